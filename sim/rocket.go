@@ -1,0 +1,159 @@
+package sim
+
+import (
+	"math"
+
+	"ullage/atmosphere"
+	"ullage/thrust"
+)
+
+// Power says what drives a flight.
+type Power string
+
+// The two drives an airframe can have.
+const (
+	WaterPower Power = "water"
+	MotorPower Power = "motor"
+)
+
+// Rocket is everything one flight depends on: the airframe, both drives it may
+// carry, its canopies and the day. All values are SI, angles are radians.
+// It is plain data; Validate holds the ranges.
+type Rocket struct {
+	Name     string
+	Power    Power // which drive flies
+	Body     Body
+	Water    *Water // nil when the rocket has no chamber
+	Motor    *Motor // nil when the rocket takes no motor
+	Mount    *MotorMount
+	Canopies []Canopy
+	Site     atmosphere.Site
+	Rail     Rail
+	Wind     atmosphere.Wind
+}
+
+// Body is the airframe that every drive shares.
+type Body struct {
+	Diameter   float64    // largest outside diameter, m: reference for drag
+	Mass       float64    // ready to fly without water, gas, motor and fittings, kg
+	Drag       []MachDrag // drag coefficient against Mach; one entry is a constant
+	DragFactor float64    // multiplies Drag
+}
+
+// MachDrag is one point of a drag table: linear between points, constant beyond.
+type MachDrag struct{ Mach, Drag float64 }
+
+// Water is the pressurised-chamber drive.
+type Water struct {
+	Volume      float64     // of the chamber, m³
+	Bore        float64     // inside diameter of the chamber, m
+	Throat      float64     // nozzle throat diameter, m
+	Discharge   float64     // nozzle coefficient: velocity in the liquid, mass flow and thrust in the gas
+	Fill        float64     // liquid volume over chamber volume, 0 to 1
+	Pressure    float64     // gauge, at release, Pa
+	Exponent    float64     // of the expansion p·Vⁿ; 0 takes the gas's ratio of specific heats
+	Gas         thrust.Gas  // the driving gas
+	Temperature float64     // of the gas at release, K; 0 takes the site's
+	Density     float64     // of the liquid, kg/m³
+	Flow        Flow        // how the liquid's flow is modelled
+	Fittings    float64     // what only this drive carries, kg
+	Tube        *LaunchTube // nil without a launch tube
+}
+
+// Flow chooses the model of the liquid's flow.
+type Flow string
+
+// The liquid's flow with its inertia, and the textbook flow without.
+const (
+	UnsteadyFlow Flow = "unsteady"
+	SteadyFlow   Flow = "steady"
+)
+
+// LaunchTube fills the throat at release and reaches Length into the chamber.
+type LaunchTube struct {
+	Length     float64 // m
+	Outer      float64 // outside diameter, m
+	Inner      float64 // inside diameter, m
+	DeadVolume float64 // hoses and valve open to the chamber, m³
+}
+
+// Motor is a solid motor: its thrust curve and what it weighs.
+type Motor struct {
+	Curve      *thrust.Curve
+	Case       float64   // motor without propellant, kg
+	Propellant float64   // kg
+	Delay      float64   // burnout to ejection charge, s; NaN when the motor has no charge
+	Delays     []float64 // delays that can be had or drilled, s
+	Diameter   float64   // m; 0 when not given
+	Length     float64   // m; 0 when not given
+	Fittings   float64   // what only this drive carries, kg
+}
+
+// MotorMount is the tube a motor slides into.
+type MotorMount struct {
+	Diameter float64 // m
+	Length   float64 // m
+}
+
+// Canopy is a parachute with the rule that opens it on each drive.
+// Either Diameter or Area is given, the other is 0.
+type Canopy struct {
+	Name         string
+	Diameter     float64 // nominal (constructed), m
+	Area         float64 // nominal (constructed), m²
+	Coefficient  float64 // drag coefficient on the nominal area
+	FillConstant float64 // canopy diameters of air path to fill; 0 opens at once
+	Shock        float64 // opening force coefficient, for the infinite-mass bound only
+	Water        Rule    // when it opens on a water flight
+	Motor        Rule    // when it opens on a motor flight
+}
+
+// NominalArea is the constructed area, m².
+func (c *Canopy) NominalArea() float64 {
+	if c.Area > 0 {
+		return c.Area
+	}
+	return math.Pi / 4 * c.Diameter * c.Diameter
+}
+
+// NominalDiameter is D₀ = √(4·S/π) of the nominal area, m.
+func (c *Canopy) NominalDiameter() float64 {
+	if c.Diameter > 0 {
+		return c.Diameter
+	}
+	return math.Sqrt(4 * c.Area / math.Pi)
+}
+
+// Rule returns the rule for a drive.
+func (c *Canopy) Rule(p Power) Rule {
+	if p == MotorPower {
+		return c.Motor
+	}
+	return c.Water
+}
+
+// Rule says when a canopy is released.
+type Rule struct {
+	Trigger Trigger
+	Value   float64 // s for the time triggers (negative only for AfterApogee), m above the site for Falling
+}
+
+// Trigger is what a rule counts from.
+type Trigger int
+
+// The triggers. Never is also what a rule for the other drive only amounts to.
+const (
+	Never        Trigger = iota
+	AfterLaunch          // "launch + 9 s"
+	AfterBurnout         // "burnout + 8 s"
+	AfterApogee          // "apogee + 1 s", "apogee - 1 s"
+	Falling              // "falling through 120 m"
+	Ejection             // "ejection": burnout plus the motor's delay
+)
+
+// Rail is the guide. Length is the travel until the last guide leaves it.
+type Rail struct {
+	Length  float64 // m; 0 only with a launch tube
+	Tilt    float64 // from vertical, rad
+	Heading float64 // where the tilt points, clockwise from north, rad
+}
