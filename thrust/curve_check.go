@@ -1,0 +1,177 @@
+package thrust
+
+import (
+	"fmt"
+	"math"
+	"strconv"
+	"strings"
+)
+
+// The limits of a table. They hold any motor that fits an airframe, and keep a
+// damaged file out of the integration.
+const (
+	MaxPoints = 10_000
+	MaxTime   = 1000.0 // s
+	MaxThrust = 1e7    // N
+	MinStep   = 1e-6   // s, from one point to the next
+)
+
+// maxFaults bounds the list for a file that is nothing like a thrust table.
+const maxFaults = 50
+
+// CurveFault is one thing wrong with a thrust table.
+type CurveFault struct {
+	Line    int    // from 1 (for NewCurve, the point's number); 0: the table as a whole
+	Value   string // what stands there; empty when something is missing
+	Problem string
+	Mend    string // what would be right
+}
+
+// Error gives the fault in one line.
+func (f CurveFault) Error() string {
+	var b strings.Builder
+	if f.Line > 0 {
+		fmt.Fprintf(&b, "line %d: ", f.Line)
+	}
+	if f.Value != "" {
+		fmt.Fprintf(&b, "%s: ", f.Value)
+	}
+	return b.String() + f.Problem + "; " + f.Mend
+}
+
+// CurveFaults are the faults of one thrust table, in the order of its lines.
+type CurveFaults []CurveFault
+
+// Error gives one fault a line.
+func (f CurveFaults) Error() string {
+	lines := make([]string, len(f))
+	for i := range f {
+		lines[i] = f[i].Error()
+	}
+	return strings.Join(lines, "\n")
+}
+
+// column describes one column of a table.
+type column struct {
+	name, unit string
+	limit      float64
+}
+
+var (
+	timeColumn   = column{"time", "s", MaxTime}
+	thrustColumn = column{"thrust", "N", MaxThrust}
+)
+
+func (c column) mend() string {
+	return fmt.Sprintf("give a number of %s from 0 to %s", c.unit, plain(c.limit))
+}
+
+// reading is a value of a table with the text it was read from; not ok when it
+// is no number, which has been noted then.
+type reading struct {
+	value float64
+	text  string
+	ok    bool
+}
+
+// checker gathers the points of a table and everything wrong with it.
+type checker struct {
+	rows   int // seen, good and bad
+	points []Point
+	latest float64 // the time that the next has to exceed, s
+	begun  bool    // latest is a point's
+	faults CurveFaults
+}
+
+func (k *checker) add(line int, value, problem, mend string) {
+	k.faults = append(k.faults, CurveFault{line, value, problem, mend})
+}
+
+// full tells that reading on is of no use.
+func (k *checker) full() bool { return len(k.faults) >= maxFaults || k.rows > MaxPoints }
+
+// point takes one point.
+func (k *checker) point(line int, time, thrust reading) {
+	timeOK := k.inRange(line, timeColumn, time)
+	thrustOK := k.inRange(line, thrustColumn, thrust)
+	if !timeOK {
+		return
+	}
+	first := !k.begun
+	step := time.value - k.latest
+	k.latest, k.begun = max(k.latest, time.value), true
+	switch {
+	case first && time.value == 0:
+	case step <= 0:
+		k.add(line, time.text, fmt.Sprintf("the time does not rise: the row before has %s s", plain(time.value-step)),
+			"put the rows in order of time, each time once")
+		return
+	case step < MinStep*(1-1e-6): // rounding of the difference aside
+		k.add(line, time.text, "the time is too close to the one before", "leave at least "+plain(MinStep)+" s between two points")
+		return
+	}
+	if thrustOK {
+		k.points = append(k.points, Point{time.value + 0, thrust.value + 0}) // + 0 makes −0 plain
+	}
+}
+
+func (k *checker) inRange(line int, c column, r reading) bool {
+	if !r.ok {
+		return false
+	}
+	problem := ""
+	switch v := r.value; {
+	case math.IsNaN(v) || math.IsInf(v, 0):
+		problem = "is not a finite number"
+	case v < 0:
+		problem = "is negative"
+	case v > c.limit:
+		problem = "is too large"
+	default:
+		return true
+	}
+	k.add(line, r.text, "the "+c.name+" "+problem, c.mend())
+	return false
+}
+
+// curve closes the table: the curve, or the faults.
+func (k *checker) curve() (*Curve, error) {
+	switch {
+	case k.rows > MaxPoints:
+		k.add(0, "", fmt.Sprintf("the table has more than %d points", MaxPoints), "thin it out: a few dozen describe a motor")
+	case len(k.faults) >= maxFaults:
+		k.add(0, "", fmt.Sprintf("reading stopped after %d faults", len(k.faults)), "mend these first")
+	case k.rows == 0:
+		k.add(0, "", "the table has no points", "give at least two rows of time and thrust, such as 0.02,85.0, below the row "+curveHeader)
+	case k.rows == 1:
+		k.add(0, "", "the table has one point", "give at least two")
+	case len(k.faults) == 0 && !k.pushes():
+		k.add(0, "", "the thrust is 0 throughout", "give the thrust in N")
+	}
+	if len(k.faults) > 0 {
+		return nil, k.faults
+	}
+	return newCurve(k.points), nil
+}
+
+func (k *checker) pushes() bool {
+	for _, p := range k.points {
+		if p.Thrust > 0 {
+			return true
+		}
+	}
+	return false
+}
+
+// plain writes a number in digits, as a table has it.
+func plain(v float64) string { return strconv.FormatFloat(v, 'f', -1, 64) }
+
+// excerpt shortens and quotes what a file holds, for a message.
+func excerpt(text string) string {
+	const most = 40
+	runes := []rune(strings.TrimSpace(text))
+	if len(runes) > most {
+		return string(runes[:most]) + "…"
+	}
+	return string(runes)
+}

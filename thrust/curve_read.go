@@ -1,0 +1,138 @@
+package thrust
+
+import (
+	"bytes"
+	"errors"
+	"fmt"
+	"io"
+	"strconv"
+	"strings"
+	"unicode"
+	"unicode/utf8"
+)
+
+const (
+	curveHeader   = "time_s,thrust_n"
+	maxLineBytes  = 1000
+	maxCurveBytes = 1 << 20
+)
+
+// ReadCurve reads a thrust table: CSV text with the header row
+// "time_s,thrust_n", then one point a row under the rules of [NewCurve]. "#"
+// starts a comment. Lines end in LF or CRLF, and a UTF-8 byte order mark is
+// skipped. A malformed table gives a [CurveFaults] with all its faults by line;
+// any other error is the reader's.
+func ReadCurve(r io.Reader) (*Curve, error) {
+	text, err := io.ReadAll(io.LimitReader(r, maxCurveBytes+1))
+	if err != nil {
+		return nil, fmt.Errorf("reading a thrust curve: %w", err)
+	}
+	text = bytes.TrimPrefix(text, []byte("\uFEFF"))
+	if fault, bad := notText(text); bad {
+		return nil, CurveFaults{fault}
+	}
+
+	var check checker
+	headed := false
+	number := 0
+	for line := range bytes.Lines(text) {
+		if number++; check.full() {
+			break
+		}
+		if len(line) > maxLineBytes {
+			check.add(number, excerpt(string(line)), fmt.Sprintf("the line is longer than %d characters", maxLineBytes),
+				"put each point on a line of its own")
+			continue
+		}
+		row, _, _ := strings.Cut(string(line), "#")
+		row = strings.TrimSpace(row)
+		if row == "" {
+			continue
+		}
+		if !headed {
+			headed = true
+			if isHeader(row) {
+				continue
+			}
+			check.add(number, excerpt(row), "the first row is not the header", "begin with the row "+curveHeader)
+			if !startsNumber(row) {
+				continue // some other header, not a point
+			}
+		}
+		check.row(number, row)
+	}
+	return check.curve()
+}
+
+// notText finds what no table in plain text holds: too many bytes, control
+// characters, bytes that are not UTF-8.
+func notText(text []byte) (fault CurveFault, bad bool) {
+	const mend = "save the table as plain CSV text in UTF-8"
+	if len(text) > maxCurveBytes {
+		return CurveFault{Problem: fmt.Sprintf("the file is larger than %d bytes", maxCurveBytes),
+			Mend: fmt.Sprintf("give a table of at most %d points", MaxPoints)}, true
+	}
+	line := 1
+	for i := 0; i < len(text); {
+		r, size := utf8.DecodeRune(text[i:])
+		switch {
+		case r == '\n':
+			line++
+		case r == '\r' && !bytes.HasPrefix(text[i+1:], []byte("\n")):
+			return CurveFault{line, `"\r"`, "a carriage return stands alone", "end the lines with LF or CRLF"}, true
+		case r == utf8.RuneError && size == 1:
+			return CurveFault{line, fmt.Sprintf("byte 0x%02x", text[i]), "the file is not UTF-8 text", mend}, true
+		case unicode.IsControl(r) && r != '\t' && r != '\r':
+			return CurveFault{line, fmt.Sprintf("byte 0x%02x", text[i]), "the file is not text", mend}, true
+		}
+		i += size
+	}
+	return CurveFault{}, false
+}
+
+// isHeader tells the header row, blanks around its names allowed.
+func isHeader(row string) bool {
+	time, thrust, _ := strings.Cut(row, ",")
+	return strings.TrimSpace(time)+","+strings.TrimSpace(thrust) == curveHeader
+}
+
+// startsNumber tells whether a row can be a point.
+func startsNumber(row string) bool { return strings.IndexByte("+-.0123456789", row[0]) >= 0 }
+
+// row takes one row of the table.
+func (k *checker) row(line int, row string) {
+	k.rows++
+	fields := strings.Split(row, ",")
+	if len(fields) != 2 {
+		mend := "give a time in s, a comma and a thrust in N, such as 0.02,85.0"
+		if strings.Contains(row, ";") {
+			mend = "part the two with a comma, not a semicolon, and write decimals with a point"
+		} else if len(fields) > 2 {
+			mend = "give only a time and a thrust, and write decimals with a point"
+		}
+		k.add(line, excerpt(row), fmt.Sprintf("the row has %d of 2 values", len(fields)), mend)
+		return
+	}
+	k.point(line, k.read(line, timeColumn, fields[0]), k.read(line, thrustColumn, fields[1]))
+}
+
+// read reads a plain decimal number. What ParseFloat takes besides (hexadecimal,
+// words, underscores) is refused.
+func (k *checker) read(line int, c column, field string) reading {
+	text := strings.TrimSpace(field)
+	if text == "" {
+		k.add(line, "", "the "+c.name+" is missing", "give it as a plain number of "+c.unit)
+		return reading{}
+	}
+	v, err := strconv.ParseFloat(text, 64)
+	decimal := strings.Trim(text, "+-.0123456789eE") == ""
+	switch {
+	case decimal && err == nil:
+		return reading{v, excerpt(text), true}
+	case decimal && errors.Is(err, strconv.ErrRange):
+		k.add(line, excerpt(text), "the "+c.name+" is out of range", c.mend())
+	default:
+		k.add(line, excerpt(text), "the "+c.name+" is not a number", "give a plain number of "+c.unit+", without the unit")
+	}
+	return reading{}
+}
