@@ -1,0 +1,113 @@
+package recovery
+
+import (
+	"os"
+	"path/filepath"
+	"testing"
+
+	"github.com/stretchr/testify/require"
+)
+
+func open(t *testing.T, dir, file string) (*Keeper, *Edits) {
+	t.Helper()
+	k, left, err := Open(dir, file)
+	require.NoError(t, err)
+	return k, left
+}
+
+// crash lets go of the lock as the system does when a program ends.
+func crash(k *Keeper) { _ = k.lock.f.Close() }
+
+func TestLeftBehind(t *testing.T) {
+	dir := filepath.Join(t.TempDir(), "state")
+	k, left := open(t, dir, "a.toml")
+	require.Nil(t, left)
+	k.Note("base", []byte("first"))
+	k.Note("base", []byte("second"))
+	require.NoFileExists(t, k.Path())
+	require.NoError(t, k.Flush())
+	crash(k)
+
+	k, left = open(t, dir, "a.toml")
+	require.NotNil(t, left)
+	require.Equal(t, "second", left.Text)
+	require.Equal(t, "base", left.Base)
+	require.Equal(t, "a.toml", left.File)
+	require.False(t, left.At.IsZero())
+	require.NoError(t, k.Clear())
+	require.NoError(t, k.Close())
+
+	_, left = open(t, dir, "a.toml")
+	require.Nil(t, left)
+}
+
+func TestOtherFileSeesNothing(t *testing.T) {
+	dir := t.TempDir()
+	k, _ := open(t, dir, "a.toml")
+	k.Note("", []byte("x"))
+	require.NoError(t, k.Close())
+	_, left := open(t, dir, "b.toml")
+	require.Nil(t, left)
+}
+
+func TestTwoProgramsOneFile(t *testing.T) {
+	dir := t.TempDir()
+	a, _ := open(t, dir, "a.toml")
+	a.Note("", []byte("of a"))
+	require.NoError(t, a.Flush())
+
+	b, left := open(t, dir, "a.toml")
+	require.Nil(t, left, "the record of a running program is not a leftover")
+	require.NotEqual(t, a.Path(), b.Path())
+	b.Note("", []byte("of b"))
+	require.NoError(t, b.Flush())
+	require.NoError(t, b.Clear())
+	require.FileExists(t, a.Path(), "clearing one record leaves the other's")
+
+	b.Note("", []byte("of b, later"))
+	require.NoError(t, b.Close())
+	crash(a)
+	c, left := open(t, dir, "a.toml")
+	require.Equal(t, "of b, later", left.Text, "the newest first")
+	require.NoError(t, c.Clear())
+	require.NoError(t, c.Close())
+	_, left = open(t, dir, "a.toml")
+	require.Equal(t, "of a", left.Text, "then the older one")
+}
+
+func TestDamagedRecordIsNoEdit(t *testing.T) {
+	dir := t.TempDir()
+	k, _ := open(t, dir, "a.toml")
+	require.NoError(t, os.WriteFile(k.Path(), []byte("{\"file\":"), 0o600))
+	require.NoError(t, k.Close())
+	_, left := open(t, dir, "a.toml")
+	require.Nil(t, left)
+}
+
+func TestNothingLeftOfACleanRun(t *testing.T) {
+	dir := t.TempDir()
+	k, _ := open(t, dir, "a.toml")
+	k.Note("", []byte("x"))
+	require.NoError(t, k.Flush())
+	require.NoError(t, k.Clear())
+	require.NoError(t, k.Close())
+	entries, err := os.ReadDir(dir)
+	require.NoError(t, err)
+	require.Empty(t, entries)
+}
+
+func TestNilKeeperKeepsNothing(t *testing.T) {
+	var k *Keeper
+	k.Note("", []byte("x"))
+	require.NoError(t, k.Flush())
+	require.NoError(t, k.Clear())
+	require.NoError(t, k.Close())
+	require.Empty(t, k.Path())
+}
+
+func TestNoPlace(t *testing.T) {
+	file := filepath.Join(t.TempDir(), "file")
+	require.NoError(t, os.WriteFile(file, nil, 0o600))
+	_, _, err := Open(file, "a.toml")
+	require.ErrorContains(t, err, "no place for unsaved edits")
+}
