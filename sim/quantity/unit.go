@@ -1,47 +1,45 @@
 // Package quantity reads and writes physical quantities with their units: one
-// parser for the rocket file, the command line and the screen.
+// parser for the rocket file, the command line and the screen. Inside the
+// program every value is SI; units are met only here, at the edges.
 package quantity
 
-// Dimension is what a quantity measures.
-type Dimension int
+import "strings"
 
-// The dimensions. A Number has no unit; a Fraction is a bare number or a
-// percentage; a TemperatureDifference is a spread, so that 2 degC is 2 K.
-const (
-	Number Dimension = iota
-	Fraction
-	Length
-	Area
-	Volume
-	Mass
-	Pressure
-	Force
-	Impulse
-	Energy
-	Time
-	Speed
-	Angle
-	AngularRate
-	Temperature
-	TemperatureDifference
-	Density
-	ArealDensity
-	Inertia
-)
-
-// Unit is a unit of measurement: SI = (value + Offset)·Scale.
+// Unit is a unit of measurement: the SI value is (value + Offset)·Scale.
+// The zero Unit is that of a plain number.
 type Unit struct {
-	Name      string
-	Dimension Dimension
-	Scale     float64
-	Offset    float64
+	Name      string    // as files and screens write it; empty for bare numbers
+	Dimension Dimension // what it measures
+	Scale     float64   // SI units in one of it
+	Offset    float64   // added before scaling: not 0 for degC and degF only
+
+	// Scale as a ratio of two short decimals. Multiplying by one and dividing
+	// by the other makes 35 mm the very number 0.035, which 35·0.001 is not.
+	mul, div float64
+}
+
+// ratio is the unit's scale as a product and a divisor.
+func (u Unit) ratio() (mul, div float64) {
+	switch {
+	case u.mul != 0 && u.div != 0:
+		return u.mul, u.div
+	case u.Scale != 0:
+		return u.Scale, 1
+	}
+	return 1, 1
 }
 
 // ToSI converts a value in the unit to SI.
-func (u Unit) ToSI(v float64) float64 { return (v + u.Offset) * u.Scale }
+func (u Unit) ToSI(v float64) float64 {
+	mul, div := u.ratio()
+	return (v + u.Offset) * mul / div
+}
 
 // FromSI converts an SI value to the unit.
-func (u Unit) FromSI(v float64) float64 { return v/u.Scale - u.Offset }
+func (u Unit) FromSI(v float64) float64 {
+	mul, div := u.ratio()
+	return v*div/mul - u.Offset
+}
 
 // Quantity is a value with the unit it was written in.
 type Quantity struct {
@@ -49,57 +47,163 @@ type Quantity struct {
 	Unit  Unit
 }
 
-// Lookup finds a unit by its name or an alias of it. "K", "degC" and "degF"
-// are temperatures; LookupIn finds them as differences.
-func Lookup(name string) (Unit, bool) { return Unit{}, false }
-
-// LookupIn finds a unit of a dimension by its name or an alias of it.
-func LookupIn(name string, d Dimension) (Unit, bool) { return Unit{}, false }
-
-// Units lists the units of a dimension, in the order to offer them.
-func Units(d Dimension) []Unit { return nil }
-
-// Usual is the unit to offer first for a dimension.
-func Usual(d Dimension) Unit { return Unit{} }
-
-// Parse reads a quantity of a dimension; a unit is required except for a
-// Number, which has none, and a Fraction. Errors are of type *Error.
-func Parse(text string, d Dimension) (Quantity, error) { return ParseAs(text, d, Usual(d)) }
-
-// ParseAs is Parse with the unit that a mend should show for a bare number.
-func ParseAs(text string, d Dimension, usual Unit) (Quantity, error) {
-	return Quantity{}, &Error{Text: text, Dimension: d}
-}
-
-// ParseIn is Parse, but a bare number takes the unit given.
-func ParseIn(text string, d Dimension, bare Unit) (Quantity, error) {
-	return Quantity{}, &Error{Text: text, Dimension: d}
-}
-
-// Format writes an SI value in a unit with a number of significant digits.
-func Format(v float64, u Unit, digits int) string { return "" }
-
-// Exact writes the shortest text that parses back to the SI value.
-func Exact(v float64, u Unit) string { return "" }
-
-// System is a system of units to show.
-type System int
-
-// The systems of units.
+// Sizes that are exact by definition: the inch and the foot, the avoirdupois
+// pound and the knot in NIST Special Publication 811 (2008), appendix B; the
+// pound-force is the pound times standard gravity (ibid.).
 const (
-	Metric System = iota
-	US
+	poundForce = 0.45359237 * 9.80665 // N
+	squareInch = 0.0254 * 0.0254      // m²
+
+	// The conventional inch of mercury: a column 25.4 mm high of the
+	// conventional density 13 595.1 kg/m³ in standard gravity (BS 350-1:1974;
+	// SP 811 rounds it to 3386.389 Pa).
+	inchOfMercury = 13595.1 * 9.80665 * 0.0254
 )
 
-// Unit is the unit the system shows instead of u.
-func (s System) Unit(u Unit) Unit { return u }
-
-// Error tells what is wrong with a text and how to mend it.
-type Error struct {
-	Text      string
-	Dimension Dimension
-	Problem   string
-	Mend      string
+// row is one line of the table of units.
+type row struct {
+	name       string
+	dimension  Dimension
+	mul, div   float64 // SI units in one of it, mul/div
+	offset     float64
+	metric, us string // the units each system shows instead; empty: this one
 }
 
-func (e *Error) Error() string { return e.Text + ": " + e.Problem + "; " + e.Mend }
+// table lists every unit, by dimension, in the order to offer them. The
+// temperatures come before the temperature differences of the same names, so
+// that Lookup finds them first.
+var table = []row{
+	{name: "", dimension: Number, mul: 1, div: 1},
+
+	{name: "%", dimension: Fraction, mul: 1, div: 100},
+	{name: "", dimension: Fraction, mul: 1, div: 1},
+
+	{name: "um", dimension: Length, mul: 1, div: 1e6},
+	{name: "mm", dimension: Length, mul: 1, div: 1e3, us: "in"},
+	{name: "cm", dimension: Length, mul: 1, div: 100, us: "in"},
+	{name: "m", dimension: Length, mul: 1, div: 1, us: "ft"},
+	{name: "in", dimension: Length, mul: 254, div: 1e4, metric: "mm"},
+	{name: "ft", dimension: Length, mul: 3048, div: 1e4, metric: "m"},
+
+	{name: "mm2", dimension: Area, mul: 1, div: 1e6, us: "in2"},
+	{name: "cm2", dimension: Area, mul: 1, div: 1e4, us: "in2"},
+	{name: "m2", dimension: Area, mul: 1, div: 1, us: "in2"},
+	{name: "in2", dimension: Area, mul: 64516, div: 1e8, metric: "cm2"},
+
+	{name: "mL", dimension: Volume, mul: 1, div: 1e6, us: "in3"},
+	{name: "L", dimension: Volume, mul: 1, div: 1e3, us: "in3"},
+	{name: "cm3", dimension: Volume, mul: 1, div: 1e6, us: "in3"},
+	{name: "m3", dimension: Volume, mul: 1, div: 1, us: "in3"},
+	{name: "in3", dimension: Volume, mul: 16387064, div: 1e12, metric: "mL"},
+
+	{name: "mg", dimension: Mass, mul: 1, div: 1e6, us: "oz"},
+	{name: "g", dimension: Mass, mul: 1, div: 1e3, us: "oz"},
+	{name: "kg", dimension: Mass, mul: 1, div: 1, us: "lb"},
+	{name: "oz", dimension: Mass, mul: 28349523125, div: 1e12, metric: "g"},
+	{name: "lb", dimension: Mass, mul: 45359237, div: 1e8, metric: "kg"},
+
+	{name: "Pa", dimension: Pressure, mul: 1, div: 1, us: "psi"},
+	{name: "hPa", dimension: Pressure, mul: 100, div: 1, us: "inHg"},
+	{name: "kPa", dimension: Pressure, mul: 1e3, div: 1, us: "psi"},
+	{name: "MPa", dimension: Pressure, mul: 1e6, div: 1, us: "psi"},
+	{name: "GPa", dimension: Pressure, mul: 1e9, div: 1, us: "psi"},
+	{name: "bar", dimension: Pressure, mul: 1e5, div: 1, us: "psi"},
+	{name: "psi", dimension: Pressure, mul: poundForce / squareInch, div: 1, metric: "bar"},
+	{name: "inHg", dimension: Pressure, mul: inchOfMercury, div: 1, metric: "hPa"},
+
+	{name: "N", dimension: Force, mul: 1, div: 1, us: "lbf"},
+	{name: "lbf", dimension: Force, mul: poundForce, div: 1, metric: "N"},
+
+	// Motor classes count newton-seconds in the US too.
+	{name: "N*s", dimension: Impulse, mul: 1, div: 1},
+
+	{name: "J", dimension: Energy, mul: 1, div: 1, us: "ft*lbf"},
+	{name: "ft*lbf", dimension: Energy, mul: 0.3048 * poundForce, div: 1, metric: "J"},
+
+	{name: "ms", dimension: Time, mul: 1, div: 1e3},
+	{name: "s", dimension: Time, mul: 1, div: 1},
+
+	{name: "m/s", dimension: Speed, mul: 1, div: 1, us: "ft/s"},
+	{name: "km/h", dimension: Speed, mul: 10, div: 36, us: "mph"},
+	{name: "mph", dimension: Speed, mul: 44704, div: 1e5, metric: "km/h"},
+	{name: "kn", dimension: Speed, mul: 1852, div: 3600},
+	{name: "ft/s", dimension: Speed, mul: 3048, div: 1e4, metric: "m/s"},
+
+	{name: "deg", dimension: Angle, mul: pi, div: 180},
+	{name: "rad", dimension: Angle, mul: 1, div: 1},
+
+	{name: "deg/s", dimension: AngularRate, mul: pi, div: 180},
+
+	{name: "K", dimension: Temperature, mul: 1, div: 1, us: "degF"},
+	{name: "degC", dimension: Temperature, mul: 1, div: 1, offset: 273.15, us: "degF"},
+	{name: "degF", dimension: Temperature, mul: 5, div: 9, offset: 459.67, metric: "degC"},
+
+	{name: "K", dimension: TemperatureDifference, mul: 1, div: 1, us: "degF"},
+	{name: "degC", dimension: TemperatureDifference, mul: 1, div: 1, us: "degF"},
+	{name: "degF", dimension: TemperatureDifference, mul: 5, div: 9, metric: "degC"},
+
+	{name: "kg/m3", dimension: Density, mul: 1, div: 1},
+	{name: "g/cm3", dimension: Density, mul: 1e3, div: 1},
+
+	{name: "g/m2", dimension: ArealDensity, mul: 1, div: 1e3},
+
+	{name: "kg*m2", dimension: Inertia, mul: 1, div: 1},
+}
+
+const pi = 3.14159265358979323846264338327950288
+
+func (r *row) unit() Unit {
+	return Unit{
+		Name:      r.name,
+		Dimension: r.dimension,
+		Scale:     r.mul / r.div,
+		Offset:    r.offset,
+		mul:       r.mul,
+		div:       r.div,
+	}
+}
+
+// aliases turns the signs of print into the plain letters of the names: m³,
+// N·s, °C, µm (with either micro sign), and ° for deg.
+var aliases = strings.NewReplacer(
+	"²", "2", "³", "3",
+	"·", "*", "⋅", "*",
+	"µ", "u", "μ", "u",
+	"℃", "degC", "℉", "degF", "°", "deg",
+)
+
+// Lookup finds a unit by its name or an alias of it. "K", "degC" and "degF"
+// are temperatures here; LookupIn finds them as differences too.
+func Lookup(name string) (Unit, bool) {
+	name = aliases.Replace(name)
+	for i := range table {
+		if name != "" && table[i].name == name {
+			return table[i].unit(), true
+		}
+	}
+	return Unit{}, false
+}
+
+// LookupIn finds a unit of a dimension by its name or an alias of it. The empty
+// name is the unit of a Number and of a bare Fraction.
+func LookupIn(name string, d Dimension) (Unit, bool) {
+	name = aliases.Replace(name)
+	for i := range table {
+		if table[i].dimension == d && table[i].name == name {
+			return table[i].unit(), true
+		}
+	}
+	return Unit{}, false
+}
+
+// Units lists the units of a dimension, smallest first and metric before US
+// ones. A Number's and a bare Fraction's have no name.
+func Units(d Dimension) []Unit {
+	var units []Unit
+	for i := range table {
+		if table[i].dimension == d {
+			units = append(units, table[i].unit())
+		}
+	}
+	return units
+}
