@@ -1,0 +1,78 @@
+package sim
+
+import "ullage/thrust"
+
+// finish closes the books of a flight.
+func (r *run) finish() {
+	fl := r.flight
+	if r.scout {
+		return
+	}
+	r.maxima.write(fl)
+	fl.LiftOffThrustToWeight = r.maxima.guide / (fl.LiftOffMass * r.model.gravity)
+	r.sumDrive()
+	r.verdicts()
+	fl.record.close(r)
+}
+
+// sumDrive: total impulse, burn time, average. A motor's are its curve's; water's
+// burn time runs from release to the end of thrust.
+func (r *run) sumDrive() {
+	d := &r.flight.Drive
+	if r.rocket.Power == MotorPower {
+		c := r.rocket.Motor.Curve
+		*d = Drive{Impulse: c.Impulse(), Average: c.Average(), BurnTime: c.BurnTime(), Class: thrust.Class(c.Impulse())}
+		return
+	}
+	d.Impulse = r.y[impulse]
+	if r.flight.Burnout.Happened {
+		d.BurnTime = r.flight.Burnout.Time
+	} else {
+		d.BurnTime = r.t
+	}
+	if d.BurnTime > 0 {
+		d.Average = d.Impulse / d.BurnTime
+	}
+}
+
+// verdicts adds the warnings that only the whole flight can tell.
+func (r *run) verdicts() {
+	fl := r.flight
+	switch {
+	case !r.moved:
+		r.warn(Warning{Code: NeverLifted})
+	case !fl.RailExit.Happened && !r.stuck():
+		r.warn(Warning{Code: NeverLeftGuide, Value: r.reached})
+	}
+	if fl.RailExit.Happened {
+		for i := range fl.Canopies {
+			switch c := &fl.Canopies[i]; {
+			case !c.Opened:
+				r.warn(Warning{Code: CanopyNever, Canopy: c.Name})
+			case !c.Full && fl.Landing.Happened:
+				r.warn(Warning{Code: CanopyNotFull, Canopy: c.Name})
+			}
+		}
+	}
+	limit := 0.8
+	if t := r.rocket.Body.Drag; len(t) > 1 {
+		limit = t[len(t)-1].Mach
+	}
+	if fl.Max.Mach > limit {
+		r.warn(Warning{Code: DragBeyondTable, Value: fl.Max.Mach, Limit: limit})
+	}
+	if m, mount := r.rocket.Motor, r.rocket.Mount; r.rocket.Power == MotorPower && mount != nil {
+		if m.Diameter > mount.Diameter*(1+1e-9) {
+			r.warn(Warning{Code: MotorTooWide, Value: m.Diameter, Limit: mount.Diameter})
+		}
+	}
+}
+
+func (r *run) stuck() bool {
+	for _, w := range r.flight.Warnings {
+		if w.Code == StuckOnTube {
+			return true
+		}
+	}
+	return false
+}

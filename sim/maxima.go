@@ -1,0 +1,162 @@
+package sim
+
+import (
+	"math"
+	"math/bits"
+)
+
+// maxima keeps the greatest values of a flight. Each step is looked at in three
+// places; where a parabola through them peaks inside, the peak is looked for on the
+// dense output.
+type maxima struct {
+	best       [tracks]peak
+	guide      float64 // greatest thrust on the guide
+	leftGuide  bool
+	start, end [tracks]float64
+	mid        [tracks]float64
+}
+
+type peak struct{ value, time float64 }
+
+// The tracks. A canopy has two, its load and its dynamic pressure while it fills.
+const (
+	speed2 = iota
+	mach2
+	acceleration
+	dynamicPressure
+	thrustTrack
+	surgeThrust
+	surgeAcceleration
+	firstCanopy
+	tracks = firstCanopy + 2*maxCanopies
+)
+
+// unseen marks a track that has no meaning in the present phase: below all values.
+const unseen = -1.0
+
+// read fills the tracks at a state.
+func (m *model) read(y *state, f *forces, out *[tracks]float64) {
+	q2 := f.airspeed * f.airspeed
+	out[speed2] = y[vEast]*y[vEast] + y[vNorth]*y[vNorth] + y[vUp]*y[vUp]
+	out[mach2] = q2 * f.density / f.pressure
+	out[dynamicPressure] = 0.5 * f.density * q2
+	out[acceleration], out[thrustTrack] = unseen, unseen
+	out[surgeThrust], out[surgeAcceleration] = unseen, unseen
+	if m.push == unsteadyLiquid && !m.settled {
+		out[surgeThrust], out[surgeAcceleration] = f.thrust, f.acceleration
+	} else {
+		out[thrustTrack] = f.thrust
+		if m.open == 0 {
+			out[acceleration] = f.acceleration
+		}
+	}
+	for filling := m.open &^ m.full; filling != 0; filling &= filling - 1 {
+		i := bits.TrailingZeros64(filling)
+		out[firstCanopy+2*i] = m.canopyArea(i, y[airPath]) * out[dynamicPressure]
+		out[firstCanopy+2*i+1] = out[dynamicPressure]
+	}
+}
+
+// active calls visit for every track of the present phase.
+func (m *model) active(visit func(track int)) {
+	for k := range firstCanopy {
+		visit(k)
+	}
+	for filling := m.open &^ m.full; filling != 0; filling &= filling - 1 {
+		i := bits.TrailingZeros64(filling)
+		visit(firstCanopy + 2*i)
+		visit(firstCanopy + 2*i + 1)
+	}
+}
+
+// enter reads the tracks as a phase begins.
+func (x *maxima) enter(r *run) {
+	r.model.read(&r.y, &r.now, &x.start)
+	r.model.active(func(k int) { x.note(k, x.start[k], r.t) })
+}
+
+func (x *maxima) note(k int, value, time float64) {
+	if value > x.best[k].value {
+		x.best[k] = peak{value, time}
+	}
+}
+
+// noteCanopy notes the load of a canopy that opens at once.
+func (x *maxima) noteCanopy(i int, load, q, time float64) {
+	x.note(firstCanopy+2*i, load, time)
+	x.note(firstCanopy+2*i+1, q, time)
+}
+
+// within looks through the step just accepted.
+func (x *maxima) within(r *run) {
+	end := r.model.last
+	r.model.read(&r.y1, &end, &x.end)
+	x.look(r, 0.5, &x.mid)
+	r.model.active(func(k int) {
+		a, b, c := x.start[k], x.mid[k], x.end[k]
+		x.note(k, b, r.t+r.h/2)
+		x.note(k, c, r.t+r.h)
+		curve := 2 * (a - 2*b + c)
+		slope := -3*a + 4*b - c
+		if !(curve < 0) {
+			return
+		}
+		vertex := -slope / (2 * curve)
+		if vertex > 0 && vertex < 1 && a-slope*slope/(4*curve) > x.best[k].value {
+			x.climb(r, k, vertex)
+		}
+	})
+	x.start = x.end
+	r.model.last = end
+}
+
+// look reads the tracks inside the step, on the dense output.
+func (x *maxima) look(r *run, theta float64, out *[tracks]float64) {
+	hermite(theta, r.h, &r.y, &r.f, &r.y1, &r.f1, &r.in)
+	r.model.rates(r.t+theta*r.h, &r.in, &r.dy)
+	r.model.read(&r.in, &r.model.last, out)
+}
+
+// climb looks for a peak near θ: three looks around it, and a fourth where their
+// parabola peaks.
+func (x *maxima) climb(r *run, k int, theta float64) {
+	const d = 0.1
+	var out [tracks]float64
+	look := func(th float64) float64 {
+		x.look(r, th, &out)
+		x.note(k, out[k], r.t+th*r.h)
+		return out[k]
+	}
+	theta = math.Min(math.Max(theta, d), 1-d)
+	a, b, c := look(theta-d), look(theta), look(theta+d)
+	if bend := a - 2*b + c; bend < 0 {
+		look(math.Min(math.Max(theta+d*(a-c)/(2*bend), 0), 1))
+	}
+}
+
+// guideEnds remembers the greatest thrust up to here.
+func (x *maxima) guideEnds() { x.leftGuide, x.guide = true, x.best[thrustTrack].value }
+
+// write hands the maxima to the results.
+func (x *maxima) write(fl *Flight) {
+	root := func(k int) (float64, float64) { return math.Sqrt(x.best[k].value), x.best[k].time }
+	top := &fl.Max
+	top.Speed, top.SpeedTime = root(speed2)
+	top.Mach, top.MachTime = root(mach2)
+	top.Mach /= math.Sqrt(1.4)
+	top.Acceleration, top.AccelerationTime = x.best[acceleration].value, x.best[acceleration].time
+	top.DynamicPressure, top.DynamicPressureTime = x.best[dynamicPressure].value, x.best[dynamicPressure].time
+	top.Thrust, top.ThrustTime = x.best[thrustTrack].value, x.best[thrustTrack].time
+	fl.Startup = Startup{x.best[surgeThrust].value, x.best[surgeAcceleration].value}
+	if !x.leftGuide {
+		x.guide = top.Thrust
+	}
+	for i := range fl.Canopies {
+		if c := &fl.Canopies[i]; c.Opened {
+			shock := fl.Rocket.Canopies[i].Shock
+			area := fl.Rocket.Canopies[i].Coefficient * fl.Rocket.Canopies[i].NominalArea()
+			c.Load = x.best[firstCanopy+2*i].value
+			c.LoadBound = shock * area * x.best[firstCanopy+2*i+1].value
+		}
+	}
+}

@@ -1,0 +1,361 @@
+package sim
+
+import "math"
+
+// atCrossing makes the change of phase that a crossing brings.
+func (r *run) atCrossing(c crossing) {
+	m := &r.model
+	switch c.kind {
+	case lifts:
+		r.letGo()
+	case guideEnds:
+		r.leaveGuide()
+	case tubeEnds:
+		r.leaveTube()
+	case stalls:
+		r.topSoFar()
+		if m.push == tubePush {
+			// Without friction in the model it would bounce on the gas for ever.
+			r.warn(Warning{Code: StuckOnTube, Value: m.travel(&r.y)})
+			r.over = true
+		}
+	case slidesBack:
+		r.rest()
+	case liquidEnds:
+		r.y[store] = 0
+		r.liquidOut(0)
+		r.beginGas(m.flow.CarriedGas())
+		r.enter()
+	case jetStops:
+		r.liquidOut(r.y[store])
+		m.left = m.flow.Density()*r.y[store] + m.flow.CarriedGas()
+		r.endOfPush()
+	case jetSettles:
+		m.settled = true
+		next := r.next // the motion is smooth here: only the bookkeeping changes
+		r.enter()
+		r.next = next
+	case unchokes:
+		m.push = subsonicGas
+		r.enter()
+	case gasEnds:
+		m.left = r.y[store]
+		r.endOfPush()
+	case turnsDown:
+		r.top()
+	case hitsGround:
+		r.y[up] = 0
+		r.land()
+	case fallsBelow:
+		r.release(c.canopy)
+	case canopyFills:
+		r.fill(c.canopy)
+	}
+}
+
+// stayOnPad puts a rocket back at rest that slid off the pad's bottom within its
+// first step, where no crossing shows.
+func (r *run) stayOnPad() {
+	if m := &r.model; m.guided && !m.held && m.travel(&r.y) < 0 {
+		r.rest()
+	}
+}
+
+// letGo: the thrust has come to exceed the weight along the guide.
+func (r *run) letGo() {
+	m := &r.model
+	m.held = false
+	if !r.moved {
+		r.mark(LiftOffEvent, 0)
+	}
+	r.moved = true
+	r.enter()
+}
+
+// rest: on the pad, at rest. The flight is over unless more push may come.
+func (r *run) rest() {
+	m := &r.model
+	r.topSoFar()
+	m.held = true
+	for _, i := range []int{east, north, up, vEast, vNorth, vUp} {
+		r.y[i] = 0
+	}
+	if m.push == tubePush || r.nothingToCome() {
+		r.over = true
+		return
+	}
+	r.enter()
+	if r.now.lift > 0 {
+		r.letGo()
+	}
+}
+
+// nothingToCome tells whether the drive is spent.
+func (r *run) nothingToCome() bool { return r.model.push == noPush }
+
+// leaveTube: the launch tube's tip leaves the throat and the flow begins.
+func (r *run) leaveTube() {
+	m := &r.model
+	res := &r.flight.Results
+	res.TubeExit = r.guideEnd()
+	r.mark(TubeExitEvent, 0)
+	last := m.guide-m.tube < 1e-9
+	if last {
+		r.exitRail()
+	}
+	r.beginLiquid()
+	r.afterGuide(last)
+}
+
+// leaveGuide: the last guide leaves the rail.
+func (r *run) leaveGuide() {
+	if r.model.push == tubePush && r.model.guide-r.model.tube < 1e-9 {
+		r.leaveTube() // both end here, and rounding chose the other first
+		return
+	}
+	r.exitRail()
+	r.afterGuide(true)
+}
+
+func (r *run) exitRail() {
+	r.maxima.guideEnds()
+	r.flight.RailExit = r.guideEnd()
+	r.mark(RailExitEvent, 0)
+}
+
+// afterGuide enters what follows, free if the guide has ended.
+func (r *run) afterGuide(free bool) {
+	if free {
+		r.model.guided = false
+	}
+	r.enter()
+	if !free {
+		return
+	}
+	for i := range r.rocket.Canopies {
+		if bit := uint64(1) << i; r.waited&bit != 0 {
+			r.warn(Warning{Code: CanopyWaited, Canopy: r.rocket.Canopies[i].Name, Value: r.t - r.due[i]})
+			r.release(i)
+		}
+	}
+}
+
+func (r *run) guideEnd() GuideEnd {
+	return GuideEnd{r.moment(), r.now.thrust / (r.now.mass * r.model.gravity)}
+}
+
+// beginLiquid starts the flow after the tube, or at release without one.
+func (r *run) beginLiquid() {
+	m := &r.model
+	r.y[jet] = 0
+	if m.liquid0 == 0 {
+		r.beginGas(m.flow.CarriedGas())
+		return
+	}
+	m.push, m.settled = unsteadyLiquid, false
+	if r.rocket.Water.Flow == SteadyFlow {
+		m.push, m.settled = steadyLiquid, true
+	}
+}
+
+// beginGas starts the gas's flow, if its pressure is still above the air's.
+func (r *run) beginGas(mass float64) {
+	m := &r.model
+	r.y[store], r.y[jet] = mass, 0
+	m.settled = true
+	p, _ := m.flow.GasState(mass)
+	ambient, _ := m.column.At(r.y[up])
+	switch {
+	case p <= stopRatio*ambient:
+		m.left = mass
+		r.endOfPush()
+	case m.flow.Chokes(p, ambient):
+		m.push = chokedGas
+	default:
+		m.push = subsonicGas
+	}
+}
+
+// liquidOut notes the end of the liquid's flow.
+func (r *run) liquidOut(left float64) {
+	r.flight.LiquidOut = r.moment()
+	r.flight.LiquidLeft = left * r.model.flow.Density()
+	r.mark(LiquidOutEvent, 0)
+	if left > 0 {
+		r.warn(Warning{Code: LiquidLeft, Value: r.flight.LiquidLeft})
+	}
+}
+
+// endOfPush: burnout. What counts from it can now be set.
+func (r *run) endOfPush() {
+	m := &r.model
+	m.push = noPush
+	r.flight.Burnout = r.moment()
+	r.mark(BurnoutEvent, 0)
+	for i := range r.rocket.Canopies {
+		switch rule := r.rocket.Canopies[i].Rule(r.rocket.Power); {
+		case rule.Trigger == AfterBurnout:
+			r.due[i] = r.t + rule.Value
+		case rule.Trigger == Ejection && r.rocket.Power == MotorPower && !math.IsNaN(r.rocket.Motor.Delay):
+			r.due[i] = r.t + r.rocket.Motor.Delay
+		}
+	}
+	if m.held {
+		r.over = true
+		return
+	}
+	r.enter()
+}
+
+// nextStop is the next time known beforehand: a point of the thrust curve or a
+// canopy that is due.
+func (r *run) nextStop() float64 {
+	stop := math.Inf(1)
+	if r.model.push == motorBurn {
+		stop = r.model.knot[1].time
+	}
+	for i := range r.rocket.Canopies {
+		if bit := uint64(1) << i; r.pending&bit != 0 && r.waited&bit == 0 {
+			stop = math.Min(stop, r.due[i])
+		}
+	}
+	return stop
+}
+
+// atStop does what was due.
+func (r *run) atStop() {
+	m := &r.model
+	for i := range r.rocket.Canopies {
+		bit := uint64(1) << i
+		if r.pending&bit == 0 || r.waited&bit != 0 || r.due[i] > r.t {
+			continue
+		}
+		if m.guided {
+			r.waited |= bit
+			continue
+		}
+		r.release(i)
+	}
+	if m.push != motorBurn || m.knot[1].time > r.t {
+		return
+	}
+	if m.segment+2 >= m.curve.Len() {
+		r.endOfPush()
+		return
+	}
+	m.loadSegment(m.segment + 1)
+	next := r.next
+	r.enter()
+	r.next = next // the slope changes, not the size of things
+}
+
+// loadSegment makes a segment of the thrust curve the present one.
+func (m *model) loadSegment(i int) {
+	m.segment = i
+	for k := range m.knot {
+		t, f, j := m.curve.Knot(i + k)
+		m.knot[k] = curveKnot{t, f, j}
+	}
+}
+
+// topSoFar keeps the highest point.
+func (r *run) topSoFar() {
+	a := &r.flight.Apogee
+	if r.moved && (!a.Happened || r.y[up] > a.Height) {
+		*a = r.moment()
+	}
+}
+
+// top: the rocket turns down. What counts from it can now be set.
+func (r *run) top() {
+	r.topSoFar()
+	if r.overTop { // thrust or a canopy took it up and over once more
+		r.enter()
+		return
+	}
+	r.overTop = true
+	r.mark(ApogeeEvent, 0)
+	if r.scout {
+		r.over = true
+		return
+	}
+	r.enter()
+	for i := range r.rocket.Canopies {
+		c := &r.rocket.Canopies[i]
+		rule := c.Rule(r.rocket.Power)
+		if r.pending&(1<<i) == 0 {
+			continue
+		}
+		switch {
+		case rule.Trigger == AfterApogee && (rule.Value >= 0 || math.IsNaN(r.knownTop)):
+			r.due[i] = r.t + math.Max(0, rule.Value)
+		case rule.Trigger == Falling && r.y[up] <= rule.Value:
+			r.warn(Warning{Code: CanopyAtApogee, Canopy: c.Name, Value: rule.Value, Limit: r.y[up]})
+			r.release(i)
+		}
+	}
+}
+
+// release lets a canopy out.
+func (r *run) release(i int) {
+	m := &r.model
+	bit := uint64(1) << i
+	r.settle()
+	r.pending &^= bit
+	r.waited &^= bit
+	m.open |= bit
+	m.airFrom[i] = r.y[airPath]
+	res := &r.flight.Canopies[i]
+	res.Opened, res.Time, res.Height, res.Airspeed = true, r.t, r.y[up], r.now.airspeed
+	r.mark(CanopyEvent, i)
+	if m.canopies[i].fill == 0 {
+		q := 0.5 * r.now.density * r.now.airspeed * r.now.airspeed
+		r.maxima.noteCanopy(i, q*m.canopies[i].area, q, r.t)
+		r.fill(i)
+		return
+	}
+	r.enter()
+}
+
+// fill: a canopy has filled.
+func (r *run) fill(i int) {
+	r.model.full |= 1 << i
+	res := &r.flight.Canopies[i]
+	res.Full, res.FullTime = true, r.t
+	r.mark(CanopyFullEvent, i)
+	r.enter()
+}
+
+// settle gives the canopies opened last the rate they settle to, at the height
+// where the next one opens or the flight ends: m·g = ½·ρ·v²·(ΣC_D·S + C_D·A), the
+// buoyancy of the chamber counted.
+func (r *run) settle() {
+	m := &r.model
+	area := r.now.bodyDrag
+	for i := range m.canopies {
+		if m.open&(1<<i) != 0 {
+			area += m.canopies[i].area
+		}
+	}
+	weight := (r.now.mass - r.now.density*m.chamber) * m.column.Gravity(r.y[up])
+	for i := range r.flight.Canopies {
+		if c := &r.flight.Canopies[i]; c.Opened && c.Descent == 0 && weight > 0 {
+			c.Descent = math.Sqrt(2 * weight / (r.now.density * area))
+		}
+	}
+}
+
+// land: touch-down.
+func (r *run) land() {
+	r.settle()
+	m := r.moment()
+	r.flight.Landing = Landing{
+		Moment: m, Vertical: -r.y[vUp], Energy: 0.5 * r.now.mass * m.Speed * m.Speed,
+		East: r.y[east], North: r.y[north],
+	}
+	r.mark(LandingEvent, 0)
+	if r.model.push != noPush {
+		r.warn(Warning{Code: LandedThrusting})
+	}
+	r.over = true
+}
