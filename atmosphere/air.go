@@ -1,5 +1,6 @@
 // Package atmosphere gives the air, the gravity and the wind that a rocket
-// meets above its launch site.
+// meets above its launch site: ISO 2533 and the U.S. Standard Atmosphere, 1976
+// (NOAA-S/T 76-1562), carried to the site's own temperature and pressure.
 package atmosphere
 
 import "math"
@@ -20,22 +21,44 @@ type Air struct {
 	SoundSpeed  float64 // m/s
 }
 
-// Viscosity is the dynamic viscosity after Sutherland, Pa·s.
+// Viscosity is the dynamic viscosity, Pa·s, by Sutherland's formula with the
+// constants of the U.S. Standard Atmosphere, 1976, eq. 51:
+//
+//	μ = β T^(3/2) / (T + S),  β = 1.458e-6 kg/(s·m·√K),  S = 110.4 K
 func (a Air) Viscosity() float64 {
-	return 1.458e-6 * a.Temperature * math.Sqrt(a.Temperature) / (a.Temperature + 110.4)
+	const beta, sutherland = 1.458e-6, 110.4
+	return beta * a.Temperature * math.Sqrt(a.Temperature) / (a.Temperature + sutherland)
 }
 
-// Standard is the standard atmosphere at a geometric altitude, m.
-func Standard(z float64) Air {
-	c := Site{}.Column()
-	return c.Air(z)
-}
+// Standard is the dry standard atmosphere at a geometric altitude, m. Like a
+// Column it goes on beyond the standard's layers: see Column.Air.
+func Standard(z float64) Air { return standard.Air(z) }
 
-// Gravity at a geometric altitude, m/s².
+// standard is the column that stands on the standard's sea level.
+var standard = newColumn(0, seaLevelTemperature, seaLevelPressure, 0)
+
+// Altitudes are held between these. The first is where the tables of the U.S.
+// Standard Atmosphere, 1976, begin; so far down nothing flies. The other keeps
+// an infinite altitude out of the arithmetic.
+const (
+	lowest  = -5000.0 // m
+	highest = 1e12    // m
+)
+
+func hold(x, least, most float64) float64 { return min(max(x, least), most) }
+
+// Gravity is the acceleration of gravity at a geometric altitude, m/s², by the
+// inverse square: g0 (r0/(r0+z))² (U.S. Standard Atmosphere, 1976, eq. 17).
+// Below -5 km it stays what it is there.
 func Gravity(z float64) float64 {
-	r := EarthRadius / (EarthRadius + z)
+	r := EarthRadius / (EarthRadius + hold(z, lowest, highest))
 	return StandardGravity * r * r
 }
 
-// Geopotential height of a geometric altitude, m.
-func Geopotential(z float64) float64 { return EarthRadius * z / (EarthRadius + z) }
+// Geopotential is the geopotential height of a geometric altitude, m:
+// r0 z/(r0+z) (U.S. Standard Atmosphere, 1976, eq. 18). Below -5 km it stays
+// what it is there.
+func Geopotential(z float64) float64 {
+	z = hold(z, lowest, highest)
+	return EarthRadius * z / (EarthRadius + z)
+}

@@ -1,58 +1,98 @@
 package atmosphere
 
-import "math"
+import "fmt"
 
-// Site is a launch site and its air on the day.
+// Site is a launch site and its air on the day. It is plain data: Faults tells
+// what is out of range.
 type Site struct {
 	Elevation        float64 // geometric, above sea level, m
 	Temperature      float64 // of the air, K; 0: the standard atmosphere's at the elevation
 	Pressure         float64 // at the station, Pa; 0: the standard atmosphere's at the elevation
 	SeaLevelPressure float64 // instead of Pressure, Pa; 0: not given
-	Humidity         float64 // relative, 0 to 1
+	Humidity         float64 // relative, 0 to 1, constant with height
 	Latitude         float64 // decimal degrees, north positive; for maps only
 	Longitude        float64 // decimal degrees, east positive; for maps only
 	Located          bool    // Latitude and Longitude are given
 }
 
-// Fault is one value out of range, as plain data.
-type Fault struct {
-	Field   string  // the file's key, such as "elevation"
-	Value   float64 // SI
-	Problem string
-	Mend    string
-}
-
-// Faults lists everything wrong with the site; nil when it is in order.
-func (s Site) Faults() []Fault { return nil }
-
-// Column prepares the air above the site.
+// Column prepares the air above the site. It allocates only when the air is
+// moist. Values out of range are held at its ends, so the column is always
+// sound; that it is the right one, Faults must have said.
+//
+// In dry air every layer of the standard keeps its lapse rate and its height
+// above sea level, starting from the site's temperature and pressure, and the
+// hydrostatic law is solved in closed form. In moist air both the density and
+// the hydrostatic law take the virtual temperature T/(1 - 0.378 e/p); relative
+// humidity is constant up to the tropopause, the share of vapour above.
+//
+// A SeaLevelPressure is reduced to the station by the same law, through a layer
+// of air between sea level and the site that has the site's humidity, the
+// standard's tropospheric lapse rate and the site's temperature at its top. At
+// the standard temperature, in dry air, that is the altimeter setting (QNH) of
+// ICAO Doc 7488.
 func (s Site) Column() Column {
-	h := Geopotential(s.Elevation)
-	c := Column{elevation: s.Elevation, temperature: s.Temperature, pressure: s.Pressure}
-	if c.temperature == 0 {
-		c.temperature = 288.15 - 0.0065*h
+	elevation := elevationRange.held(s.Elevation)
+	temperature := temperatureRange.held(s.Temperature)
+	pressure := pressureRange.held(s.Pressure)
+	humidity := humidityRange.held(s.Humidity)
+
+	usual := Standard(elevation)
+	if temperature == 0 {
+		temperature = usual.Temperature
 	}
-	if c.pressure == 0 {
-		c.pressure = 101325 * math.Pow(1-0.0065*h/288.15, 5.25588)
+	if pressure == 0 {
+		pressure = usual.Pressure
+		if sea := seaLevelRange.held(s.SeaLevelPressure); sea != 0 {
+			height := Geopotential(elevation)
+			pressure = raised(height, temperature-troposphericLapse*height, sea, humidity)
+		}
 	}
-	return c
+	return newColumn(elevation, temperature, pressure, humidity)
 }
 
-// Column is the prepared air above a site.
-type Column struct{ elevation, temperature, pressure float64 }
-
-// At gives the pressure, Pa, and the density, kg/m³, at a height above the site, m.
-func (c *Column) At(h float64) (pressure, density float64) {
-	a := c.Air(h)
-	return a.Pressure, a.Density
+// Faults lists everything that is wrong with the site; nil when nothing is.
+func (s Site) Faults() []Fault {
+	var faults []Fault
+	faults = elevationRange.check(faults, s.Elevation)
+	faults = temperatureRange.check(faults, s.Temperature)
+	faults = pressureRange.check(faults, s.Pressure)
+	faults = seaLevelRange.check(faults, s.SeaLevelPressure)
+	faults = humidityRange.check(faults, s.Humidity)
+	if s.Located {
+		faults = latitudeRange.check(faults, s.Latitude)
+		faults = longitudeRange.check(faults, s.Longitude)
+	}
+	if s.Pressure != 0 && s.SeaLevelPressure != 0 {
+		faults = append(faults, Fault{
+			Field:   seaLevelRange.Field,
+			Value:   s.SeaLevelPressure,
+			Problem: "is given beside the pressure at the station",
+			Mend:    "give one of the two",
+		})
+	}
+	if len(faults) == 0 && s.Pressure != 0 {
+		faults = s.checkStation()
+	}
+	return faults
 }
 
-// Air gives the air at a height above the site, m.
-func (c *Column) Air(h float64) Air {
-	t := c.temperature - 0.0065*(Geopotential(c.elevation+h)-Geopotential(c.elevation))
-	p := c.pressure * math.Pow(t/c.temperature, 5.25588)
-	return Air{t, p, p / (GasConstant * t), math.Sqrt(Gamma * GasConstant * t)}
+// checkStation refuses a pressure at the station that no weather brings about at
+// this elevation: most likely it is the pressure at sea level, or the elevation
+// is missing. Sea-level pressures on record lie between 870 and 1085 hPa (World
+// Meteorological Organization, archive of extremes; from memory); the reduction
+// of a cold, high site is allowed to go some way beyond.
+func (s Site) checkStation() []Fault {
+	const least, most = 80000, 115000
+	column := s.Column()
+	sea, _ := column.At(-s.Elevation)
+	if least <= sea && sea <= most {
+		return nil
+	}
+	return []Fault{{
+		Field:   pressureRange.Field,
+		Value:   s.Pressure,
+		Problem: fmt.Sprintf("at %.0f m would be %.0f hPa at sea level", s.Elevation, sea/100),
+		Mend: fmt.Sprintf("give the pressure at the station, about %.0f hPa at that elevation, or sea_level_pressure instead",
+			Standard(s.Elevation).Pressure/100),
+	}}
 }
-
-// Gravity at a height above the site, m/s².
-func (c *Column) Gravity(h float64) float64 { return Gravity(c.elevation + h) }

@@ -2,31 +2,75 @@ package atmosphere
 
 import "math"
 
-// Wind is a horizontal wind that grows with height by a power law.
+// Wind is a horizontal wind that grows with height above the ground by a power
+// law, Speed·(h/Height)^Exponent. It is plain data: Faults tells what is out of
+// range. The zero Wind is a calm.
+//
+// The law and the exponent 1/7 for open grass in neutral air are those of wind
+// engineering (S. A. Hsu, E. A. Meindl and D. B. Gilhousen, J. Appl. Meteor. 33
+// (1994) 757, from memory); the reference height of 10 m is the anemometer's of
+// WMO-No. 8.
 type Wind struct {
 	Speed    float64 // at Height, m/s
-	Height   float64 // reference height above the ground, m
-	Exponent float64 // of the power law
+	Height   float64 // above the ground, where Speed was measured, m; 0: the usual 10 m
+	Exponent float64 // 0: the same wind at all heights
 	From     float64 // the compass direction it blows from, clockwise from north, rad
 }
 
-// Faults lists everything wrong with the wind; nil when it is in order.
-func (w Wind) Faults() []Fault { return nil }
+const (
+	usualHeight = 10.0 // m
+	windCeiling = 1e5  // m; beyond, the wind no longer grows: there is no air to blow
+)
 
-// Profile prepares the wind.
-func (w Wind) Profile() Profile {
-	s, c := math.Sincos(w.From)
-	return Profile{-w.Speed * s, -w.Speed * c, w.Height, w.Exponent}
+// Faults lists everything that is wrong with the wind; nil when nothing is.
+func (w Wind) Faults() []Fault {
+	var faults []Fault
+	faults = speedRange.check(faults, w.Speed)
+	faults = heightRange.check(faults, w.Height)
+	faults = exponentRange.check(faults, w.Exponent)
+	faults = fromRange.check(faults, w.From)
+	return faults
 }
 
-// Profile is a prepared wind.
-type Profile struct{ east, north, height, exponent float64 }
+// Profile prepares the wind. Values out of range are held at its ends.
+func (w Wind) Profile() Profile {
+	speed := speedRange.held(w.Speed)
+	height := heightRange.held(w.Height)
+	if height == 0 {
+		height = usualHeight
+	}
+	// A wind from the west, 270°, blows to the east.
+	sin, cos := math.Sincos(fromRange.held(w.From))
+	return Profile{
+		blows:    speed > 0,
+		east:     -speed * sin,
+		north:    -speed * cos,
+		inverse:  1 / height,
+		exponent: exponentRange.held(w.Exponent),
+	}
+}
 
-// At gives the wind's components at a height above the ground, m, in m/s.
+// Profile is a prepared wind, made by Wind.Profile; the zero Profile is a calm.
+// It is not changed by its use.
+type Profile struct {
+	blows       bool
+	east, north float64 // at the reference height, m/s
+	inverse     float64 // of the reference height, 1/m
+	exponent    float64
+}
+
+// Calm says that there is no wind at any height.
+func (p *Profile) Calm() bool { return !p.blows }
+
+// At gives the direction the air moves to and how fast, m/s, at a height above
+// the ground, m. At the ground and below it the air is still.
 func (p *Profile) At(h float64) (east, north float64) {
-	if h <= 0 || (p.east == 0 && p.north == 0) {
+	if !p.blows || !(h > 0) {
 		return 0, 0
 	}
-	f := math.Pow(h/p.height, p.exponent)
+	if p.exponent == 0 {
+		return p.east, p.north
+	}
+	f := math.Exp(p.exponent * math.Log(min(h, windCeiling)*p.inverse))
 	return p.east * f, p.north * f
 }
