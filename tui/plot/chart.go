@@ -2,6 +2,11 @@ package plot
 
 // Stack is charts one above the other over one x axis. Series, marks and bands
 // may lie beyond the ranges shown: they are clipped.
+//
+// Where room is short a drawing leaves out, in this order: the line under the
+// x axis (below 6 rows a chart), the second row of mark labels (below 9 rows in
+// the first chart), x labels and titles (below 3 rows a chart), y labels (when they would take
+// more than a third of the width), and at last the lower charts.
 type Stack struct {
 	Charset Charset
 	X       Axis // labelled below the last chart
@@ -14,25 +19,32 @@ type Stack struct {
 }
 
 // Chart is one plotting area with its y axis. Title and unit of Y stand at its
-// top left.
+// top left, those of Right at its top right.
 type Chart struct {
 	Y      Axis
 	Right  Axis // for series with Right set; drawn when there are any
 	Note   string
-	Series []Series // later ones over earlier ones, solid ones over the others
+	Series []Series // later ones over earlier ones, solid lines over all others
 	Marks  []VerticalMark
 	Points []PointMark
 	Limits []Limit
 	Bands  []Band
-	Weight int  // share of the stack's height; 0 counts as 1
-	Equal  bool // one unit of x is as long as one of y, for maps (first chart of a stack only)
+	Weight int // share of the stack's height; below 1 counts as 1
+
+	// Equal makes one unit of x as long as one of y, for maps, by widening one
+	// of the ranges. It counts only where the chart is alone in its stack.
+	Equal bool
 }
 
 // Axis is a range of values and how it is labelled.
+//
+// A range from the data is that of the samples shown, from edge to edge of the x range.
+// A y range is rounded outwards a little; it takes in limits that do not
+// more than double it. Without data there are no labels.
 type Axis struct {
 	Title, Unit string
 	Min, Max    float64 // fixed when both are finite and Max > Min; from the data otherwise
-	Zero        bool    // an automatic range includes 0
+	Zero        bool    // a range from the data includes 0
 	Hide        bool    // no labels
 }
 
@@ -54,13 +66,14 @@ type Series struct {
 	Ink   Ink
 	Style Style
 	Right bool   // against the right axis
-	End   string // label beside the plotting area, level with the last value shown
+	End   string // label right of the plotting area, level with the last sample shown
 }
 
 // VerticalMark is a line at an x with a label above. Labels never overlap: in
-// order of falling priority each takes the first free place, centred on its
-// line, then to its right or left, in the label rows there are; its Short form
-// if the Label has no room; none if that has none either. The line is drawn always.
+// order of falling priority, then as listed, each takes the first free place
+// in the label rows there are, the lowest row first: centred on its line, or else starting or
+// ending there. Where the Label has no room its Short form is tried, and
+// failing that the line stays without one.
 type VerticalMark struct {
 	X            float64
 	Label, Short string
@@ -68,7 +81,7 @@ type VerticalMark struct {
 }
 
 // PointMark is a sign at a point, drawn over traces, with a label beside it
-// where that hides nothing.
+// where that hides nothing, and without one elsewhere.
 type PointMark struct {
 	X, Y  float64
 	Right bool // against the right axis
@@ -76,14 +89,15 @@ type PointMark struct {
 	Label string
 }
 
-// Limit is a horizontal broken line with a label on it.
+// Limit is a horizontal broken line. Its label stands on it, as far to the
+// right as hides no trace, and is left out where there is no such place.
 type Limit struct {
 	Y     float64
 	Right bool // against the right axis
 	Label string
 }
 
-// Band is a shaded range of x.
+// Band is a shaded range of x, in either order.
 type Band struct {
 	From, To float64
 }
@@ -95,11 +109,3 @@ func (s *Stack) Draw(width, height int) *Grid {
 	s.DrawTo(g)
 	return g
 }
-
-// DrawTo draws the stack over the whole of g at the size it has.
-func (s *Stack) DrawTo(g *Grid) {
-	g.Resize(g.width, g.height)
-}
-
-// scratch is memory kept between drawings.
-type scratch struct{}
