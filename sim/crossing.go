@@ -171,7 +171,7 @@ func (r *run) inside(c crossing, before, after float64) float64 {
 			}
 			kept = -1
 		}
-		if math.Abs(fx) <= 1e-12*math.Abs(before) || (b-a) < 1e-12 {
+		if math.Abs(fx) <= 1e-4*math.Min(before, -after) || (b-a) < 1e-9 {
 			return x
 		}
 	}

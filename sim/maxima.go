@@ -91,6 +91,12 @@ func (x *maxima) noteCanopy(i int, load, q, time float64) {
 func (x *maxima) within(r *run) {
 	end := r.model.last
 	r.model.read(&r.y1, &end, &x.end)
+	if m := &r.model; m.push == noPush && m.open != 0 && m.open == m.full {
+		// The settled descent has no peaks of its own.
+		m.active(func(k int) { x.note(k, x.end[k], r.t+r.h) })
+		x.start = x.end
+		return
+	}
 	x.look(r, 0.5, &x.mid)
 	r.model.active(func(k int) {
 		a, b, c := x.start[k], x.mid[k], x.end[k]

@@ -135,7 +135,7 @@ func (m *model) guidedRates(t, g float64, y, dy *state) {
 // freeRates: thrust and drag along the air-relative velocity.
 func (m *model) freeRates(t, g float64, y, dy *state) {
 	f := &m.last
-	we, wn := m.profile.At(y[up])
+	we, wn := m.wind(y[up])
 	re, rn, ru := y[vEast]-we, y[vNorth]-wn, y[vUp]
 	f.airspeed = math.Sqrt(re*re + rn*rn + ru*ru)
 	m.bodyAndCanopies(y)
@@ -153,6 +153,14 @@ func (m *model) freeRates(t, g float64, y, dy *state) {
 	dy[vEast], dy[vNorth], dy[vUp] = ae, an, au
 	f.acceleration = math.Sqrt(ae*ae + an*an + au*au)
 	dy[airPath] = f.airspeed
+}
+
+// windFloor: the power law has an infinite slope at the ground, which no step could
+// follow; below this height it is held, m.
+const windFloor = 0.01
+
+func (m *model) wind(height float64) (east, north float64) {
+	return m.profile.At(math.Max(height, windFloor))
 }
 
 // bodyAndCanopies sets the drag area of the body and of what has opened.
@@ -279,19 +287,19 @@ func (m *model) stiffness(y *state, p *stiffPart) {
 			p.push[i] *= kick
 		}
 	case m.open != 0 && f.airspeed > 0:
-		// ∂(−k|w|w)/∂w on its diagonal, w the velocity through the air.
-		a := m.airAxis(y)
+		// ∂(−k|w|w)/∂w, w the velocity through the air: −2k along it, −k across; the
+		// fall is near enough to straight down for its diagonal.
+		a := y[vUp] / f.airspeed
 		k := 0.5 * f.density * f.area * f.airspeed / f.mass
 		p.any = true
-		for i := range a {
-			p.rate[vEast+i] = -k * (1 + a[i]*a[i])
-		}
+		p.rate[vEast], p.rate[vNorth] = -k*(1.5-a*a/2), -k*(1.5-a*a/2)
+		p.rate[vUp] = -k * (1 + a*a)
 	}
 }
 
 // airAxis is the direction of the air-relative velocity; the guide's where there is none.
 func (m *model) airAxis(y *state) [3]float64 {
-	we, wn := m.profile.At(y[up])
+	we, wn := m.wind(y[up])
 	r := [3]float64{y[vEast] - we, y[vNorth] - wn, y[vUp]}
 	v := math.Sqrt(r[0]*r[0] + r[1]*r[1] + r[2]*r[2])
 	if v == 0 {

@@ -3,7 +3,7 @@ package sim
 import "ullage/thrust"
 
 // DefaultTolerance keeps the apogee within 0.01 % of the converged value.
-const DefaultTolerance = 4e-5
+const DefaultTolerance = 5e-5
 
 // Options choose how a flight is integrated.
 type Options struct {
@@ -33,8 +33,12 @@ func scales(liquid, gas float64, p push) state {
 	switch {
 	case p.liquid() && liquid > 0:
 		s[store] = liquid
-	case p.gas() && gas > 0:
+	case p == chokedGas && gas > 0:
 		s[store] = gas
+	case p == subsonicGas && gas > 0:
+		// The tail of the push: its mass flow ends like the root of the pressure
+		// left, which no step likes, and carries next to no impulse.
+		s[store] = 10 * gas
 	}
 	return s
 }

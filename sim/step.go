@@ -103,9 +103,12 @@ func (s *stages) exponential(eq equations, stiff *stiffPart, t, h float64, y0, f
 	w := &s.weight
 	plain := weights{0.5, 0.5, 1, 1, 1.0 / 3, 1.0 / 6}
 	for i := range w {
-		if stiff.rate[i] == 0 {
+		switch {
+		case stiff.rate[i] == 0:
 			w[i] = plain
-		} else {
+		case i > 0 && stiff.rate[i] == stiff.rate[i-1]:
+			w[i] = w[i-1]
+		default:
 			w[i] = weightsFor(stiff.rate[i] * h)
 		}
 	}
@@ -169,11 +172,21 @@ func hermite(theta, h float64, y0, f0, y1, f1, y *state) {
 	}
 }
 
-// worst is the largest component of est over the scale each component is held to.
+// worst is the largest component of est over the scale each component is held to;
+// NaN if any is.
 func worst(est, y0, y1 *state, floor *state, tolerance float64) float64 {
 	e := 0.0
 	for i := range est {
-		e = math.Max(e, math.Abs(est[i])/(floor[i]+math.Max(math.Abs(y0[i]), math.Abs(y1[i]))))
+		size := math.Abs(y0[i])
+		if b := math.Abs(y1[i]); b > size {
+			size = b
+		}
+		v := math.Abs(est[i]) / (floor[i] + size)
+		if v > e {
+			e = v
+		} else if v != v {
+			return v
+		}
 	}
 	return e / tolerance
 }

@@ -12,8 +12,9 @@ type GasFlow struct {
 // GasState is the pressure and temperature in the chamber while a mass of gas is
 // left: p = p₁·(m/m₁)ⁿ, T = T₁·(m/m₁)^(n−1) from the state as the liquid is out.
 func (e *Expulsion) GasState(mass float64) (pressure, temperature float64) {
-	log := math.Log(mass / e.carried)
-	return e.gasPressure * math.Exp(e.exponent*log), e.gasTemp * math.Exp((e.exponent-1)*log)
+	left := mass / e.carried
+	root := power(left, (e.exponent-1)/2) // √(T/T₁); the rest are products
+	return e.gasPressure * left * root * root, e.gasTemp * root * root
 }
 
 // Gas is the flow through a convergent nozzle of an ideal gas, NACA Report 1135.
@@ -29,9 +30,9 @@ func (e *Expulsion) Gas(mass, ambient float64, choked bool) GasFlow {
 	}
 	// The clamp matters only for trial stages that overshoot the phase's ends.
 	ratio := math.Min(math.Max(ambient/p, e.choking), 1)
-	log := math.Log(ratio)
-	speed := math.Sqrt(2 * e.gamma / (e.gamma - 1) * e.gasConstant * t * -math.Expm1(log*(e.gamma-1)/e.gamma))
-	rate := e.discharge * e.throatArea * speed * p / (e.gasConstant * t) * math.Exp(log/e.gamma)
+	cooling := power(ratio, (e.gamma-1)/e.gamma) // T_exit/T
+	speed := math.Sqrt(2 * e.gamma / (e.gamma - 1) * e.gasConstant * t * (1 - cooling))
+	rate := e.discharge * e.throatArea * speed * p / (e.gasConstant * t) * ratio / cooling
 	return GasFlow{p, rate, rate * speed}
 }
 
