@@ -47,6 +47,7 @@ type glyphs struct {
 	cursor, mark            rune // lines through the plotting area
 	shade                   rune // band
 	sign                    rune // point mark
+	limit                   rune // limit line, in place of its dots; 0: the dots
 	cut                     rune // ends a text that was cut short
 
 	dotted, dashed pattern // lit and dark dots along a line
@@ -91,10 +92,10 @@ var blockGlyphs = glyphs{
 var asciiGlyphs = glyphs{
 	dotsX: 1, dotsY: 3,
 	bit:      [4][2]uint8{{1}, {2}, {4}},
-	dots:     []rune(" '-|.:||"),
+	dots:     []rune(" '-\".:,|"),
 	apart:    true,
 	vertical: '|', horizontal: '-', tickLeft: '+', tickRight: '+', tickDown: '+', cornerLeft: '+', cornerRight: '+',
-	cursor: '!', mark: ':', shade: '~', sign: 'x', cut: '~',
+	cursor: '!', mark: ':', shade: '~', sign: 'x', limit: '=', cut: '~',
 	dotted: pattern{1, 3}, dashed: pattern{3, 5},
 }
 

@@ -103,7 +103,7 @@ func (d *drawing) traces(p *panel) {
 		}
 	}
 	if d.glyphs.apart {
-		d.show(p, r)
+		d.show(p, r, d.glyphs.limit)
 	}
 	for _, onTop := range [2]bool{false, true} {
 		for i := range p.Series {
@@ -123,17 +123,18 @@ func (d *drawing) traces(p *panel) {
 				r.trace(s, d.x, y, solid)
 			}
 			if d.glyphs.apart {
-				d.show(p, r)
+				d.show(p, r, 0)
 			}
 		}
 	}
 	if !d.glyphs.apart {
-		d.show(p, r)
+		d.show(p, r, 0)
 	}
 }
 
-// show puts the dots into the grid and makes them dark again.
-func (d *drawing) show(p *panel, r *raster) {
+// show puts the dots into the grid, or a sign where there are any, and makes
+// them dark again.
+func (d *drawing) show(p *panel, r *raster, sign rune) {
 	for row := range p.rows {
 		masks := r.mask[row*d.columns:][:d.columns]
 		inks := r.ink[row*d.columns:][:d.columns]
@@ -143,6 +144,9 @@ func (d *drawing) show(p *panel, r *raster) {
 				continue
 			}
 			cells[i].Rune = d.glyphs.dots[mask]
+			if sign != 0 {
+				cells[i].Rune = sign
+			}
 			if cells[i].Ink != Cursor {
 				cells[i].Ink = inks[i]
 			}

@@ -251,7 +251,7 @@ func (p *panel) addLimits(data *span, s int) {
 // chooseXTicks takes the finest ticks whose labels stand well apart.
 func (d *drawing) chooseXTicks() ticks {
 	const most, apart = 12, 3
-	t := chooseTicks(d.xSpan, min(max(d.columns/6, 1), most))
+	t := chooseTicks(d.xSpan, min(max(d.columns/7, min(d.columns/5, 3)), most))
 	unit := 0
 	if d.X.Unit != "" {
 		unit = cellsOf(d.X.Unit, d.Charset) + 1
@@ -271,17 +271,22 @@ func (d *drawing) chooseXTicks() ticks {
 }
 
 // equalise widens the x or the y range until both have one scale on the
-// screen, where a cell is taken as twice as high as it is wide.
+// screen, where a cell is taken as twice as high as it is wide. The wider y
+// range may have longer labels: then again, with the columns these leave.
 func (d *drawing) equalise(p *panel) {
 	y := &p.scales[left]
-	wide, high := float64(d.columns), 2*float64(p.rows)
-	scale := max((d.xSpan.hi-d.xSpan.lo)/wide, (y.span.hi-y.span.lo)/high)
-	d.xSpan = d.xSpan.widen(scale * wide)
-	y.span = y.span.widen(scale * high)
-	y.ticks = chooseYTicks(y.span, p.rows)
-	if y.ticks.width() >= d.left {
-		d.left, d.columns = 0, d.columns+d.left
-		d.xSpan = d.xSpan.widen(scale * float64(d.columns))
+	dataX, dataY := d.xSpan, y.span
+	for range 3 {
+		wide, high := float64(d.columns), 2*float64(p.rows)
+		scale := max((dataX.hi-dataX.lo)/wide, (dataY.hi-dataY.lo)/high)
+		d.xSpan = dataX.widen(scale * wide)
+		y.span = dataY.widen(scale * high)
+		y.ticks = chooseYTicks(y.span, p.rows)
+		missing := y.ticks.width() + 1 - d.left
+		if d.left == 0 || missing <= 0 || missing >= d.columns {
+			return
+		}
+		d.left, d.columns = d.left+missing, d.columns-missing
 	}
 }
 
