@@ -1,0 +1,33 @@
+package report
+
+import "ullage/sim"
+
+// leftOut says what the model does not have, and how far to trust it. The
+// figures are those of Barrio-Perotti et al., Eur. J. Phys. 31 (2010) 1131, and
+// the works beside it: models met measured heights within 6 to 10 %. Gas breaking
+// through the liquid: Watanabe et al., J. JSASS 51 (2003) 314.
+var leftOut = map[sim.Power]string{
+	sim.WaterPower: "A point mass: no wobble or turning into the wind, no gusts; gas breaking through before the liquid " +
+		"is out is not modelled. Good published models meet measured heights within 6 to 10 %.",
+	sim.MotorPower: "A point mass: no wobble or turning into the wind, no gusts; a motor's thrust varies from one to the " +
+		"next. Good published models meet measured heights within 6 to 10 %.",
+}
+
+// commonCaution goes with every flight.
+const commonCaution = "These are estimates. Local law, the range officer and qualified people decide " +
+	"whether and how this flies."
+
+// Cautions are the cautions that go with results of a drive.
+func Cautions(p sim.Power) []string {
+	if p == sim.MotorPower {
+		return []string{
+			commonCaution,
+			"Motors are flown under the law and the certification of the place; everyone keeps the clear distance.",
+		}
+	}
+	return []string{
+		commonCaution,
+		"A pressurised chamber can burst and kill: prove it with water first, fill it from a distance, " +
+			"and never stand by it under pressure.",
+	}
+}

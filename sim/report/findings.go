@@ -1,0 +1,107 @@
+package report
+
+import (
+	"math"
+
+	"ullage/sim"
+	"ullage/sim/quantity"
+)
+
+// Finding is one thing a flight came to: a number and a word.
+type Finding struct {
+	Key    string // stable: rail-exit, apogee, canopy.main, landing, warning.liquid-left, …
+	Label  string // "rail exit"
+	Value  string // with its unit, in the system asked for; empty when the word says it all
+	Word   string // one of Words; empty when Level is Plain
+	Level  Level
+	Detail string // sentences: the limit and its source, or what to do; may be empty
+}
+
+// Findings lists what a flight came to, in the order to read it: on the way up,
+// at the top, each canopy, the landing, the day, then the warnings.
+func Findings(fl *sim.Flight, sys quantity.System) []Finding {
+	p := printer{sys}
+	r := &fl.Results
+	var out []Finding
+	add := func(f Finding) { out = append(out, f) }
+
+	if r.RailExit.Happened {
+		add(judged(p, "rail-exit", "rail exit", p.speed(r.RailExit.Speed), r.RailExit.Speed, railExitLimit(fl.Rocket)))
+		add(judged(p, "thrust-to-weight", "thrust/weight", p.number(r.RailExit.ThrustToWeight),
+			r.RailExit.ThrustToWeight, limit(LimitThrustToWeight)))
+	} else {
+		add(Finding{Key: "rail-exit", Label: "rail exit", Word: WordNever, Level: Bad,
+			Detail: "The rocket did not leave its guide."})
+	}
+	if r.Apogee.Happened {
+		add(Finding{Key: "apogee", Label: "apogee", Value: p.height(r.Apogee.Height) + " at " + p.time(r.Apogee.Time)})
+	}
+	for i := range r.Canopies {
+		add(canopyFinding(p, fl, i))
+	}
+	if l := r.Landing; l.Happened {
+		add(judged(p, "landing", "lands", p.speed(l.Vertical), l.Vertical, limit(LimitLanding)))
+		add(judged(p, "landing-energy", "landing energy", p.energy(l.Energy), l.Energy, limit(LimitEnergy)))
+		add(Finding{Key: "drift", Label: "drift", Value: drift(p, l)})
+	}
+	// The day's inputs are in front of the user already; they are worth a line
+	// only when they break a limit.
+	for _, f := range []Finding{
+		judged(p, "tilt", "tilt", p.given(fl.Rocket.Rail.Tilt, "deg"), fl.Rocket.Rail.Tilt, limit(LimitTilt)),
+		judged(p, "wind", "wind", p.given(fl.Rocket.Wind.Speed, "m/s"), fl.Rocket.Wind.Speed, limit(LimitWind)),
+	} {
+		if f.Level != Good {
+			add(f)
+		}
+	}
+	for _, w := range fl.Warnings {
+		if w.Code != sim.CanopyNever { // the canopy's own finding says so
+			add(warningFinding(p, w))
+		}
+	}
+	return out
+}
+
+// judged is a finding with the verdict of a limit.
+func judged(p printer, key, label, value string, v float64, l Limit) Finding {
+	f := Finding{Key: key, Label: label, Value: value, Detail: l.sentence(p)}
+	f.Word, f.Level = l.Judge(v)
+	return f
+}
+
+// canopyFinding tells when a canopy opens and judges the airspeed it opens at.
+func canopyFinding(p printer, fl *sim.Flight, i int) Finding {
+	c := fl.Results.Canopies[i]
+	key, label := "canopy."+c.Name, printable(c.Name)+" opens"
+	if !c.Opened {
+		never := sim.Warning{Code: sim.CanopyNever, Canopy: c.Name}
+		return Finding{Key: key, Label: label, Word: WordNever, Level: Bad, Detail: WarningText(never, p.sys)}
+	}
+	value := "at " + p.time(c.Time)
+	if top := fl.Results.Apogee; top.Happened {
+		value = sinceTop(p, c.Time-top.Time)
+	}
+	f := judged(p, key, label, value+" at "+p.speed(c.Airspeed), c.Airspeed, limit(LimitOpening))
+	f.Detail += " Opening load " + p.force(c.Load) + ", at most " + p.force(c.LoadBound) + "."
+	return f
+}
+
+// sinceTop places a time beside apogee. Below a hundredth of a second it is at it.
+func sinceTop(p printer, dt float64) string {
+	switch {
+	case math.Abs(dt) < 0.01:
+		return "at the top"
+	case dt < 0:
+		return p.time(-dt) + " before the top"
+	}
+	return p.time(dt) + " after the top"
+}
+
+// drift says how far from the pad it lands and in which direction.
+func drift(p printer, l sim.Landing) string {
+	d := math.Hypot(l.East, l.North)
+	if d < 0.5 {
+		return p.height(0)
+	}
+	return p.height(d) + " " + bearing(l.East, l.North)
+}

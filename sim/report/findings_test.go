@@ -1,0 +1,197 @@
+package report
+
+import (
+	"go/ast"
+	"go/parser"
+	"go/token"
+	"math"
+	"slices"
+	"strconv"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+	"pgregory.net/rapid"
+
+	"ullage/sim"
+	"ullage/sim/quantity"
+)
+
+func findingNamed(t *testing.T, fl *sim.Flight, sys quantity.System, key string) Finding {
+	t.Helper()
+	for _, f := range Findings(fl, sys) {
+		if f.Key == key {
+			return f
+		}
+	}
+	t.Fatalf("no finding %s", key)
+	return Finding{}
+}
+
+func TestFindingsInOrder(t *testing.T) {
+	var keys []string
+	for _, f := range Findings(waterFlight(), quantity.Metric) {
+		keys = append(keys, f.Key)
+	}
+	assert.Equal(t, []string{"rail-exit", "thrust-to-weight", "apogee", "canopy.main", "canopy.spare",
+		"landing", "landing-energy", "drift"}, keys)
+}
+
+func TestFindingsGrade(t *testing.T) {
+	for _, test := range []struct {
+		name   string
+		change func(*sim.Flight)
+		key    string
+		value  string
+		word   string
+		level  Level
+	}{
+		{"as it is", func(*sim.Flight) {}, "rail-exit", "18.2 m/s", WordGood, Good},
+		{"slow", func(f *sim.Flight) { f.RailExit.Speed = 14.9 }, "rail-exit", "14.9 m/s", WordLow, Bad},
+		{"at the limit", func(f *sim.Flight) { f.RailExit.Speed = 16 }, "rail-exit", "16.0 m/s", WordGood, Good},
+		{"four times the wind", func(f *sim.Flight) { f.RailExit.Speed = 15.9 }, "rail-exit", "15.9 m/s", WordLow, Bad},
+		{"still air asks for less", func(f *sim.Flight) { f.RailExit.Speed, f.Rocket.Wind.Speed = 15.9, 0 },
+			"rail-exit", "15.9 m/s", WordGood, Good},
+		{"weak", func(f *sim.Flight) { f.RailExit.ThrustToWeight = 4.5 }, "thrust-to-weight", "4.50", WordLow, Bad},
+		{"never left", func(f *sim.Flight) { f.RailExit.Happened = false }, "rail-exit", "", WordNever, Bad},
+		{"top", func(*sim.Flight) {}, "apogee", "214 m at 6.72 s", "", Plain},
+		{"canopy", func(*sim.Flight) {}, "canopy.main", "0.800 s after the top at 8.06 m/s", WordGood, Good},
+		{"early", func(f *sim.Flight) { f.Canopies[0].Time = 5.72 }, "canopy.main", "1.00 s before the top at 8.06 m/s", WordGood, Good},
+		{"at the top", func(f *sim.Flight) { f.Canopies[0].Time = 6.72 }, "canopy.main", "at the top at 8.06 m/s", WordGood, Good},
+		{"fast", func(f *sim.Flight) { f.Canopies[0].Airspeed = 20.5 }, "canopy.main", "0.800 s after the top at 20.5 m/s", WordFast, Bad},
+		{"unopened", func(*sim.Flight) {}, "canopy.spare", "", WordNever, Bad},
+		{"hard", func(*sim.Flight) {}, "landing", "7.12 m/s", WordHard, Bad},
+		{"soft", func(f *sim.Flight) { f.Landing.Vertical = 6 }, "landing", "6.00 m/s", WordGood, Good},
+		{"75 ft·lbf", func(f *sim.Flight) { f.Landing.Energy = 101.68 }, "landing-energy", "102 J", WordGood, Good},
+		{"more", func(f *sim.Flight) { f.Landing.Energy = 101.7 }, "landing-energy", "102 J", WordHigh, Bad},
+		{"no number", func(f *sim.Flight) { f.Landing.Energy = math.NaN() }, "landing-energy", "-", WordUnknown, Caution},
+		{"drift", func(*sim.Flight) {}, "drift", "161 m east", "", Plain},
+		{"no drift", func(f *sim.Flight) { f.Landing.East, f.Landing.North = 0.2, 0.1 }, "drift", "0 m", "", Plain},
+		{"windy", func(f *sim.Flight) { f.Rocket.Wind.Speed = 9 }, "wind", "9 m/s", WordStrong, Bad},
+		{"leaning", func(f *sim.Flight) { f.Rocket.Rail.Tilt = 0.36 }, "tilt", "20.6 deg", WordSteep, Bad},
+		{"ballast", func(f *sim.Flight) { f.Warnings = []sim.Warning{{Code: sim.LiquidLeft, Value: 0.123}} },
+			"warning.liquid-left", "123 g", WordLeft, Caution},
+		{"late", func(f *sim.Flight) { f.Warnings = []sim.Warning{{Code: sim.CanopyWaited, Canopy: "main", Value: 0.25}} },
+			"warning.canopy-waited.main", "waited 0.250 s", WordLate, Caution},
+		{"a code of tomorrow", func(f *sim.Flight) { f.Warnings = []sim.Warning{{Code: "rain"}} },
+			"warning.rain", "", WordUnknown, Caution},
+	} {
+		t.Run(test.name, func(t *testing.T) {
+			fl := waterFlight()
+			test.change(fl)
+			f := findingNamed(t, fl, quantity.Metric, test.key)
+			assert.Equal(t, test.value, f.Value)
+			assert.Equal(t, test.word, f.Word)
+			assert.Equal(t, test.level, f.Level)
+		})
+	}
+}
+
+func TestFindingsInUSUnits(t *testing.T) {
+	fl := waterFlight()
+	assert.Equal(t, "59.9 ft/s", findingNamed(t, fl, quantity.US, "rail-exit").Value)
+	assert.Equal(t, "At least 52.5 ft/s: common practice.", findingNamed(t, fl, quantity.US, "rail-exit").Detail)
+	assert.Equal(t, "701 ft at 6.72 s", findingNamed(t, fl, quantity.US, "apogee").Value)
+	assert.Equal(t, "At most 75 ft·lbf: US student practice.", findingNamed(t, fl, quantity.US, "landing-energy").Detail)
+}
+
+func TestFindingsUseTheListOfWords(t *testing.T) {
+	assert.True(t, slices.IsSorted(Words()[1:]))
+	rapid.Check(t, func(t *rapid.T) {
+		for _, f := range Findings(anyFlight(t), quantity.Metric) {
+			if f.Level == Plain {
+				require.Empty(t, f.Word, f.Key)
+			} else {
+				require.Contains(t, Words(), f.Word, f.Key)
+			}
+			require.True(t, f.Value != "" || f.Word != "", f.Key)
+			require.NotEmpty(t, f.Label, f.Key)
+			require.Equal(t, f.Word == WordGood, f.Level == Good, f.Key)
+		}
+	})
+}
+
+// Every code that the engine can warn with is told, and its sentences give the
+// numbers and end as sentences do.
+func TestEveryWarningIsTold(t *testing.T) {
+	codes := warningCodes(t)
+	require.NotEmpty(t, codes)
+	assert.Len(t, warnings, len(codes))
+	for _, code := range codes {
+		told, ok := warningOf(code)
+		if !assert.True(t, ok, "%s", code) {
+			continue
+		}
+		for _, sys := range []quantity.System{quantity.Metric, quantity.US} {
+			text := WarningText(sim.Warning{Code: code, Canopy: "main", Value: 1.5, Limit: 2.5}, sys)
+			assert.Greater(t, len(text), 60, "%s says what to do", code)
+			assert.Equal(t, byte('.'), text[len(text)-1])
+		}
+		assert.Contains(t, Words(), told.word)
+		assert.NotEqual(t, Plain, told.level)
+	}
+}
+
+// warningCodes reads the constants of type WarningCode from the engine's source.
+func warningCodes(t *testing.T) []sim.WarningCode {
+	file, err := parser.ParseFile(token.NewFileSet(), "../flight.go", nil, 0)
+	require.NoError(t, err)
+	var codes []sim.WarningCode
+	ast.Inspect(file, func(n ast.Node) bool {
+		spec, ok := n.(*ast.ValueSpec)
+		if !ok {
+			return true
+		}
+		if kind, ok := spec.Type.(*ast.Ident); ok && kind.Name == "WarningCode" {
+			code, err := strconv.Unquote(spec.Values[0].(*ast.BasicLit).Value)
+			require.NoError(t, err)
+			codes = append(codes, sim.WarningCode(code))
+		}
+		return true
+	})
+	return codes
+}
+
+func TestWarningTextShowsItsNumbers(t *testing.T) {
+	assert.Contains(t, WarningText(sim.Warning{Code: sim.TubeTipWet, Value: 0.31, Limit: 0.25}, quantity.Metric),
+		"310 mm deep but the launch tube reaches only 250 mm")
+	assert.Contains(t, WarningText(sim.Warning{Code: sim.CanopyAtApogee, Canopy: "main", Value: 120, Limit: 95.5}, quantity.US),
+		"394 ft, but the top is at 313 ft")
+	assert.Contains(t, WarningText(sim.Warning{Code: sim.LiquidLeft, Value: 1.25}, quantity.Metric), "1.25 kg")
+	assert.Equal(t, "rain", WarningText(sim.Warning{Code: "rain"}, quantity.Metric))
+}
+
+// The figures of the table of go and no-go limits, in the units their sources use.
+func TestDefaultLimits(t *testing.T) {
+	want := map[string]string{
+		LimitRailExit:       "At least 15 m/s: common practice.",
+		LimitRailExitWind:   "At least 4: common practice.",
+		LimitThrustToWeight: "At least 5: common practice.",
+		LimitTilt:           "At most 20 deg: US codes (NFPA 1127).",
+		LimitWind:           "At most 8.94 m/s: US codes (NFPA 1127).",
+		LimitOpening:        "At most 20 m/s: common practice.",
+		LimitLanding:        "At most 6 m/s: common practice.",
+		LimitEnergy:         "At most 102 J: US student practice.",
+	}
+	limits := DefaultLimits()
+	assert.Len(t, limits, len(want))
+	for _, l := range limits {
+		assert.Equal(t, want[l.Key], l.sentence(printer{quantity.Metric}), l.Key)
+		assert.True(t, math.IsInf(l.Min, -1) != math.IsInf(l.Max, 1), "%s has one bound", l.Key)
+		assert.Contains(t, Words(), l.Word)
+	}
+	limits[0].Min = 0 // a caller's change stays the caller's
+	assert.Equal(t, 15.0, limit(LimitRailExit).Min)
+}
+
+func TestBearing(t *testing.T) {
+	for _, test := range []struct {
+		east, north float64
+		want        string
+	}{
+		{0, 1, "north"}, {1, 1, "north-east"}, {1, 0, "east"}, {1, -1, "south-east"}, {0, -1, "south"},
+		{-1e-9, -1, "south"}, {-1, -1, "south-west"}, {-1, 0, "west"}, {-1, 1, "north-west"}, {-0.1, 1, "north"},
+	} {
+		assert.Equal(t, test.want, bearing(test.east, test.north), "%v", test)
+	}
+}

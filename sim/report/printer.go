@@ -1,0 +1,104 @@
+package report
+
+import (
+	"math"
+	"strings"
+	"unicode"
+
+	"ullage/atmosphere"
+	"ullage/sim/quantity"
+)
+
+// digits is how many significant digits people are shown. Good published models
+// meet measured heights within 6 to 10 %, so three are already generous.
+const digits = 3
+
+// printer writes SI values for people, in one system of units.
+type printer struct{ sys quantity.System }
+
+// text writes a value in the unit the system shows instead of the one named.
+func (p printer) text(v float64, unit string) string {
+	u := p.sys.Unit(unitNamed(unit))
+	if v == 0 {
+		return spelled(quantity.Exact(0, u))
+	}
+	return spelled(quantity.Format(v, u, digits))
+}
+
+// spelled writes a product of units as print does, where files have an asterisk.
+func spelled(s string) string { return strings.ReplaceAll(s, "*", "·") }
+
+// given is text for what was set rather than computed, without trailing zeros:
+// "9 bar", where a result would be "9.00 bar".
+func (p printer) given(v float64, unit string) string {
+	u := p.sys.Unit(unitNamed(unit))
+	figure, name, _ := strings.Cut(quantity.Format(v, u, digits), " ")
+	if strings.Contains(figure, ".") && !strings.Contains(figure, "e") {
+		figure = strings.TrimRight(strings.TrimRight(figure, "0"), ".")
+	}
+	return spelled(figure + " " + name)
+}
+
+func (p printer) number(v float64) string {
+	if v == 0 {
+		return "0"
+	}
+	return quantity.Format(v, quantity.Usual(quantity.Number), digits)
+}
+
+func (p printer) time(v float64) string   { return p.text(v, "s") }
+func (p printer) height(v float64) string { return p.text(v, "m") }
+func (p printer) speed(v float64) string  { return p.text(v, "m/s") }
+func (p printer) force(v float64) string  { return p.text(v, "N") }
+func (p printer) energy(v float64) string { return p.text(v, "J") }
+
+// size writes a length of the rocket rather than of its flight.
+func (p printer) size(v float64) string { return p.given(v, "mm") }
+
+// mass turns to grams below a kilogram, as a field scale does.
+func (p printer) mass(v float64) string {
+	if math.Abs(v) < 1 {
+		return p.text(v, "g")
+	}
+	return p.text(v, "kg")
+}
+
+// impulse stays in N·s whatever the system: motors are sold and classed by it.
+func (p printer) impulse(v float64) string { return p.number(v) + " N·s" }
+
+// acceleration has no unit in the rocket file, so its unit follows that of length.
+func (p printer) acceleration(v float64) string {
+	u := p.sys.Unit(unitNamed("m"))
+	return p.number(u.FromSI(v)) + " " + u.Name + "/s²"
+}
+
+// gravities is an acceleration as a multiple of standard gravity.
+func (p printer) gravities(v float64) string {
+	return p.number(v/atmosphere.StandardGravity) + " g"
+}
+
+// bearing names the direction of a vector on the compass.
+func bearing(east, north float64) string {
+	names := [...]string{"north", "north-east", "east", "south-east", "south", "south-west", "west", "north-west"}
+	eighth := int(math.Round(math.Atan2(east, north)/(math.Pi/4))) + len(names)
+	return names[eighth%len(names)]
+}
+
+// unitNamed finds a unit that this package itself names.
+func unitNamed(name string) quantity.Unit {
+	u, ok := quantity.Lookup(name)
+	if !ok {
+		panic("report: no unit of this name")
+	}
+	return u
+}
+
+// printable makes a name from a file fit for a terminal: no control characters.
+func printable(s string) string {
+	return strings.Map(func(r rune) rune {
+		if r == unicode.ReplacementChar || !unicode.IsPrint(r) {
+			return -1
+		}
+		return r
+	}, s)
+}

@@ -1,0 +1,43 @@
+package report
+
+// Level grades a finding. It chooses a colour or a mark where there is one; the
+// word beside it always says the same.
+type Level int
+
+// The levels. Plain findings are numbers without a verdict.
+const (
+	Plain Level = iota
+	Good
+	Caution
+	Bad
+)
+
+// The verdicts: every word that grades a number, on the screen, in reports and
+// in JSON, is one of these.
+const (
+	WordGood    = "good"
+	WordCutOff  = "cut off"
+	WordFast    = "fast"
+	WordHard    = "hard"
+	WordHigh    = "high"
+	WordLarge   = "large"
+	WordLate    = "late"
+	WordLeft    = "left over"
+	WordLow     = "low"
+	WordNever   = "never"
+	WordNone    = "none"
+	WordPartial = "partial"
+	WordShort   = "short"
+	WordSteep   = "steep"
+	WordStrong  = "strong"
+	WordUnknown = "unknown"
+	WordWet     = "wet"
+)
+
+// Words lists the verdicts: good, then the others in alphabetical order.
+func Words() []string {
+	return []string{
+		WordGood, WordCutOff, WordFast, WordHard, WordHigh, WordLarge, WordLate, WordLeft, WordLow,
+		WordNever, WordNone, WordPartial, WordShort, WordSteep, WordStrong, WordUnknown, WordWet,
+	}
+}
