@@ -4,7 +4,7 @@
 // atomically. A [Keeper] holds a lock on its record for as long as its program
 // runs, so two programs that edit one file keep a record each and neither takes
 // the other's for a leftover. A record whose lock is free was left behind: the
-// next [Open] for that file returns it.
+// next [Open] for that file returns it as [Left].
 package recovery
 
 import (
@@ -46,76 +46,108 @@ func Digest(text []byte) string {
 // Keeper writes the unsaved edits of one file. Its methods may be called from
 // several goroutines. A nil Keeper keeps nothing.
 type Keeper struct {
-	file string
-	path string // of the record
-	lock *lock
-
-	mu      sync.Mutex
-	noted   *Edits // newest edits; nil when there are none
-	written bool   // noted is on disk
+	record
+	mu    sync.Mutex
+	noted *Edits // what the record should hold; nil for nothing
+	stale bool   // it does not yet
 }
 
-// Open takes a record for the file in dir, which is made if need be, and
-// returns edits that a program which has ended left behind for that file: the
-// newest of them, or nil.
-func Open(dir, file string) (*Keeper, *Edits, error) {
+// Left is a record that a program left behind. It is held until it is discarded
+// or released. A nil Left is none.
+type Left struct {
+	record
+	Edits
+}
+
+// record is a file in the state directory, held by its lock.
+type record struct {
+	file string // whose edits it is for
+	path string
+	lock *lock
+}
+
+// Open takes a new record for the file in dir, which is made if need be, and
+// the newest of those that programs which have ended left behind for that
+// file, nil if there is none.
+func Open(dir, file string) (*Keeper, *Left, error) {
 	if err := os.MkdirAll(dir, 0o700); err != nil {
 		return nil, nil, fmt.Errorf("no place for unsaved edits: %w", err)
 	}
-	var chosen *Keeper
-	var left *Edits
+	var keeper *Keeper
+	var left *Left
 	for i := range records {
-		k, err := claim(dir, file, i)
+		r, err := claim(dir, file, i)
 		if errors.Is(err, errHeld) {
 			continue
 		}
 		if err != nil {
+			keeper.release()
+			left.Release()
 			return nil, nil, fmt.Errorf("no place for unsaved edits: %w", err)
 		}
-		e := k.read()
-		if chosen == nil || e != nil && (left == nil || e.At.After(left.At)) {
-			chosen.release()
-			chosen, left = k, e
-		} else {
-			k.release()
+		switch e := r.read(); {
+		case e == nil && keeper == nil:
+			keeper = &Keeper{record: r}
+		case e != nil && (left == nil || e.At.After(left.At)):
+			left.Release()
+			left = &Left{record: r, Edits: *e}
+		default:
+			r.lock.release()
 		}
 	}
-	if chosen == nil {
-		return nil, nil, fmt.Errorf("no place for unsaved edits: %d programs edit %s", records, file)
+	if keeper == nil {
+		left.Release()
+		return nil, nil, fmt.Errorf("no place for unsaved edits: there are %d records of %s already", records, file)
 	}
-	return chosen, left, nil
+	return keeper, left, nil
 }
 
-func claim(dir, file string, i int) (*Keeper, error) {
+func claim(dir, file string, i int) (record, error) {
 	sum := sha256.Sum256([]byte(file))
 	name := filepath.Join(dir, fmt.Sprintf("%x-%d", sum[:8], i))
 	l, err := acquire(name + ".lock")
-	if err != nil {
-		return nil, err
-	}
-	return &Keeper{file: file, path: name + ".json", lock: l}, nil
+	return record{file: file, path: name + ".json", lock: l}, err
 }
 
 // read returns what the record holds, nil when it is missing, damaged or of
 // another file.
-func (k *Keeper) read() *Edits {
-	data, err := os.ReadFile(k.path)
+func (r *record) read() *Edits {
+	data, err := os.ReadFile(r.path)
 	if err != nil {
 		return nil
 	}
 	var e Edits
-	if json.Unmarshal(data, &e) != nil || e.File != k.file {
+	if json.Unmarshal(data, &e) != nil || e.File != r.file {
 		return nil
 	}
 	return &e
 }
 
-// Path is where the record is written.
-func (k *Keeper) Path() string {
-	if k == nil {
-		return ""
+func (r *record) remove() error {
+	if err := os.Remove(r.path); err != nil && !errors.Is(err, fs.ErrNotExist) {
+		return fmt.Errorf("unsaved edits: %w", err)
 	}
-	return k.path
+	return nil
+}
+
+// Path is where the edits are.
+func (l *Left) Path() string { return l.path }
+
+// Discard removes the record.
+func (l *Left) Discard() error {
+	if l == nil {
+		return nil
+	}
+	err := l.remove()
+	l.lock.release()
+	return err
+}
+
+// Release leaves the record for another time.
+func (l *Left) Release() {
+	if l != nil {
+		l.lock.release()
+	}
 }
 
 // Note remembers edits for the next Flush. It touches no disk.
@@ -125,19 +157,39 @@ func (k *Keeper) Note(base string, text []byte) {
 	}
 	k.mu.Lock()
 	defer k.mu.Unlock()
-	k.noted = &Edits{File: k.file, Base: base, Text: string(text)}
-	k.written = false
+	k.noted, k.stale = &Edits{File: k.file, Base: base, Text: string(text)}, true
 }
 
-// Flush writes the noted edits unless they are on disk already.
+// Forget is Note for no edits: they were saved, undone or thrown away.
+func (k *Keeper) Forget() {
+	if k == nil {
+		return
+	}
+	k.mu.Lock()
+	defer k.mu.Unlock()
+	k.noted, k.stale = nil, true
+}
+
+// Flush brings the record up to what was noted.
 func (k *Keeper) Flush() error {
 	if k == nil {
 		return nil
 	}
 	k.mu.Lock()
 	defer k.mu.Unlock()
-	if k.noted == nil || k.written {
+	if !k.stale {
 		return nil
+	}
+	if err := k.write(); err != nil {
+		return err
+	}
+	k.stale = false
+	return nil
+}
+
+func (k *Keeper) write() error {
+	if k.noted == nil {
+		return k.remove()
 	}
 	k.noted.At = time.Now()
 	data, err := json.Marshal(k.noted)
@@ -147,27 +199,10 @@ func (k *Keeper) Flush() error {
 	if err := maybe.WriteFile(k.path, data, 0o600); err != nil {
 		return fmt.Errorf("unsaved edits: %w", err)
 	}
-	k.written = true
 	return nil
 }
 
-// Clear forgets the edits and removes the record: they were saved, undone or
-// thrown away on purpose.
-func (k *Keeper) Clear() error {
-	if k == nil {
-		return nil
-	}
-	k.mu.Lock()
-	defer k.mu.Unlock()
-	k.noted, k.written = nil, false
-	if err := os.Remove(k.path); err != nil && !errors.Is(err, fs.ErrNotExist) {
-		return fmt.Errorf("unsaved edits: %w", err)
-	}
-	return nil
-}
-
-// Close writes what is noted and lets go of the record, which stays when it
-// holds anything.
+// Close flushes and lets go of the record, which stays when it holds anything.
 func (k *Keeper) Close() error {
 	if k == nil {
 		return nil

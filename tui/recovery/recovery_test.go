@@ -8,7 +8,7 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
-func open(t *testing.T, dir, file string) (*Keeper, *Edits) {
+func open(t *testing.T, dir, file string) (*Keeper, *Left) {
 	t.Helper()
 	k, left, err := Open(dir, file)
 	require.NoError(t, err)
@@ -18,13 +18,22 @@ func open(t *testing.T, dir, file string) (*Keeper, *Edits) {
 // crash lets go of the lock as the system does when a program ends.
 func crash(k *Keeper) { _ = k.lock.f.Close() }
 
+// edit leaves a record behind.
+func edit(t *testing.T, dir, file, text string) {
+	t.Helper()
+	k, _ := open(t, dir, file)
+	k.Note("base", []byte(text))
+	require.NoError(t, k.Flush())
+	crash(k)
+}
+
 func TestLeftBehind(t *testing.T) {
 	dir := filepath.Join(t.TempDir(), "state")
 	k, left := open(t, dir, "a.toml")
 	require.Nil(t, left)
 	k.Note("base", []byte("first"))
 	k.Note("base", []byte("second"))
-	require.NoFileExists(t, k.Path())
+	require.NoFileExists(t, k.path, "noting touches no disk")
 	require.NoError(t, k.Flush())
 	crash(k)
 
@@ -34,18 +43,45 @@ func TestLeftBehind(t *testing.T) {
 	require.Equal(t, "base", left.Base)
 	require.Equal(t, "a.toml", left.File)
 	require.False(t, left.At.IsZero())
-	require.NoError(t, k.Clear())
+	require.FileExists(t, left.Path())
+	require.NoError(t, left.Discard())
 	require.NoError(t, k.Close())
 
 	_, left = open(t, dir, "a.toml")
 	require.Nil(t, left)
 }
 
-func TestOtherFileSeesNothing(t *testing.T) {
+func TestForgotten(t *testing.T) {
 	dir := t.TempDir()
 	k, _ := open(t, dir, "a.toml")
 	k.Note("", []byte("x"))
+	require.NoError(t, k.Flush())
+	require.FileExists(t, k.path)
+	k.Forget()
+	require.NoError(t, k.Flush())
+	require.NoFileExists(t, k.path)
+	k.Note("", []byte("y"))
 	require.NoError(t, k.Close())
+	_, left := open(t, dir, "a.toml")
+	require.Equal(t, "y", left.Text, "closing writes what was noted")
+}
+
+func TestReleasedIsOfferedAgain(t *testing.T) {
+	dir := t.TempDir()
+	edit(t, dir, "a.toml", "x")
+	k, left := open(t, dir, "a.toml")
+	k.Note("", []byte("a later run's"))
+	require.NoError(t, k.Flush())
+	k.Forget()
+	left.Release()
+	require.NoError(t, k.Close())
+	_, left = open(t, dir, "a.toml")
+	require.Equal(t, "x", left.Text)
+}
+
+func TestOtherFileSeesNothing(t *testing.T) {
+	dir := t.TempDir()
+	edit(t, dir, "a.toml", "x")
 	_, left := open(t, dir, "b.toml")
 	require.Nil(t, left)
 }
@@ -58,18 +94,19 @@ func TestTwoProgramsOneFile(t *testing.T) {
 
 	b, left := open(t, dir, "a.toml")
 	require.Nil(t, left, "the record of a running program is not a leftover")
-	require.NotEqual(t, a.Path(), b.Path())
+	require.NotEqual(t, a.path, b.path)
 	b.Note("", []byte("of b"))
 	require.NoError(t, b.Flush())
-	require.NoError(t, b.Clear())
-	require.FileExists(t, a.Path(), "clearing one record leaves the other's")
+	b.Forget()
+	require.NoError(t, b.Flush())
+	require.FileExists(t, a.path, "clearing one record leaves the other's")
 
 	b.Note("", []byte("of b, later"))
 	require.NoError(t, b.Close())
 	crash(a)
 	c, left := open(t, dir, "a.toml")
 	require.Equal(t, "of b, later", left.Text, "the newest first")
-	require.NoError(t, c.Clear())
+	require.NoError(t, left.Discard())
 	require.NoError(t, c.Close())
 	_, left = open(t, dir, "a.toml")
 	require.Equal(t, "of a", left.Text, "then the older one")
@@ -78,7 +115,7 @@ func TestTwoProgramsOneFile(t *testing.T) {
 func TestDamagedRecordIsNoEdit(t *testing.T) {
 	dir := t.TempDir()
 	k, _ := open(t, dir, "a.toml")
-	require.NoError(t, os.WriteFile(k.Path(), []byte("{\"file\":"), 0o600))
+	require.NoError(t, os.WriteFile(k.path, []byte("{\"file\":"), 0o600))
 	require.NoError(t, k.Close())
 	_, left := open(t, dir, "a.toml")
 	require.Nil(t, left)
@@ -89,20 +126,31 @@ func TestNothingLeftOfACleanRun(t *testing.T) {
 	k, _ := open(t, dir, "a.toml")
 	k.Note("", []byte("x"))
 	require.NoError(t, k.Flush())
-	require.NoError(t, k.Clear())
+	k.Forget()
 	require.NoError(t, k.Close())
 	entries, err := os.ReadDir(dir)
 	require.NoError(t, err)
 	require.Empty(t, entries)
 }
 
+func TestFull(t *testing.T) {
+	dir := t.TempDir()
+	for range records {
+		open(t, dir, "a.toml")
+	}
+	_, _, err := Open(dir, "a.toml")
+	require.ErrorContains(t, err, "no place for unsaved edits")
+}
+
 func TestNilKeeperKeepsNothing(t *testing.T) {
 	var k *Keeper
 	k.Note("", []byte("x"))
 	require.NoError(t, k.Flush())
-	require.NoError(t, k.Clear())
+	k.Forget()
 	require.NoError(t, k.Close())
-	require.Empty(t, k.Path())
+	var left *Left
+	left.Release()
+	require.NoError(t, left.Discard())
 }
 
 func TestNoPlace(t *testing.T) {
