@@ -66,7 +66,7 @@ func newColumn(elevation, temperature, pressure, humidity float64) Column {
 		temperature, density := below.at(from - below.from)
 		pressure := density * below.gas * temperature
 		if i == 1 && c.moist != nil {
-			pressure *= c.moist.top.pressure
+			pressure *= c.moist.top().pressure
 			gas = c.moist.gas
 		}
 		*s = newStratum(from, temperature, l.lapse, pressure, gas)

@@ -24,125 +24,121 @@ func SaturationPressure(temperature float64) float64 {
 // masses of water (IUPAC) and of air (U.S. Standard Atmosphere, 1976).
 const lightness = 1 - 18.01528/28.9644
 
-// vapour is the air's mole fraction of vapour; it can't exceed 1.
-func vapour(humidity, temperature, pressure float64) float64 {
-	return min(humidity*SaturationPressure(temperature)/pressure, 1)
-}
-
-// virtual is the ratio of virtual temperature to temperature, which is also that
-// of the gas constant of moist air to dry air's.
-func virtual(vapour float64) float64 { return 1 / (1 - lightness*vapour) }
-
-// dampness is a tropospheric column of moist air: the dry column that shares its
-// temperatures and its pressure at the foot, and the humidity, constant with
-// height.
-type dampness struct {
+// damp is a stretch of tropospheric air of constant relative humidity. With the
+// vapour pressure e, moist air weighs as much as dry air of the pressure
+// p - lightness·e, which is to say that it has the virtual temperature
+// T/(1 - lightness·e/p). So the hydrostatic law
+//
+//	dp/dH = -g0/(R T) (p - lightness·e)
+//
+// is linear. Against the dry air that shares its temperatures and its pressure at
+// the foot, p = p_d·f with f = 1 there, and it is solved by a mere integral:
+//
+//	df/dH = g0/(R T) · lightness·y,  y = e/p_d
+//	ρ = ρ_d (f - lightness·y)
+type damp struct {
 	temperature float64 // at the foot, K
 	pressure    float64 // at the foot, Pa
-	humidity    float64
+	humidity    float64 // relative
 }
 
-// dry gives the temperature and the pressure of the dry column at a geopotential
-// height above the foot.
-func (a *dampness) dry(d float64) (temperature, pressure float64) {
+// at gives the dry air's temperature and pressure at a geopotential height above
+// the foot, and the share y of vapour. The share is at most 1: far below a hot
+// and humid site nothing else would keep the air from being lighter than none.
+func (a *damp) at(d float64) (temperature, pressure, share float64) {
 	u := troposphericLapse * d / a.temperature
-	return a.temperature * (1 + u), a.pressure * math.Exp((e+1)*math.Log1p(u))
+	temperature = a.temperature * (1 + u)
+	pressure = a.pressure * math.Exp((densityPower+1)*math.Log1p(u))
+	share = min(a.humidity*SaturationPressure(temperature)/pressure, 1)
+	return temperature, pressure, share
 }
 
-// vapour is the mole fraction of vapour where the pressure is exp(gain) times
-// the dry column's.
-func (a *dampness) vapour(d, gain float64) float64 {
-	temperature, pressure := a.dry(d)
-	return vapour(a.humidity, temperature, pressure*math.Exp(gain))
+// slope is df/dH.
+func (a *damp) slope(d float64) float64 {
+	temperature, _, share := a.at(d)
+	return StandardGravity / (GasConstant * temperature) * lightness * share
 }
 
-// slope is d(gain)/dΔH. Both columns are hydrostatic, the moist one with its
-// virtual temperature T_v, so it is (g0/R)(1/T - 1/T_v).
-func (a *dampness) slope(d, gain float64) float64 {
-	temperature, _ := a.dry(d)
-	return StandardGravity / (GasConstant * temperature) * lightness * a.vapour(d, gain)
+// rise is the integral of the slope from one height to another (Simpson's rule).
+func (a *damp) rise(from, to float64) float64 {
+	return (to - from) / 6 * (a.slope(from) + 4*a.slope((from+to)/2) + a.slope(to))
 }
 
-// step carries the gain a height further by the classical Runge–Kutta method.
-func (a *dampness) step(d, gain, by float64) float64 {
-	k1 := a.slope(d, gain)
-	k2 := a.slope(d+by/2, gain+by/2*k1)
-	k3 := a.slope(d+by/2, gain+by/2*k2)
-	k4 := a.slope(d+by, gain+by*k3)
-	return gain + by/6*(k1+2*k2+2*k3+k4)
+// above gives the pressure at a height above the foot.
+func (a *damp) above(height float64) float64 {
+	_, pressure, _ := a.at(height)
+	if a.humidity == 0 {
+		return pressure
+	}
+	const steps = 32
+	f := 1.0
+	for i := range steps {
+		f += a.rise(height*float64(i)/steps, height*float64(i+1)/steps)
+	}
+	return pressure * f
 }
 
-// moisture is what a column's humidity does to its pressure and density in the
-// troposphere: factors on the dry column's, tabulated by geopotential height.
+// moisture is what a column's humidity does to it in the troposphere: factors on
+// the dry column's pressure and density, tabulated by geopotential height.
 type moisture struct {
 	knots []knot
 	foot  float64 // height of the first knot above the site, m of geopotential
 	step  float64 // m of geopotential
-	top   knot    // the last: the tropopause
-	gas   float64 // gas constant of the air at the tropopause, J/(kg·K)
+	gas   float64 // gas constant of the air at the last knot, the tropopause, J/(kg·K)
 }
 
 // knot is one entry: two factors and their slopes times the step.
 type knot struct{ pressure, pressureRise, density, densityRise float64 }
 
 // moisten tabulates the moist air of a site from the lowest altitude to the
-// tropopause. Above, the air keeps the share of vapour it has there: to keep the
-// relative humidity would make the stratosphere more vapour than air.
+// tropopause. Above that the air keeps the share of vapour it has there: with the
+// relative humidity kept, the stratosphere would be more vapour than air.
 func moisten(site, temperature, pressure, humidity float64) *moisture {
-	const spacing = 125 // m; cubics through the knots are then good to 1e-9
-	a := dampness{temperature, pressure, humidity}
+	const spacing = 200 // m; cubics through the knots are then good to 1e-8
+	a := damp{temperature, pressure, humidity}
 	up := int(math.Ceil((tropopause - site) / spacing))
 	step := (tropopause - site) / float64(up)
 	down := int(math.Ceil((site - Geopotential(lowest)) / step))
 
 	m := &moisture{
-		knots: make([]knot, down+up+1),
+		knots: make([]knot, down+1+up),
 		foot:  -step * float64(down),
 		step:  step,
 	}
-	gain := 0.0
-	for i := 0; i <= up; i++ {
-		d := step * float64(i)
-		m.knots[down+i] = a.knot(d, gain, step)
-		if i == up {
-			m.gas = GasConstant * virtual(a.vapour(d, gain))
-		}
-		gain = a.step(d, gain, step)
+	height := func(i int) float64 { return step * float64(i-down) }
+	m.knots[down].pressure = 1
+	for i := down; i < down+up; i++ {
+		m.knots[i+1].pressure = m.knots[i].pressure + a.rise(height(i), height(i+1))
 	}
-	gain = 0
-	for i := 1; i <= down; i++ {
-		d := -step * float64(i)
-		gain = a.step(d+step, gain, -step)
-		m.knots[down-i] = a.knot(d, gain, step)
+	for i := down; i > 0; i-- {
+		m.knots[i-1].pressure = m.knots[i].pressure + a.rise(height(i), height(i-1))
 	}
-	m.top = m.knots[down+up]
+	for i := range m.knots {
+		a.complete(&m.knots[i], height(i), step)
+	}
+	last := m.top()
+	m.gas = GasConstant * last.pressure / last.density
 	return m
 }
 
-// knot is the entry for a height and the gain there: the pressure's factor is
-// exp(gain), the density's that over T_v/T.
-func (a *dampness) knot(d, gain, step float64) knot {
-	p := math.Exp(gain)
-	slope := a.slope(d, gain)
-	x := a.vapour(d, gain)
-	rho := p / virtual(x)
-
-	// The vapour's slope: x = φ e_s(T)/p, and by the Magnus form
-	// d(ln e_s)/dT = 17.625·243.04/(243.04 + t)².
-	var rise float64
-	if x > 0 && x < 1 {
-		temperature, _ := a.dry(d)
-		t := 243.04 + temperature - 273.15
-		rise = x * (17.625*243.04/(t*t)*troposphericLapse +
-			StandardGravity/(GasConstant*temperature*virtual(x)))
+// complete fills in a knot whose pressure factor f is known. By the Magnus form
+// d(ln e)/dT = 17.625·243.04/(243.04 + t)², and d(ln p_d)/dH = -g0/(R T).
+func (a *damp) complete(k *knot, d, step float64) {
+	temperature, _, share := a.at(d)
+	weight := StandardGravity / (GasConstant * temperature)
+	slope := weight * lightness * share
+	bend := 0.0 // dy/dH
+	if share < 1 {
+		t := temperature - 273.15 + 243.04
+		bend = share * (17.625*243.04/(t*t)*troposphericLapse + weight)
 	}
-	return knot{
-		pressure:     p,
-		pressureRise: step * p * slope,
-		density:      rho,
-		densityRise:  step * (rho*slope - p*lightness*rise),
-	}
+	k.pressureRise = step * slope
+	k.density = k.pressure - lightness*share
+	k.densityRise = step * (slope - lightness*bend)
 }
+
+// top is the knot at the tropopause.
+func (m *moisture) top() knot { return m.knots[len(m.knots)-1] }
 
 // at gives the factors at a height above the site by cubic Hermite polynomials.
 func (m *moisture) at(d float64) (pressure, density float64) {
@@ -158,20 +154,4 @@ func (m *moisture) at(d float64) (pressure, density float64) {
 func hermite(t, y0, s0, y1, s1 float64) float64 {
 	rise := y1 - y0
 	return y0 + t*(s0+t*((3*rise-2*s0-s1)+t*(s0+s1-2*rise)))
-}
-
-// raised gives the pressure at a geopotential height above a place in the
-// troposphere, whose temperature, K, pressure, Pa, and humidity are given.
-func raised(height, temperature, pressure, humidity float64) float64 {
-	a := dampness{temperature, pressure, humidity}
-	_, dry := a.dry(height)
-	if humidity == 0 {
-		return dry
-	}
-	const steps = 64
-	gain, by := 0.0, height/steps
-	for i := range steps {
-		gain = a.step(by*float64(i), gain, by)
-	}
-	return dry * math.Exp(gain)
 }

@@ -29,28 +29,28 @@ var layers = [...]struct {
 	{84852, 0},
 }
 
-// In the troposphere density goes with (1+u)^e, u = L·ΔH/T_s. Near the site its
+// In the troposphere density goes with (1+u)^n, n = densityPower, u = L·ΔH/T_s. Near the site its
 // binomial series is as exact as a logarithm and an exponential, and takes a
 // third of their time.
 const (
-	e = -StandardGravity/(GasConstant*troposphericLapse) - 1
+	densityPower = -StandardGravity/(GasConstant*troposphericLapse) - 1
 
-	b1 = e
-	b2 = b1 * (e - 1) / 2
-	b3 = b2 * (e - 2) / 3
-	b4 = b3 * (e - 3) / 4
-	b5 = b4 * (e - 4) / 5
-	b6 = b5 * (e - 5) / 6
-	b7 = b6 * (e - 6) / 7
-	b8 = b7 * (e - 7) / 8
-	b9 = b8 * (e - 8) / 9
+	b1 = densityPower
+	b2 = b1 * (densityPower - 1) / 2
+	b3 = b2 * (densityPower - 2) / 3
+	b4 = b3 * (densityPower - 3) / 4
+	b5 = b4 * (densityPower - 4) / 5
+	b6 = b5 * (densityPower - 5) / 6
+	b7 = b6 * (densityPower - 6) / 7
+	b8 = b7 * (densityPower - 7) / 8
+	b9 = b8 * (densityPower - 8) / 9
 
 	// seriesRange is the |u| at which the first term left out, 1.7e-4 u^10, is
 	// less than half a unit in the last place: 2.8 km at 288 K.
 	seriesRange = 1.0 / 16
 )
 
-// series is (1+u)^e for |u| up to seriesRange, summed in pairs (Estrin's scheme)
+// series is (1+u)^densityPower for |u| up to seriesRange, summed in pairs (Estrin's scheme)
 // so that the processor can do several at a time.
 func series(u float64) float64 {
 	u2 := u * u

@@ -28,8 +28,8 @@ type Site struct {
 // A SeaLevelPressure is reduced to the station by the same law, through a layer
 // of air between sea level and the site that has the site's humidity, the
 // standard's tropospheric lapse rate and the site's temperature at its top. At
-// the standard temperature, in dry air, that is the altimeter setting (QNH) of
-// ICAO Doc 7488.
+// the standard temperature, in dry air, a SeaLevelPressure is the altimeter
+// setting (QNH), which goes by the standard atmosphere.
 func (s Site) Column() Column {
 	elevation := elevationRange.held(s.Elevation)
 	temperature := temperatureRange.held(s.Temperature)
@@ -44,7 +44,8 @@ func (s Site) Column() Column {
 		pressure = usual.Pressure
 		if sea := seaLevelRange.held(s.SeaLevelPressure); sea != 0 {
 			height := Geopotential(elevation)
-			pressure = raised(height, temperature-troposphericLapse*height, sea, humidity)
+			below := damp{temperature - troposphericLapse*height, sea, humidity}
+			pressure = below.above(height)
 		}
 	}
 	return newColumn(elevation, temperature, pressure, humidity)
