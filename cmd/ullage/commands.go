@@ -1,0 +1,88 @@
+package main
+
+import (
+	"errors"
+	"io/fs"
+	"os"
+	"strings"
+
+	"github.com/alecthomas/kong"
+)
+
+// commands is the command line: one field a command, each in a file of its own.
+// The screen is what runs when no command is named.
+type commands struct {
+	Screen     screenCommand     `cmd:"" default:"withargs" hidden:""`
+	Fly        flyCommand        `cmd:"" help:"Fly once and report: text, JSON or samples as CSV."`
+	New        newCommand        `cmd:"" help:"Write a rocket to start from, and its thrust curve."`
+	Inputs     inputsCommand     `cmd:"" help:"List the inputs of a rocket by the names that --set takes."`
+	Completion completionCommand `cmd:"" help:"Print a shell's completion script."`
+
+	Version bool `help:"Print the version."`
+}
+
+// newParser builds the parser of the command line.
+func newParser(s *streams, grammar *commands, exit func(int)) (*kong.Kong, error) {
+	return kong.New(grammar,
+		kong.Name("ullage"),
+		kong.Writers(s.out, s.err),
+		kong.Exit(exit),
+		kong.Help(printHelp),
+	)
+}
+
+// execute parses the arguments and runs the command they name.
+func execute(s *streams, args []string) error {
+	var grammar commands
+	helped := false
+	out := &watched{w: s.out}
+	parser, err := newParser(&streams{s.ctx, s.in, out, s.err}, &grammar, func(int) { helped = true })
+	if err != nil {
+		return err
+	}
+	parsed, err := parser.Parse(args)
+	switch {
+	case helped:
+		return out.err
+	case err != nil:
+		return usageError(parser, args, err)
+	case grammar.Version:
+		return printVersion(s)
+	}
+	return parsed.Run(s)
+}
+
+// usageError is a fault of the command line with where to learn more.
+func usageError(parser *kong.Kong, args []string, err error) error {
+	command := "ullage"
+	if len(args) > 0 && !strings.HasPrefix(args[0], "-") {
+		switch {
+		case isCommand(parser, args[0]):
+			command += " " + args[0]
+		case missing(args[0]):
+			return noSuchCommand(args[0])
+		}
+	}
+	return badInput("%w\n%s --help shows how it is used", err, command)
+}
+
+// noSuchCommand is for a first word that is neither a command nor a file.
+func noSuchCommand(word string) error {
+	return badInput("%q is neither a command nor a file\nullage --help lists the commands; "+
+		"ullage new %s.toml writes a rocket to start from", word, word)
+}
+
+func isCommand(parser *kong.Kong, word string) bool {
+	for _, c := range parser.Model.Children {
+		if c.Name == word {
+			return true
+		}
+	}
+	return false
+}
+
+// missing tells whether there is no file of this name.
+func missing(name string) bool {
+	_, err := os.Stat(name)
+	return errors.Is(err, fs.ErrNotExist)
+}

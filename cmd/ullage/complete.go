@@ -1,0 +1,181 @@
+package main
+
+import (
+	"fmt"
+	"io"
+	"strings"
+
+	"github.com/alecthomas/kong"
+
+	"ullage/sim/rocketfile"
+)
+
+// completeCommand is how the completion scripts call the program: with the words
+// typed so far, the last of them unfinished.
+const completeCommand = "__complete"
+
+// completeFiles asks the shell for the names of files.
+const completeFiles = ":files"
+
+// candidate is one way to go on, and what it means.
+type candidate struct{ word, meaning string }
+
+// complete prints the ways to finish the last word, one a line, a tab before
+// what each means.
+func complete(s *streams, words []string) {
+	if len(words) == 0 {
+		words = []string{""}
+	}
+	parser, err := newParser(&streams{s.ctx, s.in, io.Discard, io.Discard}, new(commands), func(int) {})
+	if err != nil {
+		return
+	}
+	last := words[len(words)-1]
+	for _, c := range candidates(parser.Model, words[:len(words)-1], last) {
+		switch {
+		case c.word == completeFiles:
+			fmt.Fprintln(s.out, c.word)
+		case strings.HasPrefix(c.word, last):
+			fmt.Fprintf(s.out, "%s\t%s\n", c.word, c.meaning)
+		}
+	}
+}
+
+// candidates lists what may stand where last is, whether or not it begins so.
+func candidates(app *kong.Application, before []string, last string) []candidate {
+	command := app.DefaultCmd
+	named := false
+	if len(before) > 0 {
+		for _, c := range app.Children {
+			if c.Name == before[0] && !c.Hidden {
+				command, named, before = c, true, before[1:]
+				break
+			}
+		}
+	}
+	flags := append(append([]*kong.Flag(nil), command.Flags...), app.Flags...)
+
+	if len(before) > 0 {
+		if f := flagNamed(flags, before[len(before)-1]); f != nil && !f.IsBool() {
+			return flagValues(f, before, "", last)
+		}
+	}
+	if strings.HasPrefix(last, "-") {
+		if name, value, ok := strings.Cut(last, "="); ok {
+			if f := flagNamed(flags, name); f != nil {
+				return flagValues(f, before, name+"=", value)
+			}
+			return nil
+		}
+		var out []candidate
+		for _, f := range flags {
+			if f.Hidden {
+				continue
+			}
+			out = append(out, candidate{"--" + f.Name, f.Help})
+		}
+		return out
+	}
+
+	var out []candidate
+	if !named && len(before) == 0 {
+		for _, c := range app.Children {
+			if !c.Hidden {
+				out = append(out, candidate{c.Name, c.Help})
+			}
+		}
+	}
+	return append(out, positionalValues(command, len(positionals(flags, before)))...)
+}
+
+// flagNamed finds a flag by the word that names it; nil if it does not.
+func flagNamed(flags []*kong.Flag, word string) *kong.Flag {
+	for _, f := range flags {
+		if word == "--"+f.Name || f.Short != 0 && word == "-"+string(f.Short) {
+			return f
+		}
+	}
+	return nil
+}
+
+// positionals are the words that are neither flags nor their values.
+func positionals(flags []*kong.Flag, words []string) []string {
+	var out []string
+	for i := 0; i < len(words); i++ {
+		w := words[i]
+		switch f := flagNamed(flags, w); {
+		case f != nil && !f.IsBool():
+			i++
+		case w == "-" || !strings.HasPrefix(w, "-"):
+			out = append(out, w)
+		}
+	}
+	return out
+}
+
+// positionalValues are the ways to fill a command's n-th argument: one of its
+// words, else a file.
+func positionalValues(command *kong.Node, n int) []candidate {
+	if n >= len(command.Positional) {
+		return nil
+	}
+	arg := command.Positional[n]
+	if arg.Enum == "" {
+		return []candidate{{completeFiles, ""}}
+	}
+	return words(arg.EnumSlice(), "")
+}
+
+// flagValues are the ways to finish a flag's value; prefix is what stands before
+// the value in the same word.
+func flagValues(f *kong.Flag, before []string, prefix, value string) []candidate {
+	switch {
+	case f.Enum != "":
+		return words(f.EnumSlice(), prefix)
+	case f.Name == "set":
+		return settings(before, prefix, value)
+	case f.Name == "every":
+		return words([]string{"1ms", "10ms", "100ms", "1s"}, prefix)
+	case f.PlaceHolder == "FILE":
+		return []candidate{{completeFiles, ""}}
+	}
+	return nil
+}
+
+// settings are NAME= for every input of the rocket on the command line (else
+// of the one built in), or, once a name is there, the values it may take.
+func settings(before []string, prefix, text string) []candidate {
+	file := rocketfile.Starter()
+	for _, w := range before {
+		if f, err := rocketfile.Open(w); err == nil && !strings.HasPrefix(w, "-") {
+			file = f
+			break
+		}
+	}
+	rocket := file.Rocket()
+	name, _, named := strings.Cut(text, "=")
+	if !named {
+		var out []candidate
+		for _, in := range rocketfile.Inputs(rocket) {
+			out = append(out, candidate{prefix + in.Name + "=", in.Help})
+		}
+		return out
+	}
+	in, err := rocketfile.Find(rocket, name)
+	if err != nil {
+		return nil
+	}
+	if len(in.Choices) > 0 {
+		return words(in.Choices, prefix+name+"=")
+	}
+	return words([]string{in.Text(rocket)}, prefix+name+"=")
+}
+
+// words makes candidates of plain words.
+func words(list []string, prefix string) []candidate {
+	out := make([]candidate, len(list))
+	for i, w := range list {
+		out[i] = candidate{word: prefix + w}
+	}
+	return out
+}

@@ -1,0 +1,68 @@
+package main
+
+import (
+	"io"
+
+	"ullage/sim"
+	"ullage/sim/report"
+)
+
+// flyCommand flies a rocket once.
+type flyCommand struct {
+	File string `arg:"" placeholder:"FILE" help:"The rocket file; - reads standard input."`
+
+	JSON  bool     `name:"json" xor:"form" help:"The results as one JSON object, in SI units."`
+	CSV   bool     `name:"csv" xor:"form" help:"Samples of the flight as CSV, in SI units, the landing last."`
+	Every *spacing `placeholder:"TIME" help:"Spacing of the samples of --csv, as in 1ms or 0.5s; 10ms if not given."`
+
+	setOptions
+	unitsOption
+	outputOptions
+}
+
+// Help teaches by example.
+func (flyCommand) Help() string {
+	return helpText(
+		"The report says what flew, what happened when, the greatest values, how it comes down, and what "+
+			"to watch. Nothing is written to the rocket file.",
+		"ullage fly heron.toml",
+		"ullage fly heron.toml --units us",
+		"ullage fly heron.toml --set water.fill=0.33 --set 'water.pressure=8 bar'",
+		"ullage fly heron.toml --set power=motor --json",
+		"ullage fly heron.toml --csv --every 1ms -o heron.csv",
+		"ullage fly - --json < heron.toml")
+}
+
+// Run flies and writes the result in the form asked for.
+func (c *flyCommand) Run(s *streams) error {
+	if c.Every != nil && !c.CSV {
+		return badInput("--every is the spacing of --csv's samples; give both")
+	}
+	file, err := s.open(c.File)
+	if err != nil {
+		return err
+	}
+	if file, err = c.apply(file); err != nil {
+		return err
+	}
+	flight, err := sim.Fly(s.ctx, file.Rocket(), sim.Options{Keep: c.CSV})
+	if err != nil {
+		return err
+	}
+	return c.write(s, func(w io.Writer) error {
+		switch {
+		case c.JSON:
+			return report.WriteJSON(w, flight)
+		case c.CSV:
+			return report.WriteCSV(w, flight, c.every())
+		}
+		return report.WriteText(w, flight, c.system())
+	})
+}
+
+func (c *flyCommand) every() float64 {
+	if c.Every == nil {
+		return report.DefaultEvery
+	}
+	return float64(*c.Every)
+}

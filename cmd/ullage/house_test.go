@@ -1,0 +1,125 @@
+package main
+
+import (
+	"bytes"
+	"encoding/json"
+	"errors"
+	"io"
+	"os/exec"
+	"path"
+	"slices"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+)
+
+// topLevel is all there is at the top of the repository, beside dot files.
+var topLevel = []string{
+	"DEVELOPERS.md", "LICENSE", "README.md", "atmosphere", "cmd", "go.mod", "go.sum", "sim", "testdata", "thrust", "tui",
+}
+
+func TestTopLevel(t *testing.T) {
+	command := exec.Command("git", "ls-files", "--cached", "--others", "--exclude-standard")
+	command.Dir = "../.."
+	out, err := command.Output()
+	if err != nil {
+		t.Skip("not a git checkout")
+	}
+	var found []string
+	for _, name := range strings.Fields(string(out)) {
+		top, _, _ := strings.Cut(name, "/")
+		if !strings.HasPrefix(top, ".") && !slices.Contains(found, top) {
+			found = append(found, top)
+		}
+	}
+	assert.ElementsMatch(t, topLevel, found)
+}
+
+// rooms are the packages from top to bottom, by the beginning of their paths:
+// each may import only those of a later row.
+var rooms = [][]string{
+	{"cmd/ullage"},
+	{"cmd/ullage/chart"},
+	{"tui"},
+	{"tui/plot", "tui/quiet", "tui/recovery"},
+	{"sim/report"},
+	{"sim/gates"},
+	{"sim/study"},
+	{"sim/rocketfile"},
+	{"sim"},
+	{"sim/airframe", "sim/chamber", "sim/quantity", "thrust", "atmosphere"},
+}
+
+// terminalPackages are of the screen alone.
+var terminalPackages = []string{
+	"github.com/charmbracelet/", "github.com/muesli/termenv", "github.com/mattn/go-isatty", "github.com/creack/pty",
+}
+
+// listed is what go list tells of a package.
+type listed struct {
+	ImportPath string
+	Imports    []string
+	Deps       []string
+}
+
+// ours lists the packages of the module.
+func ours(t *testing.T) []listed {
+	out, err := exec.Command("go", "list", "-json=ImportPath,Imports,Deps", "ullage/...").Output()
+	require.NoError(t, err)
+	var all []listed
+	for d := json.NewDecoder(bytes.NewReader(out)); ; {
+		var p listed
+		err := d.Decode(&p)
+		if errors.Is(err, io.EOF) {
+			return all
+		}
+		require.NoError(t, err)
+		all = append(all, p)
+	}
+}
+
+// row is where in rooms a package stands: its own row, or that of the folder it
+// is in; -1 when it has none.
+func row(importPath string) int {
+	for name := strings.TrimPrefix(importPath, "ullage/"); name != "."; name = path.Dir(name) {
+		for i, r := range rooms {
+			if slices.Contains(r, name) {
+				return i
+			}
+		}
+	}
+	return -1
+}
+
+func TestArrowsRunDown(t *testing.T) {
+	for _, p := range ours(t) {
+		from := row(p.ImportPath)
+		if !assert.GreaterOrEqual(t, from, 0, "%s has no room", p.ImportPath) {
+			continue
+		}
+		for _, i := range p.Imports {
+			if strings.HasPrefix(i, "ullage/") {
+				assert.Greater(t, row(i), from, "%s imports %s", p.ImportPath, i)
+			}
+		}
+	}
+}
+
+func TestNothingBelowTheScreenKnowsATerminal(t *testing.T) {
+	screen := row("ullage/tui")
+	checked := 0
+	for _, p := range ours(t) {
+		if row(p.ImportPath) <= screen || strings.HasPrefix(p.ImportPath, "ullage/tui/recovery") {
+			continue
+		}
+		checked++
+		for _, d := range p.Deps {
+			for _, terminal := range terminalPackages {
+				assert.False(t, strings.HasPrefix(d, terminal), "%s needs %s", p.ImportPath, d)
+			}
+		}
+	}
+	assert.Greater(t, checked, 5)
+}

@@ -1,0 +1,127 @@
+package main
+
+import (
+	"errors"
+	"fmt"
+	"io"
+	"io/fs"
+	"strings"
+
+	"ullage/sim/quantity"
+	"ullage/sim/rocketfile"
+)
+
+// standardInput is how messages call a rocket read from "-".
+const standardInput = "standard input"
+
+// mostInput bounds what is read from standard input, bytes: far more than any
+// rocket file.
+const mostInput = 4 << 20
+
+// open reads a rocket file; "-" is standard input, its curves looked for in the
+// working directory.
+func (s *streams) open(path string) (*rocketfile.File, error) {
+	if path != "-" {
+		f, err := rocketfile.Open(path)
+		return f, asInput(path, err)
+	}
+	text, err := s.readAll()
+	if err != nil {
+		return nil, err
+	}
+	f, err := rocketfile.Read(standardInput, ".", text)
+	return f, asInput(standardInput, err)
+}
+
+// readAll reads standard input to its end, or until the user interrupts.
+func (s *streams) readAll() ([]byte, error) {
+	type result struct {
+		text []byte
+		err  error
+	}
+	done := make(chan result, 1)
+	go func() {
+		text, err := io.ReadAll(io.LimitReader(s.in, mostInput+1))
+		done <- result{text, err}
+	}()
+	select {
+	case <-s.ctx.Done():
+		return nil, s.ctx.Err()
+	case r := <-done:
+		if r.err == nil && len(r.text) > mostInput {
+			r.err = badInput("%s: more than %d MB; a rocket file is much shorter", standardInput, mostInput>>20)
+		}
+		return r.text, r.err
+	}
+}
+
+// asInput marks an error of reading a file as one of the input, and says what
+// to do about a file that is not there.
+func asInput(name string, err error) error {
+	var faults rocketfile.Faults
+	switch {
+	case err == nil, errors.As(err, &faults):
+		return err
+	case errors.Is(err, fs.ErrNotExist) && name != standardInput:
+		return badInput("%s: there is no such file; ullage new %s writes a rocket to start from", name, name)
+	}
+	return inputError{err}
+}
+
+// setOptions are the changes to make to a rocket before it is used.
+type setOptions struct {
+	Set []string `placeholder:"NAME=VALUE" sep:"none" help:"Change an input before the flight, as in --set water.fill=0.33 or --set 'water.pressure=9 bar'. Can be given again. ullage inputs lists the names."`
+}
+
+// apply makes the changes, all of them as one.
+func (o setOptions) apply(f *rocketfile.File) (*rocketfile.File, error) {
+	if len(o.Set) == 0 {
+		return f, nil
+	}
+	changes := make([]rocketfile.Change, len(o.Set))
+	for i, text := range o.Set {
+		name, value, ok := strings.Cut(text, "=")
+		name, value = strings.TrimSpace(name), strings.TrimSpace(value)
+		if !ok || name == "" || value == "" {
+			return nil, badInput("--set %s: a name, =, and a value are needed, as in --set water.fill=0.33", text)
+		}
+		changes[i] = rocketfile.Change{Input: name, Value: value}
+	}
+	changed, err := f.SetAll(changes...)
+	if err != nil {
+		return nil, inputError{fmt.Errorf("--set: %w", err)}
+	}
+	return changed, nil
+}
+
+// unitsOption chooses the units to show.
+type unitsOption struct {
+	Units string `enum:"metric,us" default:"metric" placeholder:"metric|us" help:"Units to show: metric or us. Files keep their own; JSON and CSV are always SI."`
+}
+
+func (o unitsOption) system() quantity.System {
+	if o.Units == "us" {
+		return quantity.US
+	}
+	return quantity.Metric
+}
+
+// spacing is a time between samples, s.
+type spacing float64
+
+// UnmarshalText reads a time with its unit.
+func (v *spacing) UnmarshalText(text []byte) error {
+	q, err := quantity.Parse(string(text), quantity.Time)
+	if err != nil {
+		return err
+	}
+	if q.Value < leastSpacing {
+		return fmt.Errorf("%s is too short; samples are at least %s apart", text,
+			quantity.Format(leastSpacing, q.Unit, 3))
+	}
+	*v = spacing(q.Value)
+	return nil
+}
+
+// leastSpacing is below any use: the engine finds events to about this, s.
+const leastSpacing = 1e-6

@@ -1,0 +1,124 @@
+package main
+
+import (
+	"context"
+	"errors"
+	"fmt"
+	"io"
+	"io/fs"
+	"math/rand/v2"
+	"os"
+	"path/filepath"
+	"strconv"
+)
+
+// outputOptions say where a command's result goes.
+type outputOptions struct {
+	Output string `short:"o" placeholder:"FILE" help:"Write to a file instead of standard output."`
+	Force  bool   `help:"Let -o write over a file that exists."`
+}
+
+// write sends a result where the options say.
+func (o outputOptions) write(s *streams, result func(io.Writer) error) error {
+	if o.Output == "" || o.Output == "-" {
+		return result(interruptible{s.ctx, s.out})
+	}
+	return o.writeFile(func(w io.Writer) error { return result(interruptible{s.ctx, w}) })
+}
+
+// writeFile writes a file whole or not at all, and not over an existing one
+// unless told to. An interrupted result is kept: it holds what there was.
+func (o outputOptions) writeFile(result func(io.Writer) error) error {
+	path := o.Output
+	mode := fs.FileMode(0o666)
+	info, err := os.Stat(path)
+	switch {
+	case err == nil && info.IsDir():
+		return badInput("%s is a directory; -o needs the name of a file", path)
+	case err == nil && !info.Mode().IsRegular():
+		return writeDevice(path, result)
+	case err == nil && !o.Force:
+		return existing(path)
+	case err == nil:
+		mode = info.Mode().Perm()
+		// A link stays a link; what it points at is replaced.
+		if path, err = filepath.EvalSymlinks(path); err != nil {
+			return err
+		}
+	case !errors.Is(err, fs.ErrNotExist):
+		return err
+	}
+
+	part, err := createBeside(path, mode)
+	if err != nil {
+		return err
+	}
+	defer os.Remove(part.Name()) // gone already when all went well
+	failed := result(part)
+	if failed != nil && !errors.Is(failed, context.Canceled) {
+		part.Close()
+		return failed
+	}
+	if err := errors.Join(part.Sync(), part.Close()); err != nil {
+		return err
+	}
+	if err := o.place(part.Name(), path); err != nil {
+		return err
+	}
+	if failed != nil {
+		return fmt.Errorf("%s is partial: %w", path, failed)
+	}
+	return nil
+}
+
+// place gives the finished file its name. A link, unlike a rename, fails when a
+// file has taken the name meanwhile; where there are no links, look once more.
+func (o outputOptions) place(part, path string) error {
+	if !o.Force {
+		err := os.Link(part, path)
+		if err == nil {
+			return nil
+		}
+		if _, there := os.Lstat(path); errors.Is(err, fs.ErrExist) || there == nil {
+			return existing(path)
+		}
+	}
+	return os.Rename(part, path)
+}
+
+func existing(path string) error {
+	return badInput("%s exists and is kept; --force writes over it", path)
+}
+
+// createBeside opens a new file in the directory of path.
+func createBeside(path string, mode fs.FileMode) (*os.File, error) {
+	for tries := 0; ; tries++ {
+		name := path + "." + strconv.FormatUint(uint64(rand.Uint32()), 36) + ".part"
+		f, err := os.OpenFile(name, os.O_WRONLY|os.O_CREATE|os.O_EXCL, mode)
+		if !errors.Is(err, fs.ErrExist) || tries == 100 {
+			return f, err
+		}
+	}
+}
+
+// writeDevice writes straight to what is not a regular file, such as a pipe.
+func writeDevice(path string, result func(io.Writer) error) error {
+	f, err := os.OpenFile(path, os.O_WRONLY, 0)
+	if err != nil {
+		return err
+	}
+	return errors.Join(result(f), f.Close())
+}
+
+// interruptible is a writer that stops when the user interrupts.
+type interruptible struct {
+	ctx context.Context
+	w   io.Writer
+}
+
+func (w interruptible) Write(b []byte) (int, error) {
+	if err := w.ctx.Err(); err != nil {
+		return 0, err
+	}
+	return w.w.Write(b)
+}
