@@ -1,50 +1,136 @@
-// Package tui is the screen: the rocket's inputs, its flight drawn live beside
-// them, and what the flight came to.
 package tui
 
 import (
 	"context"
+	"errors"
+	"fmt"
 	"io"
+	"os"
+	"os/signal"
+	"path/filepath"
+	"runtime"
+	"syscall"
 
 	tea "github.com/charmbracelet/bubbletea"
+	"github.com/charmbracelet/x/term"
 
-	"ullage/sim/quantity"
-	"ullage/sim/rocketfile"
-	"ullage/tui/plot"
 	"ullage/tui/quiet"
+	"ullage/tui/recovery"
 )
 
 func init() { quiet.Restore() }
 
-// Options say what the screen shows and how. The zero value of every field but
-// File is the usual choice.
-type Options struct {
-	File    *rocketfile.File
-	Charset plot.Charset
-	NoColor bool            // attributes only, as NO_COLOR asks for
-	Mouse   bool            // take the mouse, and with it the terminal's own selection
-	Units   quantity.System // shown; the file keeps its own
-	Input   io.Reader       // nil: the terminal
-	Output  io.Writer       // nil: standard output
+// framesPerSecond is how often what is drawn may reach the terminal.
+const framesPerSecond = 120
+
+// Run shows the screen until the user quits. When ctx ends, or the program is
+// told to end (hang-up, termination), it leaves with context.Canceled and
+// unsaved edits are offered at the next start, as they are after a panic.
+func Run(ctx context.Context, o Options) (err error) {
+	in, closeInput, err := o.openInput()
+	if err != nil {
+		return err
+	}
+	defer closeInput()
+	if f, ok := o.output().(*os.File); ok && !term.IsTerminal(f.Fd()) {
+		return errNoTerminal
+	}
+
+	ctx, end := signal.NotifyContext(ctx, os.Interrupt, syscall.SIGTERM, syscall.SIGHUP)
+	defer end()
+	m := New(o)
+	m.ctx = ctx
+	m.keepEditsIn(recovery.Dir())
+	keeper := m.keeper
+	defer func() {
+		if closing := keeper.Close(); closing != nil && err == nil {
+			err = closing
+		}
+	}()
+
+	options := []tea.ProgramOption{
+		tea.WithContext(ctx), tea.WithInput(in), tea.WithOutput(o.output()),
+		tea.WithAltScreen(), tea.WithFPS(framesPerSecond), tea.WithoutSignalHandler(),
+	}
+	if o.Mouse {
+		options = append(options, tea.WithMouseCellMotion())
+	}
+	p := tea.NewProgram(m, options...)
+	if t, ok := in.(*terminalInput); ok {
+		t.filter.found = func(bg background) { p.Send(backgroundMsg(bg)) }
+	}
+	_, err = p.Run()
+	switch {
+	case ctx.Err() != nil:
+		return context.Canceled
+	case errors.Is(err, tea.ErrProgramPanic):
+		return fmt.Errorf("the program failed; unsaved edits are offered at the next start: %w", err)
+	case err != nil:
+		return fmt.Errorf("the screen: %w", err)
+	}
+	return nil
 }
 
-// Model is the state of the screen, a tea.Model.
-type Model struct{}
+// openInput is where keys come from: the terminal, even when standard input is
+// a rocket file.
+func (o Options) openInput() (io.Reader, func(), error) {
+	if o.Input != nil {
+		return filtered(o.Input), func() {}, nil
+	}
+	if term.IsTerminal(os.Stdin.Fd()) {
+		return filtered(os.Stdin), func() {}, nil
+	}
+	tty := "/dev/tty"
+	if runtime.GOOS == "windows" {
+		tty = "CONIN$"
+	}
+	f, err := os.Open(tty)
+	if err != nil {
+		return nil, nil, errNoTerminal
+	}
+	return filtered(f), func() { _ = f.Close() }, nil
+}
 
-// New is a screen showing the file of o.
-func New(o Options) Model { return Model{} }
+// filtered takes the terminal's answers out of its input. The Windows console
+// gives keys as records, not bytes, and is not asked.
+func filtered(r io.Reader) io.Reader {
+	f, ok := r.(*os.File)
+	if !ok || runtime.GOOS == "windows" || !term.IsTerminal(f.Fd()) {
+		return r
+	}
+	return &terminalInput{File: f, filter: answerFilter{found: func(background) {}}}
+}
 
-// Init starts the first flight.
-func (m Model) Init() tea.Cmd { return nil }
+// asksBackground tells whether the terminal is asked for its background: the
+// Linux console would print the question.
+func (o Options) asksBackground() bool {
+	f, ok := o.output().(*os.File)
+	if !ok || runtime.GOOS == "windows" || !term.IsTerminal(f.Fd()) {
+		return false
+	}
+	switch os.Getenv("TERM") {
+	case "", "dumb", "linux":
+		return false
+	}
+	return true
+}
 
-// Update takes one message.
-func (m Model) Update(msg tea.Msg) (tea.Model, tea.Cmd) { return m, tea.Quit }
-
-// View is the whole screen as text.
-func (m Model) View() string { return "" }
-
-// Run shows the screen until the user quits or ctx ends.
-func Run(ctx context.Context, o Options) error {
-	_, err := tea.NewProgram(New(o), tea.WithContext(ctx)).Run()
-	return err
+// keepEditsIn keeps unsaved edits in a directory and offers what an earlier run
+// left there.
+func (m *Model) keepEditsIn(dir string) {
+	file := m.file().Name()
+	if p := m.file().Path(); p != "" {
+		if abs, err := filepath.Abs(p); err == nil {
+			file = abs
+		}
+	}
+	keeper, left, err := recovery.Open(dir, file)
+	if err != nil {
+		m.say(cautionWord, "Unsaved edits are not being kept: "+err.Error())
+		return
+	}
+	m.keeper = keeper
+	if left != nil {
+		m.offer(left)
+	}
 }

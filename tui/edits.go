@@ -1,0 +1,246 @@
+package tui
+
+import (
+	"errors"
+	"fmt"
+	"math"
+	"slices"
+	"strconv"
+	"strings"
+
+	"ullage/sim"
+	"ullage/sim/quantity"
+	"ullage/sim/rocketfile"
+)
+
+// take makes an edit the present state, or shows why it cannot be. What a bad
+// value would have changed stays as it was.
+func (m *Model) take(f *rocketfile.File, err error, s step) bool {
+	if err != nil {
+		m.fault = fault{input: s.input, says: faultText(err, s.input)}
+		return false
+	}
+	s.file = f
+	m.hist = m.hist.done(s)
+	return true
+}
+
+// change is take for one input, told of by its value before and after.
+func (m *Model) change(d *field, f *rocketfile.File, err error) bool {
+	s := step{input: d.Name}
+	if err == nil {
+		after := ""
+		if in, err := rocketfile.Find(f.Rocket(), d.Name); err == nil {
+			after = newField(f, f.Rocket(), in, m.units).value()
+		}
+		s.says = d.Label + " " + d.value() + " to " + after
+	}
+	return m.take(f, err, s)
+}
+
+// nudge moves the chosen value by a step (by = ±1), or a choice to the next.
+func (m *Model) nudge(by int, coarse bool) {
+	d := m.inputs.chosen()
+	if d == nil {
+		return
+	}
+	r := m.file().Rocket()
+	v, given := d.Get(r)
+	switch {
+	case d.Kind == rocketfile.ChoiceKind && len(d.Choices) > 1:
+		n := len(d.Choices)
+		f, err := m.file().Set(d.Name, d.Choices[((int(v)+by)%n+n)%n])
+		m.change(d, f, err)
+	case d.Kind == rocketfile.NumberKind, d.Kind == rocketfile.RuleKind && given:
+		step := d.Step
+		if coarse {
+			step = d.Coarse
+		}
+		to := min(max(nudged(v, step, by, d.unit, d.Unit), d.Min), d.Max)
+		if to == v {
+			m.say(dimText, d.Label+" goes no further: its range is "+rangeText(d)+".")
+			return
+		}
+		f, err := m.file().SetValue(d.Name, to)
+		m.change(d, f, err)
+	default:
+		m.say(dimText, d.Label+" has no steps: press enter and type.")
+	}
+}
+
+// nudged is v, SI, moved by so many steps and freed of the dust of binary
+// arithmetic. In another unit than the input's own the step is the nearest
+// round one.
+func nudged(v, step float64, by int, shown, usual quantity.Unit) float64 {
+	at := shown.FromSI(v)
+	size := math.Abs(shown.FromSI(v+step) - at)
+	if shown.Name != usual.Name {
+		size = round125(size)
+	}
+	if !(size > 0) || math.IsInf(size, 0) {
+		return v
+	}
+	to := at + float64(by)*size
+	// Three places below the step keep what the user had typed.
+	places := 3 - int(math.Floor(math.Log10(size)))
+	if clean, err := strconv.ParseFloat(strconv.FormatFloat(to, 'f', min(max(places, 0), 15), 64), 64); err == nil {
+		to = clean
+	}
+	return shown.ToSI(to)
+}
+
+// round125 is the nearest of 1, 2 and 5 times a power of ten, nearest by ratio.
+func round125(x float64) float64 {
+	if !(x > 0) || math.IsInf(x, 0) {
+		return x
+	}
+	scale := math.Pow(10, math.Floor(math.Log10(x)))
+	switch m := x / scale; {
+	case m < math.Sqrt(2):
+		return scale
+	case m < math.Sqrt(10):
+		return 2 * scale
+	case m < math.Sqrt(50):
+		return 5 * scale
+	}
+	return 10 * scale
+}
+
+// rangeText is the range of an input in the unit shown.
+func rangeText(d *field) string {
+	return quantity.Format(d.Min, d.unit, 4) + " to " + quantity.Format(d.Max, d.unit, 4)
+}
+
+// byDefault takes the chosen value out of the file.
+func (m *Model) byDefault() {
+	if d := m.inputs.chosen(); d != nil {
+		if !d.given {
+			m.say(dimText, d.Label+" is not in the file: this is its default.")
+			return
+		}
+		f, err := m.file().Reset(d.Name)
+		m.change(d, f, err)
+	}
+}
+
+// switchDrive lets the other drive fly.
+func (m *Model) switchDrive() {
+	r := m.file().Rocket()
+	to := sim.MotorPower
+	if r.Power == sim.MotorPower {
+		to = sim.WaterPower
+	}
+	if to == sim.MotorPower && r.Motor == nil || to == sim.WaterPower && r.Water == nil {
+		m.say(cautionWord, fmt.Sprintf("This rocket has no [%s] in its file.", to))
+		return
+	}
+	f, err := m.file().Set("power", string(to))
+	m.take(f, err, step{input: "power", says: fmt.Sprintf("drive %s to %s", r.Power, to)})
+}
+
+func (m *Model) addCanopy() {
+	f, name, err := m.file().AddCanopy()
+	if m.take(f, err, step{says: "canopy " + name + " added"}) {
+		m.refill()
+		i := slices.IndexFunc(m.inputs.fields, func(d field) bool {
+			return strings.HasPrefix(d.Name, "canopy."+name+".")
+		})
+		m.inputs.at = max(i, 0)
+		m.say(plainText, "Canopy "+name+" added.")
+	}
+}
+
+// removeCanopy removes the canopy of the chosen input, or the only one.
+func (m *Model) removeCanopy() {
+	name := m.inputs.canopy()
+	switch all := m.file().Rocket().Canopies; {
+	case len(all) == 0:
+		m.say(dimText, "There is no canopy to remove.")
+		return
+	case name == "" && len(all) == 1:
+		name = all[0].Name
+	case name == "":
+		m.say(dimText, "Which canopy? Choose one of its inputs first.")
+		return
+	}
+	f, err := m.file().RemoveCanopy(name)
+	if m.take(f, err, step{says: "canopy " + name + " removed"}) {
+		m.say(plainText, "Canopy "+name+" removed; undo brings it back.")
+	}
+}
+
+// toggleTube adds a launch tube or removes it.
+func (m *Model) toggleTube() {
+	switch r := m.file().Rocket(); {
+	case r.Water == nil:
+		m.say(dimText, "A launch tube goes with water; this rocket has no [water] in its file.")
+	case r.Water.Tube == nil:
+		f, err := m.file().AddTube()
+		if m.take(f, err, step{says: "launch tube added"}) {
+			m.refill()
+			m.inputs.choose("water.tube.length")
+			m.say(plainText, "Launch tube added.")
+		}
+	default:
+		f, err := m.file().RemoveTube()
+		if m.take(f, err, step{says: "launch tube removed"}) {
+			m.say(plainText, "Launch tube removed; undo brings it back.")
+		}
+	}
+}
+
+func (m *Model) undo() {
+	h, s, ok := m.hist.undone()
+	m.travel(h, s, ok, "Undone: ", "Nothing to undo.")
+}
+
+func (m *Model) redo() {
+	h, s, ok := m.hist.redone()
+	m.travel(h, s, ok, "Done again: ", "Nothing to do again.")
+}
+
+// travel goes to another place in the history and shows what changed there.
+func (m *Model) travel(h history, s step, ok bool, says, none string) {
+	if !ok {
+		m.say(dimText, none)
+		return
+	}
+	m.hist = h
+	m.refill()
+	if s.input != "" {
+		m.inputs.choose(s.input)
+	}
+	m.say(plainText, says+s.says+".")
+}
+
+// say puts a message on the status line until the next key.
+func (m *Model) say(r role, text string) { m.notice = notice{clean(text), r} }
+
+// faultText tells what is wrong in one sentence, the first of several, and
+// names the input at fault when it is another than the one changed.
+func faultText(err error, changed string) string {
+	text, more := clean(err.Error()), 0
+	var ofFile rocketfile.Faults
+	var ofRocket sim.Faults
+	switch {
+	case errors.As(err, &ofFile) && len(ofFile) > 0:
+		text, more = sentence(ofFile[0].Key, changed, ofFile[0].Problem, ofFile[0].Mend), len(ofFile)-1
+	case errors.As(err, &ofRocket) && len(ofRocket) > 0:
+		text, more = sentence(ofRocket[0].Name, changed, ofRocket[0].Problem, ofRocket[0].Mend), len(ofRocket)-1
+	}
+	if more > 0 {
+		text += fmt.Sprintf(" (and %d more)", more)
+	}
+	return text
+}
+
+func sentence(key, changed, problem, mend string) string {
+	text := clean(problem)
+	if key != changed && key != "" {
+		text = clean(key) + ": " + text
+	}
+	if mend != "" {
+		text += "; " + clean(mend)
+	}
+	return text
+}

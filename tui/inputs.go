@@ -1,0 +1,129 @@
+package tui
+
+import (
+	"strings"
+
+	"ullage/sim"
+	"ullage/sim/quantity"
+	"ullage/sim/rocketfile"
+)
+
+// field is one input as the list shows it.
+type field struct {
+	rocketfile.Input
+	unit   quantity.Unit // shown
+	number string        // the value without its unit; empty when it is words
+	words  string        // a choice, a rule or a text
+	given  bool          // in the file; what is not is the default in force
+}
+
+// value is the whole value as one text.
+func (f field) value() string {
+	if f.number == "" {
+		return f.words
+	}
+	return strings.TrimSpace(f.number + " " + f.unit.Name)
+}
+
+// list is the inputs that bear on the flight, which one is chosen, and which
+// part is in sight.
+type list struct {
+	fields []field
+	at     int // the chosen one
+	top    int // first row in sight, headings counted
+}
+
+// fieldsOf lists the inputs of the drive that flies and of everything shared.
+func fieldsOf(f *rocketfile.File, sys quantity.System) []field {
+	r := f.Rocket()
+	all := rocketfile.Inputs(r)
+	fields := make([]field, 0, len(all))
+	for _, in := range all {
+		if in.Drive == "" || in.Drive == r.Power {
+			fields = append(fields, newField(f, r, in, sys))
+		}
+	}
+	return fields
+}
+
+func newField(f *rocketfile.File, r *sim.Rocket, in rocketfile.Input, sys quantity.System) field {
+	own := f.Unit(in.Name)
+	d := field{Input: in, unit: sys.Unit(own), given: f.Given(in.Name)}
+	if in.Kind != rocketfile.NumberKind {
+		d.words = clean(in.Text(r))
+		return d
+	}
+	v, _ := in.Get(r)
+	// What the file says is shown to the last digit; what follows from a
+	// default or another unit is not, for those digits are nobody's.
+	if d.number = number(quantity.Exact(v, d.unit), d.unit); !d.given || d.unit != own || len(d.number) > 9 {
+		d.number = number(quantity.Format(v, d.unit, 4), d.unit)
+	}
+	return d
+}
+
+// number is a formatted quantity without its unit.
+func number(s string, u quantity.Unit) string {
+	return strings.TrimSpace(strings.TrimSuffix(s, u.Name))
+}
+
+// chosen is the field the keys change; nil in an empty list.
+func (l *list) chosen() *field {
+	if l.at >= len(l.fields) {
+		return nil
+	}
+	return &l.fields[l.at]
+}
+
+// refill puts in new fields and stays at the input that was chosen, or at its
+// place when it is gone.
+func (l *list) refill(fields []field) {
+	name := ""
+	if c := l.chosen(); c != nil {
+		name = c.Name
+	}
+	l.fields = fields
+	if !l.choose(name) {
+		l.at = max(min(l.at, len(fields)-1), 0)
+	}
+}
+
+// choose goes to an input by its name and tells whether it is there.
+func (l *list) choose(name string) bool {
+	for i := range l.fields {
+		if l.fields[i].Name == name {
+			l.at = i
+			return true
+		}
+	}
+	return false
+}
+
+// move goes up or down by so many inputs, stopping at the ends.
+func (l *list) move(by int) { l.at = max(min(l.at+by, len(l.fields)-1), 0) }
+
+// group goes to the first input of the next group (by = 1), or of this or the
+// group before (by = −1).
+func (l *list) group(by int) {
+	starts := func(i int) bool { return i == 0 || l.fields[i].Group != l.fields[i-1].Group }
+	for i := l.at + by; i >= 0 && i < len(l.fields); i += by {
+		if starts(i) {
+			l.at = i
+			return
+		}
+	}
+}
+
+// canopy is the name of the canopy that the chosen input belongs to; empty when
+// it is another input.
+func (l *list) canopy() string {
+	c := l.chosen()
+	if c == nil {
+		return ""
+	}
+	parts := strings.Split(c.Name, ".")
+	if len(parts) < 3 || parts[0] != "canopy" {
+		return ""
+	}
+	return parts[1]
+}

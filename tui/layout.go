@@ -1,0 +1,50 @@
+package tui
+
+import "fmt"
+
+// The least room the screen works in.
+const (
+	leastWidth  = 80
+	leastHeight = 24
+)
+
+// layout is where everything stands for one size of the screen: a title line,
+// the body with the inputs at the left and the view at the right, the findings,
+// two lines about the chosen input (or a question), and a line of keys.
+type layout struct {
+	width, height int
+	body          int // rows of inputs and view
+	inputs        int // columns of the inputs, the border right of them not counted
+	view          int // columns of the view
+	findings      int // rows of the findings
+}
+
+const (
+	titleRows  = 1
+	statusRows = 2
+	keyRows    = 1
+)
+
+func newLayout(w, h int) layout {
+	l := layout{width: w, height: h}
+	if l.short() {
+		return l
+	}
+	l.inputs = min(30+(w-leastWidth)/12, 38)
+	l.view = w - l.inputs - 2 // the border, and a blank before the view
+	l.findings = min(3+(h-leastHeight)/8, 8)
+	l.body = h - titleRows - statusRows - keyRows - l.findings
+	return l
+}
+
+// short tells that the screen is smaller than what the layout needs.
+func (l layout) short() bool { return l.width < leastWidth || l.height < leastHeight }
+
+// page is how many rows a page has that takes the place of body and findings.
+func (l layout) page() int { return l.body + l.findings }
+
+// needs says how much room is missing.
+func (l layout) needs() string {
+	return fmt.Sprintf("This screen needs %d by %d characters; here are %d by %d.",
+		leastWidth, leastHeight, l.width, l.height)
+}

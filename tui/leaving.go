@@ -1,0 +1,128 @@
+package tui
+
+import (
+	"fmt"
+	"path/filepath"
+	"time"
+
+	tea "github.com/charmbracelet/bubbletea"
+
+	"ullage/sim/rocketfile"
+	"ullage/tui/recovery"
+)
+
+// keepAfter is how long after an edit it is written to the recovery record.
+const keepAfter = 400 * time.Millisecond
+
+type (
+	keepMsg struct{}            // it is time to write unsaved edits
+	keptMsg struct{ err error } // they were written
+)
+
+// note remembers unsaved edits for the recovery record, or that there are
+// none, and sees to it that the record follows soon.
+func (m *Model) note() tea.Cmd {
+	if m.unsaved() {
+		m.keeper.Note(recovery.Digest([]byte(m.saved)), m.file().Text())
+	} else {
+		m.keeper.Forget()
+	}
+	if m.keeper == nil || m.noting {
+		return nil
+	}
+	m.noting = true
+	return tea.Tick(keepAfter, func(time.Time) tea.Msg { return keepMsg{} })
+}
+
+// flush writes the recovery record.
+func (m *Model) flush() tea.Cmd {
+	keeper := m.keeper
+	return func() tea.Msg { return keptMsg{keeper.Flush()} }
+}
+
+// editsKept tells when they could not be.
+func (m *Model) editsKept(msg keptMsg) {
+	if msg.err != nil {
+		m.say(cautionWord, "Unsaved edits are not being kept: "+msg.err.Error())
+	}
+}
+
+// quit leaves, after asking when there are unsaved changes.
+func (m *Model) quit() tea.Cmd {
+	if !m.unsaved() {
+		return m.goodbye()
+	}
+	m.asking = &question{
+		says:  m.title() + " has unsaved changes.",
+		quits: true,
+		answers: []answer{
+			{m.keys.AnswerSave, func(m *Model) tea.Cmd { m.leaving = true; return m.save() }},
+			{m.keys.AnswerDiscard, (*Model).goodbye},
+		},
+	}
+	return nil
+}
+
+// interrupt quits, asking as quit does; interrupting the question itself
+// leaves at once and keeps the recovery record.
+func (m *Model) interrupt() tea.Cmd {
+	if m.asking != nil && m.asking.quits {
+		return tea.Quit
+	}
+	m.asking, m.page, m.typed = nil, nil, nil
+	return m.quit()
+}
+
+// goodbye leaves with nothing to recover: all is saved or thrown away.
+func (m *Model) goodbye() tea.Cmd {
+	m.keeper.Forget()
+	return tea.Quit
+}
+
+// offer asks what to do with edits that an earlier run left unsaved.
+func (m *Model) offer(left *recovery.Left) {
+	if left.Text == m.saved {
+		m.editsKept(keptMsg{left.Discard()})
+		return
+	}
+	m.asking = &question{
+		says: fmt.Sprintf("Unsaved edits of %s from %s were left behind.", m.title(), left.At.Local().Format("2 January 15:04")),
+		answers: []answer{
+			{m.keys.AnswerRestore, nil},
+			{m.keys.AnswerDiscard, func(m *Model) tea.Cmd {
+				m.page = nil
+				m.editsKept(keptMsg{left.Discard()})
+				return nil
+			}},
+			{m.keys.AnswerKeep, func(m *Model) tea.Cmd { m.page = nil; left.Release(); return nil }},
+		},
+	}
+	f, err := rereadAs(m.file(), []byte(left.Text))
+	if err != nil {
+		m.asking.says += " They are no rocket that can be read (" + faultText(err, "") + "); their text is in " + left.Path() + "."
+		m.asking.answers = m.asking.answers[1:]
+		return
+	}
+	m.asking.answers[0].do = func(m *Model) tea.Cmd { return m.restore(f, left) }
+	m.open(differencesPage(m.file(), f, left.Base != recovery.Digest([]byte(m.saved))))
+}
+
+// restore makes the edits left behind the present state. Their record goes only
+// when they stand in this run's own.
+func (m *Model) restore(f *rocketfile.File, left *recovery.Left) tea.Cmd {
+	m.page = nil
+	m.take(f, nil, step{says: "unsaved edits restored"})
+	m.say(plainText, "Restored; undo goes back to the file on disk.")
+	m.keeper.Note(left.Base, f.Text())
+	err := m.keeper.Flush()
+	if err == nil {
+		err = left.Discard()
+	}
+	m.editsKept(keptMsg{err})
+	return nil
+}
+
+// rereadAs is another text in the place of a file.
+func rereadAs(f *rocketfile.File, text []byte) (*rocketfile.File, error) {
+	return rocketfile.Read(f.Name(), filepath.Dir(f.Path()), text)
+}

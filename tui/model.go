@@ -1,0 +1,172 @@
+package tui
+
+import (
+	"context"
+
+	tea "github.com/charmbracelet/bubbletea"
+	"github.com/muesli/termenv"
+
+	"ullage/sim"
+	"ullage/sim/quantity"
+	"ullage/sim/rocketfile"
+	"ullage/tui/plot"
+	"ullage/tui/recovery"
+)
+
+// Model is the state of the screen, a tea.Model. Update never computes a
+// flight: commands do, on a copy of the rocket.
+type Model struct {
+	keys    KeyMap
+	look    *look
+	charset plot.Charset
+	profile termenv.Profile
+	colour  bool
+	units   quantity.System
+
+	hist   history
+	saved  string           // the text as it was read or saved last
+	keeper *recovery.Keeper // nil when edits are not kept
+
+	inputs list
+	typed  *typing // a value being typed; nil when none is
+	fault  fault   // of the last edit, until the next key
+	crash  fault   // of the last flight, until another is flown
+	notice notice
+	asking *question // what waits for an answer; nil when nothing does
+	page   *page     // what stands in place of the body; nil for the body
+
+	ctx     context.Context
+	flies   flyer
+	callOff context.CancelFunc // of the flight under way
+	asked   int                // number of the last flight asked for
+	now     *outcome           // the last good flight
+	kept    *outcome           // for comparison
+
+	views  []view
+	active int
+
+	noting  bool // unsaved edits will be written in a moment
+	leaving bool // the answer under way was given to leave
+
+	layout layout
+	drawn  drawn
+}
+
+// notice is a message on the status line that the next key takes away.
+type notice struct {
+	says string
+	role role
+}
+
+// New is a screen showing the file of o.
+func New(o Options) Model {
+	m := Model{
+		keys: DefaultKeys(), charset: o.Charset, units: o.Units,
+		hist: newHistory(o.File), saved: string(o.File.Text()),
+		ctx: context.Background(), flies: sim.Fly,
+	}
+	m.profile, m.colour = o.profile()
+	m.views = []view{newFlightView(m.keys)}
+	m.repaint(guessBackground())
+	m.refill()
+	return m
+}
+
+// file is the rocket file as it stands.
+func (m *Model) file() *rocketfile.File { return m.hist.file() }
+
+// unsaved tells that the file differs from what is on disk.
+func (m *Model) unsaved() bool { return string(m.file().Text()) != m.saved }
+
+// view is the one shown.
+func (m *Model) view() view { return m.views[m.active] }
+
+// Init starts the first flight and asks the terminal for its background.
+func (m Model) Init() tea.Cmd { return func() tea.Msg { return startMsg{} } }
+
+// startMsg makes the first flight an ordinary one.
+type startMsg struct{}
+
+// Update takes one message.
+func (m Model) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
+	cmd := m.update(msg)
+	m.draw()
+	return m, cmd
+}
+
+func (m *Model) update(msg tea.Msg) tea.Cmd {
+	switch msg := msg.(type) {
+	case startMsg:
+		return m.fly()
+	case tea.WindowSizeMsg:
+		return m.resize(msg.Width, msg.Height)
+	case tea.KeyMsg:
+		return m.press(msg)
+	case backgroundMsg:
+		m.repaint(background(msg))
+		return m.show()
+	case flownMsg:
+		return m.flown(msg)
+	case keepMsg:
+		m.noting = false
+		return m.flush()
+	case keptMsg:
+		m.editsKept(msg)
+		return nil
+	}
+	var cmds []tea.Cmd
+	for _, v := range m.views {
+		cmds = append(cmds, v.receive(msg))
+	}
+	return tea.Batch(cmds...)
+}
+
+// press takes a key. Keys typed or repeated fast arrive as one message with
+// several characters; unless they were pasted each counts for itself.
+func (m *Model) press(k tea.KeyMsg) tea.Cmd {
+	before := m.file()
+	var cmds []tea.Cmd
+	if k.Type == tea.KeyRunes && len(k.Runes) > 1 && !k.Paste {
+		for _, r := range k.Runes {
+			one := k
+			one.Runes = []rune{r}
+			cmds = append(cmds, m.pressOne(one))
+		}
+	} else {
+		cmds = append(cmds, m.pressOne(k))
+	}
+	if m.file() != before {
+		m.refill()
+		cmds = append(cmds, m.fly(), m.note())
+	}
+	if m.asking == nil {
+		m.leaving = false
+	}
+	return tea.Batch(cmds...)
+}
+
+// refill brings the inputs up to date with the file.
+func (m *Model) refill() { m.inputs.refill(fieldsOf(m.file(), m.units)) }
+
+// resize pushes the sizes down.
+func (m *Model) resize(w, h int) tea.Cmd {
+	m.layout = newLayout(w, h)
+	if m.layout.short() {
+		return nil
+	}
+	for _, v := range m.views {
+		v.resize(m.layout.view, m.layout.body)
+	}
+	return m.show()
+}
+
+// show gives the scene to the view in sight.
+func (m *Model) show() tea.Cmd {
+	m.drawn.findings = nil
+	return m.view().show(scene{file: m.file(), now: m.now, kept: m.kept, units: m.units, look: m.look})
+}
+
+// repaint prepares the look for a background.
+func (m *Model) repaint(bg background) {
+	m.look = newLook(m.charset, m.profile, m.colour, bg)
+}

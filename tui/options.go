@@ -1,0 +1,48 @@
+package tui
+
+import (
+	"io"
+	"os"
+
+	"github.com/charmbracelet/x/term"
+	"github.com/muesli/termenv"
+
+	"ullage/sim/quantity"
+	"ullage/sim/rocketfile"
+	"ullage/tui/plot"
+)
+
+// Options say what the screen shows and how. The zero value of every field but
+// File is the usual choice.
+type Options struct {
+	File    *rocketfile.File
+	Charset plot.Charset
+	NoColor bool            // attributes only, as NO_COLOR asks for
+	Mouse   bool            // take the mouse, and with it the terminal's own selection
+	Units   quantity.System // shown; the file keeps its own
+	Input   io.Reader       // nil: the terminal
+	Output  io.Writer       // nil: standard output
+}
+
+func (o Options) output() io.Writer {
+	if o.Output != nil {
+		return o.Output
+	}
+	return os.Stdout
+}
+
+// profile is what the output can show, and whether in colours. NO_COLOR takes
+// the colours away and leaves bold and underlined; only what is no terminal, or
+// a dumb one, gets nothing but text.
+func (o Options) profile() (p termenv.Profile, colour bool) {
+	out := termenv.NewOutput(o.output(), termenv.WithProfile(termenv.Ascii))
+	p = out.ColorProfile()
+	f, isFile := o.output().(*os.File)
+	if name := os.Getenv("TERM"); !isFile || !term.IsTerminal(f.Fd()) || name == "" || name == "dumb" {
+		return termenv.Ascii, false
+	}
+	if p == termenv.Ascii {
+		return termenv.ANSI, false
+	}
+	return p, !o.NoColor && !out.EnvNoColor()
+}

@@ -1,0 +1,234 @@
+package tui
+
+import (
+	"fmt"
+	"strings"
+
+	"github.com/charmbracelet/bubbles/key"
+	tea "github.com/charmbracelet/bubbletea"
+
+	"ullage/sim/report"
+	"ullage/sim/rocketfile"
+)
+
+// page is a text to read that takes the place of the body until it is left.
+type page struct {
+	title string
+	write func(m *Model, w int) []string // painted rows of at most w cells
+	top   int
+}
+
+// open shows a page.
+func (m *Model) open(p page) { m.page = &p }
+
+// turn takes a key that scrolls the page, and closes it at any key that is
+// about leaving or opening one.
+func (m *Model) turn(k tea.KeyMsg) {
+	if m.page == nil {
+		return
+	}
+	p, h := *m.page, m.pageRows()
+	switch keys := &m.keys; {
+	case key.Matches(k, keys.Up):
+		p.top--
+	case key.Matches(k, keys.Down):
+		p.top++
+	case key.Matches(k, keys.PageUp):
+		p.top -= h
+	case key.Matches(k, keys.PageDown):
+		p.top += h
+	case key.Matches(k, keys.First):
+		p.top = 0
+	case key.Matches(k, keys.Last):
+		p.top = len(p.write(m, m.layout.width-2))
+	case m.asking != nil:
+		return
+	case key.Matches(k, keys.Leave), key.Matches(k, keys.Quit), key.Matches(k, keys.Help), key.Matches(k, keys.Findings):
+		m.page = nil
+		return
+	default:
+		return
+	}
+	p.top = max(min(p.top, len(p.write(m, m.layout.width-2))-h), 0)
+	m.page = &p
+}
+
+// pageRows is how many rows of a page are in sight, its heading not counted.
+func (m *Model) pageRows() int { return max(m.layout.page()-1, 1) }
+
+// pageLines are the rows of the page in exactly the room there is.
+func (m *Model) pageLines() []string {
+	w, h := m.layout.width-2, m.pageRows()
+	rows := m.page.write(m, w)
+	top := max(min(m.page.top, len(rows)-h), 0)
+	place := ""
+	if len(rows) > h {
+		place = fmt.Sprintf(" rows %d to %d of %d ", top+1, min(top+h, len(rows)), len(rows))
+	}
+	lines := make([]string, 0, h+1)
+	rule := strings.Repeat(m.look.line, max(w-width(m.page.title)-1-width(place), 0))
+	lines = append(lines, " "+m.look.in(heading, m.page.title)+" "+m.look.in(ruleLine, rule)+m.look.in(dimText, place)+" ")
+	for i := top; i < top+h; i++ {
+		text := ""
+		if i < len(rows) {
+			text = rows[i]
+		}
+		lines = append(lines, " "+padPainted(text, w)+" ")
+	}
+	return lines
+}
+
+// helpPage lists every key, then what the words mean and the cautions.
+var helpPage = page{title: "keys", write: func(m *Model, w int) []string {
+	look := m.look
+	const gap = 3
+	groups := append(m.keys.groups(), keyGroup{m.view().name() + " view", m.view().keys()})
+	columns := max(min(w/58, 3), 1)
+	each := (w - gap*(columns-1)) / columns
+	var blocks [][]string
+	for _, g := range groups {
+		if len(g.keys) > 0 {
+			blocks = append(blocks, keyBlock(look, g, each))
+		}
+	}
+	rows := sideBySide(blocks, columns, each, gap)
+	paragraph := func(r role, text string) {
+		for _, part := range wrapped(look.say(text), min(w, 96)) {
+			rows = append(rows, look.in(r, part))
+		}
+	}
+	rows = append(rows, look.in(heading, "values"))
+	paragraph(plainText, "A value may be typed in any unit of its kind: 4.5 bar, 65 psi, 0.4 in. A number alone takes the unit shown. "+
+		"Greyed values are defaults that the file does not give.")
+	rows = append(rows, "", look.in(heading, "words"))
+	paragraph(plainText, "Every verdict is one of: "+strings.Join(report.Words(), ", ")+".")
+	rows = append(rows, "", look.in(heading, "cautions"))
+	for _, c := range report.Cautions(m.file().Rocket().Power) {
+		paragraph(cautionWord, c)
+	}
+	return rows
+}}
+
+// keyBlock is one group of keys, with a blank row after it.
+func keyBlock(look *look, g keyGroup, w int) []string {
+	const keyCells = 12
+	rows := []string{look.in(heading, look.say(g.title))}
+	for _, b := range g.keys {
+		for i, part := range wrapped(look.say(b.Help().Desc), w-keyCells-1) {
+			name := ""
+			if i == 0 {
+				name = look.say(b.Help().Key)
+			}
+			rows = append(rows, look.in(strongText, padded(name, keyCells))+" "+part)
+		}
+	}
+	return append(rows, "")
+}
+
+// sideBySide puts blocks into columns of about the same height, in order.
+func sideBySide(blocks [][]string, columns, each, gap int) []string {
+	total := 0
+	for _, b := range blocks {
+		total += len(b)
+	}
+	cols := make([][]string, 1, columns)
+	for _, b := range blocks {
+		last := len(cols) - 1
+		if len(cols) < columns && len(cols[last])+len(b)/2 > total/columns && len(cols[last]) > 0 {
+			cols, last = append(cols, nil), last+1
+		}
+		cols[last] = append(cols[last], b...)
+	}
+	var rows []string
+	for i := 0; ; i++ {
+		row, any := "", false
+		for c, col := range cols {
+			text := ""
+			if i < len(col) {
+				text, any = col[i], true
+			}
+			if c < len(cols)-1 {
+				text = padPainted(text, each+gap)
+			}
+			row += text
+		}
+		if !any {
+			return rows
+		}
+		rows = append(rows, row)
+	}
+}
+
+// findingsPage has every finding with what stands behind it.
+var findingsPage = page{title: "findings", write: func(m *Model, w int) []string {
+	var rows []string
+	if m.now == nil {
+		return []string{"No flight yet."}
+	}
+	look := m.look
+	for _, f := range m.now.findings[m.units] {
+		rows = append(rows, findingText(look, f, m.difference(f.Key)).painted)
+		for _, part := range wrapped(look.say(clean(f.Detail)), min(w-4, 92)) {
+			rows = append(rows, "    "+look.in(dimText, part))
+		}
+	}
+	rows = append(rows, "", look.in(heading, "cautions"))
+	for _, c := range report.Cautions(m.now.flight.Rocket.Power) {
+		for _, part := range wrapped(look.say(c), min(w, 96)) {
+			rows = append(rows, look.in(cautionWord, part))
+		}
+	}
+	return rows
+}}
+
+// differencesPage shows what edits would change, input by input.
+func differencesPage(was, is *rocketfile.File, moved bool) page {
+	return page{title: "what differs", write: func(m *Model, w int) []string {
+		look := m.look
+		var rows []string
+		if moved {
+			for _, part := range wrapped("The file has been changed since these edits were made. Restoring them takes those changes back.", w) {
+				rows = append(rows, look.in(cautionWord, part))
+			}
+			rows = append(rows, "")
+		}
+		changes := differences(was, is, m)
+		if len(changes) == 0 {
+			rows = append(rows, "No value differs; comments or spacing do.")
+		}
+		for _, c := range changes {
+			rows = append(rows, strings.TrimRight(look.fit(look.say(c), w), " "))
+		}
+		return rows
+	}}
+}
+
+// differences lists the inputs whose values differ, as "name: before to after".
+func differences(was, is *rocketfile.File, m *Model) []string {
+	before, after := was.Rocket(), is.Rocket()
+	old := map[string]string{}
+	var names []string
+	for _, in := range rocketfile.Inputs(before) {
+		d := newField(was, before, in, m.units)
+		old[in.Name] = d.value()
+		names = append(names, in.Name)
+	}
+	var out []string
+	for _, in := range rocketfile.Inputs(after) {
+		d := newField(is, after, in, m.units)
+		v, known := old[in.Name]
+		delete(old, in.Name)
+		switch {
+		case !known:
+			out = append(out, in.Name+": new, "+d.value())
+		case v != d.value():
+			out = append(out, in.Name+": "+v+" to "+d.value())
+		}
+	}
+	for _, name := range names {
+		if v, gone := old[name]; gone {
+			out = append(out, name+": "+v+", removed")
+		}
+	}
+	return out
+}

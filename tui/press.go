@@ -1,0 +1,172 @@
+package tui
+
+import (
+	"github.com/charmbracelet/bubbles/key"
+	tea "github.com/charmbracelet/bubbletea"
+
+	"ullage/sim/quantity"
+)
+
+// pressOne takes one key: whatever is in front gets it first.
+func (m *Model) pressOne(k tea.KeyMsg) tea.Cmd {
+	switch {
+	case key.Matches(k, m.keys.Suspend):
+		return tea.Sequence(m.flush(), tea.Suspend)
+	case key.Matches(k, m.keys.Redraw):
+		return tea.ClearScreen
+	case key.Matches(k, m.keys.Interrupt):
+		return m.interrupt()
+	}
+	m.notice = notice{}
+	switch {
+	case m.asking != nil:
+		return m.answer(k)
+	case m.layout.short():
+		if key.Matches(k, m.keys.Quit) {
+			return m.quit()
+		}
+		return nil
+	case m.page != nil:
+		m.turn(k)
+		return nil
+	case m.typed != nil:
+		m.typeKey(k)
+		return nil
+	}
+	m.fault = fault{}
+	if taken, cmd := m.view().press(k); taken {
+		return cmd
+	}
+	return m.command(k)
+}
+
+// command takes a key of the frame.
+func (m *Model) command(k tea.KeyMsg) tea.Cmd {
+	keys, page := &m.keys, max(m.layout.body-2, 1)
+	switch {
+	case key.Matches(k, keys.Up):
+		m.inputs.move(-1)
+	case key.Matches(k, keys.Down):
+		m.inputs.move(1)
+	case key.Matches(k, keys.PageUp):
+		m.inputs.move(-page)
+	case key.Matches(k, keys.PageDown):
+		m.inputs.move(page)
+	case key.Matches(k, keys.First):
+		m.inputs.at = 0
+	case key.Matches(k, keys.Last):
+		m.inputs.move(len(m.inputs.fields))
+	case key.Matches(k, keys.NextGroup):
+		m.inputs.group(1)
+	case key.Matches(k, keys.PrevGroup):
+		m.inputs.group(-1)
+
+	case key.Matches(k, keys.Less):
+		m.nudge(-1, false)
+	case key.Matches(k, keys.More):
+		m.nudge(1, false)
+	case key.Matches(k, keys.FarLess):
+		m.nudge(-1, true)
+	case key.Matches(k, keys.FarMore):
+		m.nudge(1, true)
+	case key.Matches(k, keys.Type):
+		m.startTyping("")
+	case key.Matches(k, keys.Digit):
+		m.startTyping(k.String())
+	case key.Matches(k, keys.Default):
+		m.byDefault()
+
+	case key.Matches(k, keys.Drive):
+		m.switchDrive()
+	case key.Matches(k, keys.AddCanopy):
+		m.addCanopy()
+	case key.Matches(k, keys.RemoveCanopy):
+		m.removeCanopy()
+	case key.Matches(k, keys.Tube):
+		m.toggleTube()
+	case key.Matches(k, keys.Undo):
+		m.undo()
+	case key.Matches(k, keys.Redo):
+		m.redo()
+
+	case key.Matches(k, keys.Keep):
+		m.kept = m.now
+		m.say(plainText, "This flight is kept: dotted, with differences in the findings.")
+		return m.show()
+	case key.Matches(k, keys.DropKept):
+		m.kept = nil
+		return m.show()
+
+	case key.Matches(k, keys.Findings):
+		m.open(findingsPage)
+	case key.Matches(k, keys.Help):
+		m.open(helpPage)
+	case key.Matches(k, keys.Units):
+		m.units = map[quantity.System]quantity.System{quantity.Metric: quantity.US}[m.units]
+		m.refill()
+		return m.show()
+
+	case key.Matches(k, keys.Save):
+		return m.save()
+	case key.Matches(k, keys.SaveAs):
+		m.askName("")
+	case key.Matches(k, keys.Quit):
+		return m.quit()
+	}
+	return nil
+}
+
+// startTyping opens the chosen input for typing, with its value to amend or
+// with the first character of a new one.
+func (m *Model) startTyping(first string) {
+	d := m.inputs.chosen()
+	if d == nil {
+		return
+	}
+	text := first
+	if text == "" {
+		text = d.value()
+	}
+	m.typed = &typing{input: d.Name, line: newLine(text)}
+}
+
+// typeKey takes a key while a value is typed. A bad value stays open until it
+// is mended or left.
+func (m *Model) typeKey(k tea.KeyMsg) {
+	switch {
+	case key.Matches(k, m.keys.Leave):
+		m.typed, m.fault = nil, fault{}
+	case key.Matches(k, m.keys.Accept):
+		m.accept()
+	case key.Matches(k, m.keys.Up), key.Matches(k, m.keys.Down),
+		key.Matches(k, m.keys.NextGroup), key.Matches(k, m.keys.PrevGroup):
+		if m.accept() {
+			m.command(k)
+		}
+	default:
+		t := *m.typed
+		t.line.press(k)
+		m.typed, m.fault = &t, fault{}
+	}
+}
+
+// accept takes the value typed and tells whether it was good.
+func (m *Model) accept() bool {
+	d := m.inputs.chosen()
+	if d == nil || d.Name != m.typed.input {
+		m.typed = nil
+		return true
+	}
+	text := m.typed.line.String()
+	if text == d.value() {
+		m.typed, m.fault = nil, fault{}
+		return true
+	}
+	f, err := m.file().SetIn(d.Name, text, d.unit)
+	if !m.change(d, f, err) {
+		return false
+	}
+	m.typed, m.fault = nil, fault{}
+	m.refill()
+	return true
+}

@@ -1,0 +1,154 @@
+package tui
+
+import (
+	"errors"
+	"os"
+	"path/filepath"
+	"strings"
+	"unicode"
+
+	tea "github.com/charmbracelet/bubbletea"
+
+	"ullage/sim/rocketfile"
+)
+
+// extension is what a rocket file's name ends with when the user gives none.
+const extension = ".toml"
+
+// save writes the file where it lives, or asks for a place when it has none.
+// Saving is done while the keys wait: an edit made meanwhile could only be
+// about a state that is no longer on the screen.
+func (m *Model) save() tea.Cmd {
+	f := m.file()
+	switch err := f.Save(); {
+	case err == nil:
+		return m.wasSaved(f)
+	case errors.Is(err, rocketfile.ErrNoPath):
+		m.askName("")
+	case errors.Is(err, rocketfile.ErrChanged):
+		m.asking = &question{
+			says: shortPath(f.Path()) + " has been changed by someone else since it was read.",
+			answers: []answer{
+				{m.keys.AnswerReplace, func(m *Model) tea.Cmd { return m.saveAs(f.Path(), true) }},
+				{m.keys.AnswerOther, func(m *Model) tea.Cmd { m.askName(""); return nil }},
+				{m.keys.AnswerReload, (*Model).reload},
+			},
+		}
+	default:
+		m.say(badWord, "Not saved: "+err.Error())
+	}
+	return nil
+}
+
+// saveAs writes the file to another path.
+func (m *Model) saveAs(path string, replace bool) tea.Cmd {
+	f, err := m.file().SaveAs(path, replace)
+	switch {
+	case err == nil:
+		m.hist = m.hist.moved(f)
+		m.asking = nil
+		return m.wasSaved(f)
+	case errors.Is(err, rocketfile.ErrExists):
+		m.asking = &question{
+			says: shortPath(path) + " is there already.",
+			answers: []answer{
+				{m.keys.AnswerReplace, func(m *Model) tea.Cmd { return m.saveAs(path, true) }},
+				{m.keys.AnswerOther, func(m *Model) tea.Cmd { m.askName(path); return nil }},
+			},
+		}
+	case m.asking != nil && m.asking.typed != nil:
+		m.wrong("Not saved: " + err.Error())
+	default:
+		m.say(badWord, "Not saved: "+err.Error())
+	}
+	return nil
+}
+
+// wasSaved takes note that a file is on disk, and goes on to quit if that was
+// why it was saved.
+func (m *Model) wasSaved(f *rocketfile.File) tea.Cmd {
+	m.saved = string(f.Text())
+	m.say(plainText, "Saved to "+shortPath(f.Path())+".")
+	if m.leaving {
+		return m.goodbye()
+	}
+	return m.note()
+}
+
+// reload takes the file from disk again, as an edit that can be undone.
+func (m *Model) reload() tea.Cmd {
+	f, err := rocketfile.Open(m.file().Path())
+	if m.take(f, err, step{says: "file read again"}) {
+		m.saved = string(f.Text())
+		m.say(plainText, "Read from disk; undo brings your edits back.")
+	}
+	return nil
+}
+
+// askName asks where to save. An empty path proposes one.
+func (m *Model) askName(path string) {
+	if path == "" {
+		path = m.file().Path()
+	}
+	if path == "" {
+		path = fileName(m.file().Rocket().Name)
+	}
+	l := newLine(shortPath(path))
+	m.asking = &question{
+		says:   "Save as:",
+		typed:  &l,
+		rules:  "A path; " + extension + " is added if there is no ending. A file that exists is not replaced without asking.",
+		submit: (*Model).submitName,
+	}
+}
+
+func (m *Model) submitName(text string) tea.Cmd {
+	path := strings.TrimSpace(text)
+	if home, err := os.UserHomeDir(); err == nil && strings.HasPrefix(path, "~/") {
+		path = filepath.Join(home, path[2:])
+	}
+	switch base := filepath.Base(path); {
+	case path == "" || strings.HasSuffix(text, string(filepath.Separator)) || base == "." || base == "..":
+		m.wrong("A name for the file is missing.")
+		return nil
+	case filepath.Ext(base) == "":
+		path += extension
+	}
+	if info, err := os.Stat(path); err == nil && info.IsDir() {
+		m.wrong(shortPath(path) + " is a folder; give a name inside it.")
+		return nil
+	}
+	return m.saveAs(path, false)
+}
+
+// fileName makes a file's name of a rocket's.
+func fileName(rocket string) string {
+	name := strings.Map(func(r rune) rune {
+		switch {
+		case unicode.IsLetter(r) || unicode.IsDigit(r):
+			return unicode.ToLower(r)
+		case unicode.IsSpace(r) || r == '-' || r == '_':
+			return '-'
+		}
+		return -1
+	}, clean(rocket))
+	if name = strings.Trim(name, "-"); name == "" {
+		name = "rocket"
+	}
+	return name + extension
+}
+
+// shortPath is a path as short as it can be said: from here, or from home.
+func shortPath(path string) string {
+	if wd, err := os.Getwd(); err == nil {
+		if rel, err := filepath.Rel(wd, path); err == nil && !strings.HasPrefix(rel, "..") && filepath.IsAbs(path) {
+			return rel
+		}
+	}
+	if home, err := os.UserHomeDir(); err == nil && home != "" {
+		if rel, ok := strings.CutPrefix(path, home+string(filepath.Separator)); ok {
+			return "~" + string(filepath.Separator) + rel
+		}
+	}
+	return path
+}
