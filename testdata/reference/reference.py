@@ -105,7 +105,7 @@ class Flight:
                 "rule": c[rocket["power"]], "state": "packed", "due": None,
             })
         self.guide = "held"
-        self.knot = 0  # the drag table's interval
+        self.knot = sum(p["mach"] <= 0 for p in body["drag"])  # the drag table's interval
         self.water = rocket["power"] == "water"
         if self.water:
             self.prepare_water(rocket["water"])
@@ -315,7 +315,7 @@ def events_of(f, done):
     if len(table) > 1:
         if f.knot < len(table):
             out.append(("mach up", lambda t, y: mach(t, y) - table[f.knot]["mach"], 1))
-        if f.knot > 0:
+        if f.knot > 0 and table[f.knot - 1]["mach"] > 0:
             out.append(("mach down", lambda t, y: mach(t, y) - table[f.knot - 1]["mach"], -1))
     for k, c in enumerate(f.canopies):
         if c["state"] == "filling":
