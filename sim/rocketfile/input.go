@@ -1,6 +1,8 @@
 package rocketfile
 
 import (
+	"strings"
+
 	"ullage/sim"
 	"ullage/sim/quantity"
 )
@@ -8,42 +10,211 @@ import (
 // Kind says how an input is edited.
 type Kind int
 
+// The kinds of input.
 const (
-	NumberKind Kind = iota // a number with a unit
+	NumberKind Kind = iota // a number, mostly with a unit
 	ChoiceKind             // one of Choices
-	TextKind               // free text: a name, a table
+	TextKind               // a name, a table or a list
 	RuleKind               // a canopy's opening rule, with a number inside
 )
 
 // Input is one value of a rocket that a user can change. All numbers are SI.
-// Every function is present whatever the kind.
+// Every function is there whatever the kind, takes any rocket that has the
+// same parts as the one the input was listed for, and may be called from
+// several goroutines on rockets of their own.
 type Input struct {
 	Name      string // dotted, fixed: water.fill
-	Group     string // heading on the screen
-	Label     string // short name on the screen, at most 12 characters
+	Group     string // heading on the screen; a canopy's has its name in it
+	Label     string // on the screen, at most 12 characters
 	Help      string // one sentence
 	Kind      Kind
 	Dimension quantity.Dimension
-	Unit      quantity.Unit // default unit
-	Min, Max  float64       // SI, inclusive
+	Unit      quantity.Unit // to show unless the file has another
+	Min, Max  float64       // of the number alone, SI, inclusive
 	Step      float64       // a nudge, SI
 	Coarse    float64       // a coarse nudge, SI
 	Choices   []string
 	Drive     sim.Power // the drive it belongs to; empty for both
 
-	// Get gives the number (a choice: its place in Choices; a rule: the number
-	// inside). When given is false v is the value in force, 0 if there is none.
+	// Get gives the number: of a choice its place in Choices, of a rule the one
+	// inside. When given is false the rocket holds none, and v is the value in
+	// force instead, 0 if there is none.
 	Get func(r *sim.Rocket) (v float64, given bool)
-	// Set changes the number; it checks the range of this input alone.
+	// Set changes the number. It checks the range of this input alone; what
+	// concerns several inputs is for the rocket's Validate. The error is a Fault.
 	Set func(r *sim.Rocket, v float64) error
-	// Text is the value as a file would write it.
+	// Text is the value as a file has it, without quotes; empty for none.
 	Text func(r *sim.Rocket) string
-	// SetText takes a value as a file would write it.
+	// SetText takes a value written as in a file. The error is a Fault.
 	SetText func(r *sim.Rocket, text string) error
 }
 
-// Inputs lists every input a rocket has, in the order of the screen.
-func Inputs(r *sim.Rocket) []Input { return nil }
+// Inputs lists every input that a rocket has, in the order of the screen.
+func Inputs(r *sim.Rocket) []Input {
+	inputs := make([]Input, 0, 80)
+	for _, s := range schema {
+		for i := range s.count(r) {
+			p := place{r, i}
+			for _, f := range s.fields {
+				if has(r, s, f) {
+					inputs = append(inputs, input(s, f, p))
+				}
+			}
+		}
+	}
+	return inputs
+}
 
-// Find gives one input by its dotted name; the error suggests the nearest.
-func Find(r *sim.Rocket, name string) (Input, error) { return Input{}, errNotYet }
+// has tells whether a rocket that has the section has an input.
+func has(r *sim.Rocket, s *section, f *field) bool {
+	switch {
+	case f.fileOnly:
+		return false
+	case f.drive == sim.WaterPower:
+		return r.Water != nil
+	case f.drive == sim.MotorPower:
+		return r.Motor != nil
+	}
+	return true
+}
+
+// Find gives one input of a rocket by its dotted name. The error is a Fault
+// that suggests the nearest name.
+func Find(r *sim.Rocket, name string) (Input, error) {
+	s, f, p := resolve(r, name)
+	if f != nil && p.item < s.count(r) && has(r, s, f) {
+		return input(s, f, p), nil
+	}
+	return Input{}, noInput(r, name)
+}
+
+// noInput says that a rocket has no input of a name.
+func noInput(r *sim.Rocket, name string) Fault {
+	var names []string
+	for _, in := range Inputs(r) {
+		names = append(names, in.Name)
+	}
+	mend := "ullage lists the inputs of a rocket on its screen"
+	if word, ok := nearest(name, names); ok {
+		mend = "perhaps " + word + " is meant"
+	} else if group, _, dotted := strings.Cut(name, "."); dotted {
+		var keys []string
+		for _, n := range names {
+			if strings.HasPrefix(n, group+".") {
+				keys = append(keys, n)
+			}
+		}
+		if len(keys) > 0 {
+			mend = "there are " + list(keys, "and")
+		}
+	}
+	return Fault{Key: excerpt(name), Problem: "the rocket has no such input", Mend: mend}
+}
+
+// resolve finds the row of a dotted name, whether or not the rocket has the
+// section; nil when there is none.
+func resolve(r *sim.Rocket, name string) (*section, *field, place) {
+	for _, s := range schema {
+		if !s.many {
+			key := name
+			if s.path != "" {
+				var ok bool
+				if key, ok = strings.CutPrefix(name, s.path+"."); !ok {
+					continue
+				}
+			}
+			if f := s.field(key); f != nil {
+				return s, f, place{rocket: r}
+			}
+			continue
+		}
+		rest, ok := strings.CutPrefix(name, s.path+".")
+		if !ok {
+			continue
+		}
+		title, key, _ := strings.Cut(rest, ".")
+		for i := range s.count(r) {
+			if p := (place{r, i}); *s.title(p) == title {
+				return s, s.field(key), p
+			}
+		}
+	}
+	return nil, nil, place{}
+}
+
+func sectionAt(path string) *section {
+	for _, s := range schema {
+		if s.path == path {
+			return s
+		}
+	}
+	return nil
+}
+
+// input binds a row to its place.
+func input(s *section, f *field, p place) Input {
+	is := f.codec.scale(f, p)
+	name := s.prefix(p) + f.key
+	in := Input{
+		Name: name, Group: s.group, Label: f.label, Help: f.help, Kind: f.codec.kind(p),
+		Dimension: is.dimension, Unit: is.unit, Min: is.min, Max: is.max, Step: is.step, Coarse: is.coarse,
+		Drive: s.drive,
+	}
+	if s.many {
+		in.Group += " " + *s.title(p)
+	}
+	if f.drive != "" {
+		in.Drive = f.drive
+	}
+	if c, ok := f.codec.(*choiceCodec); ok {
+		in.Choices = c.choices(p.rocket)
+		in.Max, in.Step, in.Coarse = float64(max(len(in.Choices)-1, 0)), 1, 1
+	}
+	in.Get = func(r *sim.Rocket) (float64, bool) { return f.codec.number(f, place{r, p.item}) }
+	in.Text = func(r *sim.Rocket) string { return f.codec.text(f, place{r, p.item}) }
+	in.Set = func(r *sim.Rocket, v float64) error {
+		at := place{r, p.item}
+		if bad := f.codec.setNumber(f, at, v); bad != nil {
+			return Fault{Key: name, Value: quantity.Exact(v, f.codec.scale(f, at).unit), Problem: bad.problem, Mend: bad.mend}
+		}
+		s.cleared(f, at)
+		return nil
+	}
+	in.SetText = func(r *sim.Rocket, text string) error {
+		at := place{r, p.item}
+		if bad := f.codec.read(f, at, typed(text, f.codec)); bad != nil {
+			return Fault{Key: name, Value: excerpt(text), Problem: bad.problem, Mend: bad.mend}
+		}
+		s.cleared(f, at)
+		return nil
+	}
+	return in
+}
+
+// cleared takes out the number that the one just set replaces.
+func (s *section) cleared(f *field, p place) {
+	if f.instead != "" {
+		clearNumber(s.field(f.instead), p)
+	}
+}
+
+// typed makes a node of a value written as in a file: quotes are not needed
+// around texts and quantities.
+func typed(text string, c codec) *node {
+	text = strings.TrimSpace(text)
+	_, words := c.(*textCodec)
+	toml := `"'[{`
+	if words {
+		toml = `"'`
+	}
+	switch {
+	case text != "" && strings.IndexByte(toml, text[0]) >= 0:
+		doc, faults := parse("", "", []byte("value = "+text))
+		if doc != nil && len(faults.faults) == 0 && len(doc.root.members) == 1 {
+			return doc.root.members[0]
+		}
+	case !words && isNumber(text):
+		return &node{kind: numberNode, text: text}
+	}
+	return &node{kind: stringNode, text: text}
+}

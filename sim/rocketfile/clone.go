@@ -1,0 +1,32 @@
+package rocketfile
+
+import (
+	"slices"
+
+	"ullage/sim"
+)
+
+// clone copies a rocket with everything that can be changed in it.
+func clone(r *sim.Rocket) *sim.Rocket {
+	c := *r
+	c.Body.Drag = slices.Clone(r.Body.Drag)
+	c.Canopies = slices.Clone(r.Canopies)
+	if r.Water != nil {
+		water := *r.Water
+		c.Water = &water
+		if r.Water.Tube != nil {
+			tube := *r.Water.Tube
+			water.Tube = &tube
+		}
+	}
+	if r.Motor != nil {
+		motor := *r.Motor
+		motor.Delays = slices.Clone(r.Motor.Delays)
+		c.Motor = &motor
+	}
+	if r.Mount != nil {
+		mount := *r.Mount
+		c.Mount = &mount
+	}
+	return &c
+}

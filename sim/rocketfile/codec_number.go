@@ -1,0 +1,169 @@
+package rocketfile
+
+import (
+	"errors"
+	"math"
+	"strconv"
+	"strings"
+
+	"ullage/sim/quantity"
+)
+
+// numberCodec is a number with or without a unit.
+type numberCodec struct {
+	is scale
+	at func(place) *float64
+	// absent is what the rocket holds when the number is not given: 0 or NaN.
+	absent float64
+	// optional means that the absent value says so, and is no value.
+	optional bool
+}
+
+func (c *numberCodec) kind(place) Kind           { return NumberKind }
+func (c *numberCodec) scale(*field, place) scale { return c.is }
+
+func (c *numberCodec) read(f *field, p place, n *node) *flaw {
+	q, bad := readQuantity(n, c.is, nil)
+	if bad != nil {
+		return bad
+	}
+	return c.setNumber(f, p, q.Value)
+}
+
+func (c *numberCodec) text(f *field, p place) string {
+	v, given := c.number(f, p)
+	if !given && v == 0 {
+		return ""
+	}
+	return quantity.Exact(v, fileUnit(c.is))
+}
+
+func (c *numberCodec) number(f *field, p place) (float64, bool) {
+	at := c.at(p)
+	if at != nil && !(c.optional && same(*at, c.absent)) {
+		return *at, true
+	}
+	if at != nil && f.inForce != nil {
+		return f.inForce(p), false
+	}
+	return 0, false
+}
+
+func (c *numberCodec) setNumber(_ *field, p place, v float64) *flaw {
+	if bad := c.is.check(v); bad != nil {
+		return bad
+	}
+	at := c.at(p)
+	if at == nil {
+		return notThere
+	}
+	*at = v
+	return nil
+}
+
+func (c *numberCodec) encode(_ *field, _ place, n *node, s style) (string, *flaw) {
+	q, bad := readQuantity(n, c.is, s.bare)
+	if bad == nil {
+		bad = c.is.check(q.Value)
+	}
+	if bad != nil {
+		return "", bad
+	}
+	unit := q.Unit
+	if n.kind == numberNode { // no unit of its own: keep the one that is there
+		if unit = fileUnit(c.is); s.hasUnit {
+			unit = s.unit
+		}
+	}
+	return inTOML(quantity.Exact(q.Value, unit), unit, s.quote), nil
+}
+
+var notThere = &flaw{"the rocket has no such part", "add it to the file first"}
+
+// fileUnit is the unit to write where a file has none yet: fractions are plain
+// numbers there, though the screen shows per cent.
+func fileUnit(s scale) quantity.Unit {
+	if s.dimension == quantity.Fraction {
+		u, _ := quantity.LookupIn("", quantity.Fraction)
+		return u
+	}
+	return s.unit
+}
+
+// inTOML writes a quantity: a plain number, or a string with its unit.
+func inTOML(text string, u quantity.Unit, quote string) string {
+	if u.Name == "" {
+		return text
+	}
+	return quoted(text, quote)
+}
+
+// readQuantity reads a number or a string with a unit. A number without a unit
+// takes the bare one, if there is any.
+func readQuantity(n *node, s scale, bare *quantity.Unit) (quantity.Quantity, *flaw) {
+	plain := s.dimension == quantity.Number || s.dimension == quantity.Fraction
+	var q quantity.Quantity
+	var err error
+	switch {
+	case n.kind == stringNode && plain && isNumber(n.text):
+		return q, &flaw{"a plain number in quotes", "write " + strings.TrimSpace(n.text)}
+	case n.kind == stringNode:
+		q, err = quantity.ParseAs(n.text, s.dimension, s.unit)
+	case n.kind != numberNode:
+		return q, &flaw{"not " + s.dimension.String(), "give " + s.dimension.String() + " such as " + s.example()}
+	case bare != nil && bare.Dimension == s.dimension:
+		q, err = quantity.ParseIn(decimal(n.text), s.dimension, *bare)
+	default:
+		q, err = quantity.ParseAs(decimal(n.text), s.dimension, s.unit)
+	}
+	var bad *quantity.Error
+	if errors.As(err, &bad) {
+		return q, &flaw{bad.Problem, bad.Mend}
+	}
+	return q, nil
+}
+
+// decimal turns a TOML number into plain decimals, as quantities are written.
+func decimal(text string) string {
+	text = strings.ReplaceAll(text, "_", "")
+	if i, err := strconv.ParseInt(text, 0, 64); err == nil {
+		return strconv.FormatInt(i, 10)
+	}
+	return text
+}
+
+func isNumber(text string) bool {
+	_, err := quantity.Parse(text, quantity.Number)
+	return err == nil
+}
+
+// check tells whether an SI value is finite and in the range.
+func (s scale) check(v float64) *flaw {
+	problem := ""
+	switch {
+	case math.IsNaN(v) || math.IsInf(v, 0):
+		problem = "not a finite number"
+	case v >= s.min && v <= s.max:
+		return nil
+	case v < 0 && s.min >= 0 && s.dimension != quantity.Temperature:
+		problem = "negative"
+	case v == 0 && s.min > 0:
+		problem = "zero"
+	case v < s.min:
+		problem = "too small"
+	default:
+		problem = "too large"
+	}
+	return &flaw{problem, "give " + s.limit(s.min) + " to " + s.limit(s.max)}
+}
+
+func (s scale) limit(v float64) string { return quantity.Exact(v, s.unit) }
+
+// example is a value in the range, as a file has it.
+func (s scale) example() string {
+	u := fileUnit(s)
+	return inTOML(quantity.Exact(s.min, u), u, `"`)
+}
+
+// same compares numbers, NaN being the same as itself.
+func same(a, b float64) bool { return a == b || math.IsNaN(a) && math.IsNaN(b) }

@@ -1,0 +1,192 @@
+package rocketfile
+
+import (
+	"slices"
+	"strings"
+	"unicode"
+
+	"ullage/sim"
+)
+
+// choiceCodec is one word of several.
+type choiceCodec struct {
+	words []string // that a file may have
+	// offered are the words that make sense for a rocket; nil: all of them.
+	offered func(r *sim.Rocket) []string
+	get     func(p place) (string, bool)
+	set     func(p place, word string)
+}
+
+// choose makes a choiceCodec of a string of a rocket.
+func choose[V ~string](at func(place) *V, words ...V) *choiceCodec {
+	c := &choiceCodec{
+		get: func(p place) (string, bool) {
+			if v := at(p); v != nil {
+				return string(*v), true
+			}
+			return "", false
+		},
+		set: func(p place, word string) { *at(p) = V(word) },
+	}
+	for _, w := range words {
+		c.words = append(c.words, string(w))
+	}
+	return c
+}
+
+func (c *choiceCodec) choices(r *sim.Rocket) []string {
+	if c.offered != nil {
+		return c.offered(r)
+	}
+	return c.words
+}
+
+func (c *choiceCodec) kind(place) Kind           { return ChoiceKind }
+func (c *choiceCodec) scale(*field, place) scale { return scale{} }
+
+func (c *choiceCodec) read(_ *field, p place, n *node) *flaw {
+	if bad := c.check(n, c.words); bad != nil {
+		return bad
+	}
+	if _, ok := c.get(p); !ok {
+		return notThere
+	}
+	c.set(p, n.text)
+	return nil
+}
+
+func (c *choiceCodec) check(n *node, words []string) *flaw {
+	if n.kind == stringNode && slices.Contains(words, n.text) {
+		return nil
+	}
+	quotes := make([]string, len(words))
+	for i, w := range words {
+		quotes[i] = `"` + w + `"`
+	}
+	return &flaw{"not one of the words for it", "write " + list(quotes, "or")}
+}
+
+func (c *choiceCodec) text(_ *field, p place) string {
+	word, _ := c.get(p)
+	return word
+}
+
+func (c *choiceCodec) number(_ *field, p place) (float64, bool) {
+	word, ok := c.get(p)
+	i := slices.Index(c.choices(p.rocket), word)
+	return float64(max(i, 0)), ok && i >= 0
+}
+
+func (c *choiceCodec) setNumber(_ *field, p place, v float64) *flaw {
+	words := c.choices(p.rocket)
+	i := int(v)
+	if float64(i) != v || i < 0 || i >= len(words) {
+		return &flaw{"not one of the choices", "give one of " + list(words, "or")}
+	}
+	if _, ok := c.get(p); !ok {
+		return notThere
+	}
+	c.set(p, words[i])
+	return nil
+}
+
+func (c *choiceCodec) encode(_ *field, _ place, n *node, s style) (string, *flaw) {
+	if bad := c.check(n, c.words); bad != nil {
+		return "", bad
+	}
+	return quoted(n.text, s.quote), nil
+}
+
+// textCodec is a free text that must pass a check.
+type textCodec struct {
+	at    func(place) *string // nil for what a rocket does not hold
+	check func(text string) *flaw
+}
+
+func (c *textCodec) kind(place) Kind           { return TextKind }
+func (c *textCodec) scale(*field, place) scale { return scale{} }
+
+func (c *textCodec) read(_ *field, p place, n *node) *flaw {
+	if bad := c.accept(n); bad != nil {
+		return bad
+	}
+	if c.at == nil {
+		return nil
+	}
+	at := c.at(p)
+	if at == nil {
+		return notThere
+	}
+	*at = n.text
+	return nil
+}
+
+func (c *textCodec) accept(n *node) *flaw {
+	if n.kind != stringNode {
+		return &flaw{"not a text", "write it in quotes"}
+	}
+	return c.check(n.text)
+}
+
+func (c *textCodec) text(_ *field, p place) string {
+	if c.at != nil {
+		if at := c.at(p); at != nil {
+			return *at
+		}
+	}
+	return ""
+}
+
+func (c *textCodec) number(*field, place) (float64, bool) { return 0, false }
+
+func (c *textCodec) setNumber(*field, place, float64) *flaw {
+	return &flaw{"a text, not a number", "give a text"}
+}
+
+func (c *textCodec) encode(_ *field, _ place, n *node, s style) (string, *flaw) {
+	if bad := c.accept(n); bad != nil {
+		return "", bad
+	}
+	return quoted(n.text, s.quote), nil
+}
+
+// aTitle accepts what fits in a heading.
+func aTitle(text string) *flaw {
+	const most = 60
+	switch {
+	case strings.ContainsFunc(text, func(r rune) bool { return !unicode.IsPrint(r) }):
+		return &flaw{"holds control characters", "write plain letters"}
+	case len([]rune(text)) > most:
+		return &flaw{"too long for a heading", "give at most 60 letters"}
+	}
+	return nil
+}
+
+// aCanopyName accepts what can be part of a dotted name.
+func aCanopyName(text string) *flaw {
+	const letters = "abcdefghijklmnopqrstuvwxyz0123456789-"
+	if text == "" || len(text) > 24 || strings.Trim(text, letters) != "" {
+		return &flaw{"not a name for a canopy", "write 1 to 24 small letters, digits and hyphens, such as main"}
+	}
+	return nil
+}
+
+// aFileName accepts what can name a file.
+func aFileName(text string) *flaw {
+	if strings.TrimSpace(text) == "" || strings.ContainsFunc(text, unicode.IsControl) {
+		return &flaw{"not the name of a file", "give a name relative to this file"}
+	}
+	return nil
+}
+
+// list joins words with commas, the last two with a word.
+func list(words []string, last string) string {
+	switch n := len(words); n {
+	case 0:
+		return ""
+	case 1:
+		return words[0]
+	default:
+		return strings.Join(words[:n-1], ", ") + " " + last + " " + words[n-1]
+	}
+}

@@ -1,0 +1,141 @@
+package rocketfile
+
+import (
+	"bytes"
+	"errors"
+	"io/fs"
+	"os"
+	"path/filepath"
+	"sync"
+
+	"ullage/thrust"
+)
+
+// motorFile adds the file that [motor] names below the section's own keys.
+func (rd *reading) motorFile(layers []layer) []layer {
+	own := layers[0]
+	at := own.node.member("file")
+	if at == nil || at.kind != stringNode || aFileName(at.text) != nil {
+		return layers
+	}
+	here := located{own.doc, at}
+	path := beside(own.doc.dir, at.text)
+	text, err := rd.disk.read(path)
+	if err != nil {
+		rd.fault(here, "motor.file", own.doc.written(at), reason(err), "name a file that holds the keys of [motor]")
+		rd.unsure = "motor"
+		return layers
+	}
+	doc, faults := parse(path, filepath.Dir(path), text)
+	for _, f := range faults.faults {
+		if f.Key != "" {
+			f.Key = "motor." + f.Key
+		}
+		rd.faults.add(f)
+	}
+	if doc == nil || doc.partial {
+		rd.unsure = "motor"
+	}
+	if doc == nil {
+		return layers
+	}
+	s := sectionAt("motor")
+	for _, n := range doc.root.members {
+		switch {
+		case n.name == "file":
+			rd.fault(located{doc, n}, "motor.file", doc.written(n), "a motor file that names another", "give the keys here")
+		case s.field(n.name) == nil:
+			rd.fault(located{doc, n}, "motor."+n.name, "", "unknown key", s.mend(n))
+		}
+	}
+	return append(layers, layer{doc, doc.root})
+}
+
+// curve loads the thrust curve.
+func (rd *reading) curve(layers []layer) {
+	at, ok := rd.where["motor.curve"]
+	if !ok || at.node.kind != stringNode || aFileName(at.node.text) != nil {
+		return
+	}
+	path := beside(at.doc.dir, at.node.text)
+	curve, err := rd.disk.curve(path)
+	var bad thrust.CurveFaults
+	switch {
+	case errors.As(err, &bad):
+		for _, f := range bad {
+			rd.faults.add(Fault{File: path, Line: f.Line, Key: "motor.curve", Value: f.Value, Problem: f.Problem, Mend: f.Mend})
+		}
+	case err != nil:
+		rd.fault(at, "motor.curve", at.doc.written(at.node), reason(err), "name a CSV file with the header time_s,thrust_n")
+	default:
+		rd.rocket.Motor.Curve = curve
+	}
+}
+
+// beside is a path relative to the folder of the file that names it.
+func beside(dir, name string) string {
+	if filepath.IsAbs(name) {
+		return filepath.Clean(name)
+	}
+	return filepath.Join(dir, filepath.FromSlash(name))
+}
+
+// reason says why a file could not be read, without repeating its name.
+func reason(err error) string {
+	var path *fs.PathError
+	var link *os.LinkError
+	switch {
+	case errors.Is(err, fs.ErrNotExist):
+		return "there is no such file"
+	case errors.Is(err, fs.ErrPermission):
+		return "the file may not be read"
+	case errors.As(err, &path):
+		return path.Err.Error()
+	case errors.As(err, &link):
+		return link.Err.Error()
+	}
+	return err.Error()
+}
+
+// files reads the files that a rocket file names, each once, so that an edit
+// of the rocket does not read them again. It may be shared.
+type files struct {
+	mu     sync.Mutex
+	open   func(path string) ([]byte, error)
+	texts  map[string][]byte
+	curves map[string]*thrust.Curve
+}
+
+func newFiles(open func(path string) ([]byte, error)) *files {
+	return &files{open: open, texts: map[string][]byte{}, curves: map[string]*thrust.Curve{}}
+}
+
+func (d *files) read(path string) ([]byte, error) {
+	d.mu.Lock()
+	defer d.mu.Unlock()
+	if text, ok := d.texts[path]; ok {
+		return text, nil
+	}
+	text, err := d.open(path)
+	if err == nil {
+		d.texts[path] = text
+	}
+	return text, err
+}
+
+func (d *files) curve(path string) (*thrust.Curve, error) {
+	text, err := d.read(path)
+	if err != nil {
+		return nil, err
+	}
+	d.mu.Lock()
+	defer d.mu.Unlock()
+	if c, ok := d.curves[path]; ok {
+		return c, nil
+	}
+	c, err := thrust.ReadCurve(bytes.NewReader(text))
+	if err == nil {
+		d.curves[path] = c
+	}
+	return c, err
+}

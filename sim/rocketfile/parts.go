@@ -1,0 +1,137 @@
+package rocketfile
+
+import (
+	"math"
+	"strconv"
+
+	"ullage/atmosphere"
+	"ullage/sim"
+	"ullage/sim/quantity"
+)
+
+// AddCanopy adds a canopy, sized for the rocket to come down at about 5 m/s,
+// and returns its name.
+func (f *File) AddCanopy() (*File, string, error) {
+	r := f.rd.rocket
+	s := sectionAt("canopy")
+	name := freeName(r)
+	pairs := []pair{
+		{"name", quoted(name, `"`)},
+		{"diameter", quoted(quantity.Exact(canopyFor(r), s.field("diameter").codec.scale(nil, place{}).unit), `"`)},
+		{"deploy", f.usualRule()},
+	}
+	made, err := f.edit("canopy", []splice{f.rd.doc.insertSection(s, pairs)})
+	return made, name, err
+}
+
+// freeName is a name that no canopy has.
+func freeName(r *sim.Rocket) string {
+	taken := map[string]bool{}
+	for _, c := range r.Canopies {
+		taken[c.Name] = true
+	}
+	for _, name := range []string{"main", "drogue"} {
+		if !taken[name] {
+			return name
+		}
+	}
+	n := len(r.Canopies) + 1
+	for taken["canopy-"+strconv.Itoa(n)] {
+		n++
+	}
+	return "canopy-" + strconv.Itoa(n)
+}
+
+// canopyFor is the diameter, m, on which a rocket comes down at 5 m/s in
+// standard air: common practice, no source.
+func canopyFor(r *sim.Rocket) float64 {
+	const descent, coefficient, step = 5.0, 0.75, 0.05
+	mass := r.Body.Mass
+	if r.Water != nil {
+		mass = max(mass, r.Body.Mass+r.Water.Fittings)
+	}
+	if r.Motor != nil {
+		mass = max(mass, r.Body.Mass+r.Motor.Fittings+r.Motor.Case)
+	}
+	air := atmosphere.Standard(0)
+	area := mass * atmosphere.StandardGravity / (0.5 * air.Density * descent * descent * coefficient)
+	return min(max(math.Ceil(math.Sqrt(4*area/math.Pi)/step), 1)*step, 50)
+}
+
+// usualRule opens a canopy near the top on every drive that the file has.
+func (f *File) usualRule() string {
+	const timed = `"apogee + 1 s"`
+	r := f.rd.rocket
+	charge := r.Motor != nil && !math.IsNaN(r.Motor.Delay)
+	switch {
+	case charge && r.Water == nil:
+		return quoted(ejection, `"`)
+	case charge:
+		return inBraces([]pair{{"water", timed}, {"motor", quoted(ejection, `"`)}})
+	}
+	return timed
+}
+
+// RemoveCanopy takes a canopy out of the text.
+func (f *File) RemoveCanopy(name string) (*File, error) {
+	doc := f.rd.doc
+	for i, c := range f.rd.rocket.Canopies {
+		if c.Name == name {
+			return f.edit("canopy."+name, doc.remove(doc.table(sectionAt("canopy"), i)))
+		}
+	}
+	return nil, Faults{noInput(f.rd.rocket, "canopy."+name+".name")}
+}
+
+// AddTube adds a launch tube that suits the throat and reaches above the liquid.
+func (f *File) AddTube() (*File, error) {
+	w := f.rd.rocket.Water
+	s := sectionAt("water.tube")
+	switch {
+	case w == nil:
+		return nil, Faults{{Key: s.path, Problem: "the rocket has no water drive", Mend: "add [water] first"}}
+	case w.Tube != nil:
+		return nil, Faults{{Key: s.path, Problem: "the rocket has a launch tube", Mend: "change that one"}}
+	}
+	const tenth = 1e-4 // m
+	outer := math.Floor(0.985*w.Throat/tenth) * tenth
+	inner := math.Floor(0.75*outer/tenth) * tenth
+	if inner <= 0 {
+		outer, inner = 0.985*w.Throat, 0.75*w.Throat
+	}
+	bore := math.Pi / 4 * w.Bore * w.Bore
+	chamber := w.Volume / bore
+	liquid := w.Fill * w.Volume / (bore - math.Pi/4*outer*outer)
+	length := (liquid + chamber) / 2
+	if rounded := math.Round(length*1e3) / 1e3; rounded > liquid && rounded < chamber {
+		length = rounded
+	}
+	var pairs []pair
+	for _, v := range []struct {
+		key string
+		v   float64
+	}{{"length", length}, {"outer", outer}, {"inner", inner}} {
+		unit := s.field(v.key).codec.scale(nil, place{}).unit
+		pairs = append(pairs, pair{v.key, quoted(quantity.Exact(v.v, unit), `"`)})
+	}
+	return f.edit(s.path, []splice{f.rd.doc.insertSection(s, pairs)})
+}
+
+// RemoveTube takes the launch tube out of the text.
+func (f *File) RemoveTube() (*File, error) {
+	s := sectionAt("water.tube")
+	n := f.rd.doc.table(s, 0)
+	if n == nil {
+		return nil, Faults{{Key: s.path, Problem: "the rocket has no launch tube", Mend: "add one first"}}
+	}
+	return f.edit(s.path, f.rd.doc.remove(n))
+}
+
+// edit makes a file of the text with the splices done.
+func (f *File) edit(key string, splices []splice) (*File, error) {
+	doc := f.rd.doc.edited(splices)
+	if doc == nil {
+		return nil, Faults{{Key: key, Problem: "this text is too intricate to change", Mend: "edit the file by hand"}}
+	}
+	return f.with(doc)
+}

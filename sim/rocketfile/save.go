@@ -1,0 +1,207 @@
+package rocketfile
+
+import (
+	"bytes"
+	"errors"
+	"fmt"
+	"io"
+	"io/fs"
+	"os"
+	"path/filepath"
+	"sync"
+
+	"github.com/google/renameio/v2/maybe"
+)
+
+// Errors of saving; test for them with errors.Is.
+var (
+	ErrNoPath  = errors.New("the rocket has no file yet; give a name to save it under")
+	ErrExists  = errors.New("it exists already; give another name, or say that it may be replaced")
+	ErrChanged = errors.New("it was changed by someone else since it was read; save under another name, or say that it may be replaced")
+)
+
+const newFileMode = 0o644
+
+// home is what is known of a file on disk. The edits of a file share it, so
+// that saving one of them is not taken for a change by someone else.
+type home struct {
+	mu   sync.Mutex
+	text []byte // that was read or written last
+}
+
+func (h *home) holds(text []byte) bool {
+	h.mu.Lock()
+	defer h.mu.Unlock()
+	return bytes.Equal(h.text, text)
+}
+
+// Save writes the text to Path, whole or not at all. It keeps the file's
+// permissions, and writes through a symbolic link. It fails with ErrNoPath, or
+// with ErrChanged when the file holds something else than was read or saved
+// last.
+func (f *File) Save() error {
+	if f.path == "" {
+		return ErrNoPath
+	}
+	f.home.mu.Lock()
+	defer f.home.mu.Unlock()
+	now, err := readFile(f.path, false)
+	switch {
+	case errors.Is(err, fs.ErrNotExist): // nothing to lose
+	case err != nil:
+		return fmt.Errorf("saving %s: %s", f.path, reason(err))
+	case !bytes.Equal(now, f.home.text):
+		return fmt.Errorf("saving %s: %w", f.path, ErrChanged)
+	}
+	if err := replace(f.path, f.rd.doc.text); err != nil {
+		return err
+	}
+	f.home.text = f.rd.doc.text
+	return nil
+}
+
+// SaveAs writes the text to another path, and the thrust curve and motor file
+// it names beside it if they are not there. The file it returns lives there.
+// Unless it may overwrite, a file that exists is ErrExists; a curve or motor
+// file that exists and differs always is.
+func (f *File) SaveAs(path string, overwrite bool) (*File, error) {
+	text := f.rd.doc.text
+	if info, err := os.Stat(path); err == nil {
+		switch {
+		case info.IsDir():
+			return nil, fmt.Errorf("saving %s: it is a folder; give the name of a file", path)
+		case !overwrite:
+			return nil, fmt.Errorf("saving %s: %w", path, ErrExists)
+		}
+	}
+	made, err := f.copyNamed(filepath.Dir(path))
+	if err == nil {
+		if overwrite {
+			err = replace(path, text)
+		} else {
+			err = create(path, text)
+		}
+	}
+	if err != nil {
+		for _, m := range made {
+			os.Remove(m)
+		}
+		return nil, err
+	}
+	return Open(path)
+}
+
+// copyNamed puts the files that the text names into another folder, and
+// returns those it made.
+func (f *File) copyNamed(dir string) (made []string, err error) {
+	for _, named := range []string{"motor.file", "motor.curve"} {
+		at, ok := f.rd.where[named]
+		if !ok || filepath.IsAbs(at.node.text) {
+			continue
+		}
+		from := beside(at.doc.dir, at.node.text)
+		relative, err := filepath.Rel(f.rd.doc.dir, from)
+		if err != nil {
+			continue
+		}
+		to := filepath.Join(dir, relative)
+		text, err := f.rd.disk.read(from)
+		if err != nil {
+			continue // an idle motor
+		}
+		there, err := readFile(to, true)
+		switch {
+		case err == nil && bytes.Equal(there, text):
+			continue
+		case err == nil:
+			return made, fmt.Errorf("saving %s, which the rocket file names: %w", to, ErrExists)
+		case !filepath.IsLocal(relative):
+			return made, fmt.Errorf("saving: %s would not be found from there; move it there first", relative)
+		}
+		if err := os.MkdirAll(filepath.Dir(to), 0o755); err != nil {
+			return made, fmt.Errorf("saving %s: %s", to, reason(err))
+		}
+		if err := create(to, text); err != nil {
+			return made, err
+		}
+		made = append(made, to)
+	}
+	return made, nil
+}
+
+// replace writes a file whole or not at all, over one that may exist.
+func replace(path string, text []byte) error {
+	target := path
+	if real, err := filepath.EvalSymlinks(path); err == nil {
+		target = real
+	}
+	mode := fs.FileMode(newFileMode)
+	if info, err := os.Stat(target); err == nil {
+		if mode = info.Mode().Perm(); mode&0o200 == 0 {
+			return fmt.Errorf("saving %s: the file is read-only", path)
+		}
+	}
+	if err := maybe.WriteFile(target, text, mode); err != nil {
+		return fmt.Errorf("saving %s: %s", path, reason(err))
+	}
+	return nil
+}
+
+// create writes a file whole or not at all, never over one that exists.
+func create(path string, text []byte) error {
+	temp, err := os.CreateTemp(filepath.Dir(path), ".ullage-*")
+	if err != nil {
+		return fmt.Errorf("saving %s: %s", path, reason(err))
+	}
+	defer os.Remove(temp.Name())
+	_, err = temp.Write(text)
+	err = errors.Join(err, temp.Chmod(newFileMode), temp.Sync(), temp.Close())
+	if err == nil {
+		// A link, unlike a rename, does not replace what is there.
+		if err = os.Link(temp.Name(), path); err != nil && !errors.Is(err, fs.ErrExist) {
+			err = createUnlinked(path, text) // a file system without links
+		}
+	}
+	switch {
+	case errors.Is(err, fs.ErrExist):
+		return fmt.Errorf("saving %s: %w", path, ErrExists)
+	case err != nil:
+		return fmt.Errorf("saving %s: %s", path, reason(err))
+	}
+	return nil
+}
+
+// createUnlinked is create where a file has but one name.
+func createUnlinked(path string, text []byte) error {
+	file, err := os.OpenFile(path, os.O_WRONLY|os.O_CREATE|os.O_EXCL, newFileMode)
+	if err != nil {
+		return err
+	}
+	_, err = file.Write(text)
+	if err = errors.Join(err, file.Sync(), file.Close()); err != nil {
+		os.Remove(path)
+	}
+	return err
+}
+
+// readFile reads a file that is small enough to be one of ours. Only the file
+// that a user names may be a pipe.
+func readFile(path string, regular bool) ([]byte, error) {
+	info, err := os.Stat(path)
+	switch {
+	case err != nil:
+		return nil, err
+	case info.IsDir():
+		return nil, errors.New("it is a folder, not a file")
+	case regular && !info.Mode().IsRegular():
+		return nil, errors.New("it is not a plain file")
+	}
+	file, err := os.Open(path)
+	if err != nil {
+		return nil, err
+	}
+	defer file.Close()
+	return io.ReadAll(io.LimitReader(file, maxBytes+1))
+}
+
+func readBeside(path string) ([]byte, error) { return readFile(path, true) }

@@ -1,0 +1,35 @@
+package rocketfile
+
+import (
+	"embed"
+	"path"
+	"path/filepath"
+)
+
+//go:embed starter.toml starter-h90.csv
+var starterFiles embed.FS
+
+const starterName = "starter"
+
+// Starter is the rocket built into the program: an invented airframe that
+// flies on water and on a motor. It has no path.
+func Starter() *File {
+	read := func(name string) ([]byte, error) { return starterFiles.ReadFile(path.Clean(filepath.ToSlash(name))) }
+	text, err := read("starter.toml")
+	if err != nil {
+		panic("rocketfile: the starter is not built in")
+	}
+	f, err := load(starterName, ".", text, newFiles(read))
+	if err != nil {
+		panic("rocketfile: the starter has faults: " + err.Error())
+	}
+	return f
+}
+
+// WriteStarter writes the starter to a path and its thrust curve beside it,
+// never over a file that exists. A curve that is there already and is the
+// same stays as it is.
+func WriteStarter(path string) error {
+	_, err := Starter().SaveAs(path, false)
+	return err
+}

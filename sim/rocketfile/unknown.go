@@ -1,0 +1,88 @@
+package rocketfile
+
+import "strings"
+
+// unknown reports the keys of a table that its section does not have.
+func (rd *reading) unknown(l layer, s *section) {
+	if l.node == nil {
+		return
+	}
+	for _, n := range l.node.members {
+		if rd.faults.full() {
+			return
+		}
+		if knows(s, n.name) {
+			rd.unknownWithin(l, s, n)
+			continue
+		}
+		rd.fault(located{l.doc, n}, n.path(), "", "unknown key", s.mend(n))
+	}
+}
+
+// unknownWithin does the same for the keys within a key, as in deploy.
+func (rd *reading) unknownWithin(l layer, s *section, outer *node) {
+	if outer.kind != tableNode || s.field(outer.name) != nil || !s.nests(outer.name) {
+		return
+	}
+	for _, n := range outer.members {
+		if s.field(outer.name+"."+n.name) == nil {
+			rd.fault(located{l.doc, n}, n.path(), "", "unknown key", "give "+outer.name+" for water, for motor or for both")
+		}
+	}
+}
+
+// knows tells whether a table of the section may have a key: its own, or the
+// first part of one within it, or a section below it.
+func knows(s *section, key string) bool {
+	if s.field(key) != nil || s.nests(key) {
+		return true
+	}
+	path := key
+	if s.path != "" {
+		path = s.path + "." + key
+	}
+	for _, other := range schema {
+		if other.path == path {
+			return true
+		}
+	}
+	return false
+}
+
+// nests tells a key that has keys within it.
+func (s *section) nests(key string) bool {
+	for _, f := range s.fields {
+		if strings.HasPrefix(f.key, key+".") {
+			return true
+		}
+	}
+	return false
+}
+
+// mend says what an unknown key of a section may have meant.
+func (s *section) mend(n *node) string {
+	var own []string
+	for _, f := range s.fields {
+		key, _, _ := strings.Cut(f.key, ".")
+		if len(own) == 0 || own[len(own)-1] != key {
+			own = append(own, key)
+		}
+	}
+	if s.path == "" {
+		for _, other := range schema[1:] {
+			own = append(own, other.path)
+		}
+	}
+	if word, ok := nearest(n.name, own); ok {
+		return "perhaps " + word + " is meant"
+	}
+	for _, other := range schema {
+		if other != s && other.path != "" && other.field(n.name) != nil {
+			return "it belongs in [" + other.path + "]"
+		}
+	}
+	if s.path == "" {
+		return "the file may have " + list(own, "and")
+	}
+	return "[" + s.path + "] may have " + list(own, "and")
+}
