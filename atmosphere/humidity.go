@@ -42,14 +42,17 @@ type damp struct {
 	humidity    float64 // relative
 }
 
+const mostShare = 0.5
+
 // at gives the dry air's temperature and pressure at a geopotential height above
-// the foot, and the share y of vapour. The share is at most 1: far below a hot
-// and humid site nothing else would keep the air from being lighter than none.
+// the foot, and the share y of vapour. No weather brings it near mostShare; far
+// below a hot, humid and high site the formula alone would go on to air that
+// weighs nothing.
 func (a *damp) at(d float64) (temperature, pressure, share float64) {
 	u := troposphericLapse * d / a.temperature
 	temperature = a.temperature * (1 + u)
 	pressure = a.pressure * math.Exp((densityPower+1)*math.Log1p(u))
-	share = min(a.humidity*SaturationPressure(temperature)/pressure, 1)
+	share = min(a.humidity*SaturationPressure(temperature)/pressure, mostShare)
 	return temperature, pressure, share
 }
 
@@ -128,7 +131,7 @@ func (a *damp) complete(k *knot, d, step float64) {
 	weight := StandardGravity / (GasConstant * temperature)
 	slope := weight * lightness * share
 	bend := 0.0 // dy/dH
-	if share < 1 {
+	if share < mostShare {
 		t := temperature - 273.15 + 243.04
 		bend = share * (17.625*243.04/(t*t)*troposphericLapse + weight)
 	}
@@ -143,7 +146,10 @@ func (m *moisture) top() knot { return m.knots[len(m.knots)-1] }
 // at gives the factors at a height above the site by cubic Hermite polynomials.
 func (m *moisture) at(d float64) (pressure, density float64) {
 	t := (d - m.foot) / m.step
-	i := int(hold(t, 0, float64(len(m.knots)-2)))
+	i := 0
+	if t > 0 { // NaN is not
+		i = min(int(t), len(m.knots)-2)
+	}
 	t -= float64(i)
 	a, b := &m.knots[i], &m.knots[i+1]
 	return hermite(t, a.pressure, a.pressureRise, b.pressure, b.pressureRise),
