@@ -3,6 +3,7 @@ package plot
 import (
 	"iter"
 	"strings"
+	"unicode/utf8"
 )
 
 // Ink is the class of thing a cell shows; who paints gives each a style.
@@ -48,7 +49,8 @@ type Grid struct {
 // nothing was drawn.
 type Frame struct {
 	Left, Columns int     // first cell column of the plotting area; how many there are
-	Min, Max      float64 // x at the left edge of the first and the right edge of the last
+	Min, Max      float64 // x at the first and at the last dot of these
+	dots          int     // across a cell
 }
 
 // X is the x at the middle of a cell column of the grid, held inside the range.
@@ -59,6 +61,16 @@ func (f Frame) X(column int) float64 {
 	share := (float64(column-f.Left) + 0.5) / float64(f.Columns)
 	share = min(max(share, 0), 1)
 	return f.Min*(1-share) + f.Max*share
+}
+
+// Column is the cell column of the grid that shows an x, held inside the plotting area.
+func (f Frame) Column(x float64) int {
+	share := (x - f.Min) / (f.Max - f.Min)
+	if f.Columns == 0 || !(share > 0) { // NaN too
+		return f.Left
+	}
+	last := float64(f.Columns*f.dots - 1)
+	return f.Left + int(min(share, 1)*last+0.5)/f.dots
 }
 
 // Resize makes the grid width by height blank cells, reusing its memory.
@@ -102,20 +114,25 @@ func (g *Grid) Row(row int) []Cell {
 }
 
 // Runs yields a row's cells joined where neighbours have the same ink, from
-// left to right, blanks included, so that every row is Width columns wide.
+// left to right, blanks included: together they are Width columns wide.
 func (g *Grid) Runs(row int) iter.Seq2[Ink, string] {
 	return func(yield func(Ink, string) bool) {
 		cells := g.Row(row)
 		var text strings.Builder
+		text.Grow(len(cells) * 3) // box lines and dots are three bytes each
+		for _, c := range cells {
+			text.WriteRune(c.Rune)
+		}
+		rest := text.String()
 		for i := 0; i < len(cells); {
-			ink := cells[i].Ink
-			text.Reset()
+			ink, size := cells[i].Ink, 0
 			for ; i < len(cells) && cells[i].Ink == ink; i++ {
-				text.WriteRune(cells[i].Rune)
+				size += utf8.RuneLen(cells[i].Rune)
 			}
-			if !yield(ink, text.String()) {
+			if !yield(ink, rest[:size]) {
 				return
 			}
+			rest = rest[size:]
 		}
 	}
 }

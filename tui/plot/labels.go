@@ -14,48 +14,6 @@ func (d *drawing) free(start, end, row int) bool {
 	return true
 }
 
-// endLabels writes the labels right of the plotting area, each in the free
-// row nearest to its trace's end.
-func (d *drawing) endLabels(p *panel) {
-	if d.ends == 0 {
-		return
-	}
-	column := d.left + d.columns + d.right + 1
-	for i := range p.Series {
-		s := &p.Series[i]
-		if s.End == "" {
-			continue
-		}
-		row, ok := d.endRow(p, s)
-		for off := 0; ok && off < p.rows; off++ {
-			if d.endLabel(p, column, row-off, s) || d.endLabel(p, column, row+off, s) {
-				break
-			}
-		}
-	}
-}
-
-func (d *drawing) endLabel(p *panel, column, row int, s *Series) bool {
-	if row < 0 || row >= p.rows || !d.free(column, column+1, p.plotTop()+row) {
-		return false
-	}
-	d.write(column, p.plotTop()+row, d.ends-1, s.End, s.Ink)
-	return true
-}
-
-// endRow is the row of a series' last sample in the x range, held inside the
-// plotting area.
-func (d *drawing) endRow(p *panel, s *Series) (int, bool) {
-	for i := s.len() - 1; i >= 0; i-- {
-		x, y, ok := s.at(i)
-		if ok && x >= d.xSpan.lo && x <= d.xSpan.hi {
-			row, _ := d.rowOf(p, side(s.Right), y)
-			return min(row, p.rows-1), true
-		}
-	}
-	return 0, false
-}
-
 // pointMarks draws signs, then labels beside them: to the right, to the left,
 // above, below, wherever no trace is hidden.
 func (d *drawing) pointMarks(p *panel) {

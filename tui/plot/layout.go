@@ -5,6 +5,7 @@ type scratch struct {
 	panels []panel
 	marks  []placedMark
 	labels [mostHead]labelRow
+	ends   []endLabel
 	raster raster
 }
 

@@ -68,40 +68,40 @@ func (a *Axis) settle(data span) span {
 // cells, each so many dots high, and chooses its ticks: where that wastes
 // little, such that each step is a whole number of rows and ticks stand evenly.
 func (s span) fit(rows, dots int) (span, ticks) {
-	const tolerable = 1.3 // times the range of the data
+	const tolerable, bearable = 1.3, 1.8 // times the range of the data
 	fitted, chosen := s.loose(rows)
 	least := tolerable
-	for t := chooseTicks(s, 2*mostYTicks); ; {
-		a, ok := s.alignTo(t, rows, dots)
-		aligned := t
-		aligned.place(a)
-		if aligned.count < 2 {
-			return fitted, chosen
-		}
-		waste := (a.hi - a.lo) / (s.hi - s.lo)
-		if aligned.count == 2 && rows >= 6 {
-			waste *= 1.1 // three say more
-		}
-		if ok && aligned.count <= mostYTicks && waste < least {
-			least, fitted, chosen = waste, a, aligned
-		}
-		t.coarser()
+	if chosen.count < 2 {
+		least = bearable // for one tick gives no scale
 	}
+	size := s.hi - s.lo
+	for t := chooseTicks(s, 2*mostYTicks); t.step() <= bearable*size; t.coarser() {
+		aligned, k := s.alignTo(t, rows, dots)
+		waste := (aligned.hi - aligned.lo) / size
+		if k.count == 2 && rows >= 6 {
+			waste *= 1.25 // three say more
+		}
+		if k.count >= 2 && k.count <= mostYTicks && waste < least {
+			least, fitted, chosen = waste, aligned, k
+		}
+	}
+	return fitted, chosen
 }
 
 const mostYTicks = 5
 
-// alignTo is the least range around s in which a step of the ticks is a whole
-// number of rows, and at least two rows where there are three, and whether there is one.
-func (s span) alignTo(t ticks, rows, dots int) (span, bool) {
+// alignTo is the least range around s that holds two ticks or more and in
+// which their step is a whole number of rows, at least two where there are three;
+// no ticks where there is no such range.
+func (s span) alignTo(t ticks, rows, dots int) (span, ticks) {
 	const slack = 1e-9
 	step, apart := t.step(), 1
 	if rows >= 3 {
 		apart = 2
 	}
 	last := float64(rows*dots - 1)
-	per := int(min(last*step/(float64(dots)*(s.hi-s.lo)), float64(rows))) // rows a step
-	for ; per >= apart; per-- {
+	most := int(min(last*step/(float64(dots)*(s.hi-s.lo)), float64(rows)))
+	for per := most; per >= apart; per-- {
 		dot := step / float64(per*dots)
 		lo, hi := math.Floor(s.lo/dot+slack), math.Ceil(s.hi/dot-slack)
 		spare := last - (hi - lo)
@@ -116,9 +116,12 @@ func (s span) alignTo(t ticks, rows, dots int) (span, bool) {
 			below = max(below, spare+hi)
 		}
 		lo -= below
-		return span{lo * dot, (lo + last) * dot, s.some}, true
+		aligned := span{lo * dot, (lo + last) * dot, s.some}
+		if t.place(aligned); t.count >= 2 {
+			return aligned, t
+		}
 	}
-	return s, false
+	return s, ticks{}
 }
 
 // loose rounds a range outwards to fifths of a tick step, leaving a fiftieth
@@ -141,13 +144,14 @@ func (s span) loose(rows int) (span, ticks) {
 // yTicksFor is how many ticks so many rows have room for, two rows apart.
 func yTicksFor(rows int) int { return min(max((rows+1)/2, 2), mostYTicks) }
 
-// chooseYTicks wants at least two ticks, if need be closer than two rows.
+// chooseYTicks wants at least two ticks, if need be so close that two share a
+// row, of which the axis then shows one.
 func chooseYTicks(s span, rows int) ticks {
 	t := chooseTicks(s, yTicksFor(rows))
 	if t.count < 2 {
 		finer := t
 		finer.finer()
-		if finer.place(s); finer.count <= rows {
+		if finer.place(s); finer.count <= rows+1 {
 			t = finer
 		}
 	}
