@@ -167,7 +167,7 @@ func byLikeness(name string, units []Unit) (Unit, bool) {
 		switch n := distance(name, strings.ToLower(u.Name)); {
 		case n < least:
 			best, found, least = u, 1, n
-		case n == least:
+		case n == least && found > 0:
 			found++
 		}
 	}

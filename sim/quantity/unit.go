@@ -13,8 +13,9 @@ type Unit struct {
 	Scale     float64   // SI units in one of it
 	Offset    float64   // added before scaling: not 0 for degC and degF only
 
-	// Scale as a ratio of two short decimals. Multiplying by one and dividing
-	// by the other makes 35 mm the very number 0.035, which 35·0.001 is not.
+	// Scale as a ratio of two short decimals. Dividing by 1000 rounds once and
+	// makes 35 mm the very number 0.035; 0.001 is rounded itself, and 35·0.001
+	// is not.
 	mul, div float64
 }
 
