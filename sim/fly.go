@@ -106,7 +106,7 @@ func (r *run) fly(ctx context.Context) error {
 			r.atStop()
 			continue
 		}
-		if r.t >= timeLimit {
+		if r.t >= timeLimit || n >= stepLimit {
 			r.warn(Warning{Code: TimeLimit, Value: r.t})
 			break
 		}
@@ -165,7 +165,7 @@ func (r *run) accept() bool {
 		return true
 	}
 	r.flight.Rejected++
-	shrink := 0.2
+	shrink := 0.4
 	if !math.IsNaN(e) {
 		shrink = math.Max(0.2, 0.9/math.Sqrt(math.Sqrt(e)))
 	}

@@ -3,7 +3,7 @@ package sim
 import "ullage/thrust"
 
 // DefaultTolerance keeps the apogee within 0.01 % of the converged value.
-const DefaultTolerance = 5e-5
+const DefaultTolerance = 4e-5
 
 // Options choose how a flight is integrated.
 type Options struct {
@@ -20,6 +20,10 @@ const stopRatio = thrust.StopRatio
 // timeLimit ends a flight that does not come down, s.
 const timeLimit = 24 * 3600.0
 
+// stepLimit ends a flight that will not get on, so that nothing can hang: a hundred
+// times what the longest curves need.
+const stepLimit = 1_000_000
+
 // scales are what each component's error is measured against, besides its own
 // size: a flight's ordinary magnitudes. Path and impulse are integrals of the
 // others and steer nothing on their own.
@@ -28,17 +32,13 @@ func scales(liquid, gas float64, p push) state {
 		east: 10, north: 10, up: 10,
 		vEast: 10, vNorth: 10, vUp: 10,
 		airPath: 100, impulse: 10,
-		store: 1, jet: 10,
+		store: 1, jet: 1,
 	}
 	switch {
 	case p.liquid() && liquid > 0:
 		s[store] = liquid
-	case p == chokedGas && gas > 0:
+	case p.gas() && gas > 0:
 		s[store] = gas
-	case p == subsonicGas && gas > 0:
-		// The tail of the push: its mass flow ends like the root of the pressure
-		// left, which no step likes, and carries next to no impulse.
-		s[store] = 10 * gas
 	}
 	return s
 }

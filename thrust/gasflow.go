@@ -28,8 +28,10 @@ func (e *Expulsion) Gas(mass, ambient float64, choked bool) GasFlow {
 		return GasFlow{p, rate, rate*math.Sqrt(e.chokedSpeed2*t) +
 			e.discharge*(e.choking*p-ambient)*e.throatArea}
 	}
-	// The clamp matters only for trial stages that overshoot the phase's ends.
-	ratio := math.Min(math.Max(ambient/p, e.choking), 1)
+	// Only trial stages that overshoot the phase look past its ends: below the
+	// critical ratio it is held; above 1 there is no answer (NaN), so that no step
+	// reaches across the end of the flow, where its error could not be seen.
+	ratio := math.Max(ambient/p, e.choking)
 	cooling := power(ratio, (e.gamma-1)/e.gamma) // T_exit/T
 	speed := math.Sqrt(2 * e.gamma / (e.gamma - 1) * e.gasConstant * t * (1 - cooling))
 	rate := e.discharge * e.throatArea * speed * p / (e.gasConstant * t) * ratio / cooling
