@@ -27,12 +27,12 @@ type Curve struct {
 // (NFPA 1125, as the flight model states it).
 const burnThreshold = 0.05
 
-
 // NewCurve makes a curve from 2 to [MaxPoints] points. Their times, 0 to
 // [MaxTime], rise by at least [MinStep] from one to the next (a first point
 // after 0 keeps that distance from 0 too); their thrusts are 0 to [MaxThrust],
-// not all 0. A table that starts after ignition gets the point (0, 0) in front.
-// The error is a [CurveFaults] whose lines count the points from 1.
+// the greatest at least [MinPeak]. A table that starts after ignition gets the
+// point (0, 0) in front. The error is a [CurveFaults] whose lines count the
+// points from 1.
 func NewCurve(points []Point) (*Curve, error) {
 	var check checker
 	for i, p := range points {
@@ -40,7 +40,7 @@ func NewCurve(points []Point) (*Curve, error) {
 			break
 		}
 		check.rows++
-		check.point(i+1, reading{p.Time, plain(p.Time), true}, reading{p.Thrust, plain(p.Thrust), true})
+		check.point(i+1, reading{value: p.Time, ok: true}, reading{value: p.Thrust, ok: true})
 	}
 	return check.curve()
 }

@@ -5,6 +5,7 @@ import (
 	"math"
 	"strconv"
 	"strings"
+	"unicode"
 )
 
 // The limits of a table. They hold any motor that fits an airframe, and keep a
@@ -13,6 +14,7 @@ const (
 	MaxPoints = 10_000
 	MaxTime   = 1000.0 // s
 	MaxThrust = 1e7    // N
+	MinPeak   = 1e-3   // N, of the greatest thrust
 	MinStep   = 1e-6   // s, from one point to the next
 )
 
@@ -70,14 +72,22 @@ func (c column) mend() string {
 // is no number, which has been noted then.
 type reading struct {
 	value float64
-	text  string
+	text  string // empty when it was not read from any
 	ok    bool
+}
+
+func (r reading) String() string {
+	if r.text == "" {
+		return plain(r.value)
+	}
+	return r.text
 }
 
 // checker gathers the points of a table and everything wrong with it.
 type checker struct {
 	rows   int // seen, good and bad
 	points []Point
+	peak   float64 // the greatest thrust so far, N
 	latest float64 // the time that the next has to exceed, s
 	begun  bool    // latest is a point's
 	faults CurveFaults
@@ -90,28 +100,28 @@ func (k *checker) add(line int, value, problem, mend string) {
 // full tells that reading on is of no use.
 func (k *checker) full() bool { return len(k.faults) >= maxFaults || k.rows > MaxPoints }
 
-// point takes one point.
+// point takes one point. A time that breaks the order does not set what the next
+// is held against, so that one slip is one fault.
 func (k *checker) point(line int, time, thrust reading) {
-	timeOK := k.inRange(line, timeColumn, time)
-	thrustOK := k.inRange(line, thrustColumn, thrust)
+	timeOK, thrustOK := k.inRange(line, timeColumn, time), k.inRange(line, thrustColumn, thrust)
 	if !timeOK {
 		return
 	}
-	first := !k.begun
+	atIgnition := !k.begun && time.value == 0
 	step := time.value - k.latest
-	k.latest, k.begun = max(k.latest, time.value), true
 	switch {
-	case first && time.value == 0:
-	case step <= 0:
-		k.add(line, time.text, fmt.Sprintf("the time does not rise: the row before has %s s", plain(time.value-step)),
+	case step <= 0 && !atIgnition:
+		k.add(line, time.String(), fmt.Sprintf("the time does not rise above the %s s of an earlier row", plain(k.latest)),
 			"put the rows in order of time, each time once")
 		return
-	case step < MinStep*(1-1e-6): // rounding of the difference aside
-		k.add(line, time.text, "the time is too close to the one before", "leave at least "+plain(MinStep)+" s between two points")
+	case step < MinStep*(1-1e-6) && !atIgnition: // rounding of the difference aside
+		k.add(line, time.String(), "the time is too close to the one before it", "leave at least "+plain(MinStep)+" s between two points")
 		return
 	}
+	k.latest, k.begun = time.value, true
 	if thrustOK {
 		k.points = append(k.points, Point{time.value + 0, thrust.value + 0}) // + 0 makes −0 plain
+		k.peak = max(k.peak, thrust.value)
 	}
 }
 
@@ -130,7 +140,7 @@ func (k *checker) inRange(line int, c column, r reading) bool {
 	default:
 		return true
 	}
-	k.add(line, r.text, "the "+c.name+" "+problem, c.mend())
+	k.add(line, r.String(), "the "+c.name+" "+problem, c.mend())
 	return false
 }
 
@@ -145,8 +155,8 @@ func (k *checker) curve() (*Curve, error) {
 		k.add(0, "", "the table has no points", "give at least two rows of time and thrust, such as 0.02,85.0, below the row "+curveHeader)
 	case k.rows == 1:
 		k.add(0, "", "the table has one point", "give at least two")
-	case len(k.faults) == 0 && !k.pushes():
-		k.add(0, "", "the thrust is 0 throughout", "give the thrust in N")
+	case len(k.faults) == 0 && k.peak < MinPeak:
+		k.add(0, plain(k.peak), "the greatest thrust is below "+plain(MinPeak)+" N", "give the thrust in N")
 	}
 	if len(k.faults) > 0 {
 		return nil, k.faults
@@ -154,24 +164,30 @@ func (k *checker) curve() (*Curve, error) {
 	return newCurve(k.points), nil
 }
 
-func (k *checker) pushes() bool {
-	for _, p := range k.points {
-		if p.Thrust > 0 {
-			return true
-		}
+// plain writes a number in digits, as a table has it; what no table would hold
+// keeps its exponent.
+func plain(v float64) string {
+	if a := math.Abs(v); a > 1e15 || a < 1e-9 && a > 0 {
+		return strconv.FormatFloat(v, 'g', -1, 64)
 	}
-	return false
+	return strconv.FormatFloat(v, 'f', -1, 64)
 }
 
-// plain writes a number in digits, as a table has it.
-func plain(v float64) string { return strconv.FormatFloat(v, 'f', -1, 64) }
-
-// excerpt shortens and quotes what a file holds, for a message.
+// excerpt shortens what a file holds for a message; what does not print becomes a dot.
 func excerpt(text string) string {
 	const most = 40
 	runes := []rune(strings.TrimSpace(text))
-	if len(runes) > most {
-		return string(runes[:most]) + "…"
+	short := len(runes) > most
+	if short {
+		runes = runes[:most]
+	}
+	for i, r := range runes {
+		if !unicode.IsPrint(r) {
+			runes[i] = '·'
+		}
+	}
+	if short {
+		return string(runes) + "…"
 	}
 	return string(runes)
 }

@@ -128,7 +128,7 @@ func (k *checker) read(line int, c column, field string) reading {
 	decimal := strings.Trim(text, "+-.0123456789eE") == ""
 	switch {
 	case decimal && err == nil:
-		return reading{v, excerpt(text), true}
+		return reading{value: v, text: excerpt(text), ok: true}
 	case decimal && errors.Is(err, strconv.ErrRange):
 		k.add(line, excerpt(text), "the "+c.name+" is out of range", c.mend())
 	default:

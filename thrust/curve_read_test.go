@@ -1,0 +1,160 @@
+package thrust
+
+import (
+	"errors"
+	"fmt"
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+	"testing/iotest"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+)
+
+func TestReadCurve(t *testing.T) {
+	want := []Point{{0, 0}, {0.02, 85}, {1.5, 60.25}, {2, 0}}
+	for name, text := range map[string]string{
+		"plain":            "time_s,thrust_n\n0.02,85\n1.5,60.25\n2,0\n",
+		"no last line end": "time_s,thrust_n\n0.02,85\n1.5,60.25\n2,0",
+		"CRLF":             "time_s,thrust_n\r\n0.02,85\r\n1.5,60.25\r\n2,0\r\n",
+		"byte order mark":  "\uFEFFtime_s,thrust_n\n0.02,85\n1.5,60.25\n2,0\n",
+		"comments":         "# a motor, café\n\n  # more\ntime_s,thrust_n # header\n0.02,85 # lit\n#\n1.5,60.25\n2,0\n\n",
+		"blanks":           " time_s , thrust_n \n\t0.02 ,\t85\n1.5, 60.25 \n2 , 0\n",
+		"exponents, signs": "time_s,thrust_n\n2e-2,+8.5E1\n+1.5,60.25\n2.,-0\n",
+		"zero in front":    "time_s,thrust_n\n0,0\n0.02,85\n1.5,60.25\n2,0\n",
+	} {
+		t.Run(name, func(t *testing.T) {
+			c, err := ReadCurve(strings.NewReader(text))
+			require.NoError(t, err)
+			assert.Equal(t, want, c.Points())
+		})
+	}
+}
+
+func rows(n int) string {
+	var b strings.Builder
+	b.WriteString("time_s,thrust_n\n")
+	for i := range n {
+		fmt.Fprintf(&b, "%d.%04d,5\n", i/10000, i%10000)
+	}
+	return b.String()
+}
+
+func TestMostPoints(t *testing.T) {
+	c, err := ReadCurve(strings.NewReader(rows(MaxPoints)))
+	require.NoError(t, err)
+	assert.Equal(t, MaxPoints, c.Len())
+	assert.InDelta(t, 5*0.9999, c.Impulse(), 1e-9)
+}
+
+// Each malformed table with the faults it gives: line, value, a part of the
+// problem and a part of the mend.
+func TestReadCurveFaults(t *testing.T) {
+	const header = "time_s,thrust_n\n"
+	for _, c := range []struct {
+		name, text string
+		want       CurveFaults
+	}{
+		{"empty", "", CurveFaults{{0, "", "no points", "time_s,thrust_n"}}},
+		{"comments alone", "# nothing\n\n", CurveFaults{{0, "", "no points", "two rows"}}},
+		{"header alone", header, CurveFaults{{0, "", "no points", "two rows"}}},
+		{"one point", header + "0.1,5\n", CurveFaults{{0, "", "one point", "at least two"}}},
+		{"no header", "0,5\n1,0\n", CurveFaults{{1, "0,5", "not the header", "time_s,thrust_n"}}},
+		{"other header", "# x\nTime,Thrust\n0,5\n1,0\n", CurveFaults{{2, "Time,Thrust", "not the header", "time_s,thrust_n"}}},
+		{"not a number", header + "0,5\nx,4\n1,0x1p3\n2,1_0\n3,5 N\n", CurveFaults{
+			{3, "x", "time is not a number", "of s"}, {4, "0x1p3", "thrust is not a number", "of N"},
+			{5, "1_0", "thrust is not a number", "of N"}, {6, "5 N", "thrust is not a number", "without the unit"}}},
+		{"no finite number", header + "0,NaN\nInf,4\n1,-Inf\n2,1e400\n-1e400,3\n", CurveFaults{
+			{2, "NaN", "not a number", "number of N"}, {3, "Inf", "not a number", "number of s"},
+			{4, "-Inf", "not a number", "number of N"}, {5, "1e400", "out of range", "from 0 to 10000000"},
+			{6, "-1e400", "out of range", "from 0 to 1000"}}},
+		{"negative", header + "-1,5\n0,-2\n1,0\n", CurveFaults{
+			{2, "-1", "time is negative", "from 0"}, {3, "-2", "thrust is negative", "from 0"}}},
+		{"too large", header + "0,1e9\n2000,5\n", CurveFaults{
+			{2, "1e9", "thrust is too large", "to 10000000"}, {3, "2000", "time is too large", "to 1000"}}},
+		{"not rising", header + "0,5\n0.5,4\n0.5,3\n0.2,3\n1,0\n", CurveFaults{
+			{4, "0.5", "does not rise above the 0.5 s", "order of time"}, {5, "0.2", "does not rise above the 0.5 s", "once"}}},
+		{"too close", header + "1e-9,5\n0.5,4\n0.5000001,0\n", CurveFaults{
+			{2, "1e-9", "too close", "0.000001 s"}, {4, "0.5000001", "too close", "0.000001 s"}}},
+		{"columns", header + "0\n0.5,4,3\n1;2\n1,5;2,5\n,\n", CurveFaults{
+			{2, "0", "1 of 2 values", "a comma"}, {3, "0.5,4,3", "3 of 2 values", "only a time and a thrust"},
+			{4, "1;2", "1 of 2 values", "not a semicolon"}, {5, "1,5;2,5", "3 of 2 values", "decimals with a point"},
+			{6, "", "time is missing", "of s"}, {6, "", "thrust is missing", "of N"}}},
+		{"header again", header + "0,5\ntime_s,thrust_n\n1,0\n", CurveFaults{
+			{3, "time_s", "not a number", "of s"}, {3, "thrust_n", "not a number", "of N"}}},
+		{"no thrust", header + "0,0\n1,0\n", CurveFaults{{0, "0", "below 0.001 N", "in N"}}},
+		{"next to no thrust", header + "0,5e-324\n1,0\n", CurveFaults{{0, "5e-324", "below 0.001 N", "in N"}}},
+		{"binary", header + "0,5\n\x00\x01\x02", CurveFaults{{3, "byte 0x00", "not text", "plain CSV text"}}},
+		{"escape", header + "0,5\x1b[2J\n", CurveFaults{{2, "byte 0x1b", "not text", "plain CSV text"}}},
+		{"UTF-16", "\xff\xfet\x00i\x00", CurveFaults{{1, "byte 0xff", "not UTF-8", "UTF-8"}}},
+		{"lone CR", "time_s,thrust_n\r0,5\r1,0\r", CurveFaults{{1, `"\r"`, "carriage return", "CRLF"}}},
+		{"long line", header + "0,5\n" + strings.Repeat("7", 2000) + "\n1,0\n", CurveFaults{
+			{3, strings.Repeat("7", 40) + "…", "longer than 1000", "line of its own"}}},
+		{"too many points", rows(MaxPoints + 1), CurveFaults{{0, "", "more than 10000 points", "thin it out"}}},
+		{"too much", header + strings.Repeat("# \n", 400_000), CurveFaults{{0, "", "larger than 1048576 bytes", "points"}}},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			curve, err := ReadCurve(strings.NewReader(c.text))
+			assert.Nil(t, curve)
+			var got CurveFaults
+			require.ErrorAs(t, err, &got)
+			require.Len(t, got, len(c.want), "%v", got)
+			for i, want := range c.want {
+				assert.Equal(t, want.Line, got[i].Line)
+				assert.Equal(t, want.Value, got[i].Value)
+				assert.Contains(t, got[i].Problem, want.Problem)
+				assert.Contains(t, got[i].Mend, want.Mend)
+			}
+		})
+	}
+}
+
+func TestFaultsAreBounded(t *testing.T) {
+	_, err := ReadCurve(strings.NewReader("time_s,thrust_n\n" + strings.Repeat("x,y\n", 5000)))
+	var faults CurveFaults
+	require.ErrorAs(t, err, &faults)
+	assert.LessOrEqual(t, len(faults), maxFaults+2)
+	assert.Contains(t, faults[len(faults)-1].Problem, "stopped after")
+}
+
+func TestFaultText(t *testing.T) {
+	_, err := ReadCurve(strings.NewReader("time_s,thrust_n\n0,5\nsoon,4\n"))
+	assert.EqualError(t, err, "line 3: soon: the time is not a number; give a plain number of s, without the unit")
+	_, err = NewCurve([]Point{{0, 5}, {1, -2}, {0.5, 0}})
+	assert.EqualError(t, err, "line 2: -2: the thrust is negative; give a number of N from 0 to 10000000\n"+
+		"line 3: 0.5: the time does not rise above the 1 s of an earlier row; put the rows in order of time, each time once")
+}
+
+func TestReadersErrorIsKept(t *testing.T) {
+	broken := errors.New("the disk went away")
+	_, err := ReadCurve(iotest.ErrReader(broken))
+	assert.ErrorIs(t, err, broken)
+	var faults CurveFaults
+	assert.NotErrorAs(t, err, &faults)
+}
+
+// The invented curves of the examples: their classes and, with the propellant of
+// the rocket that takes them, a specific impulse as composite propellants have.
+func TestExampleCurves(t *testing.T) {
+	const g0 = 9.80665
+	for _, c := range []struct {
+		file       string
+		class      string
+		propellant float64 // kg
+	}{
+		{"h-trainer.csv", "H", 0.116},
+		{"i-steady.csv", "I", 0.240},
+	} {
+		f, err := os.Open(filepath.Join("..", "testdata", c.file))
+		require.NoError(t, err)
+		curve, err := ReadCurve(f)
+		require.NoError(t, f.Close())
+		require.NoError(t, err)
+		assert.Equal(t, c.class, Class(curve.Impulse()))
+		assert.Zero(t, curve.EndsAbove())
+		specific := curve.Impulse() / (g0 * c.propellant)
+		assert.True(t, specific >= 180 && specific <= 210, "%s: %.1f s", c.file, specific)
+	}
+}
