@@ -151,6 +151,31 @@ func TestLookupsDoNotAllocate(t *testing.T) {
 	}))
 }
 
+func TestNewCurveFaults(t *testing.T) {
+	for name, c := range map[string]struct {
+		points []Point
+		line   int
+		value  string
+	}{
+		"none":            {nil, 0, ""},
+		"one":             {[]Point{{0.1, 5}}, 0, ""},
+		"too many":        {make([]Point, MaxPoints+1), 2, "0"}, // and times that do not rise
+		"NaN time":        {[]Point{{math.NaN(), 5}, {1, 0}}, 1, "NaN"},
+		"infinite thrust": {[]Point{{0, 5}, {1, math.Inf(1)}}, 2, "+Inf"},
+		"huge thrust":     {[]Point{{0, 5}, {1, math.MaxFloat64}}, 2, "1.7976931348623157e+308"},
+		"denormal time":   {[]Point{{5e-324, 5}, {1, 0}}, 1, "5e-324"},
+		"no thrust":       {[]Point{{0, 0}, {1, 0}}, 0, "0"},
+	} {
+		t.Run(name, func(t *testing.T) {
+			_, err := NewCurve(c.points)
+			var faults CurveFaults
+			require.ErrorAs(t, err, &faults)
+			assert.Equal(t, c.line, faults[0].Line)
+			assert.Equal(t, c.value, faults[0].Value)
+		})
+	}
+}
+
 func TestACurveIsItsOwn(t *testing.T) {
 	points := []Point{{0, 10}, {1, 0}}
 	c := mustCurve(t, points...)
