@@ -101,7 +101,8 @@ func (d *drawing) ruler() {
 }
 
 // title writes a chart's title and unit at the left of its first row, the
-// right axis's at the right, and the note before that, and tells what room is between.
+// right axis's at the right, and the note before that, and tells what room is
+// between.
 func (d *drawing) title(p *panel) labelRow {
 	room := labelRow{hi: d.grid.width}
 	if p.head == 0 {

@@ -3,10 +3,11 @@ package plot
 // Stack is charts one above the other over one x axis. Series, marks and bands
 // may lie beyond the ranges shown: they are clipped.
 //
-// Where room is short a drawing leaves out, in this order: the line under the
-// x axis (below 6 rows a chart), the second row of mark labels (below 9 rows in
-// the first chart), x labels and titles (below 3 rows a chart), y labels (when they would take
-// more than a third of the width), and at last the lower charts.
+// Where room is short a drawing leaves out, in this order: the second row of
+// mark labels (below 9 rows in the chart), the line under the x axis (below 6
+// rows a chart), x labels and titles (below 3 rows a chart), y labels and
+// labels at the ends of traces (where they would take more than a third or a
+// quarter of the width), and at last the lower charts.
 type Stack struct {
 	Charset Charset
 	X       Axis // labelled below the last chart
@@ -38,9 +39,11 @@ type Chart struct {
 
 // Axis is a range of values and how it is labelled.
 //
-// A range from the data is that of the samples shown, from edge to edge of the x range.
-// A y range is rounded outwards a little; it takes in limits that do not
-// more than double it. Without data there are no labels.
+// A range from the data is that of the samples shown, from edge to edge of the
+// x range. A y range is rounded outwards a little, if that can be so that ticks
+// stand a whole number of rows apart; it takes in limits that do not more than
+// double it. Values beyond ±1e300 are clipped, and values that differ by less
+// than a part in 1e9 count as equal. Without data there are no labels.
 type Axis struct {
 	Title, Unit string
 	Min, Max    float64 // fixed when both are finite and Max > Min; from the data otherwise
@@ -66,14 +69,16 @@ type Series struct {
 	Ink   Ink
 	Style Style
 	Right bool   // against the right axis
-	End   string // label right of the plotting area, level with the last sample shown
+	End   string // label right of the plotting area, about level with the last sample shown
 }
 
-// VerticalMark is a line at an x with a label above. Labels never overlap: in
-// order of falling priority, then as listed, each takes the first free place
-// in the label rows there are, the lowest row first: centred on its line, or else starting or
-// ending there. Where the Label has no room its Short form is tried, and
-// failing that the line stays without one.
+// VerticalMark is a line at an x with a label above.
+//
+// Labels never overlap, keep the order of their lines, and stand over these or
+// at most six columns beside them. In order of falling priority, then as listed,
+// each takes a place in the lowest label row that has one, making room there by
+// pushing others aside within these bounds. Where the Label has no place its
+// Short form is tried, and failing that the line stays without one.
 type VerticalMark struct {
 	X            float64
 	Label, Short string

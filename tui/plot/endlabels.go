@@ -35,7 +35,8 @@ func (d *drawing) endLabels(p *panel) {
 	}
 }
 
-// arrangeEnds pushes labels down as far as those above demand, and up as far as the last row does.
+// arrangeEnds pushes labels down as far as those above demand, and up as far
+// as the last row does.
 func arrangeEnds(ends []endLabel, rows, dots int) {
 	free := 0
 	for i := range ends {

@@ -63,7 +63,8 @@ func (f Frame) X(column int) float64 {
 	return f.Min*(1-share) + f.Max*share
 }
 
-// Column is the cell column of the grid that shows an x, held inside the plotting area.
+// Column is the cell column of the grid that shows an x, held inside the
+// plotting area.
 func (f Frame) Column(x float64) int {
 	share := (x - f.Min) / (f.Max - f.Min)
 	if f.Columns == 0 || !(share > 0) { // NaN too

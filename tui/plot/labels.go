@@ -1,19 +1,5 @@
 package plot
 
-// free tells whether nothing stands in a row from start to end; the column
-// before the grid and those after are free, beyond one are not.
-func (d *drawing) free(start, end, row int) bool {
-	if start < -1 || end > d.grid.width+1 {
-		return false
-	}
-	for column := max(start, 0); column < min(end, d.grid.width); column++ {
-		if d.grid.cells[row*d.grid.width+column].Ink != None {
-			return false
-		}
-	}
-	return true
-}
-
 // pointMarks draws signs, then labels beside them: to the right, to the left,
 // above, below, wherever no trace is hidden.
 func (d *drawing) pointMarks(p *panel) {

@@ -99,8 +99,8 @@ func (r *labelRow) accept(m *placedMark) bool {
 }
 
 // arrange centres each label over its line, pushes it right as far as the one
-// before demands, and left as far as the end of the row does. It tells whether all stand near
-// their lines.
+// before demands, and left as far as the end of the row does. It tells whether
+// all stand near their lines.
 func (r *labelRow) arrange() bool {
 	lo, hi := r.lo, r.hi
 	for _, m := range r.marks {

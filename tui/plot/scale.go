@@ -91,8 +91,8 @@ func (s span) fit(rows, dots int) (span, ticks) {
 const mostYTicks = 5
 
 // alignTo is the least range around s that holds two ticks or more and in
-// which their step is a whole number of rows, at least two where there are three;
-// no ticks where there is no such range.
+// which their step is a whole number of rows, at least two where there are
+// three; no ticks where there is no such range.
 func (s span) alignTo(t ticks, rows, dots int) (span, ticks) {
 	const slack = 1e-9
 	step, apart := t.step(), 1
