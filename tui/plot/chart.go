@@ -4,7 +4,7 @@ package plot
 // may lie beyond the ranges shown: they are clipped.
 //
 // Where room is short a drawing leaves out, in this order: the second row of
-// mark labels (below 9 rows in the chart), the line under the x axis (below 6
+// mark labels (below 8 rows in the chart), the line under the x axis (below 6
 // rows a chart), x labels and titles (below 3 rows a chart), y labels and
 // labels at the ends of traces (where they would take more than a third or a
 // quarter of the width), and at last the lower charts.
@@ -75,10 +75,10 @@ type Series struct {
 // VerticalMark is a line at an x with a label above.
 //
 // Labels never overlap, keep the order of their lines, and stand over these or
-// at most six columns beside them. In order of falling priority, then as listed,
-// each takes a place in the lowest label row that has one, making room there by
-// pushing others aside within these bounds. Where the Label has no place its
-// Short form is tried, and failing that the line stays without one.
+// at most six columns beside them. First each mark has its Short form, then
+// each its Label where there is room for it, both in order of falling priority,
+// then as listed. A label takes the lowest row that has a place, pushing others
+// aside within these bounds; a mark that finds none has its line alone.
 type VerticalMark struct {
 	X            float64
 	Label, Short string

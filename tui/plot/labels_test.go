@@ -38,9 +38,10 @@ func TestMarkLabels(t *testing.T) {
 		{"in the order of their lines", 5, []VerticalMark{{X: 12, Label: "main", Priority: 9}, {X: 10, Label: "top"}}, []string{"         top main"}},
 		{"pushed to the right", 5, []VerticalMark{{X: 10, Label: "liquid out", Short: "l", Priority: 1}, {X: 11, Label: "gas out", Short: "g"}}, []string{"      liquid out gas out"}},
 		{"short where the word has no room", 5, []VerticalMark{{X: 28, Label: "liquid out", Short: "l", Priority: 1}, {X: 29, Label: "gas out", Short: "g"}}, []string{"                  liquid out g"}},
+		{"short for all rather than long for one", 5, []VerticalMark{{X: 0, Label: "liquid out", Short: "l", Priority: 1}, {X: 0, Label: "gas out", Short: "g"}, {X: 1, Label: "top", Short: "t"}}, []string{"l g top"}},
 		{"none where nothing has", 5, []VerticalMark{{X: 10, Label: "liquid out", Priority: 1}, {X: 10, Label: "gas out"}}, []string{"      liquid out"}},
 		{"first come where priorities are equal", 5, []VerticalMark{{X: 10, Label: "ejection charge"}, {X: 10, Label: "liquid out"}}, []string{"   ejection charge"}},
-		{"in two rows, with a lead", 12, []VerticalMark{{X: 20, Label: "gas out", Priority: 1}, {X: 28, Label: "ejection charge"}}, []string{"               ejection charge", "                 gas out    ┊"}},
+		{"in two rows, with a lead", 12, []VerticalMark{{X: 20, Label: "gas out", Priority: 1}, {X: 28, Label: "ejection charge"}, {X: 3, Label: "rail"}}, []string{"               ejection charge", "  rail           gas out    ┊"}},
 		{"out of sight", 5, []VerticalMark{{X: -1, Label: "before"}, {X: 31, Label: "after"}, {X: math.NaN(), Label: "never"}}, []string{""}},
 	} {
 		assert.Equal(t, c.want, rowsOf(marked(30, c.rows, c.marks...))[:len(c.want)], c.name)
@@ -58,7 +59,7 @@ func TestMarkLabelsNeverOverlap(t *testing.T) {
 			m := &marks[i]
 			m.VerticalMark = &VerticalMark{}
 			m.column = rapid.IntRange(0, 119).Draw(t, "column")
-			if m.placed(rows, rapid.SampledFrom(words).Draw(t, "word"), Braille) {
+			if m.place(rows, rapid.SampledFrom(words).Draw(t, "word"), Braille) {
 				accepted++
 			}
 		}

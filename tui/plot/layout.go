@@ -135,7 +135,7 @@ func (d *drawing) headRows(p *panel) int {
 	switch {
 	case p.rows < 3:
 		return 0
-	case marks > 1 && p.rows >= 9:
+	case marks > 2 && p.rows >= 8:
 		return mostHead
 	case marks > 0 || p.Y.Title != "" || p.Y.Unit != "" || p.Right.Title != "" || p.Right.Unit != "" || p.Note != "":
 		return 1

@@ -18,6 +18,7 @@ type placedMark struct {
 	text   string
 	start  int // the label's first column
 	size   int
+	row    *labelRow // nil: none
 }
 
 // labelRow is the labels in one row, in the order of their lines, between two columns.
@@ -38,10 +39,7 @@ func (d *drawing) markLabels(p *panel, title labelRow) {
 		rows[i].lo, rows[i].hi, rows[i].marks = d.left, d.grid.width, rows[i].marks[:0]
 	}
 	rows[0].lo, rows[0].hi = max(title.lo, d.left), title.hi
-	for i := range marks {
-		m := &marks[i]
-		_ = m.placed(rows, m.Label, d.Charset) || m.placed(rows, m.Short, d.Charset)
-	}
+	d.placeMarks(marks, rows)
 	for i := len(rows) - 1; i >= 0; i-- {
 		for _, m := range rows[i].marks {
 			d.write(m.start, p.top+i, m.size, m.text, Mark)
@@ -69,14 +67,42 @@ func (d *drawing) marksInSight(p *panel) []placedMark {
 	return marks[:min(len(marks), mostLabels)]
 }
 
-// placed finds a place for a text as the mark's label.
-func (m *placedMark) placed(rows []labelRow, text string, c Charset) bool {
-	m.text, m.size = text, cellsOf(text, c)
+// placeMarks finds places for labels: first in their short forms, so that as
+// many marks as can be have one, then at length where there is room for that.
+func (d *drawing) placeMarks(marks []placedMark, rows []labelRow) {
+	for i := range marks {
+		m := &marks[i]
+		text := m.Short
+		if text == "" {
+			text = m.Label
+		}
+		m.place(rows, text, d.Charset)
+	}
+	for i := range marks {
+		m := &marks[i]
+		if m.Label == "" || m.text == m.Label {
+			continue
+		}
+		row, short := m.row, m.text
+		if row != nil {
+			row.remove(m)
+		}
+		if !m.place(rows, m.Label, d.Charset) && row != nil {
+			m.text, m.size, m.row = short, cellsOf(short, d.Charset), row
+			row.accept(m)
+		}
+	}
+}
+
+// place finds a place for a text as the mark's label, in the lowest row that has one.
+func (m *placedMark) place(rows []labelRow, text string, c Charset) bool {
+	m.text, m.size, m.row = text, cellsOf(text, c), nil
 	if m.size == 0 {
 		return false
 	}
 	for i := len(rows) - 1; i >= 0; i-- {
 		if rows[i].accept(m) {
+			m.row = &rows[i]
 			return true
 		}
 	}
@@ -86,16 +112,28 @@ func (m *placedMark) placed(rows []labelRow, text string, c Charset) bool {
 // accept takes a label into the row if there is room.
 func (r *labelRow) accept(m *placedMark) bool {
 	at := len(r.marks)
-	for at > 0 && r.marks[at-1].column > m.column {
+	for at > 0 && m.before(r.marks[at-1]) {
 		at--
 	}
 	r.marks = slices.Insert(r.marks, at, m)
 	if r.arrange() {
 		return true
 	}
-	r.marks = slices.Delete(r.marks, at, at+1)
-	r.arrange()
+	r.remove(m)
 	return false
+}
+
+// before orders marks by their lines, and those of one column by their x.
+func (m *placedMark) before(other *placedMark) bool {
+	return m.column < other.column || m.column == other.column && m.X < other.X
+}
+
+// remove takes a label out of the row.
+func (r *labelRow) remove(m *placedMark) {
+	if at := slices.Index(r.marks, m); at >= 0 {
+		r.marks = slices.Delete(r.marks, at, at+1)
+	}
+	r.arrange()
 }
 
 // arrange centres each label over its line, pushes it right as far as the one
