@@ -108,7 +108,7 @@ func round125(x float64) float64 {
 
 // rangeText is the range of an input in the unit shown.
 func rangeText(d *field) string {
-	return quantity.Format(d.Min, d.unit, 4) + " to " + quantity.Format(d.Max, d.unit, 4)
+	return exact(d.Min, d.unit, 6) + " to " + exact(d.Max, d.unit, 6)
 }
 
 // byDefault takes the chosen value out of the file.
@@ -206,6 +206,10 @@ func (m *Model) travel(h history, s step, ok bool, says, none string) {
 		return
 	}
 	m.hist = h
+	// A state from before the file was saved elsewhere belongs there now.
+	if f, err := m.lodged.WithText(m.file().Text()); err == nil {
+		m.hist = h.moved(f)
+	}
 	m.refill()
 	if s.input != "" {
 		m.inputs.choose(s.input)

@@ -17,42 +17,66 @@ type piece struct {
 	cells   int
 }
 
-// findingText is a finding in one piece: label, number, word, and the
-// difference from the kept flight.
-func findingText(look *look, f report.Finding, difference string) piece {
-	var p piece
-	add := func(r role, text string) {
-		if text = look.say(clean(text)); text == "" {
-			return
-		}
-		if p.cells > 0 {
-			p.painted, p.cells = p.painted+" ", p.cells+1
-		}
-		p.painted, p.cells = p.painted+look.in(r, text), p.cells+width(text)
-	}
-	add(dimText, f.Label)
-	add(strongText, f.Value)
-	add(level(f.Level), f.Word)
-	if difference != "" {
-		add(traceD, "("+difference+")")
-	}
-	return p
+// phrase is what a finding says, cleaned and fit for the charset.
+type phrase struct {
+	report.Finding
+	difference string // from the kept flight, with its sign
 }
 
-// findingLines are the findings in exactly rows rows of w cells. Side by side
-// in columns when all find room, else run on. When even that is too much the
-// good ones give way first, and how many is said.
+func (m *Model) phrases() []phrase {
+	list := m.now.findings[m.units]
+	out := make([]phrase, len(list))
+	for i, f := range list {
+		for _, s := range []*string{&f.Label, &f.Value, &f.Word, &f.Detail} {
+			*s = m.look.say(clean(*s))
+		}
+		out[i] = phrase{f, m.difference(f.Key)}
+	}
+	return out
+}
+
+// piece is the finding in one piece: its label in so many cells, number, word,
+// difference, and what stands behind it if asked for.
+func (p *phrase) piece(look *look, label int, detailed bool) piece {
+	var out piece
+	add := func(r role, text string, cells int) {
+		if text == "" {
+			return
+		}
+		if out.cells > 0 {
+			out.painted, out.cells = out.painted+" ", out.cells+1
+		}
+		cells = max(cells, width(text))
+		out.painted, out.cells = out.painted+look.in(r, padded(text, cells)), out.cells+cells
+	}
+	add(dimText, p.Label, label)
+	add(strongText, p.Value, 0)
+	add(level(p.Level), p.Word, 0)
+	if p.difference != "" {
+		add(traceD, "("+p.difference+")", 0)
+	}
+	if detailed {
+		add(dimText, " "+p.Detail, 0)
+	}
+	return out
+}
+
+// findingLines are the findings in exactly rows rows of w cells: side by side
+// in columns when all find room, with what stands behind them if that does too,
+// else run on. When even that is too much the good ones give way first, and how
+// many is said.
 func (m *Model) findingLines(w, rows int) []string {
 	var lines []string
 	if m.now != nil {
-		list := m.now.findings[m.units]
-		texts := make([]piece, len(list))
-		for i, f := range list {
-			texts[i] = findingText(m.look, f, m.difference(f.Key))
+		list := m.phrases()
+		ok := false
+		for _, detailed := range []bool{true, false} {
+			if lines, ok = inColumns(m.look, list, w-2, rows, detailed); ok {
+				break
+			}
 		}
-		var ok bool
-		if lines, ok = inColumns(texts, w-2, rows); !ok {
-			lines = m.runOn(list, texts, w-2, rows)
+		if !ok {
+			lines = m.runOn(list, w-2, rows)
 		}
 	}
 	for i := range lines {
@@ -64,51 +88,49 @@ func (m *Model) findingLines(w, rows int) []string {
 	return lines
 }
 
-// inColumns sets texts in columns, read downwards; not ok when they do not fit.
-func inColumns(texts []piece, w, rows int) ([]string, bool) {
-	const gap = 3
-	n := len(texts)
-	for used := 1; used <= rows && n > 0; used++ {
-		columns := (n + used - 1) / used
-		cells := make([]int, columns)
-		total := gap * (columns - 1)
-		for i, t := range texts {
-			cells[i/used] = max(cells[i/used], t.cells)
-		}
-		for _, c := range cells {
-			total += c
-		}
-		if total > w {
-			continue
-		}
-		spare := 0
-		if columns > 1 {
-			spare = min((w-total)/(columns-1), 5)
-		}
-		lines := make([]string, min(used, n))
-		for i, t := range texts {
-			c := i / used
-			lines[i%used] += t.painted
-			if c < columns-1 {
-				lines[i%used] += blanks(cells[c] - t.cells + gap + spare)
-			}
-		}
-		return lines, true
+// inColumns sets findings in columns, read downwards, their labels in a column
+// of their own; not ok when they do not fit.
+func inColumns(look *look, list []phrase, w, rows int, detailed bool) ([]string, bool) {
+	const gap = 4
+	if len(list) == 0 {
+		return nil, true
 	}
-	return nil, n == 0
+	used := min(rows, len(list))
+	lines := make([]string, used)
+	room := w
+	for from := 0; from < len(list); from += used {
+		column := list[from:min(from+used, len(list))]
+		label, cells := 0, 0
+		for i := range column {
+			label = max(label, width(column[i].Label))
+		}
+		pieces := make([]piece, len(column))
+		for i := range column {
+			pieces[i] = column[i].piece(look, label, detailed)
+			cells = max(cells, pieces[i].cells)
+		}
+		if room -= cells; room < 0 {
+			return nil, false
+		}
+		room -= gap
+		for i, p := range pieces {
+			lines[i] += p.painted + blanks(cells-p.cells+gap)
+		}
+	}
+	return lines, true
 }
 
 // runOn sets the texts one after the other. It leaves out the least pressing
 // ones until the rest fits, and says how many those are.
-func (m *Model) runOn(list []report.Finding, texts []piece, w, rows int) []string {
-	shown := make([]int, len(texts))
+func (m *Model) runOn(list []phrase, w, rows int) []string {
+	shown := make([]int, len(list))
 	for i := range shown {
 		shown[i] = i
 	}
 	for left := 0; ; left++ {
 		pieces := make([]piece, 0, len(shown)+1)
 		for _, i := range shown {
-			pieces = append(pieces, texts[i])
+			pieces = append(pieces, list[i].piece(m.look, 0, false))
 		}
 		if left > 0 {
 			text := fmt.Sprintf("%d more: %s", left, m.keys.Findings.Help().Key)
@@ -119,7 +141,7 @@ func (m *Model) runOn(list []report.Finding, texts []piece, w, rows int) []strin
 		}
 		drop := len(shown) - 1
 		for i := drop; i >= 0; i-- {
-			if list[shown[i]].Level < list[shown[drop]].Level && pressing(list[shown[drop]]) {
+			if list[shown[i]].Level < list[shown[drop]].Level && list[shown[drop]].pressing() {
 				drop = i
 			}
 		}
@@ -127,8 +149,8 @@ func (m *Model) runOn(list []report.Finding, texts []piece, w, rows int) []strin
 	}
 }
 
-// pressing tells a finding that should stay in sight.
-func pressing(f report.Finding) bool { return f.Level == report.Caution || f.Level == report.Bad }
+// pressing tells of a finding that should stay in sight.
+func (p *phrase) pressing() bool { return p.Level == report.Caution || p.Level == report.Bad }
 
 // flow sets pieces one after the other, parted by dots, in rows of w cells.
 func flow(look *look, pieces []piece, w int) []string {
@@ -202,24 +224,26 @@ func (m *Model) difference(key string) string {
 	if !here || !there {
 		return ""
 	}
-	return signed(is-was, m.units.Unit(unitNamed(c.unit)))
+	return signed(is-was, was, m.units.Unit(unitNamed(c.unit)))
 }
 
-// signed is a difference with its sign, to two digits.
-func signed(d float64, u quantity.Unit) string {
+// signed is a difference with its sign, to two digits. What the numbers
+// themselves do not show, three digits of them, is no difference.
+func signed(d, of float64, u quantity.Unit) string {
 	sign := "+"
 	if d < 0 {
 		sign = "-"
 	}
-	text := quantity.Format(math.Abs(d), u, 2)
-	if strings.Trim(number(text, u), "0.") == "" {
+	if math.Abs(d) <= 5e-4*math.Abs(of) {
 		return "same"
 	}
-	return sign + text
+	return sign + quantity.Format(math.Abs(d), u, 2)
 }
 
 // unitNamed is a unit that this package itself names; empty is no unit.
 func unitNamed(name string) quantity.Unit {
-	u, _ := quantity.Lookup(name)
-	return u
+	if u, ok := quantity.Lookup(name); ok {
+		return u
+	}
+	return quantity.Usual(quantity.Number)
 }

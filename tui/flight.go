@@ -1,6 +1,8 @@
 package tui
 
 import (
+	"math"
+	"strconv"
 	"strings"
 
 	"github.com/charmbracelet/bubbles/key"
@@ -86,6 +88,14 @@ func (v *flightView) press(k tea.KeyMsg) (bool, tea.Cmd) {
 	return true, nil
 }
 
+// point moves the cursor to the time at a column.
+func (v *flightView) point(column, _ int) {
+	if f := v.grid.Frame(); f.Columns > 0 && v.scene.now != nil {
+		v.cursor = cursor{time: min(max(f.X(column), 0), v.last)}
+		v.draw()
+	}
+}
+
 // step moves the cursor by columns of the plot, inside the span shown.
 func (v *flightView) step(columns float64) {
 	end := v.span.end(v.scene.now.flight)
@@ -108,7 +118,7 @@ func (v *flightView) prepare() {
 	v.pushU, v.pushIsPressure = unit("N"), s.now.trace.pressure != nil
 	title := "thrust"
 	if v.pushIsPressure {
-		v.pushU, title = unit("bar"), "chamber, gauge"
+		v.pushU, title = unit("bar"), "chamber gauge pressure"
 	}
 	push := func(t *trace) []float64 {
 		if v.pushIsPressure {
@@ -119,9 +129,9 @@ func (v *flightView) prepare() {
 	max := s.now.flight.Results.Max
 	v.charts = append(v.charts[:0],
 		v.chart("height", v.heightU, plot.TraceA, func(t *trace) []float64 { return t.height },
-			s.now.flight.Results.Apogee.Height, "top"),
-		v.chart("speed", v.speedU, plot.TraceB, func(t *trace) []float64 { return t.speed }, max.Speed, "most"),
-		v.chart(title, v.pushU, plot.TraceC, push, v.most(push), "most"),
+			s.now.flight.Results.Apogee.Height, "highest"),
+		v.chart("speed", v.speedU, plot.TraceB, func(t *trace) []float64 { return t.speed }, max.Speed, "fastest"),
+		v.chart(title, v.pushU, plot.TraceC, push, v.most(push), "greatest"),
 	)
 	v.marks = eventMarks(s.now.flight, v.marks[:0])
 }
@@ -211,23 +221,28 @@ func paintRow(look *look, g *plot.Grid, row int) string {
 func (v *flightView) reading() string {
 	look, fl := v.scene.look, v.scene.now.flight
 	at := fl.At(v.cursor.time)
-	when := "at " + quantity.Format(v.cursor.time, unitNamed("s"), 3)
+	// Fixed places, so that nothing jumps as the cursor moves.
+	places := 2
+	if v.last < 2 {
+		places = 3
+	}
+	when := "at " + strconv.FormatFloat(v.cursor.time, 'f', places, 64) + " s"
 	if name := v.cursor.event(fl); name != "" {
 		when = name + " " + when
 	}
-	u := func(x float64, unit string) string { return quantity.Format(x, v.scene.units.Unit(unitNamed(unit)), 3) }
-	parts := []string{quantity.Format(at.Height, v.heightU, 3) + " high", quantity.Format(at.Speed, v.speedU, 3)}
+	u := func(x float64, unit string) string { return reading(x, v.scene.units.Unit(unitNamed(unit))) }
+	parts := []string{reading(at.Height, v.heightU) + " high", reading(at.Speed, v.speedU)}
 	if v.pushIsPressure {
-		parts = append(parts, quantity.Format(at.Chamber-at.Air, v.pushU, 3))
+		parts = append(parts, reading(at.Chamber-at.Air, v.pushU))
 	} else {
-		parts = append(parts, quantity.Format(at.Thrust, v.pushU, 3)+" thrust")
+		parts = append(parts, reading(at.Thrust, v.pushU)+" thrust")
 	}
-	more := []string{"Mach " + quantity.Format(at.Mach, quantity.Unit{Scale: 1}, 2), u(at.Mass, "kg"), u(at.Drag, "N") + " drag"}
+	more := []string{"Mach " + u(at.Mach, ""), u(at.Mass, "kg"), u(at.Drag, "N") + " drag"}
 	if v.pushIsPressure {
 		more = append(more, u(at.Thrust, "N")+" thrust")
 	}
 	more = append(more, u(at.Vertical, "m/s")+" upward", u(at.Acceleration/atmosphere.StandardGravity, "")+" g")
-	tail := look.say(v.span.String()) + "  "
+	tail := look.say(v.span.String())
 	room := v.columns - width(tail) - 1
 	text := look.say(when)
 	painted := look.in(focused, text)
@@ -244,4 +259,13 @@ func (v *flightView) reading() string {
 		painted, used = painted+"  "+look.in(r, p), used+2+width(p)
 	}
 	return painted + blanks(v.columns-used-width(tail)) + look.in(dimText, tail)
+}
+
+// reading is an SI value to three digits, and no finer than a hundredth of its
+// unit: at the top the upward speed is 0, not what rounding left of it.
+func reading(v float64, u quantity.Unit) string {
+	if math.Abs(u.FromSI(v)) < 0.005 {
+		v = u.ToSI(0)
+	}
+	return quantity.Format(v, u, 3)
 }

@@ -1,6 +1,8 @@
 package tui
 
 import (
+	"slices"
+	"strconv"
 	"strings"
 
 	"ullage/sim"
@@ -14,6 +16,7 @@ type field struct {
 	unit   quantity.Unit // shown
 	number string        // the value without its unit; empty when it is words
 	words  string        // a choice, a rule or a text
+	brief  string        // said in its place in the list, where it is a table
 	given  bool          // in the file; what is not is the default in force
 }
 
@@ -29,8 +32,9 @@ func (f field) value() string {
 // part is in sight.
 type list struct {
 	fields []field
-	at     int // the chosen one
-	top    int // first row in sight, headings counted
+	at     int   // the chosen one
+	top    int   // first row in sight, headings counted
+	sight  []int // the field of every row in sight, negative where there is none
 }
 
 // fieldsOf lists the inputs of the drive that flies and of everything shared.
@@ -51,15 +55,30 @@ func newField(f *rocketfile.File, r *sim.Rocket, in rocketfile.Input, sys quanti
 	d := field{Input: in, unit: sys.Unit(own), given: f.Given(in.Name)}
 	if in.Kind != rocketfile.NumberKind {
 		d.words = clean(in.Text(r))
+		if points := strings.Count(d.words, "[") - 1; strings.HasPrefix(d.words, "[[") {
+			d.brief = "table of " + strconv.Itoa(points)
+		}
 		return d
 	}
-	v, _ := in.Get(r)
-	// What the file says is shown to the last digit; what follows from a
-	// default or another unit is not, for those digits are nobody's.
-	if d.number = number(quantity.Exact(v, d.unit), d.unit); !d.given || d.unit != own || len(d.number) > 9 {
-		d.number = number(quantity.Format(v, d.unit, 4), d.unit)
+	switch v, there := in.Get(r); {
+	case !there && v == 0:
+		d.words = "none"
+	case d.given && d.unit == own:
+		d.number = number(exact(v, d.unit, 9), d.unit)
+	default:
+		d.number = number(exact(v, d.unit, 6), d.unit)
 	}
 	return d
+}
+
+// exact is an SI value to the last digit when that is short, else to four
+// digits: what follows from a default or another unit has more of them, and
+// they are nobody's.
+func exact(v float64, u quantity.Unit, longest int) string {
+	if text := quantity.Exact(v, u); len(number(text, u)) <= longest {
+		return text
+	}
+	return quantity.Format(v, u, 4)
 }
 
 // number is a formatted quantity without its unit.
@@ -97,6 +116,18 @@ func (l *list) choose(name string) bool {
 		}
 	}
 	return false
+}
+
+// point chooses the field in a row in sight.
+func (l *list) point(row int) {
+	if row < len(l.sight) && l.sight[row] >= 0 {
+		l.at = l.sight[row]
+	}
+}
+
+// chooseDrive goes to the first input of the drive that flies.
+func (l *list) chooseDrive() {
+	l.at = max(slices.IndexFunc(l.fields, func(d field) bool { return d.Drive != "" }), 0)
 }
 
 // move goes up or down by so many inputs, stopping at the ends.

@@ -42,8 +42,10 @@ func (l *list) draw(look *look, w, h int, typed *typing, f fault) (lines []strin
 	l.top = max(min(l.top, len(rows)-h, first), last-h+1, 0)
 	end := min(l.top+h, len(rows))
 	lines = make([]string, 0, h)
+	l.sight = make([]int, 0, h)
 	for _, r := range rows[l.top:end] {
 		lines = append(lines, r.text)
+		l.sight = append(l.sight, r.field)
 	}
 	for len(lines) < h {
 		lines = append(lines, blanks(w))
@@ -95,6 +97,9 @@ func fieldLine(look *look, d *field, w int, chosen bool) string {
 	}
 	label := look.say(clean(d.Label))
 	value := look.say(d.words)
+	if d.brief != "" {
+		value = d.brief
+	}
 	if d.number != "" {
 		value = look.say(d.number + " " + padded(d.unit.Name, unitCells-1))
 	} else if room := w - 2 - width(label) - unitCells; width(value) <= room {

@@ -31,17 +31,14 @@ func newLayout(w, h int) layout {
 		return l
 	}
 	l.inputs = min(30+(w-leastWidth)/12, 38)
-	l.view = w - l.inputs - 2 // the border, and a blank before the view
-	l.findings = min(3+(h-leastHeight)/8, 8)
+	l.view = w - l.inputs - 3 // the border, and a blank on both sides
+	l.findings = min(3+(h-leastHeight)/12, 8)
 	l.body = h - titleRows - statusRows - keyRows - l.findings
 	return l
 }
 
 // short tells that the screen is smaller than what the layout needs.
 func (l layout) short() bool { return l.width < leastWidth || l.height < leastHeight }
-
-// page is how many rows a page has that takes the place of body and findings.
-func (l layout) page() int { return l.body + l.findings }
 
 // needs says how much room is missing.
 func (l layout) needs() string {

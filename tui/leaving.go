@@ -2,7 +2,6 @@ package tui
 
 import (
 	"fmt"
-	"path/filepath"
 	"time"
 
 	tea "github.com/charmbracelet/bubbletea"
@@ -23,11 +22,11 @@ type (
 // none, and sees to it that the record follows soon.
 func (m *Model) note() tea.Cmd {
 	if m.unsaved() {
-		m.keeper.Note(recovery.Digest([]byte(m.saved)), m.file().Text())
+		m.records.keeper.Note(recovery.Digest(m.lodged.Text()), m.file().Text())
 	} else {
-		m.keeper.Forget()
+		m.records.keeper.Forget()
 	}
-	if m.keeper == nil || m.noting {
+	if m.records.keeper == nil || m.noting {
 		return nil
 	}
 	m.noting = true
@@ -36,7 +35,7 @@ func (m *Model) note() tea.Cmd {
 
 // flush writes the recovery record.
 func (m *Model) flush() tea.Cmd {
-	keeper := m.keeper
+	keeper := m.records.keeper
 	return func() tea.Msg { return keptMsg{keeper.Flush()} }
 }
 
@@ -75,13 +74,13 @@ func (m *Model) interrupt() tea.Cmd {
 
 // goodbye leaves with nothing to recover: all is saved or thrown away.
 func (m *Model) goodbye() tea.Cmd {
-	m.keeper.Forget()
+	m.records.keeper.Forget()
 	return tea.Quit
 }
 
 // offer asks what to do with edits that an earlier run left unsaved.
 func (m *Model) offer(left *recovery.Left) {
-	if left.Text == m.saved {
+	if left.Text == string(m.lodged.Text()) {
 		m.editsKept(keptMsg{left.Discard()})
 		return
 	}
@@ -97,14 +96,14 @@ func (m *Model) offer(left *recovery.Left) {
 			{m.keys.AnswerKeep, func(m *Model) tea.Cmd { m.page = nil; left.Release(); return nil }},
 		},
 	}
-	f, err := rereadAs(m.file(), []byte(left.Text))
+	f, err := m.lodged.WithText([]byte(left.Text))
 	if err != nil {
 		m.asking.says += " They are no rocket that can be read (" + faultText(err, "") + "); their text is in " + left.Path() + "."
 		m.asking.answers = m.asking.answers[1:]
 		return
 	}
 	m.asking.answers[0].do = func(m *Model) tea.Cmd { return m.restore(f, left) }
-	m.open(differencesPage(m.file(), f, left.Base != recovery.Digest([]byte(m.saved))))
+	m.open(differencesPage(m.file(), f, left.Base != recovery.Digest(m.lodged.Text())))
 }
 
 // restore makes the edits left behind the present state. Their record goes only
@@ -113,16 +112,11 @@ func (m *Model) restore(f *rocketfile.File, left *recovery.Left) tea.Cmd {
 	m.page = nil
 	m.take(f, nil, step{says: "unsaved edits restored"})
 	m.say(plainText, "Restored; undo goes back to the file on disk.")
-	m.keeper.Note(left.Base, f.Text())
-	err := m.keeper.Flush()
+	m.note()
+	err := m.records.keeper.Flush()
 	if err == nil {
 		err = left.Discard()
 	}
 	m.editsKept(keptMsg{err})
 	return nil
-}
-
-// rereadAs is another text in the place of a file.
-func rereadAs(f *rocketfile.File, text []byte) (*rocketfile.File, error) {
-	return rocketfile.Read(f.Name(), filepath.Dir(f.Path()), text)
 }

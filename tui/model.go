@@ -10,7 +10,6 @@ import (
 	"ullage/sim/quantity"
 	"ullage/sim/rocketfile"
 	"ullage/tui/plot"
-	"ullage/tui/recovery"
 )
 
 // Model is the state of the screen, a tea.Model. Update never computes a
@@ -23,9 +22,9 @@ type Model struct {
 	colour  bool
 	units   quantity.System
 
-	hist   history
-	saved  string           // the text as it was read or saved last
-	keeper *recovery.Keeper // nil when edits are not kept
+	hist    history
+	lodged  *rocketfile.File // as it is on disk: where the file lives now
+	records *records
 
 	inputs list
 	typed  *typing // a value being typed; nil when none is
@@ -48,6 +47,8 @@ type Model struct {
 	noting  bool // unsaved edits will be written in a moment
 	leaving bool // the answer under way was given to leave
 
+	ask tea.Cmd // asks the terminal for its background; nil when it is not asked
+
 	layout layout
 	drawn  drawn
 }
@@ -62,13 +63,14 @@ type notice struct {
 func New(o Options) Model {
 	m := Model{
 		keys: DefaultKeys(), charset: o.Charset, units: o.Units,
-		hist: newHistory(o.File), saved: string(o.File.Text()),
+		hist: newHistory(o.File), lodged: o.File, records: &records{},
 		ctx: context.Background(), flies: sim.Fly,
 	}
 	m.profile, m.colour = o.profile()
 	m.views = []view{newFlightView(m.keys)}
 	m.repaint(guessBackground())
 	m.refill()
+	m.inputs.chooseDrive()
 	return m
 }
 
@@ -76,7 +78,7 @@ func New(o Options) Model {
 func (m *Model) file() *rocketfile.File { return m.hist.file() }
 
 // unsaved tells that the file differs from what is on disk.
-func (m *Model) unsaved() bool { return string(m.file().Text()) != m.saved }
+func (m *Model) unsaved() bool { return m.file().Modified() }
 
 // view is the one shown.
 func (m *Model) view() view { return m.views[m.active] }
@@ -97,11 +99,13 @@ func (m Model) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
 func (m *Model) update(msg tea.Msg) tea.Cmd {
 	switch msg := msg.(type) {
 	case startMsg:
-		return m.fly()
+		return tea.Batch(m.fly(), m.ask)
 	case tea.WindowSizeMsg:
 		return m.resize(msg.Width, msg.Height)
 	case tea.KeyMsg:
 		return m.press(msg)
+	case tea.MouseMsg:
+		return m.mouse(msg)
 	case backgroundMsg:
 		m.repaint(background(msg))
 		return m.show()

@@ -2,6 +2,7 @@ package tui
 
 import (
 	"fmt"
+	"math"
 	"strings"
 
 	"github.com/charmbracelet/bubbles/key"
@@ -27,34 +28,39 @@ func (m *Model) turn(k tea.KeyMsg) {
 	if m.page == nil {
 		return
 	}
-	p, h := *m.page, m.pageRows()
+	h := m.pageRows()
 	switch keys := &m.keys; {
 	case key.Matches(k, keys.Up):
-		p.top--
+		m.scroll(-1)
 	case key.Matches(k, keys.Down):
-		p.top++
+		m.scroll(1)
 	case key.Matches(k, keys.PageUp):
-		p.top -= h
+		m.scroll(-h)
 	case key.Matches(k, keys.PageDown):
-		p.top += h
+		m.scroll(h)
 	case key.Matches(k, keys.First):
-		p.top = 0
+		m.scroll(-m.page.top)
 	case key.Matches(k, keys.Last):
-		p.top = len(p.write(m, m.layout.width-2))
+		m.scroll(math.MaxInt32)
 	case m.asking != nil:
-		return
 	case key.Matches(k, keys.Leave), key.Matches(k, keys.Quit), key.Matches(k, keys.Help), key.Matches(k, keys.Findings):
 		m.page = nil
-		return
-	default:
-		return
 	}
-	p.top = max(min(p.top, len(p.write(m, m.layout.width-2))-h), 0)
+}
+
+// scroll moves the page by so many rows, as far as there are any.
+func (m *Model) scroll(by int) {
+	p := *m.page
+	last := len(p.write(m, m.layout.width-2)) - m.pageRows()
+	p.top = max(min(p.top+by, last), 0)
 	m.page = &p
 }
 
-// pageRows is how many rows of a page are in sight, its heading not counted.
-func (m *Model) pageRows() int { return max(m.layout.page()-1, 1) }
+// pageRows is how many rows of a page are in sight, its heading not counted. It
+// has the whole screen but for the title and what is asked or said below.
+func (m *Model) pageRows() int {
+	return max(m.layout.height-titleRows-keyRows-len(m.drawn.status)-1, 1)
+}
 
 // pageLines are the rows of the page in exactly the room there is.
 func (m *Model) pageLines() []string {
@@ -166,9 +172,13 @@ var findingsPage = page{title: "findings", write: func(m *Model, w int) []string
 		return []string{"No flight yet."}
 	}
 	look := m.look
-	for _, f := range m.now.findings[m.units] {
-		rows = append(rows, findingText(look, f, m.difference(f.Key)).painted)
-		for _, part := range wrapped(look.say(clean(f.Detail)), min(w-4, 92)) {
+	list, label := m.phrases(), 0
+	for i := range list {
+		label = max(label, width(list[i].Label))
+	}
+	for i := range list {
+		rows = append(rows, list[i].piece(look, label, false).painted)
+		for _, part := range wrapped(list[i].Detail, min(w-4, 92)) {
 			rows = append(rows, "    "+look.in(dimText, part))
 		}
 	}
@@ -183,7 +193,7 @@ var findingsPage = page{title: "findings", write: func(m *Model, w int) []string
 
 // differencesPage shows what edits would change, input by input.
 func differencesPage(was, is *rocketfile.File, moved bool) page {
-	return page{title: "what differs", write: func(m *Model, w int) []string {
+	return page{title: "what the unsaved edits change", write: func(m *Model, w int) []string {
 		look := m.look
 		var rows []string
 		if moved {

@@ -102,7 +102,11 @@ func (m *Model) command(k tea.KeyMsg) tea.Cmd {
 	case key.Matches(k, keys.Help):
 		m.open(helpPage)
 	case key.Matches(k, keys.Units):
-		m.units = map[quantity.System]quantity.System{quantity.Metric: quantity.US}[m.units]
+		if m.units == quantity.Metric {
+			m.units = quantity.US
+		} else {
+			m.units = quantity.Metric
+		}
 		m.refill()
 		return m.show()
 

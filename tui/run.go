@@ -7,7 +7,6 @@ import (
 	"io"
 	"os"
 	"os/signal"
-	"path/filepath"
 	"runtime"
 	"syscall"
 
@@ -26,7 +25,9 @@ const framesPerSecond = 120
 // Run shows the screen until the user quits. When ctx ends, or the program is
 // told to end (hang-up, termination), it leaves with context.Canceled and
 // unsaved edits are offered at the next start, as they are after a panic.
-func Run(ctx context.Context, o Options) (err error) {
+func Run(ctx context.Context, o Options) error { return run(ctx, o, New(o)) }
+
+func run(ctx context.Context, o Options, m Model) (err error) {
 	in, closeInput, err := o.openInput()
 	if err != nil {
 		return err
@@ -38,12 +39,11 @@ func Run(ctx context.Context, o Options) (err error) {
 
 	ctx, end := signal.NotifyContext(ctx, os.Interrupt, syscall.SIGTERM, syscall.SIGHUP)
 	defer end()
-	m := New(o)
 	m.ctx = ctx
-	m.keepEditsIn(recovery.Dir())
-	keeper := m.keeper
+	m.keepEdits(recovery.Dir())
+	kept := m.records
 	defer func() {
-		if closing := keeper.Close(); closing != nil && err == nil {
+		if closing := kept.keeper.Close(); closing != nil && err == nil {
 			err = closing
 		}
 	}()
@@ -54,6 +54,12 @@ func Run(ctx context.Context, o Options) (err error) {
 	}
 	if o.Mouse {
 		options = append(options, tea.WithMouseCellMotion())
+	}
+	if o.asksBackground() {
+		m.ask = func() tea.Msg {
+			_, _ = io.WriteString(o.output(), askBackground)
+			return nil
+		}
 	}
 	p := tea.NewProgram(m, options...)
 	if t, ok := in.(*terminalInput); ok {
@@ -113,24 +119,4 @@ func (o Options) asksBackground() bool {
 		return false
 	}
 	return true
-}
-
-// keepEditsIn keeps unsaved edits in a directory and offers what an earlier run
-// left there.
-func (m *Model) keepEditsIn(dir string) {
-	file := m.file().Name()
-	if p := m.file().Path(); p != "" {
-		if abs, err := filepath.Abs(p); err == nil {
-			file = abs
-		}
-	}
-	keeper, left, err := recovery.Open(dir, file)
-	if err != nil {
-		m.say(cautionWord, "Unsaved edits are not being kept: "+err.Error())
-		return
-	}
-	m.keeper = keeper
-	if left != nil {
-		m.offer(left)
-	}
 }

@@ -26,10 +26,11 @@ func (m *Model) save() tea.Cmd {
 	case errors.Is(err, rocketfile.ErrNoPath):
 		m.askName("")
 	case errors.Is(err, rocketfile.ErrChanged):
+		path := f.Path()
 		m.asking = &question{
-			says: shortPath(f.Path()) + " has been changed by someone else since it was read.",
+			says: shortPath(path) + " has been changed by someone else since it was read.",
 			answers: []answer{
-				{m.keys.AnswerReplace, func(m *Model) tea.Cmd { return m.saveAs(f.Path(), true) }},
+				{m.keys.AnswerReplace, func(m *Model) tea.Cmd { return m.saveAs(path, true) }},
 				{m.keys.AnswerOther, func(m *Model) tea.Cmd { m.askName(""); return nil }},
 				{m.keys.AnswerReload, (*Model).reload},
 			},
@@ -40,17 +41,22 @@ func (m *Model) save() tea.Cmd {
 	return nil
 }
 
-// saveAs writes the file to another path.
+// saveAs writes the file to a path, where it lives from then on.
 func (m *Model) saveAs(path string, replace bool) tea.Cmd {
 	f, err := m.file().SaveAs(path, replace)
 	switch {
 	case err == nil:
-		m.hist = m.hist.moved(f)
 		m.asking = nil
+		m.hist = m.hist.moved(f)
+		elsewhere := path != m.lodged.Path()
+		m.lodged = f
+		if elsewhere {
+			m.editsKept(keptMsg{m.records.move(recordName(f))})
+		}
 		return m.wasSaved(f)
-	case errors.Is(err, rocketfile.ErrExists):
+	case errors.Is(err, rocketfile.ErrExists) && !replace && exists(path): // and not a curve it names
 		m.asking = &question{
-			says: shortPath(path) + " is there already.",
+			says: clean(err.Error()) + ".",
 			answers: []answer{
 				{m.keys.AnswerReplace, func(m *Model) tea.Cmd { return m.saveAs(path, true) }},
 				{m.keys.AnswerOther, func(m *Model) tea.Cmd { m.askName(path); return nil }},
@@ -67,7 +73,7 @@ func (m *Model) saveAs(path string, replace bool) tea.Cmd {
 // wasSaved takes note that a file is on disk, and goes on to quit if that was
 // why it was saved.
 func (m *Model) wasSaved(f *rocketfile.File) tea.Cmd {
-	m.saved = string(f.Text())
+	m.lodged = f
 	m.say(plainText, "Saved to "+shortPath(f.Path())+".")
 	if m.leaving {
 		return m.goodbye()
@@ -77,9 +83,9 @@ func (m *Model) wasSaved(f *rocketfile.File) tea.Cmd {
 
 // reload takes the file from disk again, as an edit that can be undone.
 func (m *Model) reload() tea.Cmd {
-	f, err := rocketfile.Open(m.file().Path())
+	f, err := rocketfile.Open(m.lodged.Path())
 	if m.take(f, err, step{says: "file read again"}) {
-		m.saved = string(f.Text())
+		m.lodged = f
 		m.say(plainText, "Read from disk; undo brings your edits back.")
 	}
 	return nil
@@ -88,7 +94,7 @@ func (m *Model) reload() tea.Cmd {
 // askName asks where to save. An empty path proposes one.
 func (m *Model) askName(path string) {
 	if path == "" {
-		path = m.file().Path()
+		path = m.lodged.Path()
 	}
 	if path == "" {
 		path = fileName(m.file().Rocket().Name)
@@ -119,6 +125,11 @@ func (m *Model) submitName(text string) tea.Cmd {
 		return nil
 	}
 	return m.saveAs(path, false)
+}
+
+func exists(path string) bool {
+	_, err := os.Stat(path)
+	return err == nil
 }
 
 // fileName makes a file's name of a rocket's.

@@ -57,7 +57,7 @@ func (m *Model) draw() {
 	m.drawn.title = m.titleLine()
 	m.drawn.status, m.drawn.keys = m.statusLines()
 	// A long question takes rows from the findings.
-	room := l.page() - (len(m.drawn.status) - statusRows)
+	room := l.height - titleRows - keyRows - len(m.drawn.status)
 	var rows []string
 	if m.page != nil {
 		rows = m.pageLines()
@@ -75,7 +75,7 @@ func (m *Model) bodyLines() []string {
 	l, look := m.layout, m.look
 	left, above, below := m.inputs.draw(look, l.inputs, l.body, m.typed, m.wrongValue())
 	right := m.view().lines()
-	rows := make([]string, 0, l.page())
+	rows := make([]string, 0, l.body+l.findings)
 	for i := range l.body {
 		border := look.in(ruleLine, look.bar)
 		switch {
@@ -88,7 +88,7 @@ func (m *Model) bodyLines() []string {
 		if i < len(right) {
 			view = right[i]
 		}
-		rows = append(rows, left[i]+border+" "+view)
+		rows = append(rows, left[i]+border+" "+view+" ")
 	}
 	return rows
 }
@@ -103,10 +103,10 @@ func (m *Model) wrongValue() fault {
 
 // title is how the file is called.
 func (m *Model) title() string {
-	if p := m.file().Path(); p != "" {
+	if p := m.lodged.Path(); p != "" {
 		return clean(shortPath(p))
 	}
-	return clean(m.file().Name())
+	return clean(m.lodged.Name())
 }
 
 // titleLine has the rocket's name, its file, the mark of unsaved changes, and
@@ -141,12 +141,10 @@ func (m *Model) titleLine() string {
 
 // driveText says what drives the rocket in a few words.
 func driveText(r *sim.Rocket, now *outcome, sys quantity.System) string {
-	text := func(v float64, unit string, digits int) string {
-		return quantity.Format(v, sys.Unit(unitNamed(unit)), digits)
-	}
+	text := func(v float64, unit string) string { return exact(v, sys.Unit(unitNamed(unit)), 5) }
 	if r.Power == sim.WaterPower && r.Water != nil {
 		return fmt.Sprintf("water %s, %s full, %s throat",
-			text(r.Water.Pressure, "bar", 3), text(r.Water.Fill, "%", 3), text(r.Water.Throat, "mm", 3))
+			text(r.Water.Pressure, "bar"), text(r.Water.Fill, "%"), text(r.Water.Throat, "mm"))
 	}
 	if r.Motor == nil || now == nil || now.flight.Rocket.Power != sim.MotorPower {
 		return string(r.Power)
@@ -156,7 +154,7 @@ func driveText(r *sim.Rocket, now *outcome, sys quantity.System) string {
 	if d.Class != "" {
 		out += " " + d.Class
 	}
-	return out + fmt.Sprintf(", %s for %s", text(d.Average, "N", 3), text(d.BurnTime, "s", 3))
+	return out + fmt.Sprintf(", %s for %s", quantity.Format(d.Average, sys.Unit(unitNamed("N")), 3), quantity.Format(d.BurnTime, unitNamed("s"), 3))
 }
 
 // statusLines are the rows above the keys, and the keys: a question with its
@@ -182,6 +180,9 @@ func (m *Model) statusLines() ([]string, string) {
 		must = nil
 	default:
 		hints = m.keys.hints()
+	}
+	if m.page != nil {
+		return nil, hintLine(look, hints, must, w)
 	}
 	first, second := m.inputHelp()
 	switch text := look.say(m.notice.says); {

@@ -71,7 +71,8 @@ func wrapped(s string, w int) []string {
 		for width(word) > w {
 			head := ansi.Truncate(word, w, "")
 			if head == "" { // one character is wider than the line
-				break
+				_, n := utf8.DecodeRuneInString(word)
+				head = word[:n]
 			}
 			lines = append(lines, head)
 			word = word[len(head):]
@@ -108,6 +109,9 @@ var sevenBit = map[rune]string{
 	'│': "|", '─': "-", '┊': ":", '┌': "+", '┐': "+", '└': "+", '┘': "+", '\u00a0': " ", '\u202f': " ",
 }
 
+// arrows that stand together need something between them when spelt.
+var arrows = strings.NewReplacer("↑↓", "up/down", "←→", "left/right")
+
 // ascii is s in 7-bit characters; what has no spelling becomes question marks,
 // as many as it took cells.
 func ascii(s string) string {
@@ -115,7 +119,7 @@ func ascii(s string) string {
 		return s
 	}
 	var b strings.Builder
-	for _, r := range s {
+	for _, r := range arrows.Replace(s) {
 		switch spelt, known := sevenBit[r]; {
 		case r < utf8.RuneSelf:
 			b.WriteRune(r)

@@ -91,16 +91,16 @@ func (l *line) view(look *look, w int) string {
 	if look.plain && l.at == len(l.text) {
 		under = "_"
 	}
-	room := w - width(before) - width(under)
-	if room < 0 { // a wide character at the very edge
-		under, room = " ", w-width(before)-1
+	// Characters may join into one, so only whole texts are measured.
+	if width(before+under) > w {
+		under = ""
 	}
 	for i := l.at + 1; i < len(l.text); i++ {
-		c := look.say(string(l.text[i]))
-		if width(after)+width(c) > room {
-			break
+		if longer := after + look.say(string(l.text[i])); width(before+under+longer) <= w {
+			after = longer
+			continue
 		}
-		after += c
+		break
 	}
-	return look.in(entry, before) + look.in(caret, under) + look.in(entry, after) + blanks(room-width(after))
+	return look.in(entry, before) + look.in(caret, under) + look.in(entry, after) + blanks(w-width(before+under+after))
 }

@@ -33,6 +33,8 @@ type view interface {
 	show(s scene) tea.Cmd
 	// press offers it a key; taken tells that the key was one of its own.
 	press(k tea.KeyMsg) (taken bool, cmd tea.Cmd)
+	// point tells that a cell of it was pressed with the mouse.
+	point(column, row int)
 	// receive gives it a message that is no key.
 	receive(msg tea.Msg) tea.Cmd
 	// lines are its rows, painted, each of its full width.

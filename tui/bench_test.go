@@ -1,0 +1,83 @@
+package tui
+
+import (
+	"testing"
+
+	tea "github.com/charmbracelet/bubbletea"
+	"github.com/muesli/termenv"
+
+	"ullage/tui/plot"
+)
+
+// inColour paints as a terminal of many colours has it.
+func inColour(m *Model) {
+	m.profile, m.colour = termenv.TrueColor, true
+	m.repaint(darkBackground)
+}
+
+// From a key to the new flight drawn: the key, the flight it asks for, the
+// flight's drawing, and the screen as text.
+func BenchmarkKeyToFlight(b *testing.B) {
+	for _, c := range []struct {
+		name    string
+		w, h    int
+		charset plot.Charset
+	}{
+		{"80x24", 80, 24, plot.Braille}, {"200x60", 200, 60, plot.Braille}, {"200x60-ascii", 200, 60, plot.ASCII},
+	} {
+		b.Run(c.name, func(b *testing.B) {
+			s := newScreen(b, plover(b), c.w, c.h)
+			s.m.charset = c.charset
+			inColour(&s.m)
+			s.press("p")
+			bytes := 0
+			for i := 0; b.Loop(); i++ {
+				s.press([]string{"right", "left"}[i%2])
+				bytes = len(s.view())
+				if i%64 == 63 { // a history of a sensible length
+					b.StopTimer()
+					s.m.hist = newHistory(s.m.file())
+					b.StartTimer()
+				}
+			}
+			b.ReportMetric(float64(bytes), "bytes/screen")
+		})
+	}
+}
+
+// The parts of it.
+func BenchmarkEdit(b *testing.B) {
+	s := newScreen(b, plover(b), 200, 60)
+	s.hold = true
+	for i := 0; b.Loop(); i++ {
+		s.press([]string{"right", "left"}[i%2])
+		s.m.hist, s.held = newHistory(s.m.file()), nil
+	}
+}
+
+func BenchmarkFlightCommand(b *testing.B) {
+	s := newScreen(b, plover(b), 200, 60)
+	for b.Loop() {
+		if msg := s.m.fly()(); msg.(flownMsg).now == nil {
+			b.Fatal("no flight")
+		}
+	}
+}
+
+func BenchmarkTimeCursor(b *testing.B) {
+	s := newScreen(b, plover(b), 200, 60)
+	inColour(&s.m)
+	for i := 0; b.Loop(); i++ {
+		s.press([]string{"[", "]"}[i%2])
+	}
+}
+
+func BenchmarkView(b *testing.B) {
+	s := newScreen(b, plover(b), 200, 60)
+	inColour(&s.m)
+	s.send(tea.WindowSizeMsg{Width: 200, Height: 60})
+	b.ReportAllocs()
+	for b.Loop() {
+		_ = s.m.View()
+	}
+}

@@ -1,0 +1,26 @@
+package tui
+
+import tea "github.com/charmbracelet/bubbletea"
+
+// mouse takes a press or a turn of the wheel, when the mouse was asked for: it
+// chooses inputs, moves the time cursor and scrolls pages.
+func (m *Model) mouse(e tea.MouseMsg) tea.Cmd {
+	if m.layout.short() || m.asking != nil || m.typed != nil || e.Action != tea.MouseActionPress {
+		return nil
+	}
+	switch by := map[tea.MouseButton]int{tea.MouseButtonWheelUp: -1, tea.MouseButtonWheelDown: 1}[e.Button]; {
+	case by != 0 && m.page != nil:
+		m.scroll(by)
+	case m.page != nil:
+	case by != 0:
+		m.inputs.move(by)
+	case e.Button == tea.MouseButtonLeft && e.Y >= titleRows && e.Y < titleRows+m.layout.body:
+		row := e.Y - titleRows
+		if view := e.X - m.layout.width + m.layout.view + 1; view >= 0 {
+			m.view().point(view, row)
+		} else {
+			m.inputs.point(row)
+		}
+	}
+	return nil
+}

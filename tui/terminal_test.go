@@ -1,0 +1,126 @@
+package tui
+
+import (
+	"os"
+	"os/exec"
+	"testing"
+	"time"
+
+	tea "github.com/charmbracelet/bubbletea"
+	"github.com/creack/pty"
+	"github.com/stretchr/testify/require"
+	"pgregory.net/rapid"
+)
+
+func TestParseBackground(t *testing.T) {
+	for _, c := range []struct {
+		in   string
+		want background
+		ok   bool
+	}{
+		{"rgb:1818/1818/1818", darkBackground, true},
+		{"rgb:ffff/ffff/ffff", lightBackground, true},
+		{"rgb:f/f/e", lightBackground, true},
+		{"rgb:ff/ff", anyBackground, false},
+		{"rgb:xx/ff/ff", anyBackground, false},
+		{"rgba:1/1/1", anyBackground, false},
+		{"rgb:12345/1/1", anyBackground, false},
+		{"", anyBackground, false},
+	} {
+		got, ok := parseBackground(c.in)
+		require.Equal(t, c.ok, ok, c.in)
+		require.Equal(t, c.want, got, c.in)
+	}
+}
+
+func TestGuessBackground(t *testing.T) {
+	for value, want := range map[string]background{
+		"": anyBackground, "15;0": darkBackground, "0;15": lightBackground, "0;default;7": lightBackground,
+		"0;8": darkBackground, "x;y": anyBackground, "7;99": anyBackground,
+	} {
+		t.Setenv("COLORFGBG", value)
+		require.Equal(t, want, guessBackground(), value)
+	}
+}
+
+// However the bytes are cut into reads, what is typed comes through whole and
+// in order, and the answer is found.
+func TestAnswerFilter(t *testing.T) {
+	const answer, bell = "\x1b]11;rgb:ffff/ffff/ffff\x1b\\", "\x1b]11;rgb:0000/0000/0000\a"
+	for _, c := range []struct{ in, want string }{
+		{answer, ""},
+		{"ab" + answer + "cd", "abcd"},
+		{"q" + bell + "\x1b[A", "q\x1b[A"},
+		{"\x1b[A\x1b[1;2D" + answer, "\x1b[A\x1b[1;2D"},
+		{"\x1b", "\x1b"},
+		{"x\x1by", "x\x1by"},
+		{"\x1b\x1b" + answer, "\x1b\x1b"},
+	} {
+		var found []background
+		f := answerFilter{found: func(b background) { found = append(found, b) }}
+		require.Equal(t, c.want, string(f.pass([]byte(c.in))), "%q", c.in)
+		require.Len(t, found, map[bool]int{true: 1}[len(c.in) > len(c.want)], "%q", c.in)
+	}
+
+	rapid.Check(t, func(t *rapid.T) {
+		before := rapid.StringMatching(`([a-z]|\x1b\[[ABCD]){0,6}`).Draw(t, "before")
+		after := rapid.StringMatching(`([a-z]|\x1b\[[ABCD]){0,6}`).Draw(t, "after")
+		in, out := []byte(before+answer+after), []byte{}
+		found := 0
+		f := answerFilter{found: func(background) { found++ }}
+		for len(in) > 0 {
+			n := rapid.IntRange(1, len(in)).Draw(t, "read")
+			if in[n-1] == '\x1b' { // terminals write a sequence at once
+				n = min(n+2, len(in))
+			}
+			out = append(out, f.pass(in[:n])...)
+			in = in[n:]
+		}
+		require.Equal(t, before+after, string(out))
+		require.Equal(t, 1, found)
+	})
+}
+
+// An answer without an end is no answer: it is given back.
+func TestAnswerFilterGivesUp(t *testing.T) {
+	f := answerFilter{found: func(background) {}}
+	long := "\x1b]11;" + string(make([]byte, 2*longestAnswer))
+	require.Equal(t, long, string(f.pass([]byte(long))))
+}
+
+const quietChild = "ULLAGE_TEST_QUIET_CHILD"
+
+// TestMain lets the test binary be a program that links the screen and ends.
+func TestMain(m *testing.M) {
+	if os.Getenv(quietChild) != "" {
+		_, _ = os.Stdout.WriteString("term=" + os.Getenv("TERM") + "\n")
+		os.Exit(0)
+	}
+	os.Exit(m.Run())
+}
+
+// A program that links the screen asks the terminal nothing while it loads,
+// and leaves its environment as it was.
+func TestLoadingAsksTheTerminalNothing(t *testing.T) {
+	_ = tea.Quit // linked
+	cmd := exec.Command(os.Args[0])
+	cmd.Env = append(os.Environ(), quietChild+"=1", "TERM=xterm-256color", "CI=")
+	f, err := pty.Start(cmd)
+	if err != nil {
+		t.Skip("no pseudo-terminal here:", err)
+	}
+	defer func() { _ = f.Close() }()
+	out := make([]byte, 0, 256)
+	buf := make([]byte, 256)
+	timer := time.AfterFunc(20*time.Second, func() { _ = cmd.Process.Kill() })
+	defer timer.Stop()
+	for {
+		n, err := f.Read(buf)
+		out = append(out, buf[:n]...)
+		if err != nil {
+			break
+		}
+	}
+	require.NoError(t, cmd.Wait())
+	require.Equal(t, "term=xterm-256color\r\n", string(out))
+}

@@ -1,0 +1,228 @@
+package tui
+
+import (
+	"flag"
+	"io"
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+
+	tea "github.com/charmbracelet/bubbletea"
+	"github.com/stretchr/testify/require"
+
+	"ullage/sim/rocketfile"
+	"ullage/tui/plot"
+)
+
+var update = flag.Bool("update", false, "write the golden files anew")
+
+// runes is a key message of characters.
+func runes(s string) tea.KeyMsg { return tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune(s)} }
+
+// named are the keys a test calls by name.
+var named = map[string]tea.KeyMsg{
+	"up": {Type: tea.KeyUp}, "down": {Type: tea.KeyDown}, "left": {Type: tea.KeyLeft}, "right": {Type: tea.KeyRight},
+	"shift+left": {Type: tea.KeyShiftLeft}, "shift+right": {Type: tea.KeyShiftRight},
+	"home": {Type: tea.KeyHome}, "end": {Type: tea.KeyEnd}, "pgup": {Type: tea.KeyPgUp}, "pgdown": {Type: tea.KeyPgDown},
+	"tab": {Type: tea.KeyTab}, "shift+tab": {Type: tea.KeyShiftTab}, "enter": {Type: tea.KeyEnter}, "esc": {Type: tea.KeyEsc},
+	"backspace": {Type: tea.KeyBackspace}, "delete": {Type: tea.KeyDelete}, "space": {Type: tea.KeySpace, Runes: []rune{' '}},
+	"ctrl+s": {Type: tea.KeyCtrlS}, "ctrl+r": {Type: tea.KeyCtrlR}, "ctrl+c": {Type: tea.KeyCtrlC},
+	"ctrl+z": {Type: tea.KeyCtrlZ}, "ctrl+l": {Type: tea.KeyCtrlL}, "ctrl+u": {Type: tea.KeyCtrlU},
+}
+
+func keyNamed(name string) tea.KeyMsg {
+	if k, ok := named[name]; ok {
+		return k
+	}
+	return runes(name)
+}
+
+// screen drives a Model as the program does, commands run at once.
+type screen struct {
+	t    testing.TB
+	m    Model
+	quit bool
+	hold bool      // keep commands back
+	held []tea.Cmd // the ones kept back
+}
+
+// plover is the rocket of the tests.
+func plover(t testing.TB) *rocketfile.File {
+	t.Helper()
+	f, err := rocketfile.Open(filepath.Join("testdata", "plover.toml"))
+	require.NoError(t, err)
+	return f
+}
+
+// copied is a rocket file of the tests in a folder of its own.
+func copied(t testing.TB) *rocketfile.File {
+	t.Helper()
+	dir := t.TempDir()
+	for _, name := range []string{"plover.toml", "plover.csv"} {
+		data, err := os.ReadFile(filepath.Join("testdata", name))
+		require.NoError(t, err)
+		require.NoError(t, os.WriteFile(filepath.Join(dir, name), data, 0o600))
+	}
+	f, err := rocketfile.Open(filepath.Join(dir, "plover.toml"))
+	require.NoError(t, err)
+	return f
+}
+
+func newScreen(t testing.TB, f *rocketfile.File, w, h int) *screen {
+	t.Helper()
+	s := &screen{t: t, m: New(Options{File: f, Output: io.Discard})}
+	s.run(s.m.Init())
+	s.send(tea.WindowSizeMsg{Width: w, Height: h})
+	return s
+}
+
+func (s *screen) send(msg tea.Msg) {
+	m, cmd := s.m.Update(msg)
+	s.m = m.(Model)
+	s.run(cmd)
+}
+
+// run runs a command and sends what it gives. Timers are not waited for.
+func (s *screen) run(cmd tea.Cmd) {
+	if cmd == nil {
+		return
+	}
+	if s.hold {
+		s.held = append(s.held, cmd)
+		return
+	}
+	switch msg := cmd().(type) {
+	case nil, keepMsg:
+	case tea.BatchMsg:
+		for _, c := range msg {
+			s.run(c)
+		}
+	case tea.QuitMsg:
+		s.quit = true
+	default:
+		s.send(msg)
+	}
+}
+
+// press presses keys by name, others as characters.
+func (s *screen) press(keys ...string) {
+	for _, k := range keys {
+		s.send(keyNamed(k))
+	}
+}
+
+// write types a text, character by character.
+func (s *screen) write(text string) {
+	for _, r := range text {
+		if r == ' ' {
+			s.press("space")
+		} else {
+			s.send(runes(string(r)))
+		}
+	}
+}
+
+func (s *screen) view() string { return s.m.View() }
+
+// checkSize holds that the screen is exactly as large as the terminal.
+func (s *screen) checkSize() {
+	s.t.Helper()
+	lines := strings.Split(s.view(), "\n")
+	require.Len(s.t, lines, s.m.layout.height)
+	for i, l := range lines {
+		require.Equal(s.t, s.m.layout.width, width(l), "row %d: %q", i, l)
+	}
+}
+
+// golden compares the screen with a file, blanks at the ends of rows aside.
+func (s *screen) golden(name string) {
+	s.t.Helper()
+	s.checkSize()
+	lines := strings.Split(s.view(), "\n")
+	for i := range lines {
+		lines[i] = strings.TrimRight(lines[i], " ")
+	}
+	got := strings.Join(lines, "\n") + "\n"
+	path := filepath.Join("testdata", name+".golden")
+	if *update {
+		require.NoError(s.t, os.WriteFile(path, []byte(got), 0o600))
+	}
+	want, err := os.ReadFile(path)
+	require.NoError(s.t, err)
+	require.Equal(s.t, string(want), got)
+}
+
+func TestGoldens(t *testing.T) {
+	for _, c := range []struct {
+		name    string
+		w, h    int
+		charset plot.Charset
+		keys    []string
+	}{
+		{"first-80x24", 80, 24, plot.Braille, nil},
+		{"first-120x40", 120, 40, plot.Braille, nil},
+		{"first-200x60", 200, 60, plot.Braille, nil},
+		{"block-120x40", 120, 40, plot.Block, nil},
+		{"ascii-80x24", 80, 24, plot.ASCII, nil},
+		{"motor-80x24", 80, 24, plot.Braille, []string{"d"}},
+		{"whole-120x40", 120, 40, plot.Braille, []string{"z", "E"}},
+		{"thrust-80x24", 80, 24, plot.Braille, []string{"Z", "end"}},
+		{"kept-120x40", 120, 40, plot.Braille, []string{"p", "shift+right", "right"}},
+		{"us-120x40", 120, 40, plot.Braille, []string{"x"}},
+		{"tube-80x24", 80, 24, plot.Braille, []string{"t"}},
+		{"typing-80x24", 80, 24, plot.Braille, []string{"7", "5"}},
+		{"bad-value-80x24", 80, 24, plot.Braille, []string{"9", "k", "g", "enter"}},
+		{"help-80x24", 80, 24, plot.Braille, []string{"?"}},
+		{"help-120x40", 120, 40, plot.Braille, []string{"?"}},
+		{"help-ascii-80x24", 80, 24, plot.ASCII, []string{"?"}},
+		{"findings-80x24", 80, 24, plot.Braille, []string{"f"}},
+		{"no-canopy-80x24", 80, 24, plot.Braille, []string{"C"}},
+		{"quit-80x24", 80, 24, plot.Braille, []string{"right", "q"}},
+		{"name-80x24", 80, 24, plot.Braille, []string{"S"}},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			s := &screen{t: t, m: New(Options{File: plover(t), Output: io.Discard, Charset: c.charset})}
+			s.run(s.m.Init())
+			s.send(tea.WindowSizeMsg{Width: c.w, Height: c.h})
+			s.press(c.keys...)
+			if c.charset == plot.ASCII {
+				require.True(t, isASCII(s.view()), "not 7-bit: %q", s.view())
+			}
+			s.golden(c.name)
+		})
+	}
+}
+
+func TestTooSmall(t *testing.T) {
+	s := newScreen(t, plover(t), 60, 10)
+	require.Contains(t, s.view(), "80 by 24")
+	require.Contains(t, s.view(), "60 by 10")
+	for w := range 12 {
+		for h := range 6 {
+			s.send(tea.WindowSizeMsg{Width: w, Height: h})
+			for _, l := range strings.Split(s.view(), "\n") {
+				require.LessOrEqual(t, width(l), max(w, 0))
+			}
+		}
+	}
+	s.send(tea.WindowSizeMsg{Width: 80, Height: 24})
+	s.checkSize()
+	s.send(tea.WindowSizeMsg{Width: 30, Height: 8})
+	s.press("q")
+	require.True(t, s.quit)
+}
+
+// Every size from the least up is filled exactly, whatever is on the screen.
+func TestSizes(t *testing.T) {
+	s := newScreen(t, plover(t), 80, 24)
+	for _, keys := range [][]string{{}, {"p", "right"}, {"?"}, {"esc", "f"}, {"esc", "5"}, {"esc", "S"}, {"esc", "q"}} {
+		s.press(keys...)
+		for w := 80; w <= 250; w += 17 {
+			for h := 24; h <= 90; h += 11 {
+				s.send(tea.WindowSizeMsg{Width: w, Height: h})
+				s.checkSize()
+			}
+		}
+	}
+}
