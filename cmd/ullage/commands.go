@@ -42,7 +42,7 @@ func execute(s *streams, args []string) error {
 	}
 	parsed, err := parser.Parse(args)
 	switch {
-	case helped:
+	case helped, out.err != nil:
 		return out.err
 	case err != nil:
 		return usageError(parser, args, err)

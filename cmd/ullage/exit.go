@@ -58,11 +58,20 @@ func finish(s *streams, err error) int {
 	switch code {
 	case statusDone:
 	case statusInterrupted:
-		fmt.Fprintln(s.err, "ullage: interrupted")
+		fmt.Fprintln(s.err, interruption(err))
 	default:
 		fmt.Fprintln(s.err, message(err))
 	}
 	return code
+}
+
+// interruption says that the user interrupted, and what became of a result.
+func interruption(err error) string {
+	var p partialError
+	if errors.As(err, &p) {
+		return "ullage: interrupted; " + p.Error()
+	}
+	return "ullage: interrupted"
 }
 
 // message is an error as the user reads it: faults of a file begin with its name

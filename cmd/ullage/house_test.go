@@ -100,7 +100,8 @@ func TestArrowsRunDown(t *testing.T) {
 			continue
 		}
 		for _, i := range p.Imports {
-			if strings.HasPrefix(i, "ullage/") {
+			// A folder in a room is the room's own.
+			if strings.HasPrefix(i, "ullage/") && !strings.HasPrefix(i, p.ImportPath+"/") {
 				assert.Greater(t, row(i), from, "%s imports %s", p.ImportPath, i)
 			}
 		}
@@ -111,7 +112,7 @@ func TestNothingBelowTheScreenKnowsATerminal(t *testing.T) {
 	screen := row("ullage/tui")
 	checked := 0
 	for _, p := range ours(t) {
-		if row(p.ImportPath) <= screen || strings.HasPrefix(p.ImportPath, "ullage/tui/recovery") {
+		if row(p.ImportPath) <= screen {
 			continue
 		}
 		checked++

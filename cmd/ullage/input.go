@@ -1,10 +1,8 @@
 package main
 
 import (
-	"errors"
 	"fmt"
 	"io"
-	"io/fs"
 	"strings"
 
 	"ullage/sim/quantity"
@@ -23,14 +21,14 @@ const mostInput = 4 << 20
 func (s *streams) open(path string) (*rocketfile.File, error) {
 	if path != "-" {
 		f, err := rocketfile.Open(path)
-		return f, asInput(path, err)
+		return f, asInput(err)
 	}
 	text, err := s.readAll()
 	if err != nil {
 		return nil, err
 	}
 	f, err := rocketfile.Read(standardInput, ".", text)
-	return f, asInput(standardInput, err)
+	return f, asInput(err)
 }
 
 // readAll reads standard input to its end, or until the user interrupts.
@@ -55,15 +53,10 @@ func (s *streams) readAll() ([]byte, error) {
 	}
 }
 
-// asInput marks an error of reading a file as one of the input, and says what
-// to do about a file that is not there.
-func asInput(name string, err error) error {
-	var faults rocketfile.Faults
-	switch {
-	case err == nil, errors.As(err, &faults):
-		return err
-	case errors.Is(err, fs.ErrNotExist) && name != standardInput:
-		return badInput("%s: there is no such file; ullage new %s writes a rocket to start from", name, name)
+// asInput marks an error of reading as one of the input.
+func asInput(err error) error {
+	if err == nil {
+		return nil
 	}
 	return inputError{err}
 }

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"io"
 	"math"
+	"strconv"
 	"strings"
 	"text/tabwriter"
 
@@ -21,8 +22,9 @@ type inputsCommand struct {
 // Help teaches by example.
 func (inputsCommand) Help() string {
 	return helpText(
-		"One line an input: the name that --set and the rocket file know it by, its value, its range or "+
-			"choices, and what it is. Which inputs there are depends on the rocket: each canopy has its own.",
+		"One line an input: the name that --set and the rocket file know it by, its value (in brackets when "+
+			"it is a default), its range or choices, and what it is. Which inputs there are depends on the "+
+			"rocket: each canopy has its own.",
 		"ullage inputs",
 		"ullage inputs heron.toml",
 		"ullage inputs heron.toml | grep water",
@@ -46,18 +48,29 @@ func listInputs(w io.Writer, file *rocketfile.File) error {
 	table := tabwriter.NewWriter(w, 0, 0, 2, ' ', 0)
 	fmt.Fprintln(table, "name\tvalue\trange\tmeaning")
 	for _, in := range rocketfile.Inputs(rocket) {
-		fmt.Fprintf(table, "%s\t%s\t%s\t%s\n", in.Name, shownValue(in, rocket), shownRange(in), in.Help)
+		value := in.Text(rocket)
+		if !file.Given(in.Name) {
+			value = shownDefault(in, rocket)
+		}
+		fmt.Fprintf(table, "%s\t%s\t%s\t%s\n", in.Name, value, shownRange(in), in.Help)
 	}
 	return table.Flush()
 }
 
-// shownValue is an input's value, in brackets when it is a default.
-func shownValue(in rocketfile.Input, rocket *sim.Rocket) string {
+// shownDefault is the value in force of an input that the file does not give,
+// in brackets; nothing when there is none.
+func shownDefault(in rocketfile.Input, rocket *sim.Rocket) string {
 	text := in.Text(rocket)
-	if _, given := in.Get(rocket); !given && text != "" {
-		return "(" + text + ")"
+	if text == "" {
+		return ""
 	}
-	return text
+	if in.Kind == rocketfile.NumberKind {
+		v, _ := in.Get(rocket)
+		// It may be computed, as the standard atmosphere's is: four digits will do.
+		shown, _ := strconv.ParseFloat(strconv.FormatFloat(in.Unit.FromSI(v), 'g', 4, 64), 64)
+		text = quantity.Exact(in.Unit.ToSI(shown), in.Unit)
+	}
+	return "(" + text + ")"
 }
 
 // shownRange says what an input takes.

@@ -3,7 +3,7 @@ package main
 import (
 	"errors"
 	"fmt"
-	"io/fs"
+	"strings"
 
 	"ullage/sim/rocketfile"
 )
@@ -30,8 +30,10 @@ func (c *newCommand) Run(s *streams) error {
 	}
 	err := rocketfile.WriteStarter(c.File)
 	switch {
-	case errors.Is(err, rocketfile.ErrExists), errors.Is(err, fs.ErrExist):
-		return inputError{err}
+	case errors.Is(err, rocketfile.ErrExists):
+		// The mend that the error offers, replacing it, is not one of this command's.
+		what := strings.TrimSuffix(err.Error(), rocketfile.ErrExists.Error())
+		return badInput("%sit exists and is kept; give another name", what)
 	case err != nil:
 		return err
 	}

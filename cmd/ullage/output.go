@@ -3,7 +3,6 @@ package main
 import (
 	"context"
 	"errors"
-	"fmt"
 	"io"
 	"io/fs"
 	"math/rand/v2"
@@ -66,7 +65,7 @@ func (o outputOptions) writeFile(result func(io.Writer) error) error {
 		return err
 	}
 	if failed != nil {
-		return fmt.Errorf("%s is partial: %w", path, failed)
+		return partialError{o.Output, failed}
 	}
 	return nil
 }
@@ -85,6 +84,15 @@ func (o outputOptions) place(part, path string) error {
 	}
 	return os.Rename(part, path)
 }
+
+// partialError is a result that was cut short and kept.
+type partialError struct {
+	path string
+	err  error
+}
+
+func (e partialError) Error() string { return e.path + " is partial: it holds what there was by then" }
+func (e partialError) Unwrap() error { return e.err }
 
 func existing(path string) error {
 	return badInput("%s exists and is kept; --force writes over it", path)

@@ -9,12 +9,13 @@ _ullage() {
     for line in ${(f)"$(${words[1]} __complete "${(@)words[2,CURRENT]}" 2>/dev/null)"}; do
         candidate=${line%%$'\t'*}
         meaning=${line#*$'\t'}
+        [[ -n $meaning ]] && meaning=:$meaning
         if [[ $candidate == :files ]]; then
             _files
         elif [[ $candidate == *= ]]; then
-            open+=("${candidate//:/\\:}:$meaning")
+            open+=("${candidate//:/\\:}$meaning")
         else
-            plain+=("${candidate//:/\\:}:$meaning")
+            plain+=("${candidate//:/\\:}$meaning")
         fi
     done
     (($#plain)) && _describe ullage plain

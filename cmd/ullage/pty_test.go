@@ -1,0 +1,225 @@
+//go:build linux || darwin
+
+package main
+
+import (
+	"encoding/json"
+	"io"
+	"os"
+	"os/exec"
+	"path/filepath"
+	"regexp"
+	"strings"
+	"sync"
+	"syscall"
+	"testing"
+	"time"
+
+	"github.com/creack/pty"
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"ullage/sim/quantity"
+)
+
+// patience is how long to wait for what must come; only a failure takes it.
+const patience = 30 * time.Second
+
+// terminal is a program running on a terminal that answers no question.
+type terminal struct {
+	t       *testing.T
+	command *exec.Cmd
+	keys    *os.File
+
+	mu    sync.Mutex
+	shown strings.Builder
+	done  chan struct{}
+}
+
+// onTerminal starts the program itself in a directory.
+func onTerminal(t *testing.T, dir string, args ...string) *terminal {
+	c := exec.Command("ullage", args...)
+	c.Dir = dir
+	c.Env = append(os.Environ(), "TERM=xterm-256color", "NO_COLOR=", "XDG_STATE_HOME="+filepath.Join(dir, "state"))
+	f, err := pty.StartWithSize(c, &pty.Winsize{Rows: 40, Cols: 120})
+	require.NoError(t, err)
+	term := &terminal{t: t, command: c, keys: f, done: make(chan struct{})}
+	go func() {
+		defer close(term.done)
+		buf := make([]byte, 1<<16)
+		for {
+			n, err := f.Read(buf) // fails when the program has gone
+			term.mu.Lock()
+			term.shown.Write(buf[:n])
+			term.mu.Unlock()
+			if err != nil {
+				return
+			}
+		}
+	}()
+	t.Cleanup(func() {
+		_ = c.Process.Kill()
+		_ = f.Close()
+	})
+	return term
+}
+
+// output is all that came so far.
+func (term *terminal) output() string {
+	term.mu.Lock()
+	defer term.mu.Unlock()
+	return term.shown.String()
+}
+
+// escape is a control sequence of the terminal: CSI, OSC or a short one.
+var escape = regexp.MustCompile("\x1b(\\[[0-9;?]*[ -/]*[@-~]|\\][^\x07\x1b]*(\x07|\x1b\\\\)|[^\\[\\]])")
+
+// waitFor waits for a text after a mark in the output and gives the mark behind it.
+func (term *terminal) waitFor(after int, text string) int {
+	term.t.Helper()
+	for deadline := time.Now().Add(patience); ; time.Sleep(5 * time.Millisecond) {
+		out := term.output()
+		if strings.Contains(escape.ReplaceAllString(out[after:], ""), text) {
+			return len(out)
+		}
+		if time.Now().After(deadline) {
+			term.t.Fatalf("%q does not come; the terminal has\n%s", text, escape.ReplaceAllString(out[after:], ""))
+		}
+	}
+}
+
+func (term *terminal) press(keys string) {
+	_, err := io.WriteString(term.keys, keys)
+	require.NoError(term.t, err)
+}
+
+// status waits for the end of the program.
+func (term *terminal) status() int {
+	term.t.Helper()
+	ended := make(chan error, 1)
+	go func() { ended <- term.command.Wait() }()
+	select {
+	case <-ended:
+		<-term.done
+		return term.command.ProcessState.ExitCode()
+	case <-time.After(patience):
+		term.t.Fatalf("it does not end; the terminal has %q", term.output())
+		return -1
+	}
+}
+
+// newRocket writes the starter to heron.toml in a directory of its own.
+func newRocket(t *testing.T) string {
+	dir := t.TempDir()
+	c := exec.Command("ullage", "new", "heron.toml")
+	c.Dir = dir
+	require.NoError(t, c.Run())
+	return dir
+}
+
+// A command on a terminal asks it nothing: no control sequence leaves it, and it
+// ends though no answer ever comes.
+func TestCommandsAskTheTerminalNothing(t *testing.T) {
+	dir := newRocket(t)
+	for _, args := range [][]string{
+		{"--help"}, {"--version"}, {"fly", "--help"}, {"fly", "heron.toml"}, {"fly", "heron.toml", "--json"},
+		{"inputs", "heron.toml"}, {"completion", "bash"}, {"new", "other.toml"}, {completeCommand, "fl"},
+	} {
+		term := onTerminal(t, dir, args...)
+		assert.Equal(t, statusDone, term.status(), args)
+		assert.NotContains(t, term.output(), "\x1b", args)
+		assert.NotEmpty(t, term.output(), args)
+	}
+	term := onTerminal(t, dir, "fly", "none.toml")
+	assert.Equal(t, statusInput, term.status())
+	assert.NotContains(t, term.output(), "\x1b")
+}
+
+// An interrupted command keeps what it has written and says that it was
+// interrupted. At this spacing it would write for minutes.
+func TestInterruptEndsACommand(t *testing.T) {
+	term := onTerminal(t, newRocket(t), "fly", "heron.toml", "--csv", "--every", "0.001ms")
+	term.waitFor(0, "time_s,")
+	term.press("\x03")
+	assert.Equal(t, statusInterrupted, term.status())
+	assert.Contains(t, term.output(), "ullage: interrupted")
+}
+
+func TestInterruptKeepsTheFile(t *testing.T) {
+	dir := newRocket(t)
+	term := onTerminal(t, dir, "fly", "heron.toml", "--csv", "--every", "0.001ms", "-o", "heron.csv")
+	parts := func() []string {
+		names, err := filepath.Glob(filepath.Join(dir, "heron.csv.*.part"))
+		require.NoError(t, err)
+		return names
+	}
+	for deadline := time.Now().Add(patience); len(parts()) == 0; time.Sleep(time.Millisecond) {
+		require.True(t, time.Now().Before(deadline), "it begins to write")
+	}
+	term.press("\x03")
+	assert.Equal(t, statusInterrupted, term.status())
+	assert.Contains(t, term.output(), "heron.csv is partial")
+	assert.Empty(t, parts())
+	text, err := os.ReadFile(filepath.Join(dir, "heron.csv"))
+	require.NoError(t, err)
+	assert.True(t, strings.HasPrefix(string(text), "time_s,"))
+}
+
+// From the first key to the last: start, edit, save, quit; then the command flies
+// the saved file to the height the screen showed.
+func TestStartEditSaveQuit(t *testing.T) {
+	dir := newRocket(t)
+	before, err := os.ReadFile(filepath.Join(dir, "heron.toml"))
+	require.NoError(t, err)
+
+	term := onTerminal(t, dir, "heron.toml")
+	at := term.waitFor(0, "apogee")
+	term.press("22\r") // the fill, which is chosen at the start
+	term.waitFor(at, "22 % full")
+	top := apogee(t, dir, "--set", "water.fill=0.22")
+	at = term.waitFor(at, quantity.Format(top, metre(t), 3)+" at ")
+	term.press("\x13")
+	term.waitFor(at, "Saved to heron.toml")
+	term.press("q")
+	assert.Equal(t, statusDone, term.status())
+
+	after, err := os.ReadFile(filepath.Join(dir, "heron.toml"))
+	require.NoError(t, err)
+	fill := regexp.MustCompile(`(?m)^fill( +)= 0\.30`)
+	require.Regexp(t, fill, string(before))
+	assert.Equal(t, fill.ReplaceAllString(string(before), "fill$1= 0.22"), string(after), "one number, nothing else")
+	assert.Equal(t, top, apogee(t, dir))
+}
+
+// A signal to end the program leaves the terminal as it was.
+func TestTerminatedScreenRestoresTheTerminal(t *testing.T) {
+	dir := newRocket(t)
+	term := onTerminal(t, dir, "heron.toml")
+	term.waitFor(0, "apogee")
+	require.Contains(t, term.output(), "\x1b[?1049h", "the alternate screen is entered")
+	require.NoError(t, term.command.Process.Signal(syscall.SIGTERM))
+	term.status()
+	assert.Contains(t, term.output(), "\x1b[?1049l", "and left")
+	assert.Contains(t, term.output(), "\x1b[?25h", "the cursor is back")
+}
+
+func metre(t *testing.T) quantity.Unit {
+	u, ok := quantity.Lookup("m")
+	require.True(t, ok)
+	return u
+}
+
+// apogee flies heron.toml by the command and gives the height of the top, m.
+func apogee(t *testing.T, dir string, options ...string) float64 {
+	c := exec.Command("ullage", append([]string{"fly", "heron.toml", "--json"}, options...)...)
+	c.Dir = dir
+	out, err := c.Output()
+	require.NoError(t, err)
+	var flown struct {
+		Apogee struct {
+			Height float64 `json:"height_m"`
+		} `json:"apogee"`
+	}
+	require.NoError(t, json.Unmarshal(out, &flown))
+	return flown.Apogee.Height
+}
