@@ -109,6 +109,8 @@ func readQuantity(n *node, s scale, bare *quantity.Unit) (quantity.Quantity, *fl
 		return q, &flaw{"a plain number in quotes", "write " + strings.TrimSpace(n.text)}
 	case n.kind == stringNode:
 		q, err = quantity.ParseAs(n.text, s.dimension, s.unit)
+	case n.kind == numberNode && strings.Trim(n.text, "+-naif") == "":
+		return q, &flaw{"not a finite number", "give " + s.dimension.String() + " such as " + s.example()}
 	case n.kind != numberNode:
 		return q, &flaw{"not " + s.dimension.String(), "give " + s.dimension.String() + " such as " + s.example()}
 	case bare != nil && bare.Dimension == s.dimension:

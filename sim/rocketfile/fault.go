@@ -32,12 +32,12 @@ func (f Fault) Error() string {
 		}
 		b.WriteString(": ")
 	}
-	if f.Key != "" {
-		b.WriteString(f.Key)
-		if f.Value != "" {
-			b.WriteString(" = ")
-			b.WriteString(f.Value)
-		}
+	b.WriteString(f.Key)
+	if f.Key != "" && f.Value != "" {
+		b.WriteString(" = ")
+	}
+	b.WriteString(f.Value)
+	if f.Key != "" || f.Value != "" {
 		b.WriteString(": ")
 	}
 	b.WriteString(f.Problem)

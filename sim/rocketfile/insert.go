@@ -163,16 +163,27 @@ func (d *document) insertAtTop(p pair) splice {
 // lineAfter adds a line below that of another key, in its manner: indented the
 // same, and with the equals signs in line if they were.
 func (d *document) lineAfter(sibling *node, p pair) splice {
-	key := p.key
-	raw := d.text[sibling.key.start:sibling.key.end]
-	equals := sibling.key.end + bytes.IndexByte(d.text[sibling.key.end:], '=')
-	gap := d.text[sibling.key.end:equals]
-	if width := len(raw) + len(gap); len(gap) > 1 && len(key) < width && !bytes.ContainsAny(gap, "\t") {
-		key += strings.Repeat(" ", width-len(key))
-	} else {
-		key += " "
-	}
+	key := p.key + strings.Repeat(" ", max(1, d.alignment(sibling)-len(p.key)))
 	return d.newLine(d.lineEnd(sibling.extent()), indentOf(d, sibling.key.start)+key+"= "+p.value)
+}
+
+// alignment is the width of a key with its blanks when the equals signs around
+// it stand in line, else 0.
+func (d *document) alignment(n *node) int {
+	width := func(n *node) (all, blanks int) {
+		equals := n.key.end + bytes.IndexByte(d.text[n.key.end:], '=')
+		return equals - n.key.start, equals - n.key.end
+	}
+	all, _ := width(n)
+	for _, m := range n.parent.members {
+		if m.key.end == 0 {
+			continue
+		}
+		if other, blanks := width(m); other == all && blanks > 1 {
+			return all
+		}
+	}
+	return 0
 }
 
 // newLine adds a line at the start of a line or at the end of the text.

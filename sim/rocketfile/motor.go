@@ -45,7 +45,9 @@ func (rd *reading) motorFile(layers []layer) []layer {
 		case n.name == "file":
 			rd.fault(located{doc, n}, "motor.file", doc.written(n), "a motor file that names another", "give the keys here")
 		case s.field(n.name) == nil:
-			rd.fault(located{doc, n}, "motor."+n.name, "", "unknown key", s.mend(n))
+			meant, mend := s.mend(n)
+			rd.meant["motor."+meant] = true
+			rd.fault(located{doc, n}, excerpt("motor."+n.name), "", "unknown key", mend)
 		}
 	}
 	return append(layers, layer{doc, doc.root})

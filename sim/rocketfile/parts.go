@@ -75,12 +75,18 @@ func (f *File) usualRule() string {
 // RemoveCanopy takes a canopy out of the text.
 func (f *File) RemoveCanopy(name string) (*File, error) {
 	doc := f.rd.doc
+	var names []string
 	for i, c := range f.rd.rocket.Canopies {
 		if c.Name == name {
 			return f.edit("canopy."+name, doc.remove(doc.table(sectionAt("canopy"), i)))
 		}
+		names = append(names, c.Name)
 	}
-	return nil, Faults{noInput(f.rd.rocket, "canopy."+name+".name")}
+	mend := "there is none"
+	if len(names) > 0 {
+		mend = "there is " + list(names, "and")
+	}
+	return nil, Faults{{Key: excerpt("canopy." + name), Problem: "the rocket has no such canopy", Mend: mend}}
 }
 
 // AddTube adds a launch tube that suits the throat and reaches above the liquid.

@@ -3,6 +3,7 @@ package rocketfile
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -10,7 +11,10 @@ import (
 	"ullage/sim/quantity"
 )
 
-// origin of a value: the document and the node that give it.
+// maxItems bounds a repeated section.
+const maxItems = 16
+
+// located is where a value stands: the document and the node that give it.
 type located struct {
 	doc  *document
 	node *node
@@ -24,8 +28,9 @@ type reading struct {
 	faults *faultList
 	where  map[string]located // every value the text gives, by dotted name
 	tables map[*section][]*node
-	unread []unread // values that are missing or could not be read
-	unsure string   // the section of which not all could be read
+	unread []unread        // values that are missing or could not be read
+	unsure string          // the section of which not all could be read
+	meant  map[string]bool // keys and sections that unknown ones seem to mean
 }
 
 // unread is a number that the rocket should hold and does not.
@@ -45,9 +50,12 @@ type layer struct {
 // in the list already.
 func read(doc *document, disk *files, faults *faultList) *reading {
 	rd := &reading{doc: doc, disk: disk, faults: faults, rocket: &sim.Rocket{},
-		where: map[string]located{}, tables: map[*section][]*node{}}
+		where: map[string]located{}, tables: map[*section][]*node{}, meant: map[string]bool{}}
+	if doc.root.member("curve") != nil && doc.root.member("body") == nil {
+		rd.faults.add(Fault{File: doc.name, Problem: "a motor file, not a rocket file", Mend: "name it in the [motor] of a rocket file"})
+		return rd
+	}
 	rd.power()
-	rd.unknown(layer{doc, doc.root}, schema[0])
 	for _, s := range schema {
 		rd.section(s)
 	}
@@ -62,6 +70,10 @@ func read(doc *document, disk *files, faults *faultList) *reading {
 // section reads every item of a section.
 func (rd *reading) section(s *section) {
 	tables := rd.find(s)
+	if len(tables) > maxItems {
+		rd.fault(located{rd.doc, tables[maxItems]}, s.path, "", fmt.Sprintf("more than %d of them", maxItems), "take some out")
+		tables = tables[:maxItems]
+	}
 	rd.tables[s] = tables
 	if s.make == nil && len(tables) == 0 {
 		tables = []*node{nil} // always part of a rocket: its defaults hold
@@ -72,12 +84,10 @@ func (rd *reading) section(s *section) {
 		}
 		p := place{rd.rocket, i}
 		layers := []layer{{rd.doc, table}}
-		if s.path != "" {
-			rd.unknown(layers[0], s)
-		}
 		if s.many {
 			rd.name(s, p, layers[0])
 		}
+		rd.unknown(layers[0], s, p)
 		if s.path == "motor" {
 			layers = rd.motorFile(layers)
 		}
@@ -257,6 +267,7 @@ func (rd *reading) has(prefix string, f *field) bool {
 // missing reports required keys that are not there: each by itself, or as one
 // fault when the whole section is not there.
 func (rd *reading) missing(s *section, p place, fields []*field) {
+	fields = slices.DeleteFunc(fields, func(f *field) bool { return rd.meant[s.prefix(p)+f.key] })
 	if len(fields) == 0 || rd.doc.partial || rd.unsure == s.path {
 		return
 	}
@@ -266,7 +277,7 @@ func (rd *reading) missing(s *section, p place, fields []*field) {
 	}
 	tables := rd.tables[s]
 	if len(tables) == 0 {
-		if rd.faults.has(s.path) {
+		if rd.faults.has(s.path) || rd.meant[s.path] {
 			return
 		}
 		keys := make([]string, len(fields))
@@ -320,7 +331,7 @@ func (rd *reading) power() {
 // flying reports a drive that is to fly and is not there.
 func (rd *reading) flying() {
 	drive := rd.rocket.Power
-	if rd.drives(drive) || rd.doc.partial {
+	if rd.drives(drive) || rd.doc.partial || rd.meant[string(drive)] {
 		return
 	}
 	var keys []string
@@ -387,9 +398,9 @@ func (rd *reading) whole(f sim.Fault) {
 	s, row, p := resolve(rd.rocket, f.Name)
 	unsure := row != nil && s.path != "" && s.path == rd.unsure
 	switch {
-	case rd.faults.has(f.Name), !given && (rd.doc.partial || unsure):
+	case rd.faults.has(f.Name), rd.meant[f.Name], s != nil && rd.meant[s.path], !given && (rd.doc.partial || unsure):
 		return
-	case f.Name == "power" && rd.faults.has(string(rd.rocket.Power)):
+	case f.Name == "power" && (rd.faults.has(string(rd.rocket.Power)) || rd.meant[string(rd.rocket.Power)]):
 		return
 	}
 	fault := Fault{File: rd.doc.name, Key: f.Name, Problem: f.Problem, Mend: f.Mend}

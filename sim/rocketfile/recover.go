@@ -111,11 +111,16 @@ func unreadable(value, problem string) (string, string) {
 	case word == "nan", word == "inf", word == "infinity":
 		return "not a finite number", "give a finite value"
 	case value[0] == '"' || value[0] == '\'':
-		return "a text that cannot be read (" + problem + ")", "end it with the quote it began with, on the same line"
+		if strings.Contains(problem, "new lines") || strings.Contains(problem, "unterminated") {
+			problem = "a quote that is not closed"
+		}
+		return problem, "end the text with the quote it began with, on the same line"
 	case strings.ContainsAny(value, "\"'\\[]{}="):
 		return problem, "write it as key = value"
 	case number && strings.Trim(digits, ".0123456789") != "":
 		return "a quantity without quotes", `write "` + excerpt(value) + `"`
+	case number && digits[0] == '.':
+		return "a number without a digit before its point", "write 0" + digits
 	case number:
 		return problem, "write a plain number, such as 0.5"
 	}

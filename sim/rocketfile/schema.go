@@ -141,7 +141,7 @@ func tubeSection() *section {
 		fields: []*field{
 			num("length", "length", millimetres(1, 10e3, 5, 50), at(func(t *sim.LaunchTube) *float64 { return &t.Length }),
 				"How far the launch tube reaches into the chamber.").required(there, `"300 mm"`),
-			num("outer", "outer", millimetres(0.5, 500, 0.1, 1), at(func(t *sim.LaunchTube) *float64 { return &t.Outer }),
+			num("outer", "outer", millimetres(0.1, 500, 0.1, 1), at(func(t *sim.LaunchTube) *float64 { return &t.Outer }),
 				"Outside diameter of the launch tube, which fills the throat.").required(there, `"12.8 mm"`),
 			num("inner", "inner", millimetres(0, 500, 0.1, 1), at(func(t *sim.LaunchTube) *float64 { return &t.Inner }),
 				"Inside diameter of the launch tube.").required(there, `"9 mm"`),

@@ -3,30 +3,35 @@ package rocketfile
 import "strings"
 
 // unknown reports the keys of a table that its section does not have.
-func (rd *reading) unknown(l layer, s *section) {
+func (rd *reading) unknown(l layer, s *section, p place) {
 	if l.node == nil {
 		return
 	}
+	prefix := s.prefix(p)
 	for _, n := range l.node.members {
 		if rd.faults.full() {
 			return
 		}
 		if knows(s, n.name) {
-			rd.unknownWithin(l, s, n)
+			rd.unknownWithin(l, s, n, prefix)
 			continue
 		}
-		rd.fault(located{l.doc, n}, n.path(), "", "unknown key", s.mend(n))
+		meant, mend := s.mend(n)
+		if meant != "" {
+			rd.meant[prefix+meant] = true
+		}
+		rd.fault(located{l.doc, n}, excerpt(prefix+n.name), "", "unknown key", mend)
 	}
 }
 
 // unknownWithin does the same for the keys within a key, as in deploy.
-func (rd *reading) unknownWithin(l layer, s *section, outer *node) {
+func (rd *reading) unknownWithin(l layer, s *section, outer *node, prefix string) {
 	if outer.kind != tableNode || s.field(outer.name) != nil || !s.nests(outer.name) {
 		return
 	}
 	for _, n := range outer.members {
 		if s.field(outer.name+"."+n.name) == nil {
-			rd.fault(located{l.doc, n}, n.path(), "", "unknown key", "give "+outer.name+" for water, for motor or for both")
+			rd.fault(located{l.doc, n}, excerpt(prefix+outer.name+"."+n.name), "", "unknown key", "give "+outer.name+" for water, for motor or for both")
 		}
 	}
 }
@@ -34,6 +39,9 @@ func (rd *reading) unknownWithin(l layer, s *section, outer *node) {
 // knows tells whether a table of the section may have a key: its own, or the
 // first part of one within it, or a section below it.
 func knows(s *section, key string) bool {
+	if strings.Contains(key, ".") {
+		return false // in quotes: no key of ours
+	}
 	if s.field(key) != nil || s.nests(key) {
 		return true
 	}
@@ -59,8 +67,9 @@ func (s *section) nests(key string) bool {
 	return false
 }
 
-// mend says what an unknown key of a section may have meant.
-func (s *section) mend(n *node) string {
+// mend says what an unknown key of a section may have meant, and which key of
+// the same section that is, if it is one.
+func (s *section) mend(n *node) (meant, mend string) {
 	var own []string
 	for _, f := range s.fields {
 		key, _, _ := strings.Cut(f.key, ".")
@@ -74,15 +83,15 @@ func (s *section) mend(n *node) string {
 		}
 	}
 	if word, ok := nearest(n.name, own); ok {
-		return "perhaps " + word + " is meant"
+		return word, "perhaps " + word + " is meant"
 	}
 	for _, other := range schema {
 		if other != s && other.path != "" && other.field(n.name) != nil {
-			return "it belongs in [" + other.path + "]"
+			return "", "it belongs in [" + other.path + "]"
 		}
 	}
 	if s.path == "" {
-		return "the file may have " + list(own, "and")
+		return "", "the file may have " + list(own, "and")
 	}
-	return "[" + s.path + "] may have " + list(own, "and")
+	return "", "[" + s.path + "] may have " + list(own, "and")
 }
