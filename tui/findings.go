@@ -127,13 +127,18 @@ func (m *Model) runOn(list []phrase, w, rows int) []string {
 	for i := range shown {
 		shown[i] = i
 	}
-	for left := 0; ; left++ {
+	left, warnings := 0, 0
+	for {
 		pieces := make([]piece, 0, len(shown)+1)
 		for _, i := range shown {
 			pieces = append(pieces, list[i].piece(m.look, 0, false))
 		}
 		if left > 0 {
-			text := fmt.Sprintf("%d more: %s", left, m.keys.Findings.Help().Key)
+			text := fmt.Sprintf("%d more", left)
+			if warnings > 0 {
+				text += fmt.Sprintf(", %d of them warnings", warnings)
+			}
+			text += ": " + m.keys.Findings.Help().Key
 			pieces = append(pieces, piece{m.look.in(asked, text), width(text)})
 		}
 		if lines := flow(m.look, pieces, w); len(lines) <= rows || len(shown) == 0 {
@@ -144,6 +149,10 @@ func (m *Model) runOn(list []phrase, w, rows int) []string {
 			if list[shown[i]].Level < list[shown[drop]].Level && list[shown[drop]].pressing() {
 				drop = i
 			}
+		}
+		left++
+		if list[shown[drop]].pressing() {
+			warnings++
 		}
 		shown = slices.Delete(shown, drop, drop+1)
 	}

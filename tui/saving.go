@@ -113,16 +113,20 @@ func (m *Model) submitName(text string) tea.Cmd {
 	if home, err := os.UserHomeDir(); err == nil && strings.HasPrefix(path, "~/") {
 		path = filepath.Join(home, path[2:])
 	}
-	switch base := filepath.Base(path); {
-	case path == "" || strings.HasSuffix(text, string(filepath.Separator)) || base == "." || base == "..":
+	switch info, err := os.Stat(path); {
+	case path == "" || err != nil && os.IsPathSeparator(path[len(path)-1]):
 		m.wrong("A name for the file is missing.")
 		return nil
-	case filepath.Ext(base) == "":
-		path += extension
-	}
-	if info, err := os.Stat(path); err == nil && info.IsDir() {
+	case err == nil && info.IsDir():
 		m.wrong(shortPath(path) + " is a folder; give a name inside it.")
 		return nil
+	}
+	if !exists(filepath.Dir(path)) {
+		m.wrong("There is no folder " + shortPath(filepath.Dir(path)) + ".")
+		return nil
+	}
+	if filepath.Ext(filepath.Base(path)) == "" {
+		path += extension
 	}
 	return m.saveAs(path, false)
 }

@@ -2,6 +2,7 @@ package tui
 
 import (
 	"fmt"
+	"path/filepath"
 	"strings"
 
 	"github.com/charmbracelet/x/ansi"
@@ -120,20 +121,22 @@ func (m *Model) titleLine() string {
 		mark = " " + look.unsaved
 	}
 	name, file := look.say(clean(r.Name)), look.say(m.title())
-	// The drive goes when room is short, then the file's name is cut.
-	room := w - 2 - width(mark)
-	if room-width(drive)-2 < min(width(name)+3+width(file), room/2) {
-		drive = ""
-	} else {
-		room -= width(drive) + 2
+	if name != "" {
+		name += " "
+		file = look.dot + " " + file
 	}
-	if name != "" && width(name)+3 < room-8 {
-		file = " " + look.dot + " " + file
-	} else if name != "" {
-		name, file = "", name+" "+look.dot+" "+file
+	// When room is short the drive goes first, then the file's folders, then the
+	// end of the rocket's name.
+	room := w - 2 - width(mark)
+	if width(name)+width(file)+2+width(drive) > room {
+		file = strings.Replace(file, look.say(m.title()), look.say(clean(filepath.Base(m.title()))), 1)
+	}
+	if width(name)+width(file)+2+width(drive) > room {
+		drive = ""
 	}
 	if width(name)+width(file) > room {
-		file = strings.TrimRight(look.fit(file, room-width(name)), " ")
+		file = look.fit(file, min(width(file), room/2))
+		name = look.fit(name, room-width(file)-1) + " "
 	}
 	left := " " + look.in(strongText, name) + file + look.in(focused, mark)
 	return padPainted(left, w-1-width(drive)) + look.in(dimText, drive) + " "
