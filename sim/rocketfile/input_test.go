@@ -148,7 +148,7 @@ func TestSetAgreesWithTheText(t *testing.T) {
 			}
 		}
 		for _, text := range []string{"nonsense words!", "1 parsec", "NaN", "1e400", "--1", "1_000"} {
-			if in.Name == "name" || in.Name == "canopy.main.name" && (text == "1e400" || text == "--1") {
+			if in.Name == "name" || strings.HasSuffix(in.Name, ".name") && (text == "1e400" || text == "--1") {
 				continue
 			}
 			r := f.Rocket()

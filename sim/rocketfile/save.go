@@ -74,6 +74,9 @@ func (f *File) SaveAs(path string, overwrite bool) (*File, error) {
 			return nil, fmt.Errorf("saving %s: %w", path, ErrExists)
 		}
 	}
+	if _, err := os.Stat(filepath.Dir(path)); err != nil {
+		return nil, fmt.Errorf("saving %s: there is no such folder; make it first", path)
+	}
 	made, err := f.copyNamed(filepath.Dir(path))
 	if err == nil {
 		if overwrite {

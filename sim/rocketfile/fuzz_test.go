@@ -1,0 +1,181 @@
+package rocketfile
+
+import (
+	"bytes"
+	"errors"
+	"math"
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+
+	"github.com/pelletier/go-toml/v2"
+
+	"ullage/sim/quantity"
+)
+
+// seeds are texts of all sorts to start from.
+func seeds(f *testing.F) []string {
+	texts := []string{plain, whole, "", "\xef\xbb\xbf" + plain, strings.ReplaceAll(whole, "\n", "\r\n"),
+		base + "water = { " + chamber + " }\ncanopy = [ { area = \"1 m2\", deploy = { water = 'apogee' } } ]\n",
+		base + "water." + strings.ReplaceAll(chamber, ", ", "\nwater.") + "\nwater.tube = { length = \"0.6 m\", outer = \"12 mm\", inner = \"9 mm\" }\n",
+		"a = 1 kg\n[b\n", "a = [[[[", "[[a]]\n[a.b]\n[[a]]\n", "a = \"\\ud800\"\n", "body = nan\nwater = []\n"}
+	paths, _ := filepath.Glob("../../testdata/*.toml")
+	for _, path := range paths {
+		if text, err := os.ReadFile(path); err == nil {
+			texts = append(texts, string(text))
+		}
+	}
+	return texts
+}
+
+// fuzzed reads a text; its curve is always there.
+func fuzzed(text []byte) (*File, error) {
+	disk := newFiles(func(string) ([]byte, error) { return []byte(curve), nil })
+	return load("x.toml", ".", text, disk)
+}
+
+// Whatever the bytes, reading ends without a panic, and what is accepted is
+// TOML, is a rocket in range, and reads the same again.
+func FuzzRead(f *testing.F) {
+	for _, text := range seeds(f) {
+		f.Add([]byte(text))
+	}
+	f.Fuzz(func(t *testing.T, text []byte) {
+		file, err := fuzzed(bytes.Clone(text))
+		if err != nil {
+			var faults Faults
+			if !errors.As(err, &faults) || len(faults) == 0 || len(faults) > maxFaults+1 {
+				t.Fatalf("not faults: %v", err)
+			}
+			for _, line := range strings.Split(err.Error(), "\n") {
+				if strings.ContainsFunc(line, func(r rune) bool { return r < ' ' || r == 0x7f }) {
+					t.Fatalf("control characters in %q", line)
+				}
+			}
+			if strings.Count(err.Error(), "\n") != len(faults)-1 {
+				t.Fatalf("not one line a fault: %q", err)
+			}
+			return
+		}
+		if !bytes.Equal(file.Text(), text) {
+			t.Fatal("the text was changed")
+		}
+		var tree map[string]any
+		if err := toml.Unmarshal(bytes.TrimPrefix(text, byteOrderMark), &tree); err != nil {
+			t.Fatalf("accepted, but not TOML: %v", err)
+		}
+		if err := file.Rocket().Validate(); err != nil {
+			t.Fatalf("accepted, but not a rocket: %v", err)
+		}
+		again, err := fuzzed(file.Text())
+		if err != nil {
+			t.Fatal(err)
+		}
+		sameRocket(t, file, again)
+		for _, in := range Inputs(file.Rocket()) {
+			if v, _ := in.Get(file.Rocket()); math.IsNaN(v) || math.IsInf(v, 0) {
+				t.Fatalf("%s is %v", in.Name, v)
+			}
+		}
+	})
+}
+
+// Whatever the edit of whatever file, it is refused or makes a file that reads
+// the same again and keeps the comments.
+func FuzzEdit(f *testing.F) {
+	for i, text := range seeds(f) {
+		f.Add(text, uint(i*7), "0.4", uint(i))
+		f.Add(text, uint(i*5+1), "apogee - 2 s", uint(0))
+	}
+	f.Fuzz(func(t *testing.T, text string, which uint, value string, act uint) {
+		file, err := fuzzed([]byte(text))
+		if err != nil {
+			return
+		}
+		inputs := Inputs(file.Rocket())
+		name := inputs[which%uint(len(inputs))].Name
+		var made *File
+		switch act % 8 {
+		case 0:
+			made, err = file.Set(name, value)
+		case 1:
+			made, err = file.Reset(name)
+		case 2:
+			made, _, err = file.AddCanopy()
+		case 3:
+			made, err = file.AddTube()
+		case 4:
+			made, err = file.RemoveTube()
+		case 5:
+			made, err = file.RemoveCanopy(strings.TrimPrefix(value, "canopy."))
+		case 6:
+			made, err = file.SetIn(name, value, file.Unit(name))
+		case 7:
+			made, err = file.Set(value, "1 m")
+		}
+		if err != nil {
+			var faults Faults
+			if !errors.As(err, &faults) {
+				t.Fatalf("not faults: %v", err)
+			}
+			for _, fault := range faults {
+				if fault.Problem == "" || fault.Mend == "" {
+					t.Fatalf("says too little: %v", err)
+				}
+			}
+			return
+		}
+		again, err := fuzzed(made.Text())
+		if err != nil {
+			t.Fatalf("an edit made a file with faults: %v\n%s", err, made.Text())
+		}
+		sameRocket(t, made, again)
+		if act%8 == 0 || act%8 >= 6 {
+			if a, b := comments(text), comments(string(made.Text())); a != b {
+				t.Fatalf("comments were %d, are %d:\n%s", a, b, made.Text())
+			}
+		}
+	})
+}
+
+// comments counts what may be a comment: the same number before and after, as
+// no value that an edit writes holds the sign.
+func comments(text string) int { return strings.Count(text, "#") }
+
+// Whatever is typed, Set and SetText of the rocket agree on it.
+func FuzzTyped(f *testing.F) {
+	file, err := fuzzed([]byte(whole))
+	if err != nil {
+		f.Fatal(err)
+	}
+	inputs := Inputs(file.Rocket())
+	for i := range inputs {
+		f.Add(uint(i), "9 bar")
+		f.Add(uint(i), inputs[i].Text(file.Rocket()))
+	}
+	f.Fuzz(func(t *testing.T, which uint, value string) {
+		in := inputs[which%uint(len(inputs))]
+		r := file.Rocket()
+		setErr := in.SetText(r, value)
+		made, err := file.Set(in.Name, value)
+		if err == nil && setErr != nil {
+			t.Fatalf("%s = %q: the text takes it, the rocket does not: %v", in.Name, value, setErr)
+		}
+		if err != nil && setErr == nil && r.Validate() == nil && !(in.Name == "canopy.main.name" || in.Name == "canopy.2.name") {
+			t.Fatalf("%s = %q: the rocket takes it, the text does not: %v", in.Name, value, err)
+		}
+		if err != nil {
+			return
+		}
+		if v, given := in.Get(made.Rocket()); given {
+			want, _ := in.Get(r)
+			if in.Kind == NumberKind && math.Abs(v-want) > 1e-14*math.Max(math.Abs(want), 300) {
+				t.Fatalf("%s = %q: %v in the text, %v in the rocket", in.Name, value, v, want)
+			}
+			if in.Kind == NumberKind && quantity.Exact(v, in.Unit) == "" {
+				t.Fatal("no text")
+			}
+		}
+	})
+}
