@@ -36,9 +36,6 @@ func (s *screen) choose(name string) {
 	require.Equal(s.t, name, s.m.inputs.chosen().Name)
 }
 
-// apogee is that of the flight shown, m.
-func (s *screen) apogee() float64 { return s.m.now.flight.Results.Apogee.Height }
-
 // words is the screen as one line, blanks and borders taken together.
 func (s *screen) words() string { return strings.Join(strings.Fields(s.view()), " ") }
 
@@ -350,12 +347,16 @@ func TestNudgeIntoTheImpossible(t *testing.T) {
 
 func TestRangeEnds(t *testing.T) {
 	s := newScreen(t, plover(t), 80, 24)
-	s.write("97.5")
-	s.press("enter", "right")
-	require.Equal(t, "98 %", s.value())
-	s.press("right")
-	require.Equal(t, "98 %", s.value())
+	s.choose("site.humidity")
+	s.press("left")
 	require.Contains(t, s.view(), "goes no further")
+	require.False(t, s.m.unsaved())
+	s.write("98")
+	s.press("enter", "right")
+	require.Equal(t, "100 %", s.value())
+	s.press("right")
+	require.Equal(t, "100 %", s.value())
+	require.Contains(t, s.view(), "goes no further: its range is 0 % to 100 %")
 }
 
 func TestAnyUnit(t *testing.T) {

@@ -77,6 +77,7 @@ func FuzzKeys(f *testing.F) {
 func TestUndoRedo(t *testing.T) {
 	rapid.Check(t, func(rt *rapid.T) {
 		s := newScreen(t, rocketfile.Starter(), 80, 24)
+		s.hold = true // no flights: this is about the texts
 		texts := []string{s.text()}
 		edits := []string{"left", "right", "<", ">", "d", "c", "C", "t"}
 		for _, k := range rapid.SliceOfN(rapid.SampledFrom(append(edits, "up", "down", "tab")), 1, 25).Draw(rt, "keys") {

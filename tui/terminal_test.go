@@ -2,12 +2,9 @@ package tui
 
 import (
 	"os"
-	"os/exec"
 	"testing"
-	"time"
 
 	tea "github.com/charmbracelet/bubbletea"
-	"github.com/creack/pty"
 	"github.com/stretchr/testify/require"
 	"pgregory.net/rapid"
 )
@@ -88,39 +85,23 @@ func TestAnswerFilterGivesUp(t *testing.T) {
 	require.Equal(t, long, string(f.pass([]byte(long))))
 }
 
-const quietChild = "ULLAGE_TEST_QUIET_CHILD"
-
-// TestMain lets the test binary be a program that links the screen and ends.
+// TestMain lets the test binary be the program that a test runs in a terminal.
 func TestMain(m *testing.M) {
-	if os.Getenv(quietChild) != "" {
+	switch os.Getenv(childVariable) {
+	case "":
+		os.Exit(m.Run())
+	case "quiet":
 		_, _ = os.Stdout.WriteString("term=" + os.Getenv("TERM") + "\n")
-		os.Exit(0)
+	default:
+		runChild(os.Getenv(childVariable))
 	}
-	os.Exit(m.Run())
 }
 
 // A program that links the screen asks the terminal nothing while it loads,
 // and leaves its environment as it was.
 func TestLoadingAsksTheTerminalNothing(t *testing.T) {
 	_ = tea.Quit // linked
-	cmd := exec.Command(os.Args[0])
-	cmd.Env = append(os.Environ(), quietChild+"=1", "TERM=xterm-256color", "CI=")
-	f, err := pty.Start(cmd)
-	if err != nil {
-		t.Skip("no pseudo-terminal here:", err)
-	}
-	defer func() { _ = f.Close() }()
-	out := make([]byte, 0, 256)
-	buf := make([]byte, 256)
-	timer := time.AfterFunc(20*time.Second, func() { _ = cmd.Process.Kill() })
-	defer timer.Stop()
-	for {
-		n, err := f.Read(buf)
-		out = append(out, buf[:n]...)
-		if err != nil {
-			break
-		}
-	}
-	require.NoError(t, cmd.Wait())
-	require.Equal(t, "term=xterm-256color\r\n", string(out))
+	c := startChild(t, "quiet", t.TempDir())
+	require.NoError(t, c.wait())
+	require.Equal(t, "term=xterm-256color\r\n", c.all())
 }
