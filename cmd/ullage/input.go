@@ -82,7 +82,7 @@ func (o setOptions) apply(f *rocketfile.File) (*rocketfile.File, error) {
 	}
 	changed, err := f.SetAll(changes...)
 	if err != nil {
-		return nil, inputError{fmt.Errorf("--set: %w", err)}
+		return nil, badInput("--set: %s", strings.ReplaceAll(err.Error(), "\n", "\n--set: "))
 	}
 	return changed, nil
 }

@@ -20,9 +20,17 @@ func TestMain(m *testing.M) {
 	testscript.Main(m, map[string]func(){"ullage": main})
 }
 
+// noRaceWait keeps a program built with the race detector from waiting a second
+// before it ends, for the many that are run here.
+const noRaceWait = "GORACE=atexit_sleep_ms=0"
+
 func TestScripts(t *testing.T) {
 	testscript.Run(t, testscript.Params{
-		Dir:  "testdata/script",
+		Dir: "testdata/script",
+		Setup: func(e *testscript.Env) error {
+			e.Vars = append(e.Vars, noRaceWait)
+			return nil
+		},
 		Cmds: map[string]func(*testscript.TestScript, bool, []string){"status": cmdStatus, "width": cmdWidth},
 	})
 }

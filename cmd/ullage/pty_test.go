@@ -40,7 +40,7 @@ type terminal struct {
 func onTerminal(t *testing.T, dir string, args ...string) *terminal {
 	c := exec.Command("ullage", args...)
 	c.Dir = dir
-	c.Env = append(os.Environ(), "TERM=xterm-256color", "NO_COLOR=", "XDG_STATE_HOME="+filepath.Join(dir, "state"))
+	c.Env = append(os.Environ(), noRaceWait, "TERM=xterm-256color", "NO_COLOR=", "XDG_STATE_HOME="+filepath.Join(dir, "state"))
 	f, err := pty.StartWithSize(c, &pty.Winsize{Rows: 40, Cols: 120})
 	require.NoError(t, err)
 	term := &terminal{t: t, command: c, keys: f, done: make(chan struct{})}

@@ -2,6 +2,7 @@ package report
 
 import (
 	"math"
+	"strconv"
 	"strings"
 	"unicode"
 
@@ -18,9 +19,24 @@ type printer struct{ sys quantity.System }
 
 // text writes a value in the unit the system shows instead of the one named.
 func (p printer) text(v float64, unit string) string {
-	u := p.sys.Unit(unitNamed(unit))
-	if v == 0 {
-		return spelled(quantity.Exact(0, u))
+	return figure(v, p.sys.Unit(unitNamed(unit)))
+}
+
+// number writes a ratio.
+func (p printer) number(v float64) string {
+	return figure(v, quantity.Usual(quantity.Number))
+}
+
+// figure writes a value with digits, but no more than four decimals: what is
+// smaller is 0 to whoever reads a flight.
+func figure(v float64, u quantity.Unit) string {
+	const decimals, small = 4, 0.1 // from small on, digits alone keep within decimals
+	if x := u.FromSI(v); math.Abs(x) < small {
+		text := strconv.FormatFloat(x, 'f', decimals, 64)
+		if strings.Trim(text, "-0.") == "" {
+			text = "0"
+		}
+		return spelled(strings.TrimSuffix(text+" "+u.Name, " "))
 	}
 	return spelled(quantity.Format(v, u, digits))
 }
@@ -37,13 +53,6 @@ func (p printer) given(v float64, unit string) string {
 		figure = strings.TrimRight(strings.TrimRight(figure, "0"), ".")
 	}
 	return spelled(figure + " " + name)
-}
-
-func (p printer) number(v float64) string {
-	if v == 0 {
-		return "0"
-	}
-	return quantity.Format(v, quantity.Usual(quantity.Number), digits)
 }
 
 func (p printer) time(v float64) string   { return p.text(v, "s") }

@@ -152,3 +152,21 @@ func TestWrap(t *testing.T) {
 	assert.Equal(t, []string{"averylongword", "ab"}, wrap("averylongword ab", 5))
 	assert.Equal(t, []string{""}, wrap("  ", 5))
 }
+
+func TestFigures(t *testing.T) {
+	p := printer{quantity.Metric}
+	for v, want := range map[float64]string{
+		213.6: "214 m", 1234.5: "1234 m", 7.1: "7.10 m", 0.0991: "0.0991 m", 0.00207: "0.0021 m", 1.18e-10: "0 m", -1e-9: "0 m",
+		0: "0 m", -0.02: "-0.0200 m", math.NaN(): "-", math.Inf(1): "-",
+	} {
+		assert.Equal(t, want, p.height(v))
+	}
+	assert.Equal(t, "0.0003", p.number(0.000275))
+	assert.Equal(t, "0", p.number(math.Copysign(0, -1)))
+	assert.Equal(t, "75 ft·lbf", printer{quantity.US}.given(75*footPound, "J"))
+	assert.Equal(t, "30 %", p.given(0.3, "%"))
+	assert.Equal(t, "120 g", p.given(0.12, "g"))
+	assert.Equal(t, "1.25 kg", p.mass(1.25))
+	assert.Equal(t, "980 m/s²", p.acceleration(980.4))
+	assert.Equal(t, "100 g", p.gravities(980.665))
+}
