@@ -50,6 +50,9 @@ func (m *model) loadWater(rocket *Rocket) {
 	c := w.Chamber(air.Pressure, air.Temperature)
 	m.flow = c.Prepare()
 	m.hasChamber, m.chamber, m.liquid0 = true, w.Volume, c.LiquidVolume
+	if m.liquid0 < 1e-9*w.Volume {
+		m.liquid0 = 0 // a trace has no flow worth a step
+	}
 	if w.Tube != nil {
 		m.tube = w.Tube.Length
 		m.guide = math.Max(m.guide, m.tube)

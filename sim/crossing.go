@@ -49,7 +49,7 @@ func (r *run) value(c crossing, y *state, f *forces) float64 {
 		if m.push == steadyLiquid {
 			return f.drive
 		}
-		return y[jet]
+		return y[jet] - stillJet
 	case jetSettles:
 		return f.jetRate
 	case unchokes:
@@ -64,6 +64,38 @@ func (r *run) value(c crossing, y *state, f *forces) float64 {
 		return y[up] - r.rocket.Canopies[c.canopy].Rule(r.rocket.Power).Value
 	default: // canopyFills
 		return m.canopies[c.canopy].fill - (y[airPath] - m.airFrom[c.canopy])
+	}
+}
+
+// stillJet is the speed below which a jet that slows down has stopped: with the
+// liquid's inertia it may creep up to its rest for ever, pushing next to nothing, m/s.
+const stillJet = 0.02
+
+// once tells whether a crossing, past its zero, is overdue: what happens there happens
+// once. The others are quantities that may well be negative.
+func (k crossingKind) once() bool {
+	switch k {
+	case stalls, turnsDown, slidesBack, jetStops:
+		return false
+	}
+	return true
+}
+
+// overdue makes the changes of phase that came within a hair of the one just made:
+// two crossings in one step.
+func (r *run) overdue() {
+	for range 16 {
+		late := -1
+		for i, c := range r.watched {
+			if c.kind.once() && r.value(c, &r.y, &r.now) < 0 {
+				late = i
+				break
+			}
+		}
+		if late < 0 || r.over {
+			return
+		}
+		r.atCrossing(r.watched[late])
 	}
 }
 

@@ -104,6 +104,7 @@ func (r *run) fly(ctx context.Context) error {
 		stop := r.nextStop()
 		if r.t >= stop {
 			r.atStop()
+			r.overdue()
 			continue
 		}
 		if r.t >= timeLimit || n >= stepLimit {
@@ -120,6 +121,7 @@ func (r *run) fly(ctx context.Context) error {
 		r.advance()
 		if crossed {
 			r.atCrossing(c)
+			r.overdue()
 		} else {
 			r.stayOnPad()
 		}

@@ -13,12 +13,16 @@ func (r *run) atCrossing(c crossing) {
 	case tubeEnds:
 		r.leaveTube()
 	case stalls:
+		// Exactly at rest: a remainder of speed would stop once more, for ever.
+		r.y[vEast], r.y[vNorth], r.y[vUp] = 0, 0, 0
 		r.topSoFar()
 		if m.push == tubePush {
 			// Without friction in the model it would bounce on the gas for ever.
 			r.warn(Warning{Code: StuckOnTube, Value: m.travel(&r.y)})
 			r.over = true
+			return
 		}
+		r.enter()
 	case slidesBack:
 		r.rest()
 	case liquidEnds:
@@ -27,11 +31,13 @@ func (r *run) atCrossing(c crossing) {
 		r.beginGas(m.flow.CarriedGas())
 		r.enter()
 	case jetStops:
-		r.liquidOut(r.y[store])
-		m.left = m.flow.Density()*r.y[store] + m.flow.CarriedGas()
-		r.endOfPush()
+		r.jetStopped()
 	case jetSettles:
 		m.settled = true
+		if r.y[jet] <= stillJet {
+			r.jetStopped()
+			return
+		}
 		next := r.next // the motion is smooth here: only the bookkeeping changes
 		r.enter()
 		r.next = next
@@ -42,6 +48,7 @@ func (r *run) atCrossing(c crossing) {
 		m.left = r.y[store]
 		r.endOfPush()
 	case turnsDown:
+		r.y[vUp] = 0
 		r.top()
 	case hitsGround:
 		r.y[up] = 0
@@ -184,6 +191,14 @@ func (r *run) liquidOut(left float64) {
 	if left > 0 {
 		r.warn(Warning{Code: LiquidLeft, Value: r.flight.LiquidLeft})
 	}
+}
+
+// jetStopped: the liquid's flow ends with liquid left, which rides along.
+func (r *run) jetStopped() {
+	m := &r.model
+	r.liquidOut(r.y[store])
+	m.left = m.flow.Density()*r.y[store] + m.flow.CarriedGas()
+	r.endOfPush()
 }
 
 // endOfPush: burnout. What counts from it can now be set.
