@@ -34,23 +34,22 @@ func (f *File) SetIn(input, value string, bare quantity.Unit) (*File, error) {
 // unit that the file uses.
 func (f *File) SetValue(input string, v float64) (*File, error) {
 	r := f.rd.rocket
-	s, row, p := resolve(r, input)
+	_, row, p := resolve(r, input)
 	if row == nil {
 		return nil, Faults{noInput(r, input)}
 	}
+	if bad := row.codec.setNumber(row, place{clone(r), p.item}, v); bad != nil && bad != notThere {
+		return nil, Faults{{Key: input, Value: quantity.Exact(v, row.codec.scale(row, p).unit), Problem: bad.problem, Mend: bad.mend}}
+	}
 	if c, ok := row.codec.(*choiceCodec); ok {
-		words := c.choices(r)
-		if i := int(v); float64(i) == v && i >= 0 && i < len(words) {
-			return f.Set(input, words[i])
-		}
+		return f.Set(input, c.choices(r)[int(v)])
 	}
 	unit := f.Unit(input)
 	number := unit
 	number.Name = ""
 	text := quantity.Exact(v, number)
 	if !isNumber(text) {
-		bad := row.codec.scale(row, p).check(v)
-		return nil, Faults{{Key: s.prefix(p) + row.key, Value: text, Problem: bad.problem, Mend: bad.mend}}
+		text = "0" // too small to be written
 	}
 	return f.SetIn(input, text, unit)
 }
@@ -75,7 +74,7 @@ func (f *File) set(changes []Change, bare *quantity.Unit) (*File, error) {
 		}
 		if at, ok := f.rd.where[c.Input]; ok {
 			if old, bad := row.codec.encode(row, p, at.node, style); bad == nil && old == value {
-				if own, there := lookup(row, []layer{{doc, doc.table(s, p.item)}}); there && own.node.name == lastKey(row.key) {
+				if own, there := lookup(row, []located{{doc, doc.table(s, p.item)}}); there && own.node.name == lastKey(row.key) {
 					continue // says so already
 				}
 			}
@@ -131,17 +130,17 @@ func (f *File) Reset(input string) (*File, error) {
 	}
 	doc := f.rd.doc
 	table := doc.table(s, p.item)
-	own, ok := lookup(row, []layer{{doc, table}})
+	own, ok := lookup(row, []located{{doc, table}})
 	if !ok {
 		return f, nil
 	}
 	var edit []splice
-	if outer, inner, within := strings.Cut(row.key, "."); within && own.node.name == outer {
+	if outer, _, within := strings.Cut(row.key, "."); within && own.node.name == outer {
 		other := ruleOfOther(doc, s, row)
 		if other == nil {
 			return nil, Faults{{Key: input, Problem: "the only rule of the canopy", Mend: "remove the canopy instead"}}
 		}
-		_, inner, _ = strings.Cut(other.key, ".")
+		_, inner, _ := strings.Cut(other.key, ".")
 		edit = []splice{{own.node.value, inBraces([]pair{{inner, string(doc.text[own.node.value.start:own.node.value.end])}})}}
 	} else {
 		edit = doc.remove(own.node)

@@ -62,6 +62,7 @@ type field struct {
 	needed   func(r *sim.Rocket) bool
 	inForce  func(p place) float64 // the number when nothing is given
 	instead  string                // the key that excludes this one
+	unless   string                // the key that makes this one not required
 	fileOnly bool                  // a rocket does not hold it: no input
 }
 
@@ -79,6 +80,9 @@ func (f *field) otherwise(v func(p place) float64) *field { f.inForce = v; retur
 
 // orElse names the key that may be given instead, never beside it.
 func (f *field) orElse(key string) *field { f.instead = key; return f }
+
+// enough names a key beside which this one is not required.
+func (f *field) enough(key string) *field { f.unless = key; return f }
 
 // forDrive marks a key that only one drive uses.
 func (f *field) forDrive(p sim.Power) *field { f.drive = p; return f }

@@ -95,7 +95,12 @@ func (d *document) insertDotted(table *node, p pair) splice {
 	for ; depth > 1; depth-- {
 		path = strings.TrimRight(strings.TrimSpace(path[:lastPart(path)]), ".")
 	}
-	return d.lineAfter(sibling, pair{path[:lastPart(path)] + p.key, p.value})
+	p.key = path[:lastPart(path)] + p.key
+	if sibling.inBraces() {
+		at := sibling.extent()
+		return splice{span{at, at}, ", " + p.key + " = " + p.value}
+	}
+	return d.lineAfter(sibling, p)
 }
 
 // lastPart is where the last part of a dotted key starts.

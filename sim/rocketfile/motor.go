@@ -12,7 +12,7 @@ import (
 )
 
 // motorFile adds the file that [motor] names below the section's own keys.
-func (rd *reading) motorFile(layers []layer) []layer {
+func (rd *reading) motorFile(layers []located) []located {
 	own := layers[0]
 	at := own.node.member("file")
 	if at == nil || at.kind != stringNode || aFileName(at.text) != nil {
@@ -50,11 +50,11 @@ func (rd *reading) motorFile(layers []layer) []layer {
 			rd.fault(located{doc, n}, excerpt("motor."+n.name), "", "unknown key", mend)
 		}
 	}
-	return append(layers, layer{doc, doc.root})
+	return append(layers, located{doc, doc.root})
 }
 
 // curve loads the thrust curve.
-func (rd *reading) curve(layers []layer) {
+func (rd *reading) curve(layers []located) {
 	at, ok := rd.where["motor.curve"]
 	if !ok || at.node.kind != stringNode || aFileName(at.node.text) != nil {
 		return

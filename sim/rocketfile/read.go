@@ -2,19 +2,16 @@ package rocketfile
 
 import (
 	"fmt"
-	"math"
-	"slices"
 	"strconv"
 	"strings"
 
 	"ullage/sim"
-	"ullage/sim/quantity"
 )
 
 // maxItems bounds a repeated section.
 const maxItems = 16
 
-// located is where a value stands: the document and the node that give it.
+// located is where a value or a table stands: a node and its document.
 type located struct {
 	doc  *document
 	node *node
@@ -39,13 +36,6 @@ type unread struct {
 	place place
 }
 
-// layer is a table that gives keys to a section. A motor has two: the keys in
-// the rocket file come before those of the motor's own file.
-type layer struct {
-	doc  *document
-	node *node
-}
-
 // read makes the rocket of a document. The faults of the document's syntax are
 // in the list already.
 func read(doc *document, disk *files, faults *faultList) *reading {
@@ -59,7 +49,7 @@ func read(doc *document, disk *files, faults *faultList) *reading {
 	for _, s := range schema {
 		rd.section(s)
 	}
-	rd.located()
+	rd.coordinates()
 	for _, s := range schema {
 		rd.complete(s)
 	}
@@ -83,7 +73,9 @@ func (rd *reading) section(s *section) {
 			s.make(rd.rocket)
 		}
 		p := place{rd.rocket, i}
-		layers := []layer{{rd.doc, table}}
+		// A motor has two: the keys in the rocket file come before those of the
+		// motor's own file.
+		layers := []located{{rd.doc, table}}
 		if s.many {
 			rd.name(s, p, layers[0])
 		}
@@ -128,7 +120,7 @@ func (rd *reading) find(s *section) []*node {
 
 // name gives an item of a repeated section its name, by which its dotted names
 // go: its own, or its place among the others.
-func (rd *reading) name(s *section, p place, l layer) {
+func (rd *reading) name(s *section, p place, l located) {
 	title := s.title(p)
 	*title = strconv.Itoa(p.item + 1)
 	f := s.field("name")
@@ -140,7 +132,7 @@ func (rd *reading) name(s *section, p place, l layer) {
 	}
 	for i := range p.item {
 		if *s.title(place{p.rocket, i}) == *title {
-			rd.fault(located{l.doc, l.node}, s.prefix(p)+"name", "", "a name that another "+s.path+" has too", "give each a name of its own")
+			rd.fault(l, s.prefix(p)+"name", "", "a name that another "+s.path+" has too", "give each a name of its own")
 			*title = strconv.Itoa(p.item+1) + "?" // no file can have this one
 			return
 		}
@@ -148,7 +140,7 @@ func (rd *reading) name(s *section, p place, l layer) {
 }
 
 // field reads one key, or lets its default hold.
-func (rd *reading) field(s *section, f *field, p place, layers []layer) {
+func (rd *reading) field(s *section, f *field, p place, layers []located) {
 	name := s.prefix(p) + f.key
 	at, ok := lookup(f, layers)
 	switch {
@@ -165,12 +157,14 @@ func (rd *reading) field(s *section, f *field, p place, layers []layer) {
 		return
 	}
 	rd.where[name] = at
-	if f.drive != "" && at.node.name == "deploy" && !rd.drives(f.drive) {
-		return // one rule for every drive says nothing of one that is not there
+	outer, _, within := strings.Cut(f.key, ".")
+	shared := within && at.node.name == outer
+	if shared && f.drive != "" && !rd.drives(f.drive) {
+		return // one value for every drive says nothing of one that is not there
 	}
 	if bad := f.codec.read(f, p, at.node); bad != nil {
 		rd.unread = append(rd.unread, unread{f, p})
-		if outer, _, within := strings.Cut(f.key, "."); within && at.node.name == outer {
+		if shared {
 			if name = s.prefix(p) + outer; rd.faults.has(name) {
 				return // told for the other drive
 			}
@@ -184,7 +178,7 @@ func (rd *reading) drives(p sim.Power) bool { return rd.doc.root.member(string(p
 
 // lookup finds a key in the first layer that has it. A key within a key, such
 // as deploy.water, is also given by the outer one when that is no table.
-func lookup(f *field, layers []layer) (located, bool) {
+func lookup(f *field, layers []located) (located, bool) {
 	outer, inner, within := strings.Cut(f.key, ".")
 	for _, l := range layers {
 		n := l.node.member(outer)
@@ -196,106 +190,6 @@ func lookup(f *field, layers []layer) (located, bool) {
 		}
 	}
 	return located{}, false
-}
-
-// complete reports what is missing of a section, and keys that exclude each
-// other. A drive that does not fly may be unfinished: it is left out.
-func (rd *reading) complete(s *section) {
-	count := s.count(rd.rocket)
-	for i := range count {
-		p := place{rd.rocket, i}
-		prefix := s.prefix(p)
-		var missing []*field
-		idle := false
-		for _, f := range s.fields {
-			if f.instead > f.key {
-				rd.exclude(s, f, p)
-			}
-			if f.needed == nil || rd.has(prefix, f) {
-				continue
-			}
-			if f.needed(rd.rocket) {
-				missing = append(missing, f)
-				rd.unread = append(rd.unread, unread{f, p})
-			} else if s.drive != "" {
-				idle = true
-			}
-		}
-		if s.many && !rd.has(prefix, &field{key: "deploy.water", instead: "deploy.motor"}) {
-			missing = append(missing, &field{key: "deploy", example: `"apogee + 1 s"`})
-		}
-		rd.missing(s, p, missing)
-		if idle && s.drop != nil {
-			s.drop(rd.rocket)
-		}
-	}
-}
-
-// exclude reports two keys of which only one may be there.
-func (rd *reading) exclude(s *section, f *field, p place) {
-	prefix := s.prefix(p)
-	first, one := rd.where[prefix+f.key]
-	second, two := rd.where[prefix+f.instead]
-	if !one || !two {
-		return
-	}
-	later := s.field(f.instead)
-	if first.node.at() > second.node.at() {
-		first, second, later = second, first, f
-	}
-	rd.fault(second, prefix+later.key, second.doc.written(second.node),
-		"given beside "+first.node.name+" on line "+strconv.Itoa(first.doc.line(first.node.at())), "keep one of the two")
-	clearNumber(later, p)
-}
-
-// clearNumber makes a rocket hold no such number.
-func clearNumber(f *field, p place) {
-	if c, ok := f.codec.(*numberCodec); ok && c.at(p) != nil {
-		*c.at(p) = c.absent
-	}
-}
-
-// has tells whether the text gives a key or the one instead of it.
-func (rd *reading) has(prefix string, f *field) bool {
-	_, ok := rd.where[prefix+f.key]
-	if !ok && f.instead != "" {
-		_, ok = rd.where[prefix+f.instead]
-	}
-	return ok
-}
-
-// missing reports required keys that are not there: each by itself, or as one
-// fault when the whole section is not there.
-func (rd *reading) missing(s *section, p place, fields []*field) {
-	fields = slices.DeleteFunc(fields, func(f *field) bool { return rd.meant[s.prefix(p)+f.key] })
-	if len(fields) == 0 || rd.doc.partial || rd.unsure == s.path {
-		return
-	}
-	header := "[" + s.path + "]"
-	if s.many {
-		header = "[[" + s.path + "]]"
-	}
-	tables := rd.tables[s]
-	if len(tables) == 0 {
-		if rd.faults.has(s.path) || rd.meant[s.path] {
-			return
-		}
-		keys := make([]string, len(fields))
-		for i, f := range fields {
-			keys[i] = f.key
-		}
-		rd.faults.add(Fault{File: rd.doc.name, Key: s.path, Problem: "the section is missing",
-			Mend: "add " + header + " with " + list(keys, "and")})
-		return
-	}
-	for _, f := range fields {
-		what := "missing"
-		if f.instead != "" {
-			what = "missing, and so is " + f.instead
-		}
-		rd.faults.add(Fault{File: rd.doc.name, Line: rd.doc.line(tables[p.item].at()), Key: s.prefix(p) + f.key,
-			Problem: what, Mend: "add it to " + header + ", such as " + f.key + " = " + f.example})
-	}
 }
 
 // power finds what flies before anything else is read, since it decides which
@@ -311,8 +205,11 @@ func (rd *reading) power() {
 			rd.flying()
 			return
 		}
-		if water != motor { // a word that is wrong is reported where it is read
-			rd.rocket.Power = map[bool]sim.Power{true: sim.WaterPower, false: sim.MotorPower}[water]
+		// A word that is wrong is reported where it is read.
+		if water {
+			rd.rocket.Power = sim.WaterPower
+		} else if motor {
+			rd.rocket.Power = sim.MotorPower
 		}
 	case water && motor:
 		if !rd.doc.partial {
@@ -346,8 +243,8 @@ func (rd *reading) flying() {
 		Mend: fmt.Sprintf("add [%s] with %s", drive, list(keys, "and"))})
 }
 
-// located holds the site's coordinates together.
-func (rd *reading) located() {
+// coordinates holds the site's coordinates together.
+func (rd *reading) coordinates() {
 	latitude, north := rd.where["site.latitude"]
 	longitude, east := rd.where["site.longitude"]
 	switch {
@@ -358,63 +255,6 @@ func (rd *reading) located() {
 	case east:
 		rd.fault(longitude, "site.longitude", longitude.doc.written(longitude.node), "given without latitude", "give both or neither")
 	}
-}
-
-// validate adds what the engine finds wrong with the rocket as a whole. With
-// values unread, only what is wrong whatever these are counts: they are set to
-// either end of their ranges, and a fault must show both times.
-func (rd *reading) validate() {
-	found := rd.check(func(s scale) float64 { return s.min })
-	if len(found) > 0 && len(rd.unread) > 0 {
-		again := map[string]bool{}
-		for _, f := range rd.check(func(s scale) float64 { return s.max }) {
-			again[f.Name] = true
-		}
-		kept := found[:0]
-		for _, f := range found {
-			if again[f.Name] {
-				kept = append(kept, f)
-			}
-		}
-		found = kept
-	}
-	for _, f := range found {
-		rd.whole(f)
-	}
-}
-
-// check validates the rocket with its unread numbers set.
-func (rd *reading) check(end func(scale) float64) sim.Faults {
-	for _, u := range rd.unread {
-		u.field.codec.setNumber(u.field, u.place, end(u.field.codec.scale(u.field, u.place)))
-	}
-	faults, _ := rd.rocket.Validate().(sim.Faults)
-	return faults
-}
-
-// whole reports a fault of the rocket as a whole at the line of its input.
-func (rd *reading) whole(f sim.Fault) {
-	at, given := rd.where[f.Name]
-	s, row, p := resolve(rd.rocket, f.Name)
-	unsure := row != nil && s.path != "" && s.path == rd.unsure
-	switch {
-	case rd.faults.has(f.Name), rd.meant[f.Name], s != nil && rd.meant[s.path], !given && (rd.doc.partial || unsure):
-		return
-	case f.Name == "power" && (rd.faults.has(string(rd.rocket.Power)) || rd.meant[string(rd.rocket.Power)]):
-		return
-	}
-	fault := Fault{File: rd.doc.name, Key: f.Name, Problem: f.Problem, Mend: f.Mend}
-	if given {
-		fault.File, fault.Line, fault.Value = at.doc.name, at.doc.line(at.node.at()), at.doc.written(at.node)
-	} else if row != nil {
-		if tables := rd.tables[s]; p.item < len(tables) && s.path != "" {
-			fault.Line = rd.doc.line(tables[p.item].at())
-		}
-		if !math.IsNaN(f.Value) {
-			fault.Value = quantity.Exact(f.Value, row.codec.scale(row, p).unit)
-		}
-	}
-	rd.faults.add(fault)
 }
 
 func (rd *reading) fault(at located, key, value, problem, mend string) {

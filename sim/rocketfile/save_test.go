@@ -63,7 +63,7 @@ func TestSaveKeepsPermissionsAndLinks(t *testing.T) {
 	if runtime.GOOS == "windows" {
 		t.Skip("permissions and links are of another kind there")
 	}
-	f, path := saved(t)
+	_, path := saved(t)
 	require.NoError(t, os.Chmod(path, 0o640))
 	link := filepath.Join(filepath.Dir(path), "link.toml")
 	require.NoError(t, os.Symlink("plain.toml", link))

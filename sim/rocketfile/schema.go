@@ -229,7 +229,8 @@ func canopySection() *section {
 			num("shock", "shock", number(0, 10, 0.05, 0.5), at(func(c *sim.Canopy) *float64 { return &c.Shock }),
 				"Opening force coefficient, for the upper bound of the load only.").byDefault("1.7"),
 			text("deploy.water", "opens", "When the canopy is released on a water flight.",
-				&ruleCodec{rule(func(c *sim.Canopy) *sim.Rule { return &c.Water })}).forDrive(sim.WaterPower),
+				&ruleCodec{rule(func(c *sim.Canopy) *sim.Rule { return &c.Water })}).forDrive(sim.WaterPower).
+				required(always, `"apogee + 1 s"`).enough("deploy.motor"),
 			text("deploy.motor", "opens", "When the canopy is released on a motor flight.",
 				&ruleCodec{rule(func(c *sim.Canopy) *sim.Rule { return &c.Motor })}).forDrive(sim.MotorPower),
 		},

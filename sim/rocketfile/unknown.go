@@ -3,7 +3,7 @@ package rocketfile
 import "strings"
 
 // unknown reports the keys of a table that its section does not have.
-func (rd *reading) unknown(l layer, s *section, p place) {
+func (rd *reading) unknown(l located, s *section, p place) {
 	if l.node == nil {
 		return
 	}
@@ -25,7 +25,7 @@ func (rd *reading) unknown(l layer, s *section, p place) {
 }
 
 // unknownWithin does the same for the keys within a key, as in deploy.
-func (rd *reading) unknownWithin(l layer, s *section, outer *node, prefix string) {
+func (rd *reading) unknownWithin(l located, s *section, outer *node, prefix string) {
 	if outer.kind != tableNode || s.field(outer.name) != nil || !s.nests(outer.name) {
 		return
 	}

@@ -1,0 +1,47 @@
+// Package rocketfile reads, edits and saves rocket files: TOML texts that
+// describe a rocket, what drives it and the day it flies.
+//
+// # The text is the truth
+//
+// A [File] is a text with the rocket that follows from it. It never changes: an
+// edit such as [File.Set] replaces the bytes of one value, or adds or takes out
+// a line, and reads the outcome anew into another File. Comments, order, blank
+// lines, line endings, quotes and the user's units stay as they are, and a list
+// of Files is all that undoing takes. Reading takes well under a millisecond;
+// thrust curves and motor files are read once and shared by the edits of a File.
+//
+// # One table of inputs
+//
+// The schema lists the sections of a file and the keys of each, with label,
+// unit, range, step, default and help. It drives the reading of files, the
+// edits, the search for unknown and missing keys, and the list of [Inputs] that
+// screens, flags and sweeps work on under the dotted names of the keys. How a
+// key holds its value (a number with a unit, one word of several, a text, an
+// opening rule, a table, a list) is the business of its codec.
+//
+// What is wrong with a file is told all at once, as [Faults]: each with file,
+// line, key, value, problem and mend. A range concerns one input and stands in
+// the schema; what concerns several is in the Validate method of the rocket,
+// whose faults find their lines here. A line that is no TOML is reported and
+// stepped over, so that the lines below it are checked too.
+//
+// # Adding to it
+//
+// A key: add a row to its section in schema.go that points at the new field of
+// the rocket.
+//
+//	num("cant", "cant", degrees(-10, 10, 0.1, 1), at(func(f *sim.Fins) *float64 { return &f.Cant }),
+//		"Angle of the fins to the airframe's axis.").byDefault("0 deg"),
+//
+// A row is a number ([num]), a number that may be absent ([optional]), or
+// anything else with its codec ([text]); it may be required, have a default, be
+// excluded by another key or belong to one drive.
+//
+// A section: write a function like windSection, which gives its path, heading,
+// count in a rocket and rows, and name it in the schema at its place on the
+// screen. One that a rocket may lack has make and drop; a repeated one ([[fins]])
+// has many, title and a row "name", by which its dotted names go. A section
+// within a section (water.tube) needs no more than its dotted path. Copy what
+// is new in the rocket in clone.go. Nothing else knows the sections by name but
+// motor.go, since a motor has a file of its own and a curve.
+package rocketfile
