@@ -20,6 +20,9 @@ func (m *Model) take(f *rocketfile.File, err error, s step) bool {
 		m.fault = fault{input: s.input, says: faultText(err, s.input)}
 		return false
 	}
+	if f == m.file() {
+		return true // the value was that already
+	}
 	s.file = f
 	m.hist = m.hist.done(s)
 	return true

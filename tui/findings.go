@@ -30,7 +30,7 @@ func (m *Model) phrases() []phrase {
 		for _, s := range []*string{&f.Label, &f.Value, &f.Word, &f.Detail} {
 			*s = m.look.say(clean(*s))
 		}
-		out[i] = phrase{f, m.difference(f.Key)}
+		out[i] = phrase{f, m.look.say(m.difference(f.Key))}
 	}
 	return out
 }
@@ -233,20 +233,20 @@ func (m *Model) difference(key string) string {
 	if !here || !there {
 		return ""
 	}
-	return signed(is-was, was, m.units.Unit(unitNamed(c.unit)))
+	return signed(is-was, is, m.units.Unit(unitNamed(c.unit)))
 }
 
-// signed is a difference with its sign, to two digits. What the numbers
-// themselves do not show, three digits of them, is no difference.
+// signed is a difference with its sign, to two digits. What is below the third
+// digit of the numbers themselves is no difference.
 func signed(d, of float64, u quantity.Unit) string {
+	if third := math.Pow(10, math.Floor(math.Log10(math.Abs(of)))-2); math.Abs(d) < third/2 {
+		return "same"
+	}
 	sign := "+"
 	if d < 0 {
 		sign = "-"
 	}
-	if math.Abs(d) <= 5e-4*math.Abs(of) {
-		return "same"
-	}
-	return sign + quantity.Format(math.Abs(d), u, 2)
+	return sign + strings.ReplaceAll(quantity.Format(math.Abs(d), u, 2), "*", "·")
 }
 
 // unitNamed is a unit that this package itself names; empty is no unit.

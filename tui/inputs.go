@@ -16,7 +16,7 @@ type field struct {
 	unit   quantity.Unit // shown
 	number string        // the value without its unit; empty when it is words
 	words  string        // a choice, a rule or a text
-	brief  string        // said in its place in the list, where it is a table
+	short  string        // said in its place in the list, where it is a table
 	given  bool          // in the file; what is not is the default in force
 }
 
@@ -56,7 +56,7 @@ func newField(f *rocketfile.File, r *sim.Rocket, in rocketfile.Input, sys quanti
 	if in.Kind != rocketfile.NumberKind {
 		d.words = clean(in.Text(r))
 		if points := strings.Count(d.words, "[") - 1; strings.HasPrefix(d.words, "[[") {
-			d.brief = "table of " + strconv.Itoa(points)
+			d.short = "table of " + strconv.Itoa(points)
 		}
 		return d
 	}

@@ -97,8 +97,8 @@ func fieldLine(look *look, d *field, w int, chosen bool) string {
 	}
 	label := look.say(clean(d.Label))
 	value := look.say(d.words)
-	if d.brief != "" {
-		value = d.brief
+	if d.short != "" {
+		value = d.short
 	}
 	if d.number != "" {
 		value = look.say(d.number + " " + padded(d.unit.Name, unitCells-1))

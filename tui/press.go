@@ -34,6 +34,10 @@ func (m *Model) pressOne(k tea.KeyMsg) tea.Cmd {
 		return nil
 	}
 	m.fault = fault{}
+	if k.Paste {
+		m.startTyping(clean(string(k.Runes)))
+		return nil
+	}
 	if taken, cmd := m.view().press(k); taken {
 		return cmd
 	}

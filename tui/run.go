@@ -61,6 +61,12 @@ func run(ctx context.Context, o Options, m Model) (err error) {
 			return nil
 		}
 	}
+	if f, ok := o.output().(*os.File); ok {
+		if w, h, err := term.GetSize(f.Fd()); err == nil {
+			m.resize(w, h)
+			m.draw()
+		}
+	}
 	p := tea.NewProgram(m, options...)
 	if t, ok := in.(*terminalInput); ok {
 		t.filter.found = func(bg background) { p.Send(backgroundMsg(bg)) }

@@ -16,6 +16,7 @@ import (
 	"testing"
 	"time"
 
+	tea "github.com/charmbracelet/bubbletea"
 	"github.com/creack/pty"
 	"github.com/stretchr/testify/require"
 
@@ -29,6 +30,18 @@ const (
 	enterScreen   = "\x1b[?1049h"
 	leaveScreen   = "\x1b[?1049l"
 )
+
+// TestMain lets the test binary be the program that a test runs in a terminal.
+func TestMain(m *testing.M) {
+	switch os.Getenv(childVariable) {
+	case "":
+		os.Exit(m.Run())
+	case "quiet":
+		_, _ = os.Stdout.WriteString("term=" + os.Getenv("TERM") + "\n")
+	default:
+		runChild(os.Getenv(childVariable))
+	}
+}
 
 // runChild is the screen in a process of its own, on the rocket file in the
 // working directory.
@@ -286,4 +299,13 @@ func TestNoTerminal(t *testing.T) {
 	defer func() { require.NoError(t, out.Close()) }()
 	err = Run(context.Background(), Options{File: plover(t), Input: strings.NewReader(""), Output: out})
 	require.ErrorIs(t, err, errNoTerminal)
+}
+
+// A program that links the screen asks the terminal nothing while it loads,
+// and leaves its environment as it was.
+func TestLoadingAsksTheTerminalNothing(t *testing.T) {
+	_ = tea.Quit // linked
+	c := startChild(t, "quiet", t.TempDir())
+	require.NoError(t, c.wait())
+	require.Equal(t, "term=xterm-256color\r\n", c.all())
 }

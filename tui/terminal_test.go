@@ -1,10 +1,8 @@
 package tui
 
 import (
-	"os"
 	"testing"
 
-	tea "github.com/charmbracelet/bubbletea"
 	"github.com/stretchr/testify/require"
 	"pgregory.net/rapid"
 )
@@ -83,25 +81,4 @@ func TestAnswerFilterGivesUp(t *testing.T) {
 	f := answerFilter{found: func(background) {}}
 	long := "\x1b]11;" + string(make([]byte, 2*longestAnswer))
 	require.Equal(t, long, string(f.pass([]byte(long))))
-}
-
-// TestMain lets the test binary be the program that a test runs in a terminal.
-func TestMain(m *testing.M) {
-	switch os.Getenv(childVariable) {
-	case "":
-		os.Exit(m.Run())
-	case "quiet":
-		_, _ = os.Stdout.WriteString("term=" + os.Getenv("TERM") + "\n")
-	default:
-		runChild(os.Getenv(childVariable))
-	}
-}
-
-// A program that links the screen asks the terminal nothing while it loads,
-// and leaves its environment as it was.
-func TestLoadingAsksTheTerminalNothing(t *testing.T) {
-	_ = tea.Quit // linked
-	c := startChild(t, "quiet", t.TempDir())
-	require.NoError(t, c.wait())
-	require.Equal(t, "term=xterm-256color\r\n", c.all())
 }

@@ -1,0 +1,16 @@
+// Package tui is the screen: the rocket's inputs, its flight drawn live beside
+// them, and what the flight came to.
+//
+// [Model] is a tea.Model. One key takes one way through it: press (press.go)
+// gives the key to whatever is in front (a question, a page, a value being
+// typed, the view, the frame); an edit makes a new rocket file and a place in
+// the history (edits.go, history.go); a command flies a copy of the rocket
+// (outcome.go) and its result, if no later one has been asked for, becomes the
+// scene that the view in sight draws (view.go). At the end of every Update the
+// rows are painted (screen.go), so that View only joins them.
+//
+// Adding a way of looking at a rocket is adding a [view] to New: it is given
+// its size, the scene and the keys that are its own. Adding a key is a field of
+// [KeyMap] with its help beside it, a place in its groups, and a trial in the
+// tests. Colours are chosen in styles.go and nowhere else.
+package tui
