@@ -117,12 +117,15 @@ func (m *model) guidedRates(t, g float64, y, dy *state) {
 	f.drag = 0.5 * f.density * speed * speed * f.area
 	drag := math.Copysign(f.drag, speed)
 	m.pushAndMass(t, g, drag, y, dy)
-	weight := (f.mass*g - f.density*m.chamber*g) * m.cosTilt
-	f.lift = f.thrust - weight
+	weight := f.mass * g * m.cosTilt
 	if m.held {
+		// Without the chamber's buoyancy: the jet's equations know f without it too,
+		// and held and free must agree on the moment they change places.
+		f.lift = f.thrust - weight
 		f.acceleration = 0
 		return
 	}
+	f.lift = f.thrust - weight + f.density*m.chamber*g*m.cosTilt
 	a := (f.lift - drag) / f.mass
 	f.acceleration = math.Abs(a)
 	for i, c := range m.axis {
