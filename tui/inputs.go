@@ -16,7 +16,7 @@ type field struct {
 	unit   quantity.Unit // shown
 	number string        // the value without its unit; empty when it is words
 	words  string        // a choice, a rule or a text
-	short  string        // said in its place in the list, where it is a table
+	short  string        // said in its place in the list, where it has brackets
 	given  bool          // in the file; what is not is the default in force
 }
 
@@ -55,8 +55,10 @@ func newField(f *rocketfile.File, r *sim.Rocket, in rocketfile.Input, sys quanti
 	d := field{Input: in, unit: sys.Unit(own), given: f.Given(in.Name)}
 	if in.Kind != rocketfile.NumberKind {
 		d.words = clean(in.Text(r))
-		if points := strings.Count(d.words, "[") - 1; strings.HasPrefix(d.words, "[[") {
-			d.short = "table of " + strconv.Itoa(points)
+		if strings.HasPrefix(d.words, "[[") {
+			d.short = "table of " + strconv.Itoa(strings.Count(d.words, "[")-1)
+		} else if strings.HasPrefix(d.words, "[") {
+			d.short = strings.NewReplacer("[", "", "]", "", `"`, "").Replace(d.words)
 		}
 		return d
 	}

@@ -8,6 +8,7 @@ import (
 	"pgregory.net/rapid"
 
 	"ullage/sim/rocketfile"
+	"ullage/tui/plot"
 )
 
 // anyKeys are the keys that sequences are made of: all of the KeyMap, what is
@@ -28,16 +29,19 @@ var anyKeys = []tea.Msg{
 	tea.MouseMsg{X: 4, Y: 9, Button: tea.MouseButtonLeft}, tea.MouseMsg{X: 70, Y: 9, Button: tea.MouseButtonWheelUp},
 }
 
-// tryKeys presses keys on a rocket: nothing panics, every screen has its size,
-// and undoing all of it gives the first text again.
-func tryKeys(t testing.TB, f *rocketfile.File, keys []tea.Msg) {
+// tryKeys presses keys on a rocket: nothing panics, every screen has its size
+// and its charset, and undoing all of it gives the first text again.
+func tryKeys(t testing.TB, f *rocketfile.File, charset plot.Charset, keys []tea.Msg) {
 	s := newScreen(t, f, 80, 24)
+	s.m.charset = charset
+	s.m.repaint(anyBackground)
 	first := s.text()
 	for _, k := range keys {
 		s.send(k)
 		if !s.m.layout.short() {
 			s.checkSize()
 		}
+		require.True(t, charset != plot.ASCII || isASCII(s.view()), "not 7-bit: %q", s.view())
 	}
 	s.send(tea.WindowSizeMsg{Width: 80, Height: 24})
 	s.press("esc", "esc", "esc")
@@ -55,7 +59,8 @@ func TestAnyKeys(t *testing.T) {
 	t.Chdir(t.TempDir())
 	rapid.Check(t, func(rt *rapid.T) {
 		keys := rapid.SliceOfN(rapid.SampledFrom(anyKeys), 0, 60).Draw(rt, "keys")
-		tryKeys(t, rocketfile.Starter(), keys)
+		charset := rapid.SampledFrom([]plot.Charset{plot.Braille, plot.Block, plot.ASCII}).Draw(rt, "charset")
+		tryKeys(t, rocketfile.Starter(), charset, keys)
 	})
 }
 
@@ -69,7 +74,7 @@ func FuzzKeys(f *testing.F) {
 		for _, p := range picks[:min(len(picks), 64)] {
 			keys = append(keys, anyKeys[int(p)%len(anyKeys)])
 		}
-		tryKeys(t, rocketfile.Starter(), keys)
+		tryKeys(t, rocketfile.Starter(), plot.ASCII, keys)
 	})
 }
 

@@ -117,7 +117,7 @@ var helpPage = page{title: "keys", write: func(m *Model, w int) []string {
 
 // keyBlock is one group of keys, with a blank row after it.
 func keyBlock(look *look, g keyGroup, w int) []string {
-	const keyCells = 12
+	const keyCells = 13
 	rows := []string{look.in(heading, look.say(g.title))}
 	for _, b := range g.keys {
 		for i, part := range wrapped(look.say(b.Help().Desc), w-keyCells-1) {

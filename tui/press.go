@@ -93,7 +93,7 @@ func (m *Model) command(k tea.KeyMsg) tea.Cmd {
 	case key.Matches(k, keys.Redo):
 		m.redo()
 
-	case key.Matches(k, keys.Keep):
+	case key.Matches(k, keys.Keep) && m.now != nil:
 		m.kept = m.now
 		m.say(plainText, "This flight is kept: dotted, with differences in the findings.")
 		return m.show()
