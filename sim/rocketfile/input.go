@@ -41,11 +41,11 @@ type Input struct {
 	// force instead, 0 if there is none.
 	Get func(r *sim.Rocket) (v float64, given bool)
 	// Set changes the number. It checks the range of this input alone; what
-	// concerns several inputs is for the rocket's Validate. The error is a Fault.
+	// concerns several inputs is for the rocket's Validate. The error is Faults.
 	Set func(r *sim.Rocket, v float64) error
 	// Text is the value as a file has it, without quotes; empty for none.
 	Text func(r *sim.Rocket) string
-	// SetText takes a value written as in a file. The error is a Fault.
+	// SetText takes a value written as in a file. The error is Faults.
 	SetText func(r *sim.Rocket, text string) error
 }
 
@@ -78,14 +78,14 @@ func has(r *sim.Rocket, s *section, f *field) bool {
 	return true
 }
 
-// Find gives one input of a rocket by its dotted name. The error is a Fault
-// that suggests the nearest name.
+// Find gives one input of a rocket by its dotted name. The error is Faults and
+// suggests the nearest name.
 func Find(r *sim.Rocket, name string) (Input, error) {
 	s, f, p := resolve(r, name)
 	if f != nil && p.item < s.count(r) && has(r, s, f) {
 		return input(s, f, p), nil
 	}
-	return Input{}, noInput(r, name)
+	return Input{}, Faults{noInput(r, name)}
 }
 
 // noInput says that a rocket has no input of a name.
@@ -175,7 +175,7 @@ func input(s *section, f *field, p place) Input {
 	in.Set = func(r *sim.Rocket, v float64) error {
 		at := place{r, p.item}
 		if bad := f.codec.setNumber(f, at, v); bad != nil {
-			return Fault{Key: name, Value: quantity.Exact(v, f.codec.scale(f, at).unit), Problem: bad.problem, Mend: bad.mend}
+			return Faults{{Key: name, Value: quantity.Exact(v, f.codec.scale(f, at).unit), Problem: bad.problem, Mend: bad.mend}}
 		}
 		s.cleared(f, at)
 		return nil
@@ -183,7 +183,7 @@ func input(s *section, f *field, p place) Input {
 	in.SetText = func(r *sim.Rocket, text string) error {
 		at := place{r, p.item}
 		if bad := f.codec.read(f, at, typed(text, f.codec)); bad != nil {
-			return Fault{Key: name, Value: excerpt(text), Problem: bad.problem, Mend: bad.mend}
+			return Faults{{Key: name, Value: excerpt(text), Problem: bad.problem, Mend: bad.mend}}
 		}
 		s.cleared(f, at)
 		return nil

@@ -207,6 +207,7 @@ func TestFindSuggests(t *testing.T) {
 		_, err := Find(r, name)
 		require.Error(t, err)
 		require.True(t, strings.HasPrefix(err.Error(), want), err.Error())
+		require.IsType(t, Faults{}, err)
 	}
 }
 

@@ -35,17 +35,24 @@ func (h *home) holds(text []byte) bool {
 	return bytes.Equal(h.text, text)
 }
 
+func (h *home) set(text []byte) {
+	h.mu.Lock()
+	defer h.mu.Unlock()
+	h.text = text
+}
+
 // Save writes the text to Path, whole or not at all. It keeps the file's
 // permissions, and writes through a symbolic link. It fails with ErrNoPath, or
 // with ErrChanged when the file holds something else than was read or saved
-// last.
+// last. (On Windows, where a file cannot be replaced at once, it is written
+// over.)
 func (f *File) Save() error {
 	if f.path == "" {
 		return ErrNoPath
 	}
 	f.home.mu.Lock()
 	defer f.home.mu.Unlock()
-	now, err := readFile(f.path, false)
+	now, err := readFile(f.path, true)
 	switch {
 	case errors.Is(err, fs.ErrNotExist): // nothing to lose
 	case err != nil:
@@ -70,6 +77,8 @@ func (f *File) SaveAs(path string, overwrite bool) (*File, error) {
 		switch {
 		case info.IsDir():
 			return nil, fmt.Errorf("saving %s: it is a folder; give the name of a file", path)
+		case !info.Mode().IsRegular():
+			return nil, fmt.Errorf("saving %s: it is not a plain file; give the name of one", path)
 		case !overwrite:
 			return nil, fmt.Errorf("saving %s: %w", path, ErrExists)
 		}
@@ -91,7 +100,12 @@ func (f *File) SaveAs(path string, overwrite bool) (*File, error) {
 		}
 		return nil, err
 	}
-	return Open(path)
+	saved, err := Open(path)
+	if err == nil && path == f.path {
+		f.home.set(text) // the edits made before are of this file too
+		saved.home = f.home
+	}
+	return saved, err
 }
 
 // copyNamed puts the files that the text names into another folder, and

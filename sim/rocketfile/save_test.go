@@ -102,6 +102,9 @@ func TestSaveRefuses(t *testing.T) {
 	require.NoError(t, err)
 	require.Equal(t, string(g.Text()), onDisk(t, path))
 	require.False(t, h.Modified())
+	require.True(t, f.Modified())
+	require.NoError(t, f.Save(), "the edits before a forced save are of the same file")
+	require.NoError(t, h.Save())
 
 	require.NoError(t, os.Remove(path))
 	require.NoError(t, h.Save(), "a file that is gone is written anew")
@@ -111,7 +114,9 @@ func TestSaveRefuses(t *testing.T) {
 	_, err = h.SaveAs(path, true)
 	require.EqualError(t, err, "saving "+path+": it is a folder; give the name of a file")
 	_, err = h.SaveAs(filepath.Join(path, "no", "x.toml"), false)
-	require.Error(t, err)
+	require.EqualError(t, err, "saving "+filepath.Join(path, "no", "x.toml")+": there is no such folder; make it first")
+	_, err = h.SaveAs(os.DevNull, true)
+	require.EqualError(t, err, "saving "+os.DevNull+": it is not a plain file; give the name of one")
 }
 
 func TestSaveAsTakesTheCurveAlong(t *testing.T) {
