@@ -26,8 +26,7 @@ func BenchmarkKeyToFlight(b *testing.B) {
 		{"80x24", 80, 24, plot.Braille}, {"200x60", 200, 60, plot.Braille}, {"200x60-ascii", 200, 60, plot.ASCII},
 	} {
 		b.Run(c.name, func(b *testing.B) {
-			s := newScreen(b, plover(b), c.w, c.h)
-			s.m.charset = c.charset
+			s := newScreenIn(b, plover(b), c.charset, c.w, c.h)
 			inColour(&s.m)
 			s.press("p")
 			bytes := 0

@@ -32,9 +32,7 @@ var anyKeys = []tea.Msg{
 // tryKeys presses keys on a rocket: nothing panics, every screen has its size
 // and its charset, and undoing all of it gives the first text again.
 func tryKeys(t testing.TB, f *rocketfile.File, charset plot.Charset, keys []tea.Msg) {
-	s := newScreen(t, f, 80, 24)
-	s.m.charset = charset
-	s.m.repaint(anyBackground)
+	s := newScreenIn(t, f, charset, 80, 24)
 	first := s.text()
 	for _, k := range keys {
 		s.send(k)

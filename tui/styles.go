@@ -53,23 +53,23 @@ const (
 type shade struct{ unknown, dark, light, sixteen string }
 
 var (
-	noShade = shade{}
-	grey    = shade{"#808080", "#8b919b", "#666c75", "8"}
-	faint   = shade{"#808080", "#525964", "#b4b9c1", "8"}
-	slate   = shade{"#7d8aa0", "#a9b4c6", "#475469", ""}
-	amber   = shade{"#b07a1e", "#e6b566", "#8a5a00", "3"}
-	sky     = shade{"#2f86c9", "#74b6e8", "#1563a3", "4"}
-	violet  = shade{"#9070c8", "#bba0e6", "#6743a6", "5"}
-	teal    = shade{"#2b9178", "#7ccfb6", "#0d7459", "6"}
-	leaf    = shade{"#3d9150", "#84c692", "#27733a", "2"}
-	brick   = shade{"#d2553f", "#f08a76", "#ad2f1c", "1"}
+	grey   = shade{"#808080", "#8b919b", "#666c75", "8"}
+	faint  = shade{"#808080", "#525964", "#b4b9c1", "8"}
+	slate  = shade{"#7d8aa0", "#a9b4c6", "#475469", ""}
+	amber  = shade{"#b07a1e", "#e6b566", "#8a5a00", "3"}
+	sky    = shade{"#2f86c9", "#74b6e8", "#1563a3", "4"}
+	violet = shade{"#9070c8", "#bba0e6", "#6743a6", "5"}
+	teal   = shade{"#2b9178", "#7ccfb6", "#0d7459", "6"}
+	leaf   = shade{"#3d9150", "#84c692", "#27733a", "2"}
+	brick  = shade{"#d2553f", "#f08a76", "#ad2f1c", "1"}
 )
 
-// look is one role's colour and attributes. The attributes alone carry the
-// meaning where there are no colours.
+// paint is one role's colour and attributes. Where there are no colours the
+// attributes alone carry the meaning; faint and underline are for then.
 type paint struct {
-	colour                         shade
-	bold, faint, reverse, underlin bool
+	colour           shade
+	bold, reverse    bool
+	faint, underline bool
 }
 
 // paints is the palette: the only place where colours are chosen.
@@ -80,11 +80,11 @@ var paints = [roles]paint{
 	ruleLine:    {colour: faint, faint: true},
 	heading:     {colour: slate, bold: true},
 	focused:     {colour: amber, bold: true},
-	entry:       {colour: amber, underlin: true},
+	entry:       {colour: amber, underline: true},
 	caret:       {colour: amber, reverse: true},
 	goodWord:    {colour: leaf},
 	cautionWord: {colour: amber, bold: true},
-	badWord:     {colour: brick, bold: true, underlin: true},
+	badWord:     {colour: brick, bold: true, underline: true},
 	asked:       {colour: amber, bold: true},
 	traceA:      {colour: sky},
 	traceB:      {colour: teal},
@@ -133,14 +133,11 @@ func newLook(charset plot.Charset, profile termenv.Profile, colour bool, bg back
 	r := lipgloss.NewRenderer(io.Discard)
 	r.SetColorProfile(profile)
 	for i, p := range paints {
-		style := r.NewStyle().Bold(p.bold).Reverse(p.reverse).Underline(p.underlin)
-		if colour && p.colour != noShade {
+		style := r.NewStyle().Bold(p.bold).Reverse(p.reverse)
+		if colour {
 			style = style.Foreground(p.colour.on(bg))
 		} else {
-			style = style.Faint(p.faint)
-		}
-		if colour && p.underlin && role(i) != entry {
-			style = style.Underline(false)
+			style = style.Faint(p.faint).Underline(p.underline)
 		}
 		l.brushes[i].on, l.brushes[i].off, _ = strings.Cut(style.Render("x"), "x")
 	}
@@ -155,6 +152,9 @@ func newLook(charset plot.Charset, profile termenv.Profile, colour bool, bg back
 }
 
 func (s shade) on(bg background) lipgloss.TerminalColor {
+	if s == (shade{}) {
+		return lipgloss.NoColor{} // the terminal's own
+	}
 	full := s.unknown
 	switch bg {
 	case darkBackground:

@@ -71,7 +71,12 @@ func copied(t testing.TB) *rocketfile.File {
 
 func newScreen(t testing.TB, f *rocketfile.File, w, h int) *screen {
 	t.Helper()
-	s := &screen{t: t, m: New(Options{File: f, Output: io.Discard})}
+	return newScreenIn(t, f, plot.Braille, w, h)
+}
+
+func newScreenIn(t testing.TB, f *rocketfile.File, charset plot.Charset, w, h int) *screen {
+	t.Helper()
+	s := &screen{t: t, m: New(Options{File: f, Charset: charset, Output: io.Discard})}
 	s.run(s.m.Init())
 	s.send(tea.WindowSizeMsg{Width: w, Height: h})
 	return s
@@ -182,9 +187,7 @@ func TestGoldens(t *testing.T) {
 		{"name-80x24", 80, 24, plot.Braille, []string{"S"}},
 	} {
 		t.Run(c.name, func(t *testing.T) {
-			s := &screen{t: t, m: New(Options{File: plover(t), Output: io.Discard, Charset: c.charset})}
-			s.run(s.m.Init())
-			s.send(tea.WindowSizeMsg{Width: c.w, Height: c.h})
+			s := newScreenIn(t, plover(t), c.charset, c.w, c.h)
 			s.press(c.keys...)
 			if c.charset == plot.ASCII {
 				require.True(t, isASCII(s.view()), "not 7-bit: %q", s.view())

@@ -182,12 +182,11 @@ func TestOddNames(t *testing.T) {
 		}
 		taken++
 		for _, charset := range []plot.Charset{plot.Braille, plot.ASCII} {
-			s := newScreen(t, f, 80, 24)
-			s.m.charset = charset
-			s.m.repaint(anyBackground)
+			s := newScreenIn(t, f, charset, 80, 24)
 			for w := 80; w < 130; w += 7 {
 				s.send(tea.WindowSizeMsg{Width: w, Height: 24})
 				s.checkSize()
+				require.True(t, charset != plot.ASCII || isASCII(s.view()))
 			}
 		}
 	}
