@@ -221,7 +221,8 @@ func (r *run) lookInside(c crossing, theta float64) float64 {
 
 // shorten takes the step again up to a crossing, as a step of the method and not
 // by interpolation, and corrects its length by Newton until the time is right
-// to 10 ns (or to the last digits of a long flight's clock).
+// to 10 ns (or to the last digits of a long flight's clock). The last hair of the way
+// goes by the rates at the end, which over so short a time are all there is to know.
 func (r *run) shorten(c crossing, theta float64) {
 	const delta = 1e-5
 	slope := (r.lookInside(c, theta+delta) - r.lookInside(c, theta-delta)) / (2 * delta * r.h)
@@ -233,7 +234,15 @@ func (r *run) shorten(c crossing, theta float64) {
 		r.try()
 		g := r.value(c, &r.y1, &r.model.last)
 		by := g / slope
-		if !(math.Abs(by) > near) { // also when the slope is nothing
+		switch far := math.Abs(by); {
+		case !(far > near): // also when the slope is nothing
+			return
+		case far < 1e-3*h && far < 1e-5:
+			r.h -= by
+			for i := range r.y1 {
+				r.y1[i] -= by * r.f1[i]
+			}
+			r.model.rates(r.t+r.h, &r.y1, &r.f1)
 			return
 		}
 		h = math.Min(math.Max(h-by, h/2), full)

@@ -91,9 +91,8 @@ func (x *maxima) noteCanopy(i int, load, q, time float64) {
 func (x *maxima) within(r *run) {
 	end := r.model.last
 	r.model.read(&r.y1, &end, &x.end)
-	if m := &r.model; m.push == noPush && m.open != 0 && m.open == m.full {
-		// The settled descent has no peaks of its own.
-		m.active(func(k int) { x.note(k, x.end[k], r.t+r.h) })
+	if r.nothingPeaks() {
+		r.model.active(func(k int) { x.note(k, x.end[k], r.t+r.h) })
 		x.start = x.end
 		return
 	}
@@ -114,6 +113,16 @@ func (x *maxima) within(r *run) {
 	})
 	x.start = x.end
 	r.model.last = end
+}
+
+// nothingPeaks tells whether no track can peak inside the step: on the way up without
+// push, and in the settled descent, all of them fall.
+func (r *run) nothingPeaks() bool {
+	m := &r.model
+	if m.push != noPush || m.open != m.full {
+		return false
+	}
+	return m.open != 0 || (r.y1[vUp] > 0 && !m.guided)
 }
 
 // look reads the tracks inside the step, on the dense output.

@@ -49,6 +49,10 @@ type Expulsion struct {
 
 	startPressure, startVolume, startTemperature float64 // as the liquid begins to flow
 
+	expansion power // xⁿ
+	cooling   power // x^((n−1)/2): √(T/T₁) against the mass left
+	nozzle    power // x^((γ−1)/γ): T_exit/T against the pressure ratio
+
 	choking      float64 // critical pressure ratio
 	chokedFlow   float64 // C_d A_n √(γ/R) (2/(γ+1))^((γ+1)/(2(γ−1)))
 	chokedSpeed2 float64 // 2γR/(γ+1)
@@ -85,21 +89,21 @@ func (c Chamber) Prepare() Expulsion {
 	// At the tube's end the gas in the tube is lost; what is in the chamber stays.
 	end := e.tubeVolume + e.tubeArea*e.tubeLength
 	e.startVolume = ullage
-	e.startPressure = c.Pressure * power(e.tubeVolume/end, e.exponent)
-	e.startTemperature = c.Temperature * power(e.tubeVolume/end, e.exponent-1)
+	e.startPressure = c.Pressure * math.Pow(e.tubeVolume/end, e.exponent)
+	e.startTemperature = c.Temperature * math.Pow(e.tubeVolume/end, e.exponent-1)
 	e.carried = e.stored * ullage / end
 
 	g := c.Gamma
 	e.choking = ChokingRatio(g)
 	e.chokedFlow = c.Discharge * e.throatArea * math.Sqrt(g/c.GasConstant) * math.Pow(2/(g+1), (g+1)/(2*(g-1)))
 	e.chokedSpeed2 = 2 * g * c.GasConstant / (g + 1)
-	e.gasPressure = e.startPressure * power(ullage/c.Volume, e.exponent)
-	e.gasTemp = e.startTemperature * power(ullage/c.Volume, e.exponent-1)
+	e.gasPressure = e.startPressure * math.Pow(ullage/c.Volume, e.exponent)
+	e.gasTemp = e.startTemperature * math.Pow(ullage/c.Volume, e.exponent-1)
+	e.expansion = newPower(e.exponent)
+	e.cooling = newPower((e.exponent - 1) / 2)
+	e.nozzle = newPower((g - 1) / g)
 	return e
 }
-
-// power is xʸ for x > 0, at half the cost of math.Pow, good to a few parts in 1e16 near 1.
-func power(x, y float64) float64 { return math.Exp(y * math.Log(x)) }
 
 // StoredGas is the mass of gas at release, in chamber and tube, kg.
 func (e *Expulsion) StoredGas() float64 { return e.stored }

@@ -13,7 +13,7 @@ type GasFlow struct {
 // left: p = p₁·(m/m₁)ⁿ, T = T₁·(m/m₁)^(n−1) from the state as the liquid is out.
 func (e *Expulsion) GasState(mass float64) (pressure, temperature float64) {
 	left := mass / e.carried
-	root := power(left, (e.exponent-1)/2) // √(T/T₁); the rest are products
+	root := e.cooling.of(left) // √(T/T₁); the rest are products
 	return e.gasPressure * left * root * root, e.gasTemp * root * root
 }
 
@@ -32,7 +32,7 @@ func (e *Expulsion) Gas(mass, ambient float64, choked bool) GasFlow {
 	// critical ratio it is held; above 1 there is no answer (NaN), so that no step
 	// reaches across the end of the flow, where its error could not be seen.
 	ratio := math.Max(ambient/p, e.choking)
-	cooling := power(ratio, (e.gamma-1)/e.gamma) // T_exit/T
+	cooling := e.nozzle.of(ratio) // T_exit/T
 	speed := math.Sqrt(2 * e.gamma / (e.gamma - 1) * e.gasConstant * t * (1 - cooling))
 	rate := e.discharge * e.throatArea * speed * p / (e.gasConstant * t) * ratio / cooling
 	return GasFlow{p, rate, rate * speed}

@@ -5,7 +5,7 @@ import "math"
 // LiquidPressure is the chamber pressure while a liquid volume is aboard and no
 // gas has left: p·Vⁿ = const. Absolute, Pa.
 func (e *Expulsion) LiquidPressure(liquid float64) float64 {
-	return e.startPressure * power(e.startVolume/(e.volume-liquid), e.exponent)
+	return e.startPressure * e.expansion.of(e.startVolume/(e.volume-liquid))
 }
 
 // Jet is one moment of the liquid's flow.
