@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"ullage/atmosphere"
+	"ullage/sim/airframe"
 	"ullage/thrust"
 )
 
@@ -30,14 +31,52 @@ type Rocket struct {
 	Site     atmosphere.Site
 	Rail     Rail
 	Wind     atmosphere.Wind
+
+	Shape     *airframe.Shape // nil when the file gives none: then only a point mass can fly
+	Parts     []airframe.Part // mass list, for what was not measured
+	Model     Model           // "" takes rigid with a shape, point without
+	Alignment Alignment
+	Gust      Gust
+}
+
+// Model chooses the equations of motion in free flight.
+type Model string
+
+// A point mass, or a rigid body up to the first canopy.
+const (
+	PointModel Model = "point"
+	RigidModel Model = "rigid"
+)
+
+// Rigid tells whether the flight is a rigid body's.
+func (r *Rocket) Rigid() bool {
+	return r.Shape != nil && r.Model != PointModel
+}
+
+// Alignment is how far the thrust is off the centreline: a nozzle or motor mount that
+// is tilted or displaced, in one plane. Signs say whether the two add.
+type Alignment struct {
+	Angle  float64 // of the thrust's line to the centreline, rad
+	Offset float64 // of the nozzle's centre from the centreline, m
+}
+
+// Gust is a step of wind, on top of the profile, above a height.
+type Gust struct {
+	Speed  float64 // m/s; 0 for none
+	From   float64 // compass direction, rad
+	Height float64 // above the ground from which it blows, m
 }
 
 // Body is the airframe that every drive shares.
 type Body struct {
 	Diameter   float64    // largest outside diameter, m: reference for drag
 	Mass       float64    // ready to fly without water, gas, motor and fittings, kg
-	Drag       []MachDrag // drag coefficient against Mach; one entry is a constant
+	Drag       []MachDrag // drag coefficient against Mach; one entry is a constant; none takes the shape's
 	DragFactor float64    // multiplies Drag
+
+	Balance     float64 // measured balance point from the tip of the nose, of Mass, m; 0 when not given
+	Inertia     float64 // measured pitch inertia of Mass about it, kg·m²; 0 when not given
+	RollInertia float64 // measured roll inertia of Mass, kg·m²; 0 when not given
 }
 
 // MachDrag is one point of a drag table: linear between points, constant beyond.
@@ -57,6 +96,8 @@ type Water struct {
 	Density     float64     // of the liquid, kg/m³
 	Flow        Flow        // how the liquid's flow is modelled
 	Fittings    float64     // what only this drive carries, kg
+	FittingsAt  float64     // their balance point from the tip of the nose, m; 0 takes the nozzle's exit
+	Nozzle      float64     // its exit plane from the tip of the nose, m; 0 takes the body's length
 	Tube        *LaunchTube // nil without a launch tube
 }
 
@@ -87,6 +128,8 @@ type Motor struct {
 	Diameter   float64   // m; 0 when not given
 	Length     float64   // m; 0 when not given
 	Fittings   float64   // what only this drive carries, kg
+	FittingsAt float64   // their balance point from the tip of the nose, m; 0 takes the motor's middle
+	Position   float64   // of its aft end from the tip of the nose, m; 0 takes the body's length
 }
 
 // MotorMount is the tube a motor slides into.
