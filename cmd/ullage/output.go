@@ -118,15 +118,17 @@ func writeDevice(path string, result func(io.Writer) error) error {
 	return errors.Join(result(f), f.Close())
 }
 
-// interruptible is a writer that stops when the user interrupts.
+// interruptible is a writer that stops when the user interrupts, once what it
+// was given is written.
 type interruptible struct {
 	ctx context.Context
 	w   io.Writer
 }
 
 func (w interruptible) Write(b []byte) (int, error) {
-	if err := w.ctx.Err(); err != nil {
-		return 0, err
+	n, err := w.w.Write(b)
+	if err == nil {
+		err = w.ctx.Err()
 	}
-	return w.w.Write(b)
+	return n, err
 }
