@@ -10,7 +10,9 @@
 // rows are painted (screen.go), so that View only joins them.
 //
 // Adding a way of looking at a rocket is adding a [view] to New: it is given
-// its size, the scene and the keys that are its own. Adding a key is a field of
-// [KeyMap] with its help beside it, a place in its groups, and a trial in the
-// tests. Colours are chosen in styles.go and nowhere else.
+// its size, the scene and the keys that are its own, which no key of the frame
+// but those of the flight may be. What takes longer than drawing it has [work]
+// compute: the old result stays, marked, until the new one is there. Adding a
+// key of the frame is a field of [KeyMap] with its help beside it, a place in
+// its groups, and a trial in the tests. Colours are chosen in styles.go and nowhere else.
 package tui

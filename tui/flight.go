@@ -38,8 +38,14 @@ func newFlightView(k KeyMap) *flightView {
 
 func (v *flightView) name() string { return "flight" }
 
+func (v *flightView) opens() key.Binding { return bind("esc", "the flight", "esc") }
+
 // keys is empty: the flight's keys are in the KeyMap's own groups.
 func (v *flightView) keys() []key.Binding { return nil }
+
+func (v *flightView) hints() []hint { return v.bindings.hints() }
+
+func (v *flightView) enter(*Model) {}
 
 func (v *flightView) lines() []string { return v.painted }
 
@@ -57,7 +63,7 @@ func (v *flightView) show(s scene) tea.Cmd {
 	return nil
 }
 
-func (v *flightView) press(k tea.KeyMsg) (bool, tea.Cmd) {
+func (v *flightView) press(_ *Model, k tea.KeyMsg) (bool, tea.Cmd) {
 	if v.scene.now == nil {
 		return false, nil
 	}

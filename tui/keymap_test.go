@@ -157,6 +157,19 @@ var keyTrials = map[string]func(t *testing.T, s *screen){
 		require.Contains(t, s.view(), "main at")
 		require.Contains(t, s.view(), "whole flight", "the span follows the cursor")
 	},
+	"NextView": func(t *testing.T, s *screen) {
+		for i := range s.m.views {
+			require.Equal(t, i, s.m.active)
+			s.press("v")
+		}
+		require.Zero(t, s.m.active)
+	},
+	"PrevView": func(t *testing.T, s *screen) {
+		s.press("V")
+		require.Equal(t, len(s.m.views)-1, s.m.active)
+		s.press("esc")
+		require.Zero(t, s.m.active)
+	},
 	"Findings": func(t *testing.T, s *screen) { s.press("f"); require.Contains(t, s.view(), "common practice") },
 	"Units":    func(t *testing.T, s *screen) { s.press("x"); require.Contains(t, s.view(), "ft/s") },
 	"Help":     func(t *testing.T, s *screen) { s.press("?"); require.Contains(t, s.view(), "input above") },

@@ -15,7 +15,7 @@ type KeyMap struct {
 	// The flight.
 	Keep, DropKept, Span, SpanBack, Earlier, Later, FarEarlier, FarLater, NextEvent, PrevEvent key.Binding
 	// Reading.
-	Findings, Units, Help key.Binding
+	NextView, PrevView, Findings, Units, Help key.Binding
 	// The file and the program.
 	Save, SaveAs, Quit, Interrupt, Suspend, Redraw key.Binding
 	// Answers to a question.
@@ -67,6 +67,8 @@ func DefaultKeys() KeyMap {
 		NextEvent:  bind("e", "to the next event", "e"),
 		PrevEvent:  bind("E", "to the event before", "E"),
 
+		NextView: bind("v", "next view", "v"),
+		PrevView: bind("V", "view before", "V"),
 		Findings: bind("f", "all findings and warnings", "f"),
 		Units:    bind("x", "metric or US units", "x"),
 		Help:     bind("?", "keys", "?"),
@@ -102,7 +104,7 @@ func (k KeyMap) groups() []keyGroup {
 		{"while typing", []key.Binding{k.Accept, k.Leave}},
 		{"rocket", []key.Binding{k.Drive, k.AddCanopy, k.RemoveCanopy, k.Tube, k.Undo, k.Redo}},
 		{"flight", []key.Binding{k.Keep, k.DropKept, k.Span, k.SpanBack, k.Earlier, k.Later, k.FarEarlier, k.FarLater, k.NextEvent, k.PrevEvent}},
-		{"reading", []key.Binding{k.Findings, k.Units, k.Help}},
+		{"reading", []key.Binding{k.NextView, k.PrevView, k.Findings, k.Units, k.Help}},
 		{"file and program", []key.Binding{k.Save, k.SaveAs, k.Quit, k.Interrupt, k.Suspend, k.Redraw}},
 		{"answers", []key.Binding{k.AnswerSave, k.AnswerDiscard, k.AnswerReplace, k.AnswerOther, k.AnswerReload, k.AnswerRestore, k.AnswerKeep}},
 	}
@@ -118,7 +120,7 @@ func (k KeyMap) hints() []hint {
 	one := func(a key.Binding, says string) hint { return hint{a.Help().Key, says} }
 	return []hint{
 		both(k.Up, k.Down, "choose"), both(k.Less, k.More, "change"), one(k.Type, "type"),
-		one(k.Undo, "undo"), one(k.Keep, "keep"), one(k.Span, "span"), both(k.Earlier, k.Later, "time"),
+		one(k.Undo, "undo"), one(k.NextView, "view"), one(k.Keep, "keep"), one(k.Span, "span"), both(k.Earlier, k.Later, "time"),
 		one(k.Drive, "drive"), one(k.Save, "save"), one(k.Findings, "findings"),
 		one(k.AddCanopy, "canopy"), one(k.Tube, "tube"), one(k.NextEvent, "event"), one(k.Units, "units"),
 	}

@@ -164,10 +164,17 @@ func (m *Model) resize(w, h int) tea.Cmd {
 	return m.show()
 }
 
+// visit shows another view.
+func (m *Model) visit(i int) tea.Cmd {
+	m.active = i
+	m.view().enter(m)
+	return m.show()
+}
+
 // show gives the scene to the view in sight.
 func (m *Model) show() tea.Cmd {
 	m.drawn.findings = nil
-	return m.view().show(scene{file: m.file(), now: m.now, kept: m.kept, units: m.units, look: m.look})
+	return m.view().show(scene{ctx: m.ctx, file: m.file(), now: m.now, kept: m.kept, units: m.units, look: m.look})
 }
 
 // repaint prepares the look for a background.

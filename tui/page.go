@@ -88,7 +88,7 @@ func (m *Model) pageLines() []string {
 var helpPage = page{title: "keys", write: func(m *Model, w int) []string {
 	look := m.look
 	const gap = 3
-	groups := append(m.keys.groups(), keyGroup{m.view().name() + " view", m.view().keys()})
+	groups := append([]keyGroup{{m.view().name() + " view", m.view().keys()}, m.viewKeys()}, m.keys.groups()...)
 	columns := max(min(w/58, 3), 1)
 	each := (w - gap*(columns-1)) / columns
 	var blocks [][]string
@@ -114,6 +114,15 @@ var helpPage = page{title: "keys", write: func(m *Model, w int) []string {
 	}
 	return rows
 }}
+
+// viewKeys are the keys that show the views.
+func (m *Model) viewKeys() keyGroup {
+	g := keyGroup{title: "views"}
+	for _, v := range m.views {
+		g.keys = append(g.keys, v.opens())
+	}
+	return g
+}
 
 // keyBlock is one group of keys, with a blank row after it.
 func keyBlock(look *look, g keyGroup, w int) []string {

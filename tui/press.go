@@ -38,7 +38,7 @@ func (m *Model) pressOne(k tea.KeyMsg) tea.Cmd {
 		m.startTyping(clean(string(k.Runes)))
 		return nil
 	}
-	if taken, cmd := m.view().press(k); taken {
+	if taken, cmd := m.view().press(m, k); taken {
 		return cmd
 	}
 	return m.command(k)
@@ -47,6 +47,11 @@ func (m *Model) pressOne(k tea.KeyMsg) tea.Cmd {
 // command takes a key of the frame.
 func (m *Model) command(k tea.KeyMsg) tea.Cmd {
 	keys, page := &m.keys, max(m.layout.body-2, 1)
+	for i, v := range m.views {
+		if key.Matches(k, v.opens()) {
+			return m.visit(i)
+		}
+	}
 	switch {
 	case key.Matches(k, keys.Up):
 		m.inputs.move(-1)
@@ -101,6 +106,10 @@ func (m *Model) command(k tea.KeyMsg) tea.Cmd {
 		m.kept = nil
 		return m.show()
 
+	case key.Matches(k, keys.NextView):
+		return m.visit((m.active + 1) % len(m.views))
+	case key.Matches(k, keys.PrevView):
+		return m.visit((m.active + len(m.views) - 1) % len(m.views))
 	case key.Matches(k, keys.Findings):
 		m.open(findingsPage)
 	case key.Matches(k, keys.Help):

@@ -182,7 +182,7 @@ func (m *Model) statusLines() ([]string, string) {
 		hints = []hint{{m.keys.Accept.Help().Key, m.keys.Accept.Help().Desc}, {m.keys.Leave.Help().Key, m.keys.Leave.Help().Desc}}
 		must = nil
 	default:
-		hints = m.keys.hints()
+		hints = m.view().hints()
 	}
 	if m.page != nil {
 		return nil, hintLine(look, hints, must, w)

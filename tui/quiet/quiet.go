@@ -21,15 +21,15 @@ const variable = "TERM"
 var term, had = syscall.Getenv(variable)
 
 func init() {
-	if had {
-		// The only error is of a malformed name.
-		_ = syscall.Setenv(variable, "dumb")
-	}
+	// Without a TERM they would ask too. The only error is of a malformed name.
+	_ = syscall.Setenv(variable, "dumb")
 }
 
-// Restore gives the environment its TERM back.
+// Restore gives the environment its TERM back, or takes it out again.
 func Restore() {
 	if had {
 		_ = syscall.Setenv(variable, term)
+	} else {
+		_ = syscall.Unsetenv(variable)
 	}
 }
