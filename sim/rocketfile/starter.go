@@ -14,7 +14,13 @@ const starterName = "starter"
 // Starter is the rocket built into the program: an invented airframe that
 // flies on water and on a motor. It has no path.
 func Starter() *File {
-	read := func(name string) ([]byte, error) { return starterFiles.ReadFile(path.Clean(filepath.ToSlash(name))) }
+	read := func(name string) ([]byte, error) {
+		text, err := starterFiles.ReadFile(path.Clean(filepath.ToSlash(name)))
+		if err != nil {
+			return readBeside(name) // a motor that the user puts in
+		}
+		return text, nil
+	}
 	text, err := read("starter.toml")
 	if err != nil {
 		panic("rocketfile: the starter is not built in")
