@@ -1,0 +1,35 @@
+// Package study flies one rocket many times: over a range of inputs, towards the
+// best value of one, side by side with others, over the opening of a canopy, along
+// its rail, and with everything uncertain drawn at random.
+//
+// Flights run on all cores and come back in the order they were asked for, so that
+// the same study gives the same bytes whatever the machine does. Every function
+// takes a context and ends early when it does; what it has by then it returns
+// beside the context's error.
+//
+// Flights are those of a point mass unless [Options].Rigid asks for the rocket's own
+// model: what a study compares hardly depends on the attitude, and costs a tenth.
+package study
+
+import (
+	"ullage/sim"
+)
+
+// Options are common to all studies. The zero value is fit for use.
+type Options struct {
+	// Workers is how many flights are in the air at once; 0 takes GOMAXPROCS.
+	Workers int
+	// Tolerance is passed on to the engine; 0 takes its default.
+	Tolerance float64
+	// Rigid flies the rocket's own model instead of a point mass.
+	Rigid bool
+	// Keep keeps the dense record of every flight handed out, for plots.
+	Keep bool
+	// Progress is told how many flights are done of how many, now and then, never
+	// by two goroutines at once. The total is 0 where it is not known beforehand.
+	Progress func(done, total int)
+}
+
+func (o Options) flight() sim.Options {
+	return sim.Options{Tolerance: o.Tolerance, Keep: o.Keep, Point: !o.Rigid}
+}
