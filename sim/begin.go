@@ -21,7 +21,15 @@ func newRun(rocket *Rocket, o Options) *run {
 	se, cn := math.Sincos(rocket.Rail.Heading)
 	m.axis, m.cosTilt = [3]float64{sin * se, sin * cn, cos}, cos
 	m.guide = rocket.Rail.Length
-	m.table = rocket.Body.Drag
+	m.table, m.pushed = rocket.Body.Drag, rocket.Body.Drag
+	if len(m.table) == 0 {
+		m.table, m.pushed = shapeDrag(rocket.Shape, m.column.Air(0), rocket.jetArea())
+	}
+	if rocket.Balanced() && !o.Point {
+		m.body = newRigidBody(rocket)
+	}
+	gs, gc := math.Sincos(rocket.Gust.From)
+	m.gust = [2]float64{-rocket.Gust.Speed * gs, -rocket.Gust.Speed * gc}
 	m.refArea = rocket.Body.DragFactor * math.Pi / 4 * rocket.Body.Diameter * rocket.Body.Diameter
 	m.gravity = m.column.Gravity(0)
 	m.dryMass = rocket.Body.Mass
@@ -36,6 +44,17 @@ func newRun(rocket *Rocket, o Options) *run {
 		m.loadWater(rocket)
 	}
 	return r
+}
+
+// jetArea is what a running jet covers of the base, m².
+func (r *Rocket) jetArea() float64 {
+	d := 0.0
+	if r.Power == MotorPower {
+		d = r.Motor.Diameter
+	} else {
+		d = r.Water.Throat
+	}
+	return math.Pi / 4 * d * d
 }
 
 func (m *model) loadMotor(motor *Motor) {
@@ -110,6 +129,7 @@ func (r *run) begin() {
 	}
 	r.enter()
 	res.LiftOffMass = r.now.mass
+	r.beginStability()
 	if r.now.lift > 0 {
 		r.letGo()
 	} else if m.push == tubePush || (m.push == noPush && r.nothingToCome()) {

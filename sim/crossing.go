@@ -21,6 +21,8 @@ const (
 	hitsGround  //
 	fallsBelow  // the height of a canopy's rule
 	canopyFills //
+	gustBegins  // rising through the gust's height
+	gustEnds    // falling through it
 )
 
 // crossing is one condition to watch for in the present phase.
@@ -62,6 +64,10 @@ func (r *run) value(c crossing, y *state, f *forces) float64 {
 		return y[up]
 	case fallsBelow:
 		return y[up] - r.rocket.Canopies[c.canopy].Rule(r.rocket.Power).Value
+	case gustBegins:
+		return r.rocket.Gust.Height - y[up]
+	case gustEnds:
+		return y[up] - r.rocket.Gust.Height
 	default: // canopyFills
 		return m.canopies[c.canopy].fill - (y[airPath] - m.airFrom[c.canopy])
 	}
@@ -127,6 +133,13 @@ func (r *run) watch() {
 	default:
 		add(turnsDown)
 		add(hitsGround)
+		if r.gusts() {
+			if m.gusty {
+				add(gustEnds)
+			} else {
+				add(gustBegins)
+			}
+		}
 	}
 	switch m.push {
 	case unsteadyLiquid:
@@ -155,6 +168,9 @@ func (r *run) watch() {
 	}
 	r.watched = w
 }
+
+// gusts tells whether there is a gust to meet.
+func (r *run) gusts() bool { return r.rocket.Gust.Speed != 0 }
 
 // firstCrossing finds the earliest watched crossing inside the step just tried,
 // and shortens the step to end there. It tells whether there was one.
@@ -212,7 +228,7 @@ func (r *run) inside(c crossing, before, after float64) float64 {
 
 // lookInside is a crossing's quantity on the interpolant.
 func (r *run) lookInside(c crossing, theta float64) float64 {
-	hermite(theta, r.h, &r.y, &r.f, &r.y1, &r.f1, &r.in)
+	hermite(r.stages.n, theta, r.h, &r.y, &r.f, &r.y1, &r.f1, &r.in)
 	if c.kind.needsForces() {
 		r.model.rates(r.t+theta*r.h, &r.in, &r.dy)
 	}

@@ -12,6 +12,7 @@ func (r *run) finish() {
 	fl.LiftOffThrustToWeight = r.maxima.guide / (fl.LiftOffMass * r.model.gravity)
 	r.sumDrive()
 	r.verdicts()
+	r.endStability()
 	fl.record.close(r)
 }
 

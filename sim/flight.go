@@ -32,16 +32,17 @@ type Results struct {
 	Startup Startup
 	Drive   Drive
 
-	Canopies []CanopyResult // as in Rocket.Canopies
-	Landing  Landing
+	Canopies  []CanopyResult // as in Rocket.Canopies
+	Landing   Landing
+	Stability Stability // Known with a shape and a balance
 }
 
 // Maxima are taken inside steps, not at their ends only.
 type Maxima struct {
-	Speed           float64 // m/s, over the ground, until the first canopy
+	Speed           float64 // m/s, over the ground
 	Mach            float64
 	Acceleration    float64 // |dv/dt|, m/s², until the first canopy, without the start-up surge
-	DynamicPressure float64 // Pa, until the first canopy
+	DynamicPressure float64 // Pa
 	Thrust          float64 // N, without the start-up surge
 
 	SpeedTime, MachTime, AccelerationTime, DynamicPressureTime, ThrustTime float64 // s
@@ -101,6 +102,8 @@ type Sample struct {
 	Chamber         float64 // absolute, Pa; NaN when there is no chamber
 	Air             float64 // ambient pressure, Pa
 	DynamicPressure float64 // Pa
+	Attack          float64 // total angle of attack, rad; NaN when no rigid body flies
+	Margin          float64 // stability margin, calibres; NaN without shape and balance
 }
 
 // EventKind names what an Event marks.
@@ -146,6 +149,8 @@ const (
 	LandedThrusting WarningCode = "landed-under-thrust" // reached the ground with thrust left
 	TimeLimit       WarningCode = "time-limit"          // still flying at the time limit; Value: s
 	DragBeyondTable WarningCode = "drag-beyond-table"   // Mach exceeded the drag table or 0.8 with a constant; Value: Mach reached
+	Unstable        WarningCode = "unstable"            // the balance point comes behind the centre of pressure; Value: least margin, calibres
+	Tumbles         WarningCode = "tumbles"             // it turns broadside while it is fast; Value: greatest angle of attack, rad
 	MotorTooWide    WarningCode = "motor-does-not-fit"  // motor larger than its mount; Value, Limit: m
 )
 

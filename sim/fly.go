@@ -33,7 +33,7 @@ func Fly(ctx context.Context, rocket *Rocket, o Options) (*Flight, error) {
 	if opensBeforeTop(rocket) {
 		// "apogee − 1 s" needs to know the top before it comes: fly up once
 		// without those canopies.
-		scout := newRun(rocket, Options{Tolerance: o.Tolerance})
+		scout := newRun(rocket, Options{Tolerance: o.Tolerance, Point: o.Point})
 		scout.scout = true
 		if err := scout.fly(ctx); err != nil {
 			return nil, err
@@ -136,6 +136,7 @@ func (r *run) chooseStep(stop float64) {
 	if r.next == 0 {
 		r.next = r.firstStep()
 	}
+	r.next = math.Min(r.next, r.roughAhead())
 	left := math.Min(stop, timeLimit) - r.t
 	switch {
 	case r.next >= 0.999*left:
@@ -147,6 +148,23 @@ func (r *run) chooseStep(stop float64) {
 	}
 }
 
+// roughAhead bounds the next step where a place without smoothness lies ahead, by a
+// share of the way there: steps that shrink towards it cost less than steps that try to
+// reach over it and are taken back. There are two: the end of the gas's flow, which
+// its mass meets like a parabola its vertex, m − m_e ∝ (t_e − t)², and the ground, where
+// the wind's power law ends with an infinite slope.
+func (r *run) roughAhead() float64 {
+	m, f := &r.model, &r.now
+	switch {
+	case m.push == subsonicGas:
+		excess := 1 - f.pressure/f.chamber
+		return 0.75 * excess * f.gas / (m.flow.Exponent() * f.leaving)
+	case r.y[vUp] < 0 && r.y[up] > windFloor && !m.guided && !m.profile.Calm():
+		return math.Max(0.85*r.y[up], windFloor) / -r.y[vUp]
+	}
+	return math.Inf(1)
+}
+
 // try takes the step of length h.
 func (r *run) try() {
 	r.stages.step(&r.model, &r.stiff, r.t, r.h, &r.y, &r.f, &r.y1, &r.f1, &r.est)
@@ -156,7 +174,7 @@ func (r *run) try() {
 // where the equations have no answer, is to be tried again shorter.
 func (r *run) accept() bool {
 	r.try()
-	e := worst(&r.est, &r.y, &r.y1, &r.floor, r.options.Tolerance)
+	e := worst(r.stages.n, &r.est, &r.y, &r.y1, &r.floor, r.options.Tolerance)
 	if e <= 1 || r.h <= 1e-13*math.Max(1, r.t) {
 		grow := 5.0
 		if e > 1e-4 {
@@ -179,7 +197,7 @@ func (r *run) accept() bool {
 // Wanner, Solving Ordinary Differential Equations I, section II.4: from the sizes of
 // the state and its first two derivatives.
 func (r *run) firstStep() float64 {
-	size := func(v *state) float64 { return worst(v, &r.y, &r.y, &r.floor, 1) }
+	size := func(v *state) float64 { return worst(r.stages.n, v, &r.y, &r.y, &r.floor, 1) }
 	d1 := size(&r.f)
 	h := 1e-6
 	if d1 > 1e-8 {
@@ -208,7 +226,11 @@ func (r *run) advance() {
 		r.t = stop
 	}
 	r.y, r.f, r.now = r.y1, r.f1, r.model.last
+	if r.model.rigid {
+		normalise(&r.y)
+	}
 	r.model.stiffness(&r.y, &r.stiff)
+	r.watchMargin()
 	if r.model.guided {
 		r.reached = math.Max(r.reached, r.model.travel(&r.y))
 	}
@@ -219,7 +241,11 @@ func (r *run) enter() {
 	r.model.rates(r.t, &r.y, &r.f)
 	r.now = r.model.last
 	r.model.stiffness(&r.y, &r.stiff)
-	r.floor = scales(r.model.liquid0, r.model.flow.CarriedGas(), r.model.push)
+	r.floor = r.model.scales()
+	r.stages.n = pointStates
+	if r.model.rigid {
+		r.stages.n = states
+	}
 	r.watch()
 	r.next = 0
 	r.maxima.enter(r)

@@ -22,11 +22,12 @@ type peak struct{ value, time float64 }
 const (
 	speed2 = iota
 	mach2
-	acceleration
+	acceleration2
 	dynamicPressure
 	thrustTrack
 	surgeThrust
-	surgeAcceleration
+	surgeAcceleration2
+	attackAngle
 	firstCanopy
 	tracks = firstCanopy + 2*maxCanopies
 )
@@ -40,15 +41,19 @@ func (m *model) read(y *state, f *forces, out *[tracks]float64) {
 	out[speed2] = y[vEast]*y[vEast] + y[vNorth]*y[vNorth] + y[vUp]*y[vUp]
 	out[mach2] = q2 * f.density / f.pressure
 	out[dynamicPressure] = 0.5 * f.density * q2
-	out[acceleration], out[thrustTrack] = unseen, unseen
-	out[surgeThrust], out[surgeAcceleration] = unseen, unseen
+	out[acceleration2], out[thrustTrack] = unseen, unseen
+	out[surgeThrust], out[surgeAcceleration2] = unseen, unseen
 	if m.push == unsteadyLiquid && !m.settled {
-		out[surgeThrust], out[surgeAcceleration] = f.thrust, f.acceleration
+		out[surgeThrust], out[surgeAcceleration2] = f.thrust, f.acceleration2
 	} else {
 		out[thrustTrack] = f.thrust
 		if m.open == 0 {
-			out[acceleration] = f.acceleration
+			out[acceleration2] = f.acceleration2
 		}
+	}
+	out[attackAngle] = unseen
+	if m.rigid && f.airspeed >= m.fast*(1-1e-9) {
+		out[attackAngle] = f.attack
 	}
 	for filling := m.open &^ m.full; filling != 0; filling &= filling - 1 {
 		i := bits.TrailingZeros64(filling)
@@ -119,7 +124,7 @@ func (x *maxima) within(r *run) {
 // push, and in the settled descent, all of them fall.
 func (r *run) nothingPeaks() bool {
 	m := &r.model
-	if m.push != noPush || m.open != m.full {
+	if m.push != noPush || m.open != m.full || m.rigid {
 		return false
 	}
 	return m.open != 0 || (r.y1[vUp] > 0 && !m.guided)
@@ -127,7 +132,7 @@ func (r *run) nothingPeaks() bool {
 
 // look reads the tracks inside the step, on the dense output.
 func (x *maxima) look(r *run, theta float64, out *[tracks]float64) {
-	hermite(theta, r.h, &r.y, &r.f, &r.y1, &r.f1, &r.in)
+	hermite(r.stages.n, theta, r.h, &r.y, &r.f, &r.y1, &r.f1, &r.in)
 	r.model.rates(r.t+theta*r.h, &r.in, &r.dy)
 	r.model.read(&r.in, &r.model.last, out)
 }
@@ -159,10 +164,12 @@ func (x *maxima) write(fl *Flight) {
 	top.Speed, top.SpeedTime = root(speed2)
 	top.Mach, top.MachTime = root(mach2)
 	top.Mach /= math.Sqrt(1.4)
-	top.Acceleration, top.AccelerationTime = x.best[acceleration].value, x.best[acceleration].time
+	top.Acceleration, top.AccelerationTime = root(acceleration2)
 	top.DynamicPressure, top.DynamicPressureTime = x.best[dynamicPressure].value, x.best[dynamicPressure].time
 	top.Thrust, top.ThrustTime = x.best[thrustTrack].value, x.best[thrustTrack].time
-	fl.Startup = Startup{x.best[surgeThrust].value, x.best[surgeAcceleration].value}
+	surge, _ := root(surgeAcceleration2)
+	fl.Startup = Startup{x.best[surgeThrust].value, surge}
+	fl.Stability.MaxAngle, fl.Stability.MaxAngleTime = x.best[attackAngle].value, x.best[attackAngle].time
 	if !x.leftGuide {
 		x.guide = top.Thrust
 	}

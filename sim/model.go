@@ -29,15 +29,18 @@ func (p push) gas() bool { return p == chokedGas || p == subsonicGas }
 // phase is a stretch of flight over which the equations are smooth: no event
 // lies inside one.
 type phase struct {
-	push    push
-	guided  bool   // on rail or launch tube: motion along the guide only
-	held    bool   // at rest on the pad, thrust not above the weight along the guide
-	segment int    // of the thrust curve, for motorBurn
-	settled bool   // the jet has gathered its speed: the start-up surge is over
-	open    uint64 // canopies released, a bit each
-	full    uint64 // canopies that have filled
-	airFrom [maxCanopies]float64
-	left    float64 // liquid and gas aboard once the flow is over, kg
+	push       push
+	guided     bool   // on rail or launch tube: motion along the guide only
+	rigid      bool   // a rigid body: attitude and spin are states
+	gusty      bool   // above the gust's height
+	held       bool   // at rest on the pad, thrust not above the weight along the guide
+	segment    int    // of the thrust curve, for motorBurn
+	settled    bool   // the jet has gathered its speed: the start-up surge is over
+	open       uint64 // canopies released, a bit each
+	full       uint64 // canopies that have filled
+	airFrom    [maxCanopies]float64
+	left       float64 // liquid and gas aboard once the flow is over, kg
+	leftLiquid float64 // liquid aboard then, m³
 }
 
 // maxCanopies is the most a rocket may carry.
@@ -49,13 +52,19 @@ type forces struct {
 	airspeed          float64
 	thrust, drag      float64
 	mass              float64
-	acceleration      float64 // |dv/dt|
+	acceleration2     float64 // |dv/dt|²
 	chamber           float64 // absolute; NaN without a chamber
 	jetRate           float64 // dq/dt
 	drive             float64 // steady liquid: what falls to 0 as its flow ends
 	lift              float64 // thrust less weight along the guide (guided phases)
 	area              float64 // C_D·A of body and open canopies
 	bodyDrag          float64
+	leaving           float64 // mass flow out of the nozzle, kg/s
+	liquid, gas       float64 // aboard, m³ and kg
+	grain             float64 // propellant aboard, kg
+	axial             float64 // airspeed along the axis, forward (rigid)
+	attack            float64 // total angle of attack, rad (rigid)
+	laden             laden   // where the mass lies (rigid)
 }
 
 // model holds every constant of one rocket's flight and the phase it is in. It is
@@ -67,12 +76,13 @@ type model struct {
 
 	axis       [3]float64 // of the guide
 	cosTilt    float64
-	guide      float64 // guided length, m
-	tube       float64 // launch tube's length, m
-	table      []MachDrag
-	refArea    float64 // drag factor included
-	dryMass    float64 // body, fittings, motor case: all that never leaves
-	gravity    float64 // at the pad
+	guide      float64    // guided length, m
+	tube       float64    // launch tube's length, m
+	table      []MachDrag // drag coefficients
+	pushed     []MachDrag // the same while the drive pushes: no base drag over the jet
+	refArea    float64    // drag factor included
+	dryMass    float64    // body, fittings, motor case: all that never leaves
+	gravity    float64    // at the pad
 	canopies   []canopyModel
 	flow       thrust.Expulsion
 	hasChamber bool
@@ -82,6 +92,10 @@ type model struct {
 	propellant float64
 	total      float64      // impulse of the curve, N·s
 	knot       [2]curveKnot // ends of the thrust curve's present segment
+
+	body *rigidBody // nil when only a point mass flies
+	gust [2]float64 // its components, m/s
+	fast float64    // airspeed as the guide ends, m/s
 
 	last forces // of the latest rates
 }
@@ -99,10 +113,13 @@ func (m *model) rates(t float64, y, dy *state) {
 	f.pressure, f.density = m.column.At(y[up])
 	f.thrust, f.jetRate, f.drive, f.lift = 0, 0, 0, 0
 	g := m.column.Gravity(y[up])
-	*dy = state{}
-	if m.guided {
+	dy[store], dy[jet] = 0, 0
+	switch {
+	case m.guided:
 		m.guidedRates(t, g, y, dy)
-	} else {
+	case m.rigid:
+		m.rigidRates(t, g, y, dy)
+	default:
 		m.freeRates(t, g, y, dy)
 	}
 	dy[impulse] = f.thrust
@@ -122,12 +139,13 @@ func (m *model) guidedRates(t, g float64, y, dy *state) {
 		// Without the chamber's buoyancy: the jet's equations know f without it too,
 		// and held and free must agree on the moment they change places.
 		f.lift = f.thrust - weight
-		f.acceleration = 0
+		f.acceleration2 = 0
+		clear(dy[:impulse])
 		return
 	}
 	f.lift = f.thrust - weight + f.density*m.chamber*g*m.cosTilt
 	a := (f.lift - drag) / f.mass
-	f.acceleration = math.Abs(a)
+	f.acceleration2 = a * a
 	for i, c := range m.axis {
 		dy[east+i] = speed * c
 		dy[vEast+i] = a * c
@@ -154,7 +172,7 @@ func (m *model) freeRates(t, g float64, y, dy *state) {
 	ae, an := along*re, along*rn
 	au := along*ru - g*(1-f.density*m.chamber/f.mass)
 	dy[vEast], dy[vNorth], dy[vUp] = ae, an, au
-	f.acceleration = math.Sqrt(ae*ae + an*an + au*au)
+	f.acceleration2 = ae*ae + an*an + au*au
 	dy[airPath] = f.airspeed
 }
 
@@ -163,15 +181,24 @@ func (m *model) freeRates(t, g float64, y, dy *state) {
 const windFloor = 0.01
 
 func (m *model) wind(height float64) (east, north float64) {
-	return m.profile.At(math.Max(height, windFloor))
+	east, north = m.profile.At(math.Max(height, windFloor))
+	if m.gusty {
+		east += m.gust[0]
+		north += m.gust[1]
+	}
+	return east, north
 }
 
 // bodyAndCanopies sets the drag area of the body and of what has opened.
 func (m *model) bodyAndCanopies(y *state) {
 	f := &m.last
-	c := m.table[0].Drag
-	if len(m.table) > 1 {
-		c = m.dragAt(f.mach())
+	t := m.table
+	if m.push != noPush {
+		t = m.pushed
+	}
+	c := t[0].Drag
+	if len(t) > 1 {
+		c = dragAt(t, f.mach())
 	}
 	f.area = c * m.refArea
 	f.bodyDrag = f.area
@@ -203,9 +230,8 @@ func (f *forces) mach() float64 {
 	return f.airspeed * math.Sqrt(f.density/(atmosphere.Gamma*f.pressure))
 }
 
-// dragAt interpolates the drag table.
-func (m *model) dragAt(mach float64) float64 {
-	t := m.table
+// dragAt interpolates a drag table.
+func dragAt(t []MachDrag, mach float64) float64 {
 	if mach <= t[0].Mach {
 		return t[0].Drag
 	}
@@ -223,31 +249,39 @@ func (m *model) dragAt(mach float64) float64 {
 func (m *model) pushAndMass(t, g, drag float64, y, dy *state) {
 	f := &m.last
 	f.chamber = math.NaN()
+	f.liquid, f.gas, f.grain, f.leaving = 0, 0, 0, 0
 	switch m.push {
 	case noPush:
 		if m.hasChamber {
 			f.chamber = f.pressure // the nozzle is open
 		}
 		f.mass = m.dryMass + m.left
+		f.liquid, f.gas = m.leftLiquid, m.left-m.leftLiquid*m.flow.Density()
 	case tubePush:
 		f.mass = m.dryMass + m.flow.Density()*y[store] + m.flow.CarriedGas()
+		f.liquid, f.gas = y[store], m.flow.CarriedGas()
 		s := y[east]*m.axis[0] + y[north]*m.axis[1] + y[up]*m.axis[2]
 		f.chamber, f.thrust = m.flow.TubePush(s, f.pressure)
 	case unsteadyLiquid, steadyLiquid:
 		f.mass = m.dryMass + m.flow.Density()*y[store] + m.flow.CarriedGas()
+		f.liquid, f.gas = y[store], m.flow.CarriedGas()
 		m.liquidPush(g, drag, y, dy)
+		f.leaving = -m.flow.Density() * dy[store]
 	case chokedGas, subsonicGas:
 		f.mass = m.dryMass + y[store]
 		flow := m.flow.Gas(y[store], f.pressure, m.push == chokedGas)
 		f.chamber, f.thrust = flow.Pressure, flow.Thrust
 		dy[store] = -flow.MassRate
+		f.gas, f.leaving = y[store], flow.MassRate
 	case motorBurn:
 		a, b := &m.knot[0], &m.knot[1]
 		dt := t - a.time
 		slope := (b.thrust - a.thrust) / (b.time - a.time)
 		f.thrust = a.thrust + slope*dt
 		burnt := a.impulse + dt*(a.thrust+slope*dt/2)
-		f.mass = m.dryMass + m.propellant*(1-burnt/m.total)
+		f.grain = m.propellant * (1 - burnt/m.total)
+		f.leaving = m.propellant * f.thrust / m.total
+		f.mass = m.dryMass + f.grain
 	}
 }
 
@@ -278,12 +312,15 @@ func (m *model) stiffness(y *state, p *stiffPart) {
 	switch {
 	case m.push == unsteadyLiquid:
 		relaxation, kick := m.flow.Stiffness(y[store], y[jet], f.mass, m.held)
-		p.any, p.rate[jet] = true, relaxation
+		p.add(jet, relaxation)
 		if kick == 0 {
 			return
 		}
 		p.kick, p.push = true, m.axis
-		if !m.guided {
+		switch {
+		case m.rigid:
+			p.push = m.thrustLine(y)
+		case !m.guided:
 			p.push = m.airAxis(y)
 		}
 		for i := range p.push {
@@ -294,9 +331,9 @@ func (m *model) stiffness(y *state, p *stiffPart) {
 		// fall is near enough to straight down for its diagonal.
 		a := y[vUp] / f.airspeed
 		k := 0.5 * f.density * f.area * f.airspeed / f.mass
-		p.any = true
-		p.rate[vEast], p.rate[vNorth] = -k*(1.5-a*a/2), -k*(1.5-a*a/2)
-		p.rate[vUp] = -k * (1 + a*a)
+		p.add(vEast, -k*(1.5-a*a/2))
+		p.add(vNorth, -k*(1.5-a*a/2))
+		p.add(vUp, -k*(1+a*a))
 	}
 }
 

@@ -12,6 +12,9 @@ type Options struct {
 	Tolerance float64
 	// Keep keeps the dense record that At, Samples and Trace read.
 	Keep bool
+	// Point flies a point mass whatever the rocket says, and looks at no balance: for
+	// studies of many flights.
+	Point bool
 }
 
 // stopRatio ends the gas's push.
@@ -27,18 +30,24 @@ const stepLimit = 1_000_000
 // scales are what each component's error is measured against, besides its own
 // size: a flight's ordinary magnitudes. Path and impulse are integrals of the
 // others and steer nothing on their own.
-func scales(liquid, gas float64, p push) state {
+func (m *model) scales() state {
 	s := state{
 		east: 10, north: 10, up: 10,
 		vEast: 10, vNorth: 10, vUp: 10,
 		airPath: 100, impulse: 10,
 		store: 1, jet: 1,
 	}
-	switch {
-	case p.liquid() && liquid > 0:
-		s[store] = liquid
-	case p.gas() && gas > 0:
+	switch gas := m.flow.CarriedGas(); {
+	case m.push.liquid() && m.liquid0 > 0:
+		s[store] = m.liquid0
+	case m.push.gas() && gas > 0:
 		s[store] = gas
+	}
+	for i := range 4 {
+		s[attitude+i] = 1
+	}
+	for i := range 3 {
+		s[spin+i] = m.last.laden.pitch // at a rate of 1 rad/s
 	}
 	return s
 }

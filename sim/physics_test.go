@@ -183,7 +183,7 @@ func TestMassAndEnergyBalance(t *testing.T) {
 			for k := range 4 {
 				var y state
 				theta := float64(k) / 4
-				hermite(theta, s.h, &s.y0, &s.f0, &s.y1, &s.f1, &y)
+				hermite(states, theta, s.h, &s.y0, &s.f0, &s.y1, &s.f1, &y)
 				q, v := y[jet], y[vEast]
 				times = append(times, s.t+theta*s.h)
 				jetPower = append(jetPower, 0.5*998.2*an*q*(v-q)*(v-q))

@@ -74,19 +74,27 @@ func (fl *Flight) sample(m *model, i int, t float64) Sample {
 		theta = (t - s.t) / s.h
 	}
 	var y, dy state
-	hermite(theta, s.h, &s.y0, &s.f0, &s.y1, &s.f1, &y)
+	hermite(states, theta, s.h, &s.y0, &s.f0, &s.y1, &s.f1, &y)
 	m.phase = fl.record.phases[s.phase]
 	if m.push == motorBurn {
 		m.loadSegment(m.segment)
 	}
 	m.rates(t, &y, &dy)
 	f := &m.last
+	attack, margin := math.NaN(), math.NaN()
+	if m.rigid {
+		attack = f.attack
+	}
+	if m.body != nil {
+		margin = m.body.at(f.liquid, f.gas, f.grain, f.mach(), fl.Rocket.Body.Diameter).Margin
+	}
 	return Sample{
 		Time: t, East: y[east], North: y[north], Height: y[up],
 		Speed: speedOf(&y), Vertical: y[vUp], Airspeed: f.airspeed,
-		Acceleration: f.acceleration, Mach: f.mach(),
+		Acceleration: math.Sqrt(f.acceleration2), Mach: f.mach(),
 		Thrust: f.thrust, Drag: f.drag, Mass: f.mass, Chamber: f.chamber, Air: f.pressure,
 		DynamicPressure: 0.5 * f.density * f.airspeed * f.airspeed,
+		Attack:          attack, Margin: margin,
 	}
 }
 

@@ -48,9 +48,10 @@ const (
 	RigidModel Model = "rigid"
 )
 
-// Rigid tells whether the flight is a rigid body's.
+// Rigid tells whether the flight is a rigid body's: a shape and a balance are known
+// and no point mass was asked for.
 func (r *Rocket) Rigid() bool {
-	return r.Shape != nil && r.Model != PointModel
+	return r.Balanced() && r.Model != PointModel
 }
 
 // Alignment is how far the thrust is off the centreline: a nozzle or motor mount that

@@ -2,32 +2,44 @@ package sim
 
 import "math"
 
-// state is what the integrator carries. A point mass uses all of it; the indices
-// say what stands where.
+// state is what the integrator carries; the indices say what stands where. A point
+// mass uses the first pointStates of it, a rigid body all: the rates of the others are
+// zero then, and a step leaves them alone.
 type state [states]float64
 
 const (
-	east    = iota // position from the pad, m
-	north          //
-	up             // height above the pad
-	vEast          // velocity over the ground, m/s
-	vNorth         //
-	vUp            //
-	airPath        // distance through the air, m: what a canopy fills over
-	impulse        // ∫ thrust dt, N·s
-	store          // liquid volume aboard, m³, or gas mass aboard, kg, as the phase says
-	jet            // speed of the liquid's jet, m/s
-	states
+	east     = iota         // position from the pad, m
+	north                   //
+	up                      // height above the pad
+	vEast                   // velocity over the ground, m/s
+	vNorth                  //
+	vUp                     //
+	airPath                 // distance through the air, m: what a canopy fills over
+	impulse                 // ∫ thrust dt, N·s
+	store                   // liquid volume aboard, m³, or gas mass aboard, kg, as the phase says
+	jet                     // speed of the liquid's jet, m/s
+	attitude                // quaternion from the body's axes to east, north, up: scalar first
+	spin     = attitude + 4 // angular momentum in the body's axes, kg·m²/s
+	states   = spin + 3
+
+	pointStates = attitude
 )
 
-// stiffPart is the part of the equations that a step solves exactly: a diagonal,
-// and one column that tells how the jet's acceleration pushes the rocket, both
-// frozen at the start of the step. Zero where the equations are not stiff.
+// stiffPart is the part of the equations that a step solves exactly: a diagonal with
+// few entries, and one column that tells how the jet's acceleration pushes the rocket,
+// both frozen at the start of the step.
 type stiffPart struct {
-	rate [states]float64 // diagonal, 1/s
-	any  bool
-	push [3]float64 // ∂v̇/∂(dq/dt) on the three velocities
-	kick bool       // push is not zero
+	index [3]int     // components with a rate of their own
+	rate  [3]float64 // 1/s
+	count int
+	push  [3]float64 // ∂v̇/∂(dq/dt) on the three velocities
+	kick  bool       // push is not zero
+}
+
+// add gives a component its rate.
+func (p *stiffPart) add(i int, rate float64) {
+	p.index[p.count], p.rate[p.count] = i, rate
+	p.count++
 }
 
 // equations is what a step integrates: time and state in, rates out.
@@ -42,7 +54,8 @@ type stages struct {
 	f2, f3, f4     state
 	base, baseRate state
 	full           state
-	weight         [states]weights
+	weight         [3]weights
+	n              int // components in use: pointStates or states
 }
 
 // step advances y0 (rates f0) by h to y1 (rates f1) and returns the estimated
@@ -58,27 +71,28 @@ type stages struct {
 // order companion: weights (1, 2, 2, 0, 1)/6 instead of (1, 2, 2, 1, 0)/6 also
 // satisfy the conditions of order three, so h·(f4 − f1)/6 estimates the error.
 func (s *stages) step(eq equations, stiff *stiffPart, t, h float64, y0, f0, y1, f1, est *state) {
-	if stiff.any {
+	if stiff.count > 0 {
 		s.exponential(eq, stiff, t, h, y0, f0, y1, f1, est)
 		return
 	}
-	for i := range y0 {
+	n := s.n
+	for i := range n {
 		s.y2[i] = y0[i] + h/2*f0[i]
 	}
 	eq.rates(t+h/2, &s.y2, &s.f2)
-	for i := range y0 {
+	for i := range n {
 		s.y3[i] = y0[i] + h/2*s.f2[i]
 	}
 	eq.rates(t+h/2, &s.y3, &s.f3)
-	for i := range y0 {
+	for i := range n {
 		s.y4[i] = y0[i] + h*s.f3[i]
 	}
 	eq.rates(t+h, &s.y4, &s.f4)
-	for i := range y0 {
+	for i := range n {
 		y1[i] = y0[i] + h/6*(f0[i]+2*(s.f2[i]+s.f3[i])+s.f4[i])
 	}
 	eq.rates(t+h, y1, f1)
-	for i := range y0 {
+	for i := range n {
 		est[i] = h / 6 * (s.f4[i] - f1[i])
 	}
 }
@@ -87,57 +101,79 @@ func (s *stages) step(eq equations, stiff *stiffPart, t, h float64, y0, f0, y1, 
 type weights struct{ half1, half2, full1, full2, b2, b4 float64 }
 
 func weightsFor(z float64) weights {
-	h1, h2, _ := phi(z / 2)
-	p1, p2, p3 := phi(z)
+	h1, h2, h3 := phi(z / 2)
+	p1, p2, p3 := twice(z/2, h1, h2, h3)
 	return weights{h1 / 2, h2, p1, 2 * p2, 2*p2 - 4*p3, 4*p3 - p2}
 }
 
 func (s *stages) exponential(eq equations, stiff *stiffPart, t, h float64, y0, f0, y1, f1, est *state) {
 	// With the jet's push taken off the velocities (v − push·q) the stiff part is
-	// diagonal; the change of variables is undone before every call of the rates.
-	b, fb := &s.base, &s.baseRate
-	*b, *fb = *y0, *f0
-	stiff.split(b)
-	stiff.split(fb)
-
-	w := &s.weight
-	plain := weights{0.5, 0.5, 1, 1, 1.0 / 3, 1.0 / 6}
-	for i := range w {
-		switch {
-		case stiff.rate[i] == 0:
-			w[i] = plain
-		case i > 0 && stiff.rate[i] == stiff.rate[i-1]:
-			w[i] = w[i-1]
-		default:
-			w[i] = weightsFor(stiff.rate[i] * h)
+	// diagonal; the change of variables is undone for every call of the rates.
+	b, fb := y0, f0
+	if stiff.kick {
+		s.base, s.baseRate = *y0, *f0
+		b, fb = &s.base, &s.baseRate
+		stiff.split(b)
+		stiff.split(fb)
+	}
+	for k := range stiff.count {
+		if k > 0 && stiff.rate[k] == stiff.rate[k-1] {
+			s.weight[k] = s.weight[k-1]
+		} else {
+			s.weight[k] = weightsFor(stiff.rate[k] * h)
 		}
 	}
-	// n is the remainder's difference from the start of the step.
-	n := func(i int, f, y *state) float64 { return f[i] - fb[i] - stiff.rate[i]*(y[i]-b[i]) }
 	call := func(t float64, y, f *state) {
+		if !stiff.kick {
+			eq.rates(t, y, f)
+			return
+		}
 		s.full = *y
 		stiff.join(&s.full)
 		eq.rates(t, &s.full, f)
 		stiff.split(f)
 	}
-	for i := range b {
-		s.y2[i] = b[i] + h*w[i].half1*fb[i]
+	// Every component takes the classical stage; the stiff ones then take theirs. n is
+	// the remainder's difference from the start of the step.
+	n := func(k, i int, f, y *state) float64 { return f[i] - fb[i] - stiff.rate[k]*(y[i]-b[i]) }
+	for i := range s.n {
+		s.y2[i] = b[i] + h/2*fb[i]
+	}
+	for k := range stiff.count {
+		i, w := stiff.index[k], &s.weight[k]
+		s.y2[i] = b[i] + h*w.half1*fb[i]
 	}
 	call(t+h/2, &s.y2, &s.f2)
-	for i := range b {
-		s.y3[i] = s.y2[i] + h*w[i].half2*n(i, &s.f2, &s.y2)
+	for i := range s.n {
+		s.y3[i] = b[i] + h/2*s.f2[i]
+	}
+	for k := range stiff.count {
+		i, w := stiff.index[k], &s.weight[k]
+		s.y3[i] = s.y2[i] + h*w.half2*n(k, i, &s.f2, &s.y2)
 	}
 	call(t+h/2, &s.y3, &s.f3)
-	for i := range b {
-		s.y4[i] = b[i] + h*(w[i].full1*fb[i]+w[i].full2*n(i, &s.f3, &s.y3))
+	for i := range s.n {
+		s.y4[i] = b[i] + h*s.f3[i]
+	}
+	for k := range stiff.count {
+		i, w := stiff.index[k], &s.weight[k]
+		s.y4[i] = b[i] + h*(w.full1*fb[i]+w.full2*n(k, i, &s.f3, &s.y3))
 	}
 	call(t+h, &s.y4, &s.f4)
-	for i := range b {
-		y1[i] = b[i] + h*(w[i].full1*fb[i]+w[i].b2*(n(i, &s.f2, &s.y2)+n(i, &s.f3, &s.y3))+w[i].b4*n(i, &s.f4, &s.y4))
+	for i := range s.n {
+		y1[i] = b[i] + h/6*(fb[i]+2*(s.f2[i]+s.f3[i])+s.f4[i])
+	}
+	for k := range stiff.count {
+		i, w := stiff.index[k], &s.weight[k]
+		y1[i] = b[i] + h*(w.full1*fb[i]+w.b2*(n(k, i, &s.f2, &s.y2)+n(k, i, &s.f3, &s.y3))+w.b4*n(k, i, &s.f4, &s.y4))
 	}
 	call(t+h, y1, f1)
-	for i := range b {
-		est[i] = h * w[i].b4 * (n(i, &s.f4, &s.y4) - n(i, f1, y1))
+	for i := range s.n {
+		est[i] = h / 6 * (s.f4[i] - f1[i])
+	}
+	for k := range stiff.count {
+		i, w := stiff.index[k], &s.weight[k]
+		est[i] = h * w.b4 * (n(k, i, &s.f4, &s.y4) - n(k, i, f1, y1))
 	}
 	stiff.join(y1)
 	stiff.join(f1)
@@ -161,31 +197,31 @@ func (p *stiffPart) join(y *state) {
 	}
 }
 
-// hermite is the cubic through both ends of a step with their rates: the dense
-// output, as smooth as the method is accurate. θ runs from 0 to 1.
-func hermite(theta, h float64, y0, f0, y1, f1, y *state) {
+// hermite is the cubic through both ends of a step with their rates, of its first n
+// components: the dense output, as smooth as the method is accurate. θ runs from 0 to 1.
+func hermite(n int, theta, h float64, y0, f0, y1, f1, y *state) {
 	a := theta * theta * (3 - 2*theta)
 	b := theta * (1 - theta) * (1 - theta) * h
 	c := theta * theta * (theta - 1) * h
-	for i := range y {
+	for i := range n {
 		y[i] = y0[i] + a*(y1[i]-y0[i]) + b*f0[i] + c*f1[i]
 	}
 }
 
-// worst is the largest component of est over the scale each component is held to;
-// NaN if any is.
-func worst(est, y0, y1 *state, floor *state, tolerance float64) float64 {
+// worst is the largest of the first n components of est over the scale each component
+// is held to; NaN if any is.
+func worst(n int, est, y0, y1, floor *state, tolerance float64) float64 {
 	e := 0.0
-	for i := range est {
+	for i := range n {
 		size := math.Abs(y0[i])
 		if b := math.Abs(y1[i]); b > size {
 			size = b
 		}
-		v := math.Abs(est[i]) / (floor[i] + size)
-		if v > e {
-			e = v
-		} else if v != v {
-			return v
+		// Not v > e·scale, so that NaN goes in; a division only for a new worst.
+		if v, scale := math.Abs(est[i]), floor[i]+size; !(v <= e*scale) {
+			if e = v / scale; e != e {
+				return e
+			}
 		}
 	}
 	return e / tolerance

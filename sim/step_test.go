@@ -44,6 +44,17 @@ func TestPhi(t *testing.T) {
 	}
 }
 
+func TestPhiTwice(t *testing.T) {
+	for _, z := range []float64{-800, -30, -2, -0.6, -0.3, -1e-6, 0, 0.2} {
+		p1, p2, p3 := phi(z)
+		q1, q2, q3 := twice(z, p1, p2, p3)
+		w1, w2, w3 := phi(2 * z)
+		assert.InEpsilon(t, w1, q1, 1e-13, z)
+		assert.InEpsilon(t, w2, q2, 1e-13, z)
+		assert.InEpsilon(t, w3, q3, 1e-13, z)
+	}
+}
+
 // The weights with the stiff rate zero are the classical tableau's, and satisfy
 // the order conditions at any rate: ΣB = φ₁, Σbc = φ₂, Σbc² = 2φ₃.
 func TestWeights(t *testing.T) {
@@ -72,7 +83,7 @@ func (q quadraticDrag) rates(_ float64, y, dy *state) {
 }
 
 func march(eq equations, stiff *stiffPart, y state, from, to float64, n int) (end, estimate state) {
-	var s stages
+	s := stages{n: states}
 	var f, y1, f1, est state
 	h := (to - from) / float64(n)
 	eq.rates(from, &y, &f)
@@ -106,13 +117,13 @@ func TestExponentialOrderIsFourth(t *testing.T) {
 	eq := quadraticDrag{20}
 	exact := -20 * math.Tanh(9.80665*3/20)
 	fault := func(n int) float64 {
-		var s stages
+		s := stages{n: states}
 		var y, f, y1, f1, est state
 		h := 3.0 / float64(n)
 		eq.rates(0, &y, &f)
 		for range n {
-			stiff := stiffPart{any: true}
-			stiff.rate[vUp] = -2 * 9.80665 * math.Abs(y[vUp]) / 400
+			var stiff stiffPart
+			stiff.add(vUp, -2*9.80665*math.Abs(y[vUp])/400)
 			s.step(eq, &stiff, 0, h, &y, &f, &y1, &f1, &est)
 			y, f = y1, f1
 		}
@@ -135,8 +146,8 @@ func (s slaved) rates(t float64, y, dy *state) {
 
 func TestStiffStepIsStableAndAccurate(t *testing.T) {
 	for _, lambda := range []float64{-1e2, -1e4, -1e6} {
-		stiff := &stiffPart{any: true}
-		stiff.rate[jet] = lambda
+		stiff := new(stiffPart)
+		stiff.add(jet, lambda)
 		y1, _ := march(slaved{lambda}, stiff, state{}, 0, 2, 20)
 		y2, _ := march(slaved{lambda}, stiff, state{}, 0, 2, 40)
 		e1, e2 := math.Abs(y1[jet]-math.Sin(2)), math.Abs(y2[jet]-math.Sin(2))
@@ -171,7 +182,7 @@ func TestHermite(t *testing.T) {
 	y0[up], f0[up] = cubic(a)
 	y1[up], f1[up] = cubic(a + h)
 	for _, theta := range []float64{0, 0.2, 0.5, 0.9, 1} {
-		hermite(theta, h, &y0, &f0, &y1, &f1, &y)
+		hermite(states, theta, h, &y0, &f0, &y1, &f1, &y)
 		want, _ := cubic(a + theta*h)
 		require.InDelta(t, want, y[up], 1e-14)
 	}

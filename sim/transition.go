@@ -53,6 +53,9 @@ func (r *run) atCrossing(c crossing) {
 	case hitsGround:
 		r.y[up] = 0
 		r.land()
+	case gustBegins, gustEnds:
+		m.gusty = c.kind == gustBegins
+		r.enter()
 	case fallsBelow:
 		r.release(c.canopy)
 	case canopyFills:
@@ -126,6 +129,7 @@ func (r *run) leaveGuide() {
 
 func (r *run) exitRail() {
 	r.maxima.guideEnds()
+	r.noteStability(&r.flight.Stability.RailExit)
 	r.flight.RailExit = r.guideEnd()
 	r.mark(RailExitEvent, 0)
 }
@@ -134,6 +138,12 @@ func (r *run) exitRail() {
 func (r *run) afterGuide(free bool) {
 	if free {
 		r.model.guided = false
+		r.model.gusty = r.gusts() && r.y[up] >= r.rocket.Gust.Height
+		r.noteGuideEnd()
+		if r.model.body != nil && r.rocket.Rigid() {
+			r.model.rigid = true
+			r.model.body.start(&r.y)
+		}
 	}
 	r.enter()
 	if !free {
@@ -185,6 +195,7 @@ func (r *run) beginGas(mass float64) {
 
 // liquidOut notes the end of the liquid's flow.
 func (r *run) liquidOut(left float64) {
+	r.noteStability(&r.flight.Stability.LiquidOut)
 	r.flight.LiquidOut = r.moment()
 	r.flight.LiquidLeft = left * r.model.flow.Density()
 	r.mark(LiquidOutEvent, 0)
@@ -197,7 +208,7 @@ func (r *run) liquidOut(left float64) {
 func (r *run) jetStopped() {
 	m := &r.model
 	r.liquidOut(r.y[store])
-	m.left = m.flow.Density()*r.y[store] + m.flow.CarriedGas()
+	m.left, m.leftLiquid = m.flow.Density()*r.y[store]+m.flow.CarriedGas(), r.y[store]
 	r.endOfPush()
 }
 
@@ -205,6 +216,7 @@ func (r *run) jetStopped() {
 func (r *run) endOfPush() {
 	m := &r.model
 	m.push = noPush
+	r.noteStability(&r.flight.Stability.Burnout)
 	r.flight.Burnout = r.moment()
 	r.mark(BurnoutEvent, 0)
 	for i := range r.rocket.Canopies {
@@ -316,6 +328,7 @@ func (r *run) release(i int) {
 	m := &r.model
 	bit := uint64(1) << i
 	r.settle()
+	m.rigid = false // under a canopy the attitude no longer matters
 	r.pending &^= bit
 	r.waited &^= bit
 	m.open |= bit

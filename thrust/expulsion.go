@@ -118,5 +118,8 @@ func (e *Expulsion) Depth(liquid float64) float64 { return liquid / e.boreArea }
 // Density is the liquid's, kg/m³.
 func (e *Expulsion) Density() float64 { return e.density }
 
+// Exponent is n of the expansion.
+func (e *Expulsion) Exponent() float64 { return e.exponent }
+
 // ThroatArea is the nozzle's, m².
 func (e *Expulsion) ThroatArea() float64 { return e.throatArea }

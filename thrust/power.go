@@ -18,6 +18,9 @@ const (
 	lowest  = -3
 )
 
+// inverses of the centres (17 + 2i)/16.
+var inverses = [8]float64{16. / 17, 16. / 19, 16. / 21, 16. / 23, 16. / 25, 16. / 27, 16. / 29, 16. / 31}
+
 func newPower(exponent float64) power {
 	p := power{exponent: exponent}
 	p.binomial[0] = 1
@@ -47,7 +50,7 @@ func (p *power) of(x float64) float64 {
 		return math.Pow(x, p.exponent)
 	}
 	i := bits >> 49 & 7
-	r := math.Float64frombits(bits&fraction|1023<<52)*(16/float64(17+2*i)) - 1
+	r := math.Float64frombits(bits&fraction|1023<<52)*inverses[i] - 1
 	b := &p.binomial
 	r2 := r * r
 	r4 := r2 * r2

@@ -59,6 +59,9 @@ func nearest(v, x float64, u Unit) float64 {
 	// has such a neighbour.
 	const few, most = 12, 17
 	noise := 4.5e-16 * max(math.Abs(v), math.Abs(u.Offset*u.Scale))
+	if math.Abs(u.ToSI(0)-v) <= noise {
+		return 0 // no number of significant digits comes near it
+	}
 	for digits := 1; digits <= most; digits++ {
 		y := rounded(x, digits)
 		miss := math.Abs(u.ToSI(y) - v)

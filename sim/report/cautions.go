@@ -7,9 +7,9 @@ import "ullage/sim"
 // the works beside it: models met measured heights within 6 to 10 %. Gas breaking
 // through the liquid: Watanabe et al., J. JSASS 51 (2003) 314.
 var leftOut = map[sim.Power]string{
-	sim.WaterPower: "A point mass: no wobble or turning into the wind, no gusts; gas breaking through before the liquid " +
+	sim.WaterPower: "A point mass: it turns into the wind at once and does not wobble; gas breaking through before the liquid " +
 		"is out is not modelled. Good published models meet measured heights within 6 to 10 %.",
-	sim.MotorPower: "A point mass: no wobble or turning into the wind, no gusts; a motor's thrust varies from one to the " +
+	sim.MotorPower: "A point mass: it turns into the wind at once and does not wobble; a motor's thrust varies from one to the " +
 		"next. Good published models meet measured heights within 6 to 10 %.",
 }
 

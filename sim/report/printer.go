@@ -59,6 +59,7 @@ func (p printer) time(v float64) string   { return p.text(v, "s") }
 func (p printer) height(v float64) string { return p.text(v, "m") }
 func (p printer) speed(v float64) string  { return p.text(v, "m/s") }
 func (p printer) force(v float64) string  { return p.text(v, "N") }
+func (p printer) angle(v float64) string  { return p.text(v, "deg") }
 func (p printer) energy(v float64) string { return p.text(v, "J") }
 
 // size writes a length of the rocket rather than of its flight.

@@ -94,6 +94,18 @@ var warnings = []warning{
 			return "The flight reached Mach " + p.number(w.Value) + ", beyond what body.drag covers, where drag changes " +
 				"fast. Give body.drag as a table against Mach that goes as far."
 		}},
+	{sim.Unstable, Bad, "stability margin", WordLow,
+		func(p printer, w sim.Warning) string { return p.number(w.Value) + " calibres" },
+		func(p printer, w sim.Warning) string {
+			return "The balance point comes behind the centre of pressure (least margin " + p.number(w.Value) +
+				" calibres): it will not fly straight. Put weight in the nose, or give it larger fins, and do not fly it so."
+		}},
+	{sim.Tumbles, Bad, "angle of attack", WordHigh,
+		func(p printer, w sim.Warning) string { return p.angle(w.Value) },
+		func(p printer, w sim.Warning) string {
+			return "The rocket turns broadside to the air, " + p.angle(w.Value) + ", while it is fast: it tumbles or breaks. " +
+				"Raise the stability margin, or fly in less wind."
+		}},
 	{sim.MotorTooWide, Bad, "motor", WordLarge,
 		func(p printer, w sim.Warning) string { return p.size(w.Value) },
 		func(p printer, w sim.Warning) string {

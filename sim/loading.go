@@ -1,0 +1,124 @@
+package sim
+
+import (
+	"math"
+
+	"ullage/sim/airframe"
+)
+
+// loading is how mass lies along the rocket: what never leaves, and where the rest
+// stands. Sums count from the tip of the nose, so that putting together is adding.
+type loading struct {
+	dryMass, dryFirst, dryPitch, dryRoll float64 // Σm, Σm·x, Σ(I + m·x²), ΣI of all that never leaves
+
+	exit    float64 // nozzle's exit from the tip of the nose, m: where the thrust acts
+	bore2   float64 // (bore/2)²/4: a liquid slug's own share
+	area    float64 // of the bore, m²
+	density float64 // of the liquid
+	gasFrom float64 // fore end of the chamber
+
+	grainMiddle, grainPitch, grainRoll float64 // propellant: its middle, and its own inertias per kg
+}
+
+// newLoading puts the drive that flies into the airframe.
+func newLoading(r *Rocket) loading {
+	var l loading
+	s := r.Shape
+	l.add(r.dryLump())
+	if r.Power == WaterPower {
+		w := r.Water
+		l.exit = orElse(w.Nozzle, s.Length)
+		l.area = math.Pi / 4 * w.Bore * w.Bore
+		l.bore2 = w.Bore * w.Bore / 16
+		l.density = w.Density
+		l.gasFrom = l.exit - w.Volume/l.area
+		l.add(airframe.Lump{Mass: w.Fittings, At: orElse(w.FittingsAt, l.exit)})
+		return l
+	}
+	m := r.Motor
+	l.exit = orElse(m.Position, s.Length)
+	fore := l.exit - m.Length
+	l.grainMiddle = (fore + l.exit) / 2
+	grain := airframe.Cylinder(1, fore, l.exit, m.Diameter/2)
+	l.grainPitch, l.grainRoll = grain.Pitch, grain.Roll
+	l.add(airframe.Shell(m.Case, fore, l.exit, m.Diameter/2))
+	l.add(airframe.Lump{Mass: m.Fittings, At: orElse(m.FittingsAt, l.grainMiddle)})
+	return l
+}
+
+// dryLump is the body without its drive: what was measured as measured, the rest from
+// the mass list, or estimated from the shape.
+func (r *Rocket) dryLump() airframe.Lump {
+	b := &r.Body
+	var l airframe.Lump
+	if len(r.Parts) == 0 {
+		l = airframe.Estimate(r.Shape, b.Mass, b.Balance)
+	} else {
+		l = airframe.Sum(r.Shape, r.Parts)
+		if share := orElse(b.Mass, l.Mass) / l.Mass; share != 1 { // the scales outrank the list
+			l.Mass, l.Pitch, l.Roll = l.Mass*share, l.Pitch*share, l.Roll*share
+		}
+		l.At = orElse(b.Balance, l.At)
+	}
+	l.Pitch = orElse(b.Inertia, l.Pitch)
+	l.Roll = orElse(b.RollInertia, l.Roll)
+	return l
+}
+
+// Balanced tells whether shape and balance are known well enough to speak of
+// stability and to fly a rigid body.
+func (r *Rocket) Balanced() bool {
+	return r.Shape != nil && (r.Body.Balance > 0 || len(r.Parts) > 0)
+}
+
+func orElse(v, instead float64) float64 {
+	if v != 0 {
+		return v
+	}
+	return instead
+}
+
+func (l *loading) add(p airframe.Lump) {
+	l.dryMass += p.Mass
+	l.dryFirst += p.Mass * p.At
+	l.dryPitch += p.Pitch + p.Mass*p.At*p.At
+	l.dryRoll += p.Roll
+}
+
+// laden is the rocket with what is aboard.
+type laden struct {
+	balance float64 // from the tip of the nose, m
+	pitch   float64 // inertia about the balance point, across, kg·m²
+	roll    float64 // along the axis
+}
+
+// with puts liquid (m³), gas (kg) and propellant (kg) aboard: the liquid a slug
+// on the nozzle that does not roll with its walls, the gas spread over the chamber,
+// the propellant a cylinder.
+func (l *loading) with(liquid, gas, propellant float64) laden {
+	mass, first, second, roll := l.dryMass, l.dryFirst, l.dryPitch, l.dryRoll
+	if liquid > 0 {
+		m := l.density * liquid
+		h := liquid / l.area
+		x := l.exit - h/2
+		mass += m
+		first += m * x
+		second += m * (x*x + h*h/12 + l.bore2)
+	}
+	if gas > 0 {
+		length := l.exit - l.gasFrom
+		x := (l.exit + l.gasFrom) / 2
+		mass += gas
+		first += gas * x
+		second += gas * (x*x + length*length/12 + l.bore2)
+	}
+	if propellant > 0 {
+		mass += propellant
+		first += propellant * l.grainMiddle
+		second += propellant * (l.grainMiddle*l.grainMiddle + l.grainPitch)
+		roll += propellant * l.grainRoll
+	}
+	at := first / mass
+	// A body without width or length would spin for nothing: never zero.
+	return laden{at, math.Max(second-mass*at*at, 1e-12), math.Max(roll, 1e-12)}
+}

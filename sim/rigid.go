@@ -1,0 +1,154 @@
+package sim
+
+import (
+	"math"
+
+	"ullage/sim/airframe"
+)
+
+// rigidBody is what a rigid body has beyond a point mass: shape, loading, and the
+// line its thrust acts along. The body's third axis points forward along the
+// centreline; its first, as it leaves the guide, in the plane of the guide's tilt,
+// and the thrust is misaligned in the plane of first and third.
+type rigidBody struct {
+	aero    *airframe.Aero
+	load    loading
+	refArea float64 // π/4 d²
+
+	plan, planAt, planDrag float64 // body's planform for the cross-flow
+	rollDrive, rollDamp    float64
+
+	tiltSin, tiltCos float64 // thrust's line to the centreline
+	offset           float64 // of the nozzle's centre, m
+
+	initial [4]float64 // attitude on the guide
+}
+
+func newRigidBody(r *Rocket) *rigidBody {
+	b := &rigidBody{
+		aero: r.Shape.Aero(), load: newLoading(r),
+		refArea: math.Pi / 4 * r.Body.Diameter * r.Body.Diameter,
+		offset:  r.Alignment.Offset,
+	}
+	b.plan, b.planAt, b.planDrag = b.aero.Crossflow()
+	b.rollDrive, b.rollDamp = b.aero.Roll()
+	b.tiltSin, b.tiltCos = math.Sincos(r.Alignment.Angle)
+
+	// Turn the first axis to the rail's heading, then tilt both about the level
+	// line across it.
+	half := (math.Pi/2 - r.Rail.Heading) / 2
+	heading := [4]float64{math.Cos(half), 0, 0, math.Sin(half)}
+	ht, hh := r.Rail.Tilt/2, r.Rail.Heading
+	tilt := [4]float64{math.Cos(ht), -math.Sin(ht) * math.Cos(hh), math.Sin(ht) * math.Sin(hh), 0}
+	b.initial = multiply(tilt, heading)
+	return b
+}
+
+// start sets the attitude of the guide, at rest.
+func (b *rigidBody) start(y *state) {
+	copy(y[attitude:attitude+4], b.initial[:])
+	y[spin], y[spin+1], y[spin+2] = 0, 0, 0
+}
+
+func multiply(a, b [4]float64) [4]float64 {
+	return [4]float64{
+		a[0]*b[0] - a[1]*b[1] - a[2]*b[2] - a[3]*b[3],
+		a[0]*b[1] + a[1]*b[0] + a[2]*b[3] - a[3]*b[2],
+		a[0]*b[2] - a[1]*b[3] + a[2]*b[0] + a[3]*b[1],
+		a[0]*b[3] + a[1]*b[2] - a[2]*b[1] + a[3]*b[0],
+	}
+}
+
+// normalise keeps the quaternion's length at one after an accepted step.
+func normalise(y *state) {
+	q := y[attitude : attitude+4]
+	n := math.Sqrt(q[0]*q[0] + q[1]*q[1] + q[2]*q[2] + q[3]*q[3])
+	for i := range q {
+		q[i] /= n
+	}
+}
+
+// bodyAxes are the first, second and third axis of the body in east, north, up. The
+// length is divided out: the stages of a step are not normalised.
+func bodyAxes(y *state) (x, side, a [3]float64) {
+	w, i, j, k := y[attitude], y[attitude+1], y[attitude+2], y[attitude+3]
+	s := 1 / (w*w + i*i + j*j + k*k)
+	x = [3]float64{1 - 2*s*(j*j+k*k), 2 * s * (i*j + k*w), 2 * s * (i*k - j*w)}
+	side = [3]float64{2 * s * (i*j - k*w), 1 - 2*s*(i*i+k*k), 2 * s * (j*k + i*w)}
+	a = [3]float64{2 * s * (i*k + j*w), 2 * s * (j*k - i*w), 1 - 2*s*(i*i+j*j)}
+	return x, side, a
+}
+
+func dot(a, b [3]float64) float64 { return a[0]*b[0] + a[1]*b[1] + a[2]*b[2] }
+
+// thrustLine is the direction of the thrust.
+func (m *model) thrustLine(y *state) [3]float64 {
+	x, _, a := bodyAxes(y)
+	for i := range a {
+		a[i] = m.body.tiltCos*a[i] + m.body.tiltSin*x[i]
+	}
+	return a
+}
+
+// rigidRates are the rates of a rigid body in free flight (derived; aerodynamics by
+// component after Barrowman, cross-flow after NACA Report 1048):
+//
+//	M dv/dt = F t − q A C_A a − ½ρ|v_r| A ΣC_Nα v_⊥ − ½ρ A_plan c |v_⊥| v_⊥ + M g + buoyancy
+//	dL/dt + ω × L = r × forces − ½ρ|v_r| A ΣC_Nα (x_i − x_cg)² ω_⊥ − ṁ (x_e − x_cg)² ω_⊥ + roll
+//
+// in the body's axes, L = I ω with the inertia of the moment, so that its change as
+// the rocket burns out needs no term of its own. Left out: the sideways Coriolis force
+// of the flow, the arm of the chamber's buoyancy.
+func (m *model) rigidRates(t, g float64, y, dy *state) {
+	f, b := &m.last, m.body
+	we, wn := m.wind(y[up])
+	wind := [3]float64{y[vEast] - we, y[vNorth] - wn, y[vUp]} // through the air
+	x, side, a := bodyAxes(y)
+	f.airspeed = math.Sqrt(dot(wind, wind))
+	// In the body's axes: across twice, and along.
+	vx, vy, va := dot(wind, x), dot(wind, side), dot(wind, a)
+	across := math.Sqrt(vx*vx + vy*vy)
+	f.axial, f.attack = va, math.Atan2(across, va)
+
+	m.bodyAndCanopies(y)
+	half := 0.5 * f.density
+	f.drag = half * f.airspeed * f.airspeed * f.area
+	axial := math.Copysign(f.drag, va)
+	m.pushAndMass(t, g, axial, y, dy)
+	f.laden = b.load.with(f.liquid, f.gas, f.grain)
+	cg := f.laden.balance
+
+	m0, m1, m2 := b.aero.Moments(f.mach())
+	normal := half * f.airspeed * b.refArea * m0 // over v_⊥
+	cross := half * b.plan * b.planDrag * across // over v_⊥
+	turn := half*f.airspeed*b.refArea*(m1-m0*cg) + cross*(b.planAt-cg)
+	damping := half*f.airspeed*b.refArea*(m2-cg*(2*m1-cg*m0)) + f.leaving*(b.load.exit-cg)*(b.load.exit-cg)
+
+	// Forces in the body's axes, then to east, north, up.
+	fx := f.thrust*b.tiltSin - (normal+cross)*vx
+	fy := -(normal + cross) * vy
+	fa := f.thrust*b.tiltCos - axial
+	dy[east], dy[north], dy[up] = y[vEast], y[vNorth], y[vUp]
+	for i := range 3 {
+		dy[vEast+i] = (fx*x[i] + fy*side[i] + fa*a[i]) / f.mass
+	}
+	dy[vUp] -= g * (1 - f.density*m.chamber/f.mass)
+	f.acceleration2 = dy[vEast]*dy[vEast] + dy[vNorth]*dy[vNorth] + dy[vUp]*dy[vUp]
+	dy[airPath] = f.airspeed
+
+	lx, ly, la := y[spin], y[spin+1], y[spin+2]
+	wx, wy, wa := lx/f.laden.pitch, ly/f.laden.pitch, la/f.laden.roll
+	// a × v_⊥ is (−vy, vx); the thrust's moment is along ∓side.
+	mx := -turn*vy - damping*wx
+	my := turn*vx - damping*wy - f.thrust*((b.load.exit-cg)*b.tiltSin+b.offset*b.tiltCos)
+	ma := half * (va*math.Abs(va)*b.rollDrive - math.Abs(va)*b.rollDamp*wa)
+	dy[spin] = mx - (wy*la - wa*ly)
+	dy[spin+1] = my - (wa*lx - wx*la)
+	dy[spin+2] = ma - (wx*ly - wy*lx)
+
+	q0, q1, q2, q3 := y[attitude], y[attitude+1], y[attitude+2], y[attitude+3]
+	dy[attitude] = -0.5 * (q1*wx + q2*wy + q3*wa)
+	dy[attitude+1] = 0.5 * (q0*wx + q2*wa - q3*wy)
+	dy[attitude+2] = 0.5 * (q0*wy - q1*wa + q3*wx)
+	dy[attitude+3] = 0.5 * (q0*wa + q1*wy - q2*wx)
+}

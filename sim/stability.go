@@ -1,0 +1,130 @@
+package sim
+
+import (
+	"math"
+
+	"ullage/atmosphere"
+	"ullage/sim/airframe"
+)
+
+// Stability is how the rocket balances and points, known when the file gives a shape
+// and a balance.
+type Stability struct {
+	Known     bool
+	Dry       StabilityAt // the airframe with the drive's fittings and case, nothing aboard
+	Release   StabilityAt
+	RailExit  StabilityAt
+	LiquidOut StabilityAt
+	Burnout   StabilityAt
+
+	Least     float64 // least margin from the guide's end up to the top, calibres
+	LeastTime float64 // s
+
+	RailExitAngle float64 // angle of attack from the wind as the guide ends, rad
+	MaxAngle      float64 // greatest angle of attack from there on, while the airspeed is not below that of the guide's end, rad; 0 for a point mass
+	MaxAngleTime  float64 // s
+}
+
+// StabilityAt is the state of balance at a moment.
+type StabilityAt struct {
+	Happened       bool
+	Balance        float64 // balance point from the tip of the nose, m
+	Pitch, Roll    float64 // inertias about it, kg·m²
+	PressureCentre float64 // from the tip of the nose, m
+	CNAlpha        float64 // of the whole rocket, per rad
+	Margin         float64 // (pressure centre − balance point)/diameter, calibres
+}
+
+// at works out the state of balance with what is aboard, at a Mach number.
+func (b *rigidBody) at(liquid, gas, grain, mach, diameter float64) StabilityAt {
+	l := b.load.with(liquid, gas, grain)
+	m0, m1, _ := b.aero.Moments(mach)
+	return StabilityAt{
+		Happened: true, Balance: l.balance, Pitch: l.pitch, Roll: l.roll,
+		PressureCentre: m1 / m0, CNAlpha: m0, Margin: (m1/m0 - l.balance) / diameter,
+	}
+}
+
+// noteStability keeps the present state of balance.
+func (r *run) noteStability(s *StabilityAt) {
+	if b := r.model.body; b != nil {
+		f := &r.now
+		*s = b.at(f.liquid, f.gas, f.grain, f.mach(), r.rocket.Body.Diameter)
+	}
+}
+
+// beginStability opens the account at release.
+func (r *run) beginStability() {
+	b := r.model.body
+	if b == nil {
+		return
+	}
+	s := &r.flight.Stability
+	s.Known, s.Least = true, math.Inf(1)
+	s.Dry = b.at(0, 0, 0, 0, r.rocket.Body.Diameter)
+	r.noteStability(&s.Release)
+}
+
+// noteGuideEnd keeps the angle of attack as the guide ends: from the wind at the
+// height of the balance point, the tail still where the guide ends.
+func (r *run) noteGuideEnd() {
+	m := &r.model
+	b := m.body
+	if b == nil {
+		return
+	}
+	above := b.load.exit - r.flight.Stability.RailExit.Balance
+	we, wn := m.wind(r.y[up] + above*m.cosTilt)
+	v := [3]float64{r.y[vEast] - we, r.y[vNorth] - wn, r.y[vUp]}
+	along := dot(v, m.axis)
+	across := math.Sqrt(math.Max(0, dot(v, v)-along*along))
+	r.flight.Stability.RailExitAngle = math.Atan2(across, along)
+	m.fast = math.Sqrt(dot(v, v))
+}
+
+// watchMargin follows the margin on the way up.
+func (r *run) watchMargin() {
+	m := &r.model
+	if m.body == nil || m.guided || r.overTop {
+		return
+	}
+	var now StabilityAt
+	r.noteStability(&now)
+	if s := &r.flight.Stability; now.Margin < s.Least {
+		s.Least, s.LeastTime = now.Margin, r.t
+	}
+}
+
+// endStability closes the account.
+func (r *run) endStability() {
+	s := &r.flight.Stability
+	if math.IsInf(s.Least, 1) {
+		s.Least = s.Release.Margin // never left the guide
+	}
+	if !s.Known || !r.flight.RailExit.Happened {
+		return
+	}
+	if s.Least <= 0 {
+		r.warn(Warning{Code: Unstable, Value: s.Least})
+	}
+	if s.MaxAngle > math.Pi/3 {
+		r.warn(Warning{Code: Tumbles, Value: s.MaxAngle})
+	}
+}
+
+// dragMach are the Mach numbers at which a shape's drag is worked out; past the last
+// the equations behind it do not hold.
+var dragMach = [...]float64{0.01, 0.02, 0.04, 0.07, 0.1, 0.15, 0.2, 0.3, 0.4, 0.5, 0.6, 0.7, 0.75, 0.8}
+
+// shapeDrag is the drag table of a shape in the air of the site, without and with
+// a running jet of an exit area, m².
+func shapeDrag(s *airframe.Shape, air atmosphere.Air, jet float64) (coasting, pushed []MachDrag) {
+	for _, mach := range dragMach {
+		f := airframe.Flow{Speed: mach * air.SoundSpeed, Density: air.Density, SoundSpeed: air.SoundSpeed, Viscosity: air.Viscosity()}
+		off, _ := s.Drag(f, 0)
+		on, _ := s.Drag(f, jet)
+		coasting = append(coasting, MachDrag{mach, off})
+		pushed = append(pushed, MachDrag{mach, on})
+	}
+	return coasting, pushed
+}
