@@ -30,7 +30,6 @@ type Aero struct {
 // have passed Check; numbers of one that has not mean nothing.
 func (s *Shape) Aero() *Aero {
 	a := &Aero{resistance: newResistance(s)}
-	ref := math.Pi / 4 * s.Diameter * s.Diameter
 	nose := s.Forebody()
 	a.addBody(Component{"nose", slender(0, nose.Diameter, s.Diameter), nose.pressureCentre()})
 	moment := 0.
@@ -56,7 +55,6 @@ func (s *Shape) Aero() *Aero {
 		a.rollDrive += drive
 		a.rollDamp += damp
 	}
-	_ = ref
 	return a
 }
 
@@ -68,8 +66,8 @@ func (a *Aero) addBody(c Component) {
 }
 
 // slender is 2(A_aft − A_fore)/A, the normal-force slope of a body of revolution whose
-// cross-section grows from one diameter to another (Barrowman 1967, eq. 3-66; slender
-// body theory after Munk).
+// cross-section grows from one diameter to another (Barrowman 1967, from slender-body
+// theory).
 func slender(fore, aft, reference float64) float64 {
 	return 2 * (aft*aft - fore*fore) / (reference * reference)
 }
@@ -120,7 +118,7 @@ func (a *Aero) Moments(mach float64) (m0, m1, m2 float64) {
 }
 
 // Roll gives what turns the rocket about its axis and what stops it, by strip theory
-// (Barrowman 1967, ch. 3): moment = ½ρv²·drive − ½ρv·damp·p at the roll rate p, drive
+// (Barrowman 1967): moment = ½ρv²·drive − ½ρv·damp·p at the roll rate p, drive
 // in m³ and damp in m⁴, so that it settles at p = v·drive/damp = V·δ·J1/J2 for one set.
 func (a *Aero) Roll() (drive, damp float64) { return a.rollDrive, a.rollDamp }
 

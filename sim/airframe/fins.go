@@ -67,7 +67,7 @@ func (f *Fins) roll(radius float64) (drive, damp float64) {
 	j1 := s * ((cr+ct)/2*r + (cr+2*ct)/6*s)
 	j2 := s * ((cr+ct)/2*r*r + (cr+2*ct)/3*r*s + (cr+3*ct)/12*s*s)
 	slope := float64(f.Count) * f.liftSlope()
-	return slope * math.Tan(f.Cant) * j1, slope * j2
+	return slope * f.Cant * j1, slope * j2
 }
 
 // liftSlope is one fin's own lift slope on its exposed area, per rad, in incompressible

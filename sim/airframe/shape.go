@@ -2,6 +2,14 @@
 // aerodynamic coefficients. It knows nothing of flights: lengths, masses and
 // angles go in as numbers, SI units, angles in radians; positions count from the
 // tip of the nose, aft positive.
+//
+// Check tells what is wrong with a Shape. Aero makes one that passed ready for a
+// flight: centre of pressure and damping (Barrowman 1967, NASA NTRS 20010047838),
+// cross-flow (NACA Report 1048), roll by strip theory, and drag by its parts
+// (Schlichting, DATCOM, Hoerner). Lump, Estimate and Sum are the masses.
+//
+// All of it is for slender bodies at subsonic speed and small angles; the results are
+// estimates, and what a real rocket does is for measurement to tell.
 package airframe
 
 // Shape is the outside of a rocket: a nose, then sections in order, then what stands
@@ -9,7 +17,8 @@ package airframe
 type Shape struct {
 	Length    float64   // from the tip of the nose to the aft end, m
 	Diameter  float64   // largest outside diameter, m: the reference
-	Roughness float64   // height of the surface's roughness, m
+	Roughness float64   // height of the surface's roughness, m; 0 is smooth
+	Guides    float64   // frontal area of all rail guides together, m², at a drag coefficient of 1 (common practice, no source)
 	Nose      Nose      //
 	Sections  []Section // from the nose's base aft; what they leave of Length is a tube of the last diameter
 	Fins      []Fins    //
@@ -21,18 +30,18 @@ type NoseShape string
 // The contours.
 const (
 	Conical      NoseShape = "conical"
-	TangentOgive NoseShape = "tangent ogive"
-	Elliptical   NoseShape = "elliptical"
-	Parabolic    NoseShape = "parabolic"
-	VonKarman    NoseShape = "von Karman"
-	PowerSeries  NoseShape = "power series"
+	TangentOgive NoseShape = "tangent ogive" // a circular arc tangent to the tube; at least half a diameter long
+	Elliptical   NoseShape = "elliptical"    // half an ellipsoid
+	Parabolic    NoseShape = "parabolic"     // a parabola tangent to the tube
+	VonKarman    NoseShape = "von Karman"    // Haack's series with C = 0
+	PowerSeries  NoseShape = "power series"  // radius over base radius is (x/length)^Exponent; 1/2 is the paraboloid
 )
 
 // Nose is the fore end.
 type Nose struct {
 	Shape    NoseShape
 	Length   float64 // m
-	Exponent float64 // of a power series, 0 < n ≤ 1
+	Exponent float64 // of a power series, 0 < n ≤ 1; not read for the others
 	Diameter float64 // of its base, m; 0 takes the first section's fore diameter, or the body's
 }
 
@@ -48,10 +57,10 @@ type FinSection string
 
 // The profiles.
 const (
-	FlatSection    FinSection = "flat"
-	RoundedSection FinSection = "rounded"
-	WedgeSection   FinSection = "wedge"
-	AirfoilSection FinSection = "airfoil"
+	FlatSection    FinSection = "flat"    // square edges
+	RoundedSection FinSection = "rounded" // both edges rounded
+	WedgeSection   FinSection = "wedge"   // sharp in front, thickest at the trailing edge
+	AirfoilSection FinSection = "airfoil" // streamlined, sharp behind
 )
 
 // Fins is one set of equal fins around the body.
