@@ -43,6 +43,13 @@ func (m *model) scales() state {
 	case m.push.gas() && gas > 0:
 		s[store] = gas
 	}
+	if m.push == noPush && m.open != 0 && m.open == m.full {
+		// The settled descent decides where and how hard it lands, to a part in a
+		// thousand; the heights that need more digits lie behind.
+		for i := range airPath {
+			s[i] *= 5
+		}
+	}
 	for i := range 4 {
 		s[attitude+i] = 1
 	}
