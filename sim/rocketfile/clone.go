@@ -6,6 +6,10 @@ import (
 	"ullage/sim"
 )
 
+// Clone copies a rocket with everything that an input can change. Thrust curves
+// are shared, since they do not change.
+func Clone(r *sim.Rocket) *sim.Rocket { return clone(r) }
+
 // clone copies a rocket with everything that can be changed in it.
 func clone(r *sim.Rocket) *sim.Rocket {
 	c := *r

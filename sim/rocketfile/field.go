@@ -93,6 +93,7 @@ type section struct {
 	group  string    // heading on the screen
 	drive  sim.Power // the drive it describes; empty for both
 	many   bool      // an array of tables; has a row "name"
+	free   bool      // its keys are no rows: read once the others are
 	fields []*field
 
 	// title is where the name of an item of a repeated section is kept.

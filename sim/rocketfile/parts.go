@@ -78,7 +78,8 @@ func (f *File) RemoveCanopy(name string) (*File, error) {
 	var names []string
 	for i, c := range f.rd.rocket.Canopies {
 		if c.Name == name {
-			return f.edit("canopy."+name, doc.remove(doc.table(sectionAt("canopy"), i)))
+			splices := append(doc.remove(doc.table(sectionAt("canopy"), i)), doc.dropSpreads("canopy."+name)...)
+			return f.edit("canopy."+name, splices)
 		}
 		names = append(names, c.Name)
 	}
@@ -130,7 +131,7 @@ func (f *File) RemoveTube() (*File, error) {
 	if n == nil {
 		return nil, Faults{{Key: s.path, Problem: "the rocket has no launch tube", Mend: "add one first"}}
 	}
-	return f.edit(s.path, f.rd.doc.remove(n))
+	return f.edit(s.path, append(f.rd.doc.remove(n), f.rd.doc.dropSpreads(s.path)...))
 }
 
 // edit makes a file of the text with the splices done.

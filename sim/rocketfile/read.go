@@ -19,15 +19,16 @@ type located struct {
 
 // reading is one reading of a document into a rocket, driven by the schema.
 type reading struct {
-	doc    *document
-	disk   *files
-	rocket *sim.Rocket
-	faults *faultList
-	where  map[string]located // every value the text gives, by dotted name
-	tables map[*section][]*node
-	unread []unread        // values that are missing or could not be read
-	unsure string          // the section of which not all could be read
-	meant  map[string]bool // keys and sections that unknown ones seem to mean
+	doc     *document
+	disk    *files
+	rocket  *sim.Rocket
+	faults  *faultList
+	where   map[string]located // every value the text gives, by dotted name
+	tables  map[*section][]*node
+	spreads []stated        // of [spread]
+	unread  []unread        // values that are missing or could not be read
+	unsure  string          // the section of which not all could be read
+	meant   map[string]bool // keys and sections that unknown ones seem to mean
 }
 
 // unread is a number that the rocket should hold and does not.
@@ -53,12 +54,16 @@ func read(doc *document, disk *files, faults *faultList) *reading {
 	for _, s := range schema {
 		rd.complete(s)
 	}
+	rd.spread()
 	rd.validate()
 	return rd
 }
 
 // section reads every item of a section.
 func (rd *reading) section(s *section) {
+	if s.free {
+		return
+	}
 	tables := rd.find(s)
 	if len(tables) > maxItems {
 		rd.fault(located{rd.doc, tables[maxItems]}, s.path, "", fmt.Sprintf("more than %d of them", maxItems), "take some out")

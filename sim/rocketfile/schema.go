@@ -23,6 +23,7 @@ var schema = []*section{
 	},
 	bodySection(), waterSection(), tubeSection(), motorSection(), mountSection(),
 	canopySection(), siteSection(), railSection(), windSection(),
+	spreadSection(), // last, since it names inputs of all the others
 }
 
 func one(*sim.Rocket) int { return 1 }
