@@ -24,7 +24,7 @@ type loading struct {
 func newLoading(r *Rocket) loading {
 	var l loading
 	s := r.Shape
-	l.add(r.dryLump())
+	l.add(r.DryBody())
 	if r.Power == WaterPower {
 		w := r.Water
 		l.exit = orElse(w.Nozzle, s.Length)
@@ -46,9 +46,9 @@ func newLoading(r *Rocket) loading {
 	return l
 }
 
-// dryLump is the body without its drive: what was measured as measured, the rest from
-// the mass list, or estimated from the shape.
-func (r *Rocket) dryLump() airframe.Lump {
+// DryBody is the body without its drive: what was measured as measured, the rest from
+// the mass list, or estimated from the shape. The rocket must be Balanced.
+func (r *Rocket) DryBody() airframe.Lump {
 	b := &r.Body
 	var l airframe.Lump
 	if len(r.Parts) == 0 {

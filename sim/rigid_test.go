@@ -299,7 +299,7 @@ func TestLoading(t *testing.T) {
 	h := volume / area
 	const gas = 0.015
 	got := l.with(volume, gas, 0)
-	dry := r.dryLump()
+	dry := r.DryBody()
 	liquid := 998.2 * volume
 	chamber := w.Volume / area
 	mass := dry.Mass + liquid + gas

@@ -2,15 +2,21 @@ package report
 
 import "ullage/sim"
 
-// leftOut says what the model does not have, and how far to trust it. The
+// leftOut says what the model of a flight does not have, and how far to trust it. The
 // figures are those of Barrio-Perotti et al., Eur. J. Phys. 31 (2010) 1131, and
 // the works beside it: models met measured heights within 6 to 10 %. Gas breaking
 // through the liquid: Watanabe et al., J. JSASS 51 (2003) 314.
-var leftOut = map[sim.Power]string{
-	sim.WaterPower: "A point mass: it turns into the wind at once and does not wobble; gas breaking through before the liquid " +
-		"is out is not modelled. Good published models meet measured heights within 6 to 10 %.",
-	sim.MotorPower: "A point mass: it turns into the wind at once and does not wobble; a motor's thrust varies from one to the " +
-		"next. Good published models meet measured heights within 6 to 10 %.",
+func leftOut(r *sim.Rocket) string {
+	text := "A point mass: it turns into the wind at once and does not wobble"
+	if r.Rigid() {
+		text = "A rigid body up to the first canopy, a point mass below it; subsonic, slender, stiff"
+	}
+	if r.Power == sim.MotorPower {
+		text += "; a motor's thrust varies from one to the next"
+	} else {
+		text += "; gas breaking through before the liquid is out is not modelled"
+	}
+	return text + ". Good published models meet measured heights within 6 to 10 %."
 }
 
 // commonCaution goes with every flight.

@@ -33,6 +33,9 @@ func Findings(fl *sim.Flight, sys quantity.System) []Finding {
 		add(Finding{Key: "rail-exit", Label: "rail exit", Word: WordNever, Level: Bad,
 			Detail: "The rocket did not leave its guide."})
 	}
+	for _, f := range stabilityFindings(p, fl) {
+		add(f)
+	}
 	if r.Apogee.Happened {
 		add(Finding{Key: "apogee", Label: "apogee", Value: p.height(r.Apogee.Height) + " at " + p.time(r.Apogee.Time)})
 	}

@@ -27,20 +27,21 @@ func (n number) MarshalJSON() ([]byte, error) {
 // the thing did not happen. SI units, named in the keys.
 type (
 	document struct {
-		Name      string        `json:"name"`
-		Power     sim.Power     `json:"power"`
-		LiftOff   liftOffJSON   `json:"lift_off"`
-		RailExit  *railExitJSON `json:"rail_exit"`
-		TubeExit  *tubeExitJSON `json:"tube_exit"`
-		LiquidOut *liquidJSON   `json:"liquid_out"`
-		Burnout   *momentJSON   `json:"burnout"`
-		Apogee    *momentJSON   `json:"apogee"`
-		Max       maxJSON       `json:"max"`
-		Startup   *startupJSON  `json:"startup"`
-		Drive     driveJSON     `json:"drive"`
-		Canopies  []canopyJSON  `json:"canopies"`
-		Landing   *landingJSON  `json:"landing"`
-		Warnings  []warningJSON `json:"warnings"`
+		Name      string         `json:"name"`
+		Power     sim.Power      `json:"power"`
+		LiftOff   liftOffJSON    `json:"lift_off"`
+		RailExit  *railExitJSON  `json:"rail_exit"`
+		TubeExit  *tubeExitJSON  `json:"tube_exit"`
+		LiquidOut *liquidJSON    `json:"liquid_out"`
+		Burnout   *momentJSON    `json:"burnout"`
+		Apogee    *momentJSON    `json:"apogee"`
+		Max       maxJSON        `json:"max"`
+		Startup   *startupJSON   `json:"startup"`
+		Drive     driveJSON      `json:"drive"`
+		Canopies  []canopyJSON   `json:"canopies"`
+		Landing   *landingJSON   `json:"landing"`
+		Stability *stabilityJSON `json:"stability"`
+		Warnings  []warningJSON  `json:"warnings"`
 	}
 	liftOffJSON struct {
 		Mass           number `json:"mass_kg"`
@@ -145,6 +146,7 @@ func newDocument(fl *sim.Flight) document {
 			number(l.Time), number(l.Speed), number(l.Vertical), number(l.Energy), number(l.East), number(l.North),
 		}
 	}
+	d.Stability = newStability(fl)
 	for _, w := range fl.Warnings {
 		d.Warnings = append(d.Warnings, warningJSON{w.Code, WarningText(w, quantity.Metric)})
 	}

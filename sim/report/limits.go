@@ -36,6 +36,9 @@ const (
 	LimitOpening        = "opening"
 	LimitLanding        = "landing"
 	LimitEnergy         = "landing-energy"
+	LimitMarginLeast    = "margin-least"
+	LimitMarginMost     = "margin-most"
+	LimitAttack         = "attack"
 )
 
 // Exact by definition of the international foot, pound and mile.
@@ -55,6 +58,9 @@ var limits = []Limit{
 	{LimitRailExit, "rail exit speed", 15, noMax, "m/s", WordLow, commonPractice},
 	{LimitRailExitWind, "rail exit speed over wind", 4, noMax, "", WordLow, commonPractice},
 	{LimitThrustToWeight, "thrust/weight at rail exit", 5, noMax, "", WordLow, commonPractice},
+	{LimitMarginLeast, "stability margin in calibres", 1, noMax, "", WordLow, commonPractice},
+	{LimitMarginMost, "stability margin in calibres", noMin, 3, "", WordHigh, commonPractice},
+	{LimitAttack, "angle of attack as the guide ends", noMin, 15 * math.Pi / 180, "deg", WordSteep, commonPractice},
 	{LimitTilt, "tilt of the rail", noMin, 20 * math.Pi / 180, "deg", WordSteep, usCodes},
 	{LimitWind, "wind", noMin, 20 * milePerHour, "m/s", WordStrong, usCodes},
 	{LimitOpening, "airspeed as a canopy opens", noMin, 20, "m/s", WordFast, commonPractice},

@@ -31,6 +31,7 @@ const schema = `{"name":"", "power":"water",
  "drive": {"impulse_ns":0,"average_n":0,"burn_s":0,"class":"H"},
  "canopies": [{"name":"main","time_s":0,"height_m":0,"airspeed_mps":0,"load_n":0,"load_bound_n":0,"descent_mps":0}],
  "landing": {"time_s":0,"speed_mps":0,"vertical_mps":0,"energy_j":0,"east_m":0,"north_m":0},
+ "stability": {"margin_cal":{"release":0,"rail_exit":0,"liquid_out":0,"burnout":0,"least":0},"rail_exit_angle_deg":0,"max_angle_deg":0},
  "warnings": [{"code":"liquid-left","text":""}]}`
 
 // shape lists the dotted keys of a JSON value, in the order of the text.
@@ -117,7 +118,7 @@ func TestJSONValues(t *testing.T) {
 			"canopies.1.load_n": nil, "canopies.1.load_bound_n": nil, "canopies.1.descent_mps": nil,
 			"landing.time_s": 45.25, "landing.speed_mps": 8.5, "landing.vertical_mps": 7.125, "landing.energy_j": 40.25,
 			"landing.east_m": 160.5, "landing.north_m": -12.25,
-			"warnings.0.code": "canopy-never-opens",
+			"warnings.0.code": "canopy-never-opens", "stability": nil,
 		}},
 		{"motor", motorFlight(), values{
 			"power": "motor", "drive.class": "H", "tube_exit": nil, "liquid_out": nil, "startup": nil, "warnings": []any{},

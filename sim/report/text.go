@@ -20,9 +20,10 @@ func WriteText(w io.Writer, fl *sim.Flight, sys quantity.System) error {
 	s.heading(p, fl.Rocket)
 	s.moments(p, fl)
 	s.maxima(p, fl)
+	s.stability(p, fl)
 	s.landing(p, fl)
 	s.warnings(p, fl)
-	s.closing(fl.Rocket.Power)
+	s.closing(fl.Rocket)
 	_, err := io.WriteString(w, s.String())
 	return err
 }
@@ -189,10 +190,10 @@ func (s *sheet) warnings(p printer, fl *sim.Flight) {
 }
 
 // closing says what the model leaves out, and the cautions.
-func (s *sheet) closing(power sim.Power) {
+func (s *sheet) closing(r *sim.Rocket) {
 	s.line("")
-	s.hung("  ", leftOut[power])
-	for _, c := range Cautions(power) {
+	s.hung("  ", leftOut(r))
+	for _, c := range Cautions(r.Power) {
 		s.hung("  ", c)
 	}
 }

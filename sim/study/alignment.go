@@ -1,0 +1,180 @@
+package study
+
+import (
+	"context"
+	"errors"
+	"math"
+
+	"ullage/sim"
+)
+
+// ErrNoShape is returned where a study needs a shape and a balance, or a mass list.
+var ErrNoShape = errors.New("needs a shape and a balance point: give [body] length and balance, [nose] and [[fins]]")
+
+// ErrOutOfReach is returned where no value in the range looked at does what was asked.
+var ErrOutOfReach = errors.New("no value in reach does it")
+
+// Misaligned is a flight with the thrust off the centreline.
+type Misaligned struct {
+	Angle    float64 // of the thrust's line, rad
+	Apogee   float64 // m
+	Lower    float64 // than aligned, m
+	Off      float64 // horizontally at the top from where the aligned flight tops, m
+	MaxAngle float64 // greatest angle of attack while it is fast, rad
+}
+
+// AlignmentAngles are the ones shown by default: 0.25°, 0.5° and 1°.
+func AlignmentAngles() []float64 {
+	const degree = math.Pi / 180
+	return []float64{0.25 * degree, 0.5 * degree, degree}
+}
+
+// Alignments flies a rocket in calm air with its thrust off the centreline by each
+// angle, its offset as in the file: what a nozzle or motor mount that is not straight
+// does by itself.
+func Alignments(ctx context.Context, r *sim.Rocket, angles []float64, o Options) ([]Misaligned, error) {
+	if !r.Balanced() {
+		return nil, ErrNoShape
+	}
+	straight, err := misaligned(ctx, r, 0, o)
+	if err != nil {
+		return nil, err
+	}
+	var out []Misaligned
+	for _, angle := range angles {
+		fl, err := misaligned(ctx, r, angle, o)
+		if err != nil {
+			return out, err
+		}
+		a, b := straight.At(straight.Apogee.Time), fl.At(fl.Apogee.Time)
+		out = append(out, Misaligned{
+			Angle: angle, Apogee: fl.Apogee.Height, Lower: straight.Apogee.Height - fl.Apogee.Height,
+			Off: math.Hypot(b.East-a.East, b.North-a.North), MaxAngle: fl.Stability.MaxAngle,
+		})
+	}
+	return out, nil
+}
+
+// misaligned flies one angle: calm air, a rigid body.
+func misaligned(ctx context.Context, r *sim.Rocket, angle float64, o Options) (*sim.Flight, error) {
+	c := *r // only values are changed
+	c.Alignment.Angle = angle
+	c.Model = sim.RigidModel
+	c.Wind.Speed, c.Gust.Speed = 0, 0
+	return sim.Fly(ctx, &c, sim.Options{Tolerance: o.Tolerance, Keep: true})
+}
+
+// LargestMisalignment looked at: beyond it a mount is visibly crooked.
+const LargestMisalignment = 5 * math.Pi / 180
+
+// AlignmentTolerance is the largest angle of the thrust's line, rad, that keeps the
+// angle of attack in calm air under a limit, rad: what the builder's jig must hold.
+// LargestMisalignment if that does.
+func AlignmentTolerance(ctx context.Context, r *sim.Rocket, limit float64, o Options) (float64, error) {
+	if !r.Balanced() {
+		return 0, ErrNoShape
+	}
+	over := func(angle float64) (float64, error) {
+		fl, err := misaligned(ctx, r, angle, o)
+		if err != nil {
+			return 0, err
+		}
+		return fl.Stability.MaxAngle - limit, nil
+	}
+	if v, err := over(LargestMisalignment); err != nil || v <= 0 {
+		return LargestMisalignment, err
+	}
+	if v, err := over(0); err != nil || v > 0 {
+		return 0, errors.Join(err, ErrOutOfReach)
+	}
+	return bisect(0, LargestMisalignment, over)
+}
+
+// bisect finds where f turns from not above zero at low to above zero at high, to a
+// thousandth of the range.
+func bisect(low, high float64, f func(float64) (float64, error)) (float64, error) {
+	for range 24 {
+		mid := (low + high) / 2
+		v, err := f(mid)
+		if err != nil {
+			return low, err
+		}
+		if v <= 0 {
+			low = mid
+		} else {
+			high = mid
+		}
+		if high-low < 1e-6*high {
+			break
+		}
+	}
+	return low, nil
+}
+
+// leastMargin is the least margin on the way up, as a point mass flies it.
+func leastMargin(ctx context.Context, r *sim.Rocket, o Options) (float64, error) {
+	c := *r
+	c.Model = sim.PointModel
+	fl, err := sim.Fly(ctx, &c, sim.Options{Tolerance: o.Tolerance})
+	if err != nil {
+		return 0, err
+	}
+	return fl.Stability.Least, nil
+}
+
+// NoseWeight is the weight, kg, to add at a place in the nose, m from its tip, for a
+// least margin on the way up, calibres; 0 when it has that already.
+func NoseWeight(ctx context.Context, r *sim.Rocket, at, margin float64, o Options) (float64, error) {
+	if !r.Balanced() {
+		return 0, ErrNoShape
+	}
+	short := func(weight float64) (float64, error) {
+		m, err := leastMargin(ctx, withWeight(r, weight, at), o)
+		return m - margin, err
+	}
+	if v, err := short(0); err != nil || v >= 0 {
+		return 0, err
+	}
+	most := 3 * r.Body.Mass
+	if v, err := short(most); err != nil || v < 0 {
+		return 0, errors.Join(err, ErrOutOfReach)
+	}
+	return bisect(0, most, short)
+}
+
+// withWeight is the rocket with a lump more in its body, balance and measured inertia
+// moved by it.
+func withWeight(r *sim.Rocket, weight, at float64) *sim.Rocket {
+	c := *r
+	d := r.DryBody()
+	c.Body.Mass = d.Mass + weight
+	c.Body.Balance = (d.Mass*d.At + weight*at) / c.Body.Mass
+	c.Body.Inertia = d.Pitch + d.Mass*weight/c.Body.Mass*(d.At-at)*(d.At-at)
+	c.Body.RollInertia = d.Roll
+	return &c
+}
+
+// FinSpan is the exposed semi-span, m, of the last fins for a least margin on the way
+// up, calibres, everything else as it is; the fins' own weight stays as weighed.
+func FinSpan(ctx context.Context, r *sim.Rocket, margin float64, o Options) (float64, error) {
+	if !r.Balanced() || len(r.Shape.Fins) == 0 {
+		return 0, ErrNoShape
+	}
+	span := func(s float64) (float64, error) {
+		c, shape := *r, *r.Shape
+		shape.Fins = append(shape.Fins[:0:0], shape.Fins...)
+		shape.Fins[len(shape.Fins)-1].Span = s
+		c.Shape = &shape
+		m, err := leastMargin(ctx, &c, o)
+		return m - margin, err
+	}
+	now := r.Shape.Fins[len(r.Shape.Fins)-1].Span
+	low, high := now/8, now*4
+	if v, err := span(high); err != nil || v < 0 {
+		return 0, errors.Join(err, ErrOutOfReach)
+	}
+	if v, err := span(low); err != nil || v > 0 {
+		return low, err
+	}
+	return bisect(low, high, span)
+}

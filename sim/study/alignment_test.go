@@ -1,0 +1,98 @@
+package study
+
+import (
+	"context"
+	"math"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"ullage/sim"
+	"ullage/sim/airframe"
+	"ullage/thrust"
+)
+
+// finned is a motor rocket with a shape, invented.
+func finned(t testing.TB) *sim.Rocket {
+	c, err := thrust.NewCurve([]thrust.Point{{Time: 0.02, Thrust: 60}, {Time: 0.6, Thrust: 50}, {Time: 1.2, Thrust: 40}, {Time: 1.3, Thrust: 0}})
+	require.NoError(t, err)
+	r := &sim.Rocket{Name: "finned", Power: sim.MotorPower,
+		Shape: &airframe.Shape{Length: 0.8, Diameter: 0.04, Roughness: 20e-6,
+			Nose: airframe.Nose{Shape: airframe.TangentOgive, Length: 0.12},
+			Fins: []airframe.Fins{{Name: "1", Count: 4, Root: 0.1, Tip: 0.05, Span: 0.05, Sweep: 0.05, Thickness: 0.003,
+				Section: airframe.FlatSection, Position: 0.7}}},
+		Body:  sim.Body{Diameter: 0.04, Mass: 0.5, Drag: []sim.MachDrag{{Mach: 0, Drag: 0.5}}, DragFactor: 1, Balance: 0.55},
+		Motor: &sim.Motor{Curve: c, Case: 0.05, Propellant: 0.04, Delay: math.NaN(), Diameter: 0.024, Length: 0.1},
+		Rail:  sim.Rail{Length: 1.2},
+		Canopies: []sim.Canopy{{Name: "main", Diameter: 0.6, Coefficient: 0.75, FillConstant: 8, Shock: 1.7,
+			Motor: sim.Rule{Trigger: sim.AfterApogee, Value: 1}}},
+	}
+	require.NoError(t, r.Validate())
+	return r
+}
+
+func TestAlignments(t *testing.T) {
+	r := finned(t)
+	r.Wind.Speed, r.Wind.Height = 6, 10 // the study is of calm air
+	before := *r
+	const degree = math.Pi / 180
+	rows, err := Alignments(context.Background(), r, []float64{0.05 * degree, 0.1 * degree, 0.2 * degree}, Options{Tolerance: 1e-7})
+	require.NoError(t, err)
+	require.Len(t, rows, 3)
+	for i, row := range rows {
+		assert.Positive(t, row.Lower)
+		assert.Positive(t, row.Off)
+		if i > 0 { // small angles: the turn is in proportion, what is lost in height as its square
+			assert.InEpsilon(t, 2, row.MaxAngle/rows[i-1].MaxAngle, 0.1)
+			assert.InEpsilon(t, 2, row.Off/rows[i-1].Off, 0.15)
+			assert.InEpsilon(t, 4, row.Lower/rows[i-1].Lower, 0.2)
+		}
+	}
+	assert.Equal(t, before, *r, "the rocket is left as it was")
+
+	limit := 3 * math.Pi / 180
+	angle, err := AlignmentTolerance(context.Background(), r, limit, Options{})
+	require.NoError(t, err)
+	at, err := Alignments(context.Background(), r, []float64{angle, angle * 1.01}, Options{})
+	require.NoError(t, err)
+	assert.InEpsilon(t, limit, at[0].MaxAngle, 1e-3)
+	assert.Greater(t, at[1].MaxAngle, limit)
+}
+
+func TestBalanceHelp(t *testing.T) {
+	r := finned(t)
+	ctx := context.Background()
+	now, err := leastMargin(ctx, r, Options{})
+	require.NoError(t, err)
+	weight, err := NoseWeight(ctx, r, 0.08, now+0.5, Options{})
+	require.NoError(t, err)
+	assert.Positive(t, weight)
+	got, err := leastMargin(ctx, withWeight(r, weight, 0.08), Options{})
+	require.NoError(t, err)
+	assert.InDelta(t, now+0.5, got, 1e-3)
+	none, err := NoseWeight(ctx, r, 0.08, now-0.5, Options{})
+	require.NoError(t, err)
+	assert.Zero(t, none)
+	_, err = NoseWeight(ctx, r, 0.7, now+3, Options{}) // behind the balance point: never
+	assert.ErrorIs(t, err, ErrOutOfReach)
+
+	span, err := FinSpan(ctx, r, now+0.5, Options{})
+	require.NoError(t, err)
+	assert.Greater(t, span, 0.05)
+	c, shape := *r, *r.Shape
+	shape.Fins = append([]airframe.Fins(nil), shape.Fins...)
+	shape.Fins[0].Span = span
+	c.Shape = &shape
+	got, err = leastMargin(ctx, &c, Options{})
+	require.NoError(t, err)
+	assert.InDelta(t, now+0.5, got, 1e-3)
+	assert.InDelta(t, 0.05, r.Shape.Fins[0].Span, 0, "the rocket is left as it was")
+	_, err = FinSpan(ctx, r, 100, Options{})
+	assert.ErrorIs(t, err, ErrOutOfReach)
+
+	bare := finned(t)
+	bare.Shape = nil
+	_, err = NoseWeight(ctx, bare, 0, 1, Options{})
+	assert.ErrorIs(t, err, ErrNoShape)
+}
