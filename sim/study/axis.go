@@ -2,17 +2,15 @@ package study
 
 import (
 	"errors"
+	"fmt"
+	"math"
+	"strconv"
+	"strings"
 
 	"ullage/sim"
+	"ullage/sim/quantity"
 	"ullage/sim/rocketfile"
 )
-
-// Value is one setting of an input: a number in SI, or a word when the input
-// takes no number.
-type Value struct {
-	Number float64
-	Word   string // "" for a number
-}
 
 // Axis is an input with the values it goes through.
 type Axis struct {
@@ -20,30 +18,234 @@ type Axis struct {
 	Values []Value
 }
 
-// MaxFlights bounds a sweep: more is a slip of the pen.
-const MaxFlights = 10_000_000
+// Bounds of a sweep: more is a slip of the pen.
+const (
+	MaxPoints  = 1_000_000  // of one axis
+	MaxFlights = 10_000_000 // of a sweep
+	MaxAxes    = 2          // that ParseAxes takes; Sweep takes any number
+)
 
 // LargeSweep is where a sweep is worth a word before it starts.
 const LargeSweep = 100_000
 
-// ParseAxis reads "water.fill=0.2..0.4/21" (both ends included), or a list such as
-// "water.throat=9mm,11mm,13mm" or "water.gas=air,helium". A unit on the last value
-// serves those before it that have none. The error is rocketfile.Faults.
-func ParseAxis(r *sim.Rocket, text string) (Axis, error) { return Axis{}, errLater }
+// Linear is an axis of n values from one number to another, both included and
+// evenly spaced.
+func Linear(in rocketfile.Input, from, to float64, n int) Axis {
+	a := Axis{Input: in, Values: make([]Value, n)}
+	for i := range a.Values {
+		a.Values[i].Number = between(from, to, i, n)
+	}
+	return a
+}
 
-// ParseAxes reads one or two axes over different inputs; all faults at once.
-func ParseAxes(r *sim.Rocket, texts []string) ([]Axis, error) { return nil, errLater }
+// between is the i-th of n points from one number to another, which are met exactly.
+func between(from, to float64, i, n int) float64 {
+	if i == n-1 {
+		return to
+	}
+	return from + (to-from)*(float64(i)/float64(n-1))
+}
 
-// Linear is an axis of n values from one number to another, both included.
-func Linear(in rocketfile.Input, from, to float64, n int) Axis { return Axis{Input: in} }
+// Count is how many flights a sweep over the axes takes: the product of their
+// lengths, held to the largest int.
+func Count(axes []Axis) int {
+	n := 1
+	for _, a := range axes {
+		if len(a.Values) > 0 && n > math.MaxInt/len(a.Values) {
+			return math.MaxInt
+		}
+		n *= len(a.Values)
+	}
+	return n
+}
 
-// Count is how many flights a sweep over the axes takes.
-func Count(axes []Axis) int { return 0 }
+// ParseAxes reads one or two axes over different inputs. The error is
+// rocketfile.Faults, all at once.
+func ParseAxes(r *sim.Rocket, texts []string) ([]Axis, error) {
+	var axes []Axis
+	var faults rocketfile.Faults
+	seen := map[string]bool{}
+	for _, text := range texts {
+		a, err := ParseAxis(r, text)
+		var bad rocketfile.Faults
+		switch {
+		case errors.As(err, &bad):
+			faults = append(faults, bad...)
+		case seen[a.Input.Name]:
+			faults = append(faults, rocketfile.Fault{Key: a.Input.Name, Problem: "given twice", Mend: "put all its values behind one name"})
+		}
+		seen[a.Input.Name] = true
+		axes = append(axes, a)
+	}
+	switch n := Count(axes); {
+	case len(faults) > 0:
+	case len(axes) == 0:
+		faults = rocketfile.Faults{{Problem: "no input to sweep over", Mend: axisMend}}
+	case len(axes) > MaxAxes:
+		faults = rocketfile.Faults{{Key: axes[MaxAxes].Input.Name, Problem: "a third input", Mend: "sweep over one or two"}}
+	case n > MaxFlights:
+		faults = rocketfile.Faults{{Problem: fmt.Sprintf("the grid has %d flights", n), Mend: fmt.Sprintf("ask for at most %d", MaxFlights)}}
+	}
+	if len(faults) > 0 {
+		return nil, faults
+	}
+	return axes, nil
+}
 
-// Set puts a value into a rocket. The error is rocketfile.Faults.
-func (v Value) Set(in rocketfile.Input, r *sim.Rocket) error { return errLater }
+const axisMend = "write NAME=FROM..TO/POINTS such as water.fill=0.2..0.4/21, or NAME=A,B,C"
 
-// Text writes a value as in a file.
-func (v Value) Text(in rocketfile.Input) string { return v.Word }
+// ParseAxis reads an input with its values: "water.fill=0.2..0.4/21" (21 points,
+// both ends included), or a list, "water.throat=9mm,11mm,13mm", "water.gas=air,helium".
+// A number without a unit takes the last one's. The error is rocketfile.Faults.
+func ParseAxis(r *sim.Rocket, text string) (Axis, error) {
+	name, values, given := strings.Cut(text, "=")
+	name, values = strings.TrimSpace(name), strings.TrimSpace(values)
+	in, err := rocketfile.Find(r, name)
+	if err != nil {
+		return Axis{}, err
+	}
+	p := axisParser{in: in, trial: rocketfile.Clone(r)}
+	a := Axis{Input: in}
+	switch {
+	case !given || values == "":
+		return Axis{}, p.fault(values, "no values", axisMend)
+	case strings.Contains(values, ".."):
+		a.Values, err = p.stretch(values)
+	default:
+		a.Values, err = p.list(values)
+	}
+	if err != nil {
+		return Axis{}, err
+	}
+	return a, nil
+}
 
-var errLater = errors.New("study: not there yet")
+// axisParser reads the values of one input and tries each on a rocket.
+type axisParser struct {
+	in    rocketfile.Input
+	trial *sim.Rocket
+}
+
+func (p *axisParser) fault(value, problem, mend string) error {
+	return rocketfile.Faults{{Key: p.in.Name, Value: value, Problem: problem, Mend: mend}}
+}
+
+// numeric tells whether the input holds a number now.
+func (p *axisParser) numeric() bool {
+	return p.in.Kind == rocketfile.NumberKind || p.in.Kind == rocketfile.RuleKind
+}
+
+// stretch reads FROM..TO/POINTS.
+func (p *axisParser) stretch(text string) ([]Value, error) {
+	ends, count := text, ""
+	if i := strings.LastIndexByte(text, '/'); i >= 0 {
+		ends, count = text[:i], strings.TrimSpace(text[i+1:])
+	}
+	n, err := strconv.Atoi(count)
+	switch {
+	case err != nil:
+		return nil, p.fault(text, "no number of points", "write it after a slash: "+p.in.Name+"="+text+"/11")
+	case n < 2:
+		return nil, p.fault(text, "fewer than 2 points", "give 2 or more, both ends included")
+	case n > MaxPoints:
+		return nil, p.fault(text, "too many points", fmt.Sprintf("give at most %d", MaxPoints))
+	}
+	from, to, err := p.ends(ends)
+	if err != nil {
+		return nil, err
+	}
+	return Linear(p.in, from, to, n).Values, nil
+}
+
+// ends reads FROM..TO.
+func (p *axisParser) ends(text string) (from, to float64, err error) {
+	first, last, ok := strings.Cut(text, "..")
+	switch {
+	case !ok:
+		return 0, 0, p.fault(text, "not a range", "write FROM..TO")
+	case !p.numeric():
+		return 0, 0, p.fault(text, "a range of what has no number", p.listMend())
+	}
+	var faults rocketfile.Faults
+	end, errLast := p.number(last, nil)
+	start, errFirst := p.number(first, &end.Unit)
+	for _, e := range []error{errFirst, errLast} {
+		var bad rocketfile.Faults
+		if errors.As(e, &bad) {
+			faults = append(faults, bad...)
+		}
+	}
+	switch {
+	case len(faults) > 0:
+		return 0, 0, faults
+	case start.Value == end.Value:
+		return 0, 0, p.fault(text, "a range that ends where it begins", "give two different ends")
+	}
+	return start.Value, end.Value, nil
+}
+
+// listMend says how to list words of the input.
+func (p *axisParser) listMend() string {
+	if len(p.in.Choices) > 0 {
+		return "list them: " + p.in.Name + "=" + strings.Join(p.in.Choices, ",")
+	}
+	return "list its values: " + p.in.Name + "=A,B,C"
+}
+
+// list reads A,B,C.
+func (p *axisParser) list(text string) ([]Value, error) {
+	items := strings.Split(text, ",")
+	values := make([]Value, len(items))
+	var faults rocketfile.Faults
+	var usual *quantity.Unit // of the last number that has one
+	for i := len(items) - 1; i >= 0; i-- {
+		v, unit, err := p.item(strings.TrimSpace(items[i]), usual)
+		if usual == nil {
+			usual = unit
+		}
+		var bad rocketfile.Faults
+		if errors.As(err, &bad) {
+			faults = append(bad, faults...)
+		}
+		values[i] = v
+	}
+	if len(faults) > 0 {
+		return nil, faults
+	}
+	return values, nil
+}
+
+// item reads one value of a list.
+func (p *axisParser) item(text string, usual *quantity.Unit) (Value, *quantity.Unit, error) {
+	if text == "" {
+		return Value{}, nil, p.fault("", "an empty place in the list", axisMend)
+	}
+	if p.numeric() {
+		q, err := p.number(text, usual)
+		if err == nil {
+			return Value{Number: q.Value}, &q.Unit, nil
+		}
+		if p.in.Kind == rocketfile.NumberKind {
+			return Value{}, nil, err
+		}
+	}
+	return Value{Word: text}, nil, p.in.SetText(rocketfile.Clone(p.trial), text)
+}
+
+// number reads a number of the input and holds it to the input's range. One
+// without a unit takes the usual one.
+func (p *axisParser) number(text string, usual *quantity.Unit) (quantity.Quantity, error) {
+	text = strings.TrimSpace(text)
+	var q quantity.Quantity
+	var err error
+	if usual != nil && usual.Name != "" {
+		q, err = quantity.ParseIn(text, p.in.Dimension, *usual)
+	} else {
+		q, err = quantity.ParseAs(text, p.in.Dimension, p.in.Unit)
+	}
+	var bad *quantity.Error
+	if errors.As(err, &bad) {
+		return q, p.fault(text, bad.Problem, bad.Mend)
+	}
+	return q, p.in.Set(p.trial, q.Value)
+}

@@ -2,45 +2,69 @@ package study
 
 import (
 	"context"
+	"errors"
 
 	"ullage/sim"
-	"ullage/sim/rocketfile"
 )
-
-// Goal is an input to find the best value of, and where to look, in SI.
-type Goal struct {
-	Input    rocketfile.Input
-	From, To float64
-}
 
 // Best is what FindBest found.
 type Best struct {
 	Values  []float64    // one a goal, SI
 	Apogee  float64      // m
-	Within  [][2]float64 // range of each within 1 % of the best apogee, the others held, clipped to the goal's range
+	Within  [][2]float64 // range of each within 1 % of the best apogee, the others held, inside the goal's range
 	Flights int          // how many it took
 	Flight  *sim.Flight  // the best one
-	AtBound []bool       // the best is at an end of the goal's range
-	AtEdge  []bool       // beyond it, on one side, flights are no longer admissible
+	AtBound []bool       // the best is at an end of the goal's range: beyond it may be better
+	AtEdge  []bool       // right beyond the best, flights leave liquid aboard or do not leave the rail
 }
 
-// NoneAdmissible says that no flight in the range may be a best one.
-type NoneAdmissible struct {
-	Flights      int // tried
-	LiquidLeft   int // of these ended with liquid aboard
-	NeverLeft    int // did not leave the rail
-	InvalidCount int // made no valid rocket
-}
-
-func (e *NoneAdmissible) Error() string { return "no flight in the range may be a best one" }
-
-// ParseGoal reads "water.fill" or "water.fill=0.2..0.6". Without a range it is the
-// input's own, drawn in to what makes sense around today's value.
-func ParseGoal(r *sim.Rocket, text string) (Goal, error) { return Goal{}, errLater }
-
-// FindBest finds the values of one or more inputs for the highest apogee. A flight
-// that does not leave the rail is never a best one, nor, unless allowLeftover, one
-// that ends with liquid aboard.
+// FindBest finds the values of one or more inputs for the highest apogee: of one by
+// a scan and Brent's method, of several by a simplex with restarts. A flight that
+// does not leave the rail is never a best one, nor, unless allowLeftover, one that
+// ends with liquid aboard; with no other flight in the ranges the error is a
+// *NoneAdmissible. What is wrong with the goals is rocketfile.Faults.
 func FindBest(ctx context.Context, base *sim.Rocket, goals []Goal, allowLeftover bool, o Options) (Best, error) {
-	return Best{}, errLater
+	if faults := goalFaults(base, goals, len(goals)); len(faults) > 0 {
+		return Best{}, faults
+	}
+	s := &search{ctx: ctx, base: base, goals: goals, leftovers: allowLeftover, options: o}
+	var seen []spot
+	var err error
+	if len(goals) == 1 {
+		seen, err = s.line()
+	} else {
+		err = s.simplex()
+	}
+	if err != nil {
+		return Best{}, err
+	}
+	return s.result(seen)
+}
+
+// result describes the best found: how flat the top is, and what bounds it.
+func (s *search) result(seen []spot) (Best, error) {
+	top := s.best
+	b := Best{Apogee: top.apogee, Flight: top.flight}
+	for k := range s.goals {
+		g := &s.goals[k]
+		s.best = top // not what a look around may have found
+		low, high, edge, err := s.band(k, seen)
+		if err != nil {
+			return Best{}, err
+		}
+		b.Values = append(b.Values, g.stretched(top.u[k]))
+		b.Within = append(b.Within, [2]float64{g.stretched(low), g.stretched(high)})
+		b.AtBound = append(b.AtBound, top.u[k] <= 2*bestTol || top.u[k] >= 1-2*bestTol)
+		b.AtEdge = append(b.AtEdge, edge)
+	}
+	if s.options.Keep {
+		flight, bad, err := fly(s.ctx, top.flight.Rocket, s.options.flight())
+		if err := errors.Join(bad, err); err != nil {
+			return Best{}, err
+		}
+		b.Flight = flight
+		s.tally.Flights++
+	}
+	b.Flights = s.tally.Flights
+	return b, nil
 }

@@ -1,0 +1,97 @@
+package study
+
+import (
+	"context"
+	"math"
+
+	"ullage/sim"
+	"ullage/sim/airframe"
+)
+
+// Airframe is an airframe with one of its drives: how it balances and points in a
+// flight, what each part adds, and how straight its thrust must be.
+type Airframe struct {
+	Power      sim.Power
+	Flight     *sim.Flight // of the rocket's own model, on the day of the file
+	Parts      []AirframePart
+	Speed      float64      // that the drag shares are for: the greatest of the flight, m/s
+	Drag       float64      // coefficient the shape gives at that speed, without a running jet
+	Given      bool         // the file's own drag flies, not the shape's
+	Alignments []Misaligned // for AlignmentAngles
+	Tolerance  float64      // of alignment, rad, for AttackLimit
+}
+
+// AttackLimit is the angle of attack, rad, that the alignment tolerance is for: as
+// the guide ends, common practice, no source.
+const AttackLimit = 15 * math.Pi / 180
+
+// AirframePart is what one part adds.
+type AirframePart struct {
+	Name    string
+	CNAlpha float64 // of normal force, per rad; 0 for what has none
+	At      float64 // where it acts, m from the tip of the nose; NaN for what has none
+	Drag    float64 // share of the drag coefficient
+}
+
+// Airframes looks at an airframe with every drive that its file has, water first.
+func Airframes(ctx context.Context, r *sim.Rocket, o Options) ([]Airframe, error) {
+	if !r.Balanced() {
+		return nil, ErrNoShape
+	}
+	var out []Airframe
+	for _, power := range []sim.Power{sim.WaterPower, sim.MotorPower} {
+		if power == sim.WaterPower && r.Water == nil || power == sim.MotorPower && r.Motor == nil {
+			continue
+		}
+		c := *r
+		c.Power = power
+		a, err := newAirframe(ctx, &c, o)
+		if err != nil {
+			return out, err
+		}
+		out = append(out, a)
+	}
+	return out, nil
+}
+
+func newAirframe(ctx context.Context, r *sim.Rocket, o Options) (Airframe, error) {
+	a := Airframe{Power: r.Power, Given: len(r.Body.Drag) > 0}
+	var err error
+	if a.Flight, err = sim.Fly(ctx, r, sim.Options{Tolerance: o.Tolerance, Keep: true}); err != nil {
+		return a, err
+	}
+	a.parts(r)
+	if a.Alignments, err = Alignments(ctx, r, AlignmentAngles(), o); err != nil {
+		return a, err
+	}
+	a.Tolerance, err = AlignmentTolerance(ctx, r, AttackLimit, o)
+	return a, err
+}
+
+// parts joins normal forces and drag shares by the parts' names, in the order along
+// the rocket.
+func (a *Airframe) parts(r *sim.Rocket) {
+	aero := r.Shape.Aero()
+	column := r.Site.Column()
+	air := column.Air(0)
+	a.Speed = math.Max(a.Flight.Max.Speed, 1)
+	total, shares := r.Shape.Drag(airframe.Flow{Speed: a.Speed, Density: air.Density,
+		SoundSpeed: air.SoundSpeed, Viscosity: air.Viscosity()}, 0)
+	a.Drag = total
+	at := map[string]int{}
+	add := func(name string) *AirframePart {
+		if i, ok := at[name]; ok {
+			return &a.Parts[i]
+		}
+		at[name] = len(a.Parts)
+		a.Parts = append(a.Parts, AirframePart{Name: name, At: math.NaN()})
+		return &a.Parts[len(a.Parts)-1]
+	}
+	for _, s := range shares {
+		add(s.Name).Drag += s.Drag
+	}
+	for _, c := range aero.Components(0) {
+		p := add(c.Name)
+		p.CNAlpha, p.At = c.CNAlpha, c.At
+	}
+}

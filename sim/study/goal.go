@@ -1,0 +1,135 @@
+package study
+
+import (
+	"fmt"
+	"math"
+	"strings"
+
+	"ullage/sim"
+	"ullage/sim/quantity"
+	"ullage/sim/rocketfile"
+)
+
+// Goal is an input to find the best value of, and where to look, in SI.
+type Goal struct {
+	Input    rocketfile.Input
+	From, To float64 // From < To
+}
+
+// MaxGoals bounds a search: flights grow fast with the inputs.
+const MaxGoals = 6
+
+// ParseGoals reads one or more goals over different inputs. The error is
+// rocketfile.Faults, all at once.
+func ParseGoals(r *sim.Rocket, texts []string) ([]Goal, error) {
+	var goals []Goal
+	var faults rocketfile.Faults
+	for _, text := range texts {
+		g, err := ParseGoal(r, text)
+		if err != nil {
+			faults = appendFaults(faults, err)
+			continue
+		}
+		goals = append(goals, g)
+	}
+	faults = append(faults, goalFaults(r, goals, len(texts))...)
+	if len(faults) > 0 {
+		return nil, faults
+	}
+	return goals, nil
+}
+
+// goalFaults is what is wrong with goals together, and with their ranges.
+func goalFaults(r *sim.Rocket, goals []Goal, n int) rocketfile.Faults {
+	var faults rocketfile.Faults
+	seen := map[string]bool{}
+	trial := rocketfile.Clone(r)
+	for _, g := range goals {
+		switch {
+		case seen[g.Input.Name]:
+			faults = append(faults, rocketfile.Fault{Key: g.Input.Name, Problem: "given twice", Mend: "name it once"})
+		case !(g.From < g.To):
+			faults = append(faults, rocketfile.Fault{Key: g.Input.Name, Problem: "the range is empty", Mend: "begin it below its end"})
+		default:
+			faults = appendFaults(faults, g.Input.Set(trial, g.From))
+			faults = appendFaults(faults, g.Input.Set(trial, g.To))
+		}
+		seen[g.Input.Name] = true
+	}
+	switch {
+	case n == 0:
+		faults = append(faults, rocketfile.Fault{Problem: "no input to find the best of", Mend: goalMend})
+	case n > MaxGoals:
+		faults = append(faults, rocketfile.Fault{Problem: fmt.Sprintf("%d inputs at once", n), Mend: fmt.Sprintf("name at most %d", MaxGoals)})
+	}
+	return faults
+}
+
+const goalMend = "write NAME or NAME=FROM..TO, such as water.fill=0.2..0.6"
+
+// ParseGoal reads "water.fill" or "water.fill=0.2..0.6". Without a range it is
+// [DefaultRange]. The error is rocketfile.Faults.
+func ParseGoal(r *sim.Rocket, text string) (Goal, error) {
+	name, ends, given := strings.Cut(text, "=")
+	in, err := rocketfile.Find(r, strings.TrimSpace(name))
+	if err != nil {
+		return Goal{}, err
+	}
+	p := axisParser{in: in, trial: rocketfile.Clone(r)}
+	g := Goal{Input: in}
+	switch {
+	case !p.numeric():
+		return Goal{}, p.fault("", "has no number to find the best of", "name a number; sweep over the words: "+p.listMend())
+	case given:
+		if g.From, g.To, err = p.ends(ends); err != nil {
+			return Goal{}, err
+		}
+		g.From, g.To = min(g.From, g.To), max(g.From, g.To)
+	default:
+		if g.From, g.To = DefaultRange(in, r); !(g.From < g.To) {
+			return Goal{}, p.fault("", "has no range of its own", "give one: "+in.Name+"=FROM..TO")
+		}
+	}
+	return g, nil
+}
+
+// DefaultRange is where to look for an input's best value when nobody says: all of
+// a share's range and of what is 0 today; for any other number from a quarter of
+// today's value to four times that, since the limits of the table are far out. Never
+// more pressure than today's: that is not for a search to propose.
+func DefaultRange(in rocketfile.Input, r *sim.Rocket) (from, to float64) {
+	const factor = 4
+	v, _ := in.Get(r)
+	switch {
+	case in.Name == "water.pressure":
+		return max(in.Min, v/factor), min(in.Max, v)
+	case in.Dimension == quantity.Angle: // once round the compass
+		return max(in.Min, 0), in.Max
+	case in.Dimension == quantity.Fraction, in.Dimension == quantity.Temperature, !(v > 0):
+		return in.Min, in.Max
+	}
+	return max(in.Min, v/factor), min(in.Max, v*factor)
+}
+
+// stretched maps 0 … 1 onto the goal's range: by ratio where it spans more than a
+// decade, as throats do, else evenly.
+func (g *Goal) stretched(u float64) float64 {
+	switch {
+	case u <= 0:
+		return g.From
+	case u >= 1:
+		return g.To
+	case g.From > 0 && g.To > 10*g.From:
+		return g.From * math.Pow(g.To/g.From, u)
+	}
+	return g.From + (g.To-g.From)*u
+}
+
+// place is where in 0 … 1 a value of the range lies.
+func (g *Goal) place(v float64) float64 {
+	u := (v - g.From) / (g.To - g.From)
+	if g.From > 0 && g.To > 10*g.From {
+		u = math.Log(v/g.From) / math.Log(g.To/g.From)
+	}
+	return math.Min(1, math.Max(0, u))
+}

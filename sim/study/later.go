@@ -1,0 +1,5 @@
+package study
+
+import "errors"
+
+var errLater = errors.New("study: not there yet")

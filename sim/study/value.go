@@ -1,0 +1,30 @@
+package study
+
+import (
+	"ullage/sim"
+	"ullage/sim/quantity"
+	"ullage/sim/rocketfile"
+)
+
+// Value is one setting of an input: a number in SI, or a word as in a file when the
+// input takes no number.
+type Value struct {
+	Number float64
+	Word   string // "" for a number
+}
+
+// Set puts a value into a rocket. The error is rocketfile.Faults.
+func (v Value) Set(in rocketfile.Input, r *sim.Rocket) error {
+	if v.Word != "" {
+		return in.SetText(r, v.Word)
+	}
+	return in.Set(r, v.Number)
+}
+
+// Text writes a value as in a file.
+func (v Value) Text(in rocketfile.Input) string {
+	if v.Word != "" {
+		return v.Word
+	}
+	return quantity.Exact(v.Number, in.Unit)
+}
