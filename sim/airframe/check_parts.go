@@ -1,0 +1,43 @@
+package airframe
+
+import "math"
+
+// heaviest is more than a part may weigh, kg.
+const heaviest = 1e5
+
+// CheckParts tells everything that is wrong with a mass list on a shape that passed
+// Check, or nil. Parts may lie inside each other: most do.
+func (s *Shape) CheckParts(parts []Part) []Fault {
+	var c checker
+	widest := s.Diameter
+	for i := range s.Fins {
+		widest = math.Max(widest, s.Diameter+2*s.Fins[i].Span)
+	}
+	var total float64
+	for i := range parts {
+		p := &parts[i]
+		total += p.Mass
+		p.check(&c, "part."+label(p.Name, i), s.Length, widest)
+	}
+	if len(parts) > 0 && total == 0 {
+		c.add("part."+label(parts[0].Name, 0)+".mass", total, "and all others are zero: the list has no mass", "weigh the parts")
+	}
+	return c.faults
+}
+
+// check holds that a part lies within the rocket; a tail's end may stand out by as much
+// as a body is wide, as nozzles do.
+func (p *Part) check(c *checker, name string, length, widest float64) {
+	c.within(name+".mass", p.Mass, 0, heaviest, "give zero or more")
+	c.within(name+".diameter", p.Diameter, 0, widest*(1+step), "give at most "+mm(widest)+", the width over body and fins; leave it out for the body's")
+	long := c.within(name+".length", p.Length, 0, longest, "give the length along the axis, 0 for a lump")
+	switch {
+	case !(p.Position >= 0 && p.Position <= length+fit):
+		c.add(name+".position", p.Position, "floats: it is off the body, "+mm(length)+" long", "give where the part balances, from the tip of the nose")
+	case !long:
+	case p.Position-p.Length/2 < -fit:
+		c.add(name+".length", p.Length, "reaches ahead of the tip of the nose", "give at most "+mm(2*p.Position)+" for a part that balances in its middle there")
+	case p.Position+p.Length/2 > length+widest+fit:
+		c.add(name+".length", p.Length, "reaches behind the body, "+mm(length)+" long", "shorten the part or move it forward")
+	}
+}
