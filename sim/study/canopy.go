@@ -2,8 +2,10 @@ package study
 
 import (
 	"context"
+	"math"
 
 	"ullage/sim"
+	"ullage/sim/rocketfile"
 )
 
 // Sized is a canopy that lands the rocket at a chosen speed.
@@ -11,14 +13,118 @@ type Sized struct {
 	Diameter float64 // nominal, m
 	Area     float64 // nominal, m²
 	Vertical float64 // at landing, m/s
-	Drift    float64 // from the pad, m
+	Drift    float64 // of the landing from the pad, m
 	Time     float64 // of landing, s
-	Flights  int
+	Flights  int     // it took
 	Flight   *sim.Flight
 }
 
-// CanopyFor finds the nominal diameter of a canopy on which the rocket lands at a
-// vertical speed, m/s, from flights.
+// sizeTol is how close the landing speed comes to what was asked for.
+const sizeTol = 1e-4
+
+// CanopyFor finds, by flights, the nominal diameter of a canopy on which the rocket
+// lands at a vertical speed, m/s. Its coefficient, rule and the other canopies stay.
+// Where no diameter of the input's range does, the error is rocketfile.Faults.
 func CanopyFor(ctx context.Context, r *sim.Rocket, canopy int, vertical float64, o Options) (Sized, error) {
-	return Sized{}, errLater
+	if canopy < 0 || canopy >= len(r.Canopies) {
+		return Sized{}, rocketfile.Faults{{Key: "canopy", Problem: "the rocket has no such canopy", Mend: "add one"}}
+	}
+	c := &r.Canopies[canopy]
+	in, err := rocketfile.Find(r, "canopy."+c.Name+".diameter")
+	if err != nil {
+		return Sized{}, err
+	}
+	fault := func(problem, mend string) error {
+		return rocketfile.Faults{{Key: in.Name, Problem: problem, Mend: mend}}
+	}
+	if !(vertical > 0) || math.IsInf(vertical, 0) {
+		return Sized{}, fault("no landing speed to aim for", "give a speed above zero")
+	}
+	var s Sized
+	// The settled speed goes with 1/diameter: the logarithm of one is nearly straight
+	// against that of the other.
+	tooSlow := func(x float64) (float64, error) {
+		try := rocketfile.Clone(r)
+		if err := in.Set(try, math.Exp(x)); err != nil {
+			return 0, err
+		}
+		flight := o.flight()
+		flight.Keep = false
+		fl, bad, err := fly(ctx, try, flight)
+		switch {
+		case err != nil:
+			return 0, err
+		case bad != nil:
+			return 0, appendFaults(nil, bad)
+		case !fl.Canopies[canopy].Opened:
+			return 0, fault("the canopy does not open", "mend its rule first")
+		case !fl.Landing.Happened:
+			return 0, fault("the rocket does not land", "give it a rail it can leave")
+		}
+		s.Flights++
+		y := math.Log(vertical / fl.Landing.Vertical)
+		if s.Flight == nil || math.Abs(y) < math.Abs(math.Log(vertical/s.Vertical)) {
+			s.Flight, s.Diameter, s.Vertical = fl, math.Exp(x), fl.Landing.Vertical
+		}
+		return y, nil
+	}
+	low, high := math.Log(in.Min), math.Log(in.Max)
+	at := math.Log(c.NominalDiameter())
+	first, err := tooSlow(math.Min(high, math.Max(low, at)))
+	if err != nil {
+		return Sized{}, err
+	}
+	// Widen from today's diameter towards the answer.
+	known := spot{at, first}
+	other := known
+	for step := -1.2 * first; sameSign(known.y, other.y) && math.Abs(other.y) > sizeTol; step *= 1.5 {
+		known = other
+		if known.x <= low && step < 0 {
+			return Sized{}, fault("the rocket lands slower than that without it", "ask for a higher speed")
+		}
+		if known.x >= high && step > 0 {
+			return Sized{}, fault("no canopy in the range is large enough", "ask for a higher speed, or open it earlier")
+		}
+		if math.Abs(step) < sizeTol {
+			step = math.Copysign(sizeTol, step)
+		}
+		other.x = math.Min(high, math.Max(low, known.x+step))
+		if other.y, err = tooSlow(other.x); err != nil {
+			return Sized{}, err
+		}
+	}
+	for n := 0; math.Abs(math.Log(vertical/s.Vertical)) > sizeTol && n < 40; n++ {
+		x := known.x + (other.x-known.x)*known.y/(known.y-other.y)
+		if n%3 == 2 {
+			x = (known.x + other.x) / 2
+		}
+		y, err := tooSlow(x)
+		if err != nil {
+			return Sized{}, err
+		}
+		if sameSign(y, known.y) {
+			known = spot{x, y}
+		} else {
+			other = spot{x, y}
+		}
+	}
+	return s.flown(ctx, o)
+}
+
+func sameSign(a, b float64) bool { return (a > 0) == (b > 0) }
+
+// flown completes the outcome from its flight.
+func (s Sized) flown(ctx context.Context, o Options) (Sized, error) {
+	s.Area = math.Pi / 4 * s.Diameter * s.Diameter
+	s.Time = s.Flight.Landing.Time
+	s.Drift = math.Hypot(s.Flight.Landing.East, s.Flight.Landing.North)
+	if o.Keep {
+		fl, bad, err := fly(ctx, s.Flight.Rocket, o.flight())
+		if err == nil {
+			err = bad
+		}
+		s.Flight = fl
+		return s, err
+	}
+	return s, nil
 }

@@ -2,50 +2,155 @@ package study
 
 import (
 	"context"
+	"math"
+	"strconv"
 
 	"ullage/sim"
+	"ullage/sim/rocketfile"
 )
 
 // Variant is a rocket to set beside others.
 type Variant struct {
 	Name    string
 	Rocket  *sim.Rocket
-	Problem string // it does not fit the mount, or exceeds a class limit; empty for none
+	Problem string // it does not fit the mount, or exceeds a limit; empty for none
 }
 
 // Compared is a variant and what became of it.
 type Compared struct {
 	Variant
-	Flight  *sim.Flight // nil when invalid
+	Flight  *sim.Flight // nil when invalid or interrupted
 	Invalid error
-	Best    *Best   // of water.fill, when asked for
-	Delays  []Delay // of a motor with a charge: what each delay would do
-	Delay   int     // the best of Delays; -1 for none
+	Best    *Best   // of the fill, when asked for; nil when no fill may be a best one
+	Delays  []Delay // of a motor with a charge, when asked for: what each delay would do
+	Delay   int     // the place of the best of Delays; -1 for none
 }
 
 // CompareOptions say what to find for each variant besides its flight.
 type CompareOptions struct {
 	Options
-	Fill          bool // find the best fill of each on water
-	AllowLeftover bool
-	Delays        bool // find the best delay of each on a motor
+	Fill          bool // the best fill of each on water
+	AllowLeftover bool // a best fill may leave liquid aboard
+	Delays        bool // the best delay of each on a motor
 }
 
-// Throats are variants of a rocket by the diameter of the throat, m.
-func Throats(base *sim.Rocket, throats []float64) []Variant { return nil }
+// Throats are variants of a rocket by the diameter of the throat, m. A diameter that
+// makes no valid rocket shows as Invalid once compared.
+func Throats(base *sim.Rocket, throats []float64) []Variant {
+	variants := make([]Variant, len(throats))
+	for i, d := range throats {
+		r := rocketfile.Clone(base)
+		if r.Water != nil {
+			r.Water.Throat = d
+		}
+		variants[i] = Variant{Name: strconv.FormatFloat(d*1e3, 'g', 6, 64) + " mm", Rocket: r}
+	}
+	return variants
+}
 
-// NamedMotor is a motor with the name of its file.
+// NamedMotor is a motor with the name to show it under.
 type NamedMotor struct {
 	Name  string
 	Motor *sim.Motor
 }
 
-// Motors are variants of a rocket by its motor: those that do not fit the mount,
-// or have more impulse (N·s) than the limit, say so. 0 is no limit.
-func Motors(base *sim.Rocket, motors []NamedMotor, limit float64) []Variant { return nil }
+// Motors are variants of a rocket by its motor, flown on it: those that do not fit
+// the mount, or have more impulse (N·s) than the limit, say so. 0 is no limit.
+func Motors(base *sim.Rocket, motors []NamedMotor, limit float64) []Variant {
+	variants := make([]Variant, len(motors))
+	for i, m := range motors {
+		r := rocketfile.Clone(base)
+		r.Power, r.Motor = sim.MotorPower, m.Motor
+		r = rocketfile.Clone(r) // not the caller's motor
+		variants[i] = Variant{Name: m.Name, Rocket: r, Problem: Unfit(r, limit)}
+	}
+	return variants
+}
 
-// Compare flies variants side by side, in their order. It ends early with the
-// context, and the rest then have no flight.
+// Unfit says why a rocket's motor cannot be used: it does not fit the mount, or has
+// more impulse (N·s) than a limit, 0 for none. Empty when it can, and without a
+// motor. A motor narrower than its mount takes an adapter and is no problem.
+func Unfit(r *sim.Rocket, limit float64) string {
+	const equal = 1 + 1e-9
+	m := r.Motor
+	switch {
+	case m == nil:
+		return ""
+	case r.Mount != nil && m.Diameter > r.Mount.Diameter*equal:
+		return "wider than the mount"
+	case r.Mount != nil && r.Mount.Length > 0 && m.Length > r.Mount.Length*equal:
+		return "longer than the mount"
+	case limit > 0 && m.Curve != nil && m.Curve.Impulse() > limit*equal:
+		return "above the impulse limit"
+	}
+	return ""
+}
+
+// Compare flies variants side by side and keeps their order. When it ends early, with
+// the context's error, the rest have no flight.
 func Compare(ctx context.Context, variants []Variant, o CompareOptions) ([]Compared, error) {
-	return nil, errLater
+	compared := make([]Compared, len(variants))
+	for i, v := range variants {
+		compared[i] = Compared{Variant: v, Delay: -1}
+	}
+	newDo := func() func(context.Context, int) (Compared, error) {
+		return func(ctx context.Context, i int) (Compared, error) { return o.compare(ctx, compared[i]) }
+	}
+	err := inOrder(ctx, len(variants), o.Options, newDo, func(i int, c Compared) error {
+		compared[i] = c
+		return nil
+	})
+	return compared, err
+}
+
+// compare flies one variant. It is one job of several, so its own studies take one
+// worker.
+func (o *CompareOptions) compare(ctx context.Context, c Compared) (Compared, error) {
+	var err error
+	c.Flight, c.Invalid, err = fly(ctx, rocketfile.Clone(c.Rocket), o.flight())
+	if err != nil || c.Invalid != nil {
+		return c, err
+	}
+	alone := o.Options
+	alone.Workers, alone.Keep, alone.Progress = 1, false, nil
+	if o.Fill && c.Rocket.Power == sim.WaterPower {
+		if c.Best, err = bestFill(ctx, c.Rocket, o.AllowLeftover, alone); err != nil {
+			return c, err
+		}
+	}
+	if canopy := ejected(c.Rocket); o.Delays && canopy >= 0 {
+		values, err := OpeningValues(ctx, c.Rocket, canopy, alone)
+		if err != nil {
+			return c, err
+		}
+		c.Delays, c.Delay, err = Opening(ctx, c.Rocket, canopy, values, alone)
+		return c, err
+	}
+	return c, nil
+}
+
+// bestFill is the best of water.fill; nil when none may be.
+func bestFill(ctx context.Context, r *sim.Rocket, leftover bool, o Options) (*Best, error) {
+	goal, err := ParseGoal(r, "water.fill")
+	if err != nil {
+		return nil, err
+	}
+	best, err := FindBest(ctx, r, []Goal{goal}, leftover, o)
+	if _, none := err.(*NoneAdmissible); none {
+		return nil, nil
+	}
+	return &best, err
+}
+
+// ejected is the canopy that a motor's charge opens; -1 for none.
+func ejected(r *sim.Rocket) int {
+	if r.Power != sim.MotorPower || r.Motor == nil || math.IsNaN(r.Motor.Delay) {
+		return -1
+	}
+	for i := range r.Canopies {
+		if r.Canopies[i].Motor.Trigger == sim.Ejection {
+			return i
+		}
+	}
+	return -1
 }

@@ -94,7 +94,7 @@ func ParseGoal(r *sim.Rocket, text string) (Goal, error) {
 }
 
 // DefaultRange is where to look for an input's best value when nobody says: all of
-// a share's range and of what is 0 today; for any other number from a quarter of
+// the range of a share, of an angle, and of what is 0 today; for any other number from a quarter of
 // today's value to four times that, since the limits of the table are far out. Never
 // more pressure than today's: that is not for a search to propose.
 func DefaultRange(in rocketfile.Input, r *sim.Rocket) (from, to float64) {

@@ -2,35 +2,214 @@ package study
 
 import (
 	"context"
+	"math"
+	"slices"
 
 	"ullage/sim"
+	"ullage/sim/rocketfile"
 )
 
 // Delay is one value of the number in a canopy's rule, and what it does.
 type Delay struct {
 	Value     float64 // s, or m for a rule on height
-	Opened    bool
-	Early     bool    // it opens under thrust
-	SinceTop  float64 // of the opening after apogee, s; negative before
+	Listed    bool    // among the delays of the motor that can be had
+	Opened    bool    // the rest, but for Landing, means something only then
+	Early     bool    // it opens before thrust has ended
+	SinceTop  float64 // of the opening after apogee, s; negative before it
 	Airspeed  float64 // as it opens, m/s
 	Height    float64 // as it opens, above the pad, m
 	Load      float64 // N
 	LoadBound float64 // N
 	Landing   sim.Landing
-	Listed    bool // among the delays of the motor that can be had
 	Flight    *sim.Flight
 }
 
-// OpeningValues are the values worth a look for a canopy's rule: whole seconds for a
-// motor's charge with those that can be had, tenths of a second around the top for a
-// timer, steps of height for an altimeter.
-func OpeningValues(ctx context.Context, r *sim.Rocket, canopy int, o Options) ([]float64, error) {
-	return nil, errLater
+// settling is the least time a canopy opened by height should be full before
+// landing, s: common practice, no source.
+const settling = 5
+
+// Opening flies a rocket over the number in a canopy's rule for the drive that
+// flies: its motor's delay for "ejection", seconds, or a height. It tells which value
+// is best, -1 for none:
+//
+//   - in time, the least airspeed as the canopy opens among those that open after
+//     thrust has ended; of a motor that lists the delays that can be had, among these;
+//   - by height, the lowest that leaves the canopy full for 5 s before landing
+//     (common practice, no source): higher drifts more.
+//
+// A rule without a number, or a value out of range, is rocketfile.Faults.
+func Opening(ctx context.Context, r *sim.Rocket, canopy int, values []float64, o Options) (delays []Delay, best int, err error) {
+	in, err := openingInput(r, canopy)
+	if err != nil {
+		return nil, -1, err
+	}
+	axis := Axis{Input: in}
+	var faults rocketfile.Faults
+	trial := rocketfile.Clone(r)
+	for _, v := range values {
+		faults = appendFaults(faults, in.Set(trial, v))
+		axis.Values = append(axis.Values, Value{Number: v})
+	}
+	if len(faults) > 0 {
+		return nil, -1, faults
+	}
+	rule := r.Canopies[canopy].Rule(r.Power)
+	var listed []float64
+	if rule.Trigger == sim.Ejection {
+		listed = r.Motor.Delays
+	}
+	err = Sweep(ctx, r, []Axis{axis}, o, func(row Row) error {
+		if row.Invalid != nil {
+			return appendFaults(nil, row.Invalid)
+		}
+		d := delayOf(row.Flight, canopy, row.Values[0].Number)
+		d.Listed = slices.ContainsFunc(listed, func(v float64) bool { return sameDelay(v, d.Value) })
+		delays = append(delays, d)
+		return nil
+	})
+	return delays, bestDelay(delays, rule.Trigger, len(listed) > 0), err
 }
 
-// Opening flies a rocket over the number in a canopy's rule for the drive that flies,
-// and tells which is best: the least airspeed at opening of those that open after
-// thrust has ended; -1 when none does.
-func Opening(ctx context.Context, r *sim.Rocket, canopy int, values []float64, o Options) (delays []Delay, best int, err error) {
-	return nil, -1, errLater
+// sameDelay tells whether two values are the same to a reader.
+func sameDelay(a, b float64) bool { return math.Abs(a-b) < 1e-6 }
+
+// openingInput is the input that holds the number of a canopy's rule.
+func openingInput(r *sim.Rocket, canopy int) (rocketfile.Input, error) {
+	if canopy < 0 || canopy >= len(r.Canopies) {
+		return rocketfile.Input{}, rocketfile.Faults{{Key: "canopy", Problem: "the rocket has no such canopy", Mend: "add one"}}
+	}
+	c := &r.Canopies[canopy]
+	name := "canopy." + c.Name + ".deploy." + string(r.Power)
+	switch c.Rule(r.Power).Trigger {
+	case sim.Never:
+		return rocketfile.Input{}, rocketfile.Faults{{Key: name, Problem: "the canopy never opens on this drive", Mend: "give it a rule"}}
+	case sim.Ejection:
+		if r.Motor == nil || r.Power != sim.MotorPower || math.IsNaN(r.Motor.Delay) {
+			return rocketfile.Input{}, rocketfile.Faults{{Key: name, Problem: "waits for a charge that this drive does not have",
+				Mend: "give motor.delay, or another rule"}}
+		}
+		name = "motor.delay"
+	}
+	return rocketfile.Find(r, name)
+}
+
+func delayOf(fl *sim.Flight, canopy int, value float64) Delay {
+	c := &fl.Canopies[canopy]
+	d := Delay{Value: value, Opened: c.Opened, Landing: fl.Landing, Flight: fl}
+	if c.Opened {
+		d.Early = !fl.Burnout.Happened || c.Time < fl.Burnout.Time
+		d.SinceTop = c.Time - fl.Apogee.Time
+		d.Airspeed, d.Height, d.Load, d.LoadBound = c.Airspeed, c.Height, c.Load, c.LoadBound
+	}
+	return d
+}
+
+// bestDelay is the place of the best by the rule of Opening; -1 for none.
+func bestDelay(delays []Delay, trigger sim.Trigger, fromList bool) int {
+	best := -1
+	for i, d := range delays {
+		switch {
+		case !d.Opened, fromList && !d.Listed:
+		case trigger == sim.Falling:
+			if d.settles() && (best < 0 || d.Value < delays[best].Value) {
+				best = i
+			}
+		case d.Early:
+		case best < 0 || d.Airspeed < delays[best].Airspeed:
+			best = i
+		}
+	}
+	return best
+}
+
+// settles tells whether every canopy that opens is full long enough before landing.
+func (d *Delay) settles() bool {
+	if !d.Landing.Happened {
+		return false
+	}
+	for _, c := range d.Flight.Canopies {
+		if c.Opened && !(c.Full && d.Landing.Time-c.FullTime >= settling) {
+			return false
+		}
+	}
+	return true
+}
+
+// OpeningValues are the values worth a look for a canopy's rule on the drive that
+// flies: for a motor's charge the whole seconds around the top and the delays that
+// can be had, for a timer half seconds around the top, for a height round steps up to
+// the top. None when the rocket does not get off its rail.
+func OpeningValues(ctx context.Context, r *sim.Rocket, canopy int, o Options) ([]float64, error) {
+	in, err := openingInput(r, canopy)
+	if err != nil {
+		return nil, err
+	}
+	free := rocketfile.Clone(r) // the top as nothing opens before it
+	for i := range free.Canopies {
+		free.Canopies[i].Water, free.Canopies[i].Motor = sim.Rule{}, sim.Rule{}
+	}
+	flight := o.flight()
+	flight.Keep = false
+	fl, bad, err := fly(ctx, free, flight)
+	switch {
+	case err != nil:
+		return nil, err
+	case bad != nil:
+		return nil, appendFaults(nil, bad)
+	case !fl.RailExit.Happened || !fl.Apogee.Happened:
+		return nil, nil
+	}
+	// Early enough to see it hurt, late enough to see it fall.
+	const before, after = 3.0, 5.0 // s
+	var values []float64
+	switch r.Canopies[canopy].Rule(r.Power).Trigger {
+	case sim.Ejection:
+		top := fl.Apogee.Time - fl.Burnout.Time
+		values = append(steps(math.Round(top-before), math.Round(top+after), 1), r.Motor.Delays...)
+		values = append(values, r.Motor.Delay)
+	case sim.AfterBurnout:
+		top := halves(fl.Apogee.Time - fl.Burnout.Time)
+		values = steps(top-before, top+after, 0.5)
+	case sim.AfterLaunch:
+		top := halves(fl.Apogee.Time)
+		values = steps(top-before, top+after, 0.5)
+	case sim.AfterApogee:
+		values = steps(-before, after, 0.5)
+	case sim.Falling:
+		step := roundStep(fl.Apogee.Height / 10)
+		values = steps(step, fl.Apogee.Height, step)
+	}
+	values = slices.DeleteFunc(values, func(v float64) bool {
+		return !(v >= in.Min && v <= in.Max) || r.Canopies[canopy].Rule(r.Power).Trigger == sim.AfterApogee && fl.Apogee.Time+v < 0
+	})
+	slices.Sort(values)
+	return slices.CompactFunc(values, sameDelay), nil
+}
+
+func halves(v float64) float64 { return math.Round(2*v) / 2 }
+
+// steps are evenly spaced values from one to another.
+func steps(from, to, step float64) []float64 {
+	var values []float64
+	for i := 0; from+float64(i)*step <= to+1e-9; i++ {
+		values = append(values, from+float64(i)*step)
+	}
+	return values
+}
+
+// roundStep is the nearest of 1, 2 and 5 times a power of ten, at least 1.
+func roundStep(v float64) float64 {
+	if !(v > 1) {
+		return 1
+	}
+	decade := math.Pow(10, math.Floor(math.Log10(v)))
+	switch m := v / decade; {
+	case m < 1.5:
+		return decade
+	case m < 3.5:
+		return 2 * decade
+	case m < 7.5:
+		return 5 * decade
+	}
+	return 10 * decade
 }

@@ -2,30 +2,160 @@ package study
 
 import (
 	"context"
+	"math"
 
 	"ullage/sim"
+	"ullage/sim/rocketfile"
 )
 
-// RailExit says whether a rocket is fast enough as it leaves its rail, and what
+// RailExit says whether a rocket is fast enough as it leaves its guide, and what
 // would make it so.
 type RailExit struct {
 	Limit    float64 // asked for, m/s
-	Speed    float64 // as the guide ends; 0 if it never does
-	Exited   bool
+	Guided   float64 // travel along the guide: the rail, or the launch tube if longer, m
+	Exited   bool    // it leaves the guide
+	Speed    float64 // as it does, m/s
 	Reached  bool    // the limit is reached on the guide as it is
-	At       float64 // travel along the guide where it is reached, m; NaN when not
-	Enough   float64 // rail length that would be enough, m; NaN when none up to Longest
-	Pressure float64 // gauge pressure that would be enough with the rail as it is, Pa; NaN when none, and on a motor
-	Wind     float64 // the strongest wind, m/s, for which Speed is WindFactor times as much
+	At       float64 // travel along the guide where it is, m; NaN when it is not
+	Enough   float64 // rail length that would be enough, m; NaN when none up to LongestRail is
+	Pressure float64 // least gauge pressure with which the guide as it is would be enough, Pa; NaN when none in reach is, and on a motor
+	Wind     float64 // the strongest wind of which Speed is WindFactor times as much, m/s
 }
 
-// WindFactor is the least rail exit speed over the wind's: common practice, no source.
+// WindFactor is the least ratio of the rail exit speed to the wind: common practice,
+// no source.
 const WindFactor = 4
 
 // LongestRail is the longest rail looked at, m.
 const LongestRail = 20.0
 
-// RailExitFor looks along the rail for where the speed reaches a limit, m/s.
+// pressureReach is how many times today's pressure is looked at.
+const pressureReach = 4
+
+// pressureTol is how close a pressure comes, as a share of today's.
+const pressureTol = 1e-4
+
+// RailExitFor finds where along a guide the speed reaches a limit, m/s, and the
+// pressure at which it would do so on the guide as it is. A rocket that is not valid
+// is rocketfile.Faults.
 func RailExitFor(ctx context.Context, r *sim.Rocket, limit float64, o Options) (RailExit, error) {
-	return RailExit{}, errLater
+	e := RailExit{Limit: limit, At: math.NaN(), Enough: math.NaN(), Pressure: math.NaN()}
+	s := railStudy{ctx, r, limit, o.flight()}
+	s.flight.Keep = false
+	fl, err := s.fly(r)
+	if err != nil {
+		return e, err
+	}
+	e.Guided = r.Rail.Length
+	if r.Power == sim.WaterPower && r.Water.Tube != nil {
+		e.Guided = math.Max(e.Guided, r.Water.Tube.Length)
+	}
+	if e.Exited = fl.RailExit.Happened; e.Exited {
+		e.Speed = fl.RailExit.Speed
+		e.Wind = e.Speed / WindFactor
+	}
+	if e.Enough, err = s.travel(); err != nil {
+		return e, err
+	}
+	if e.Reached = e.Enough <= e.Guided; e.Reached {
+		e.At = e.Enough
+	}
+	if r.Power == sim.WaterPower {
+		e.Pressure, err = s.pressure(e.Speed)
+	}
+	return e, err
+}
+
+// railStudy looks for what a rail exit speed takes.
+type railStudy struct {
+	ctx    context.Context
+	base   *sim.Rocket
+	limit  float64
+	flight sim.Options
+}
+
+func (s *railStudy) fly(r *sim.Rocket) (*sim.Flight, error) {
+	fl, bad, err := fly(s.ctx, r, s.flight)
+	if bad != nil {
+		return nil, appendFaults(nil, bad)
+	}
+	return fl, err
+}
+
+// travel is how far along a long guide the speed reaches the limit, m; NaN if it does
+// not. What happens on a guide does not depend on how much of it is still to come.
+func (s *railStudy) travel() (float64, error) {
+	long := rocketfile.Clone(s.base)
+	long.Rail.Length = LongestRail
+	long.Canopies = nil // which do not open on a guide
+	kept := *s
+	kept.flight.Keep = true
+	fl, err := kept.fly(long)
+	if err != nil {
+		return math.NaN(), err
+	}
+	along := 1 / math.Cos(long.Rail.Tilt)
+	end := fl.Duration()
+	if fl.RailExit.Happened {
+		end = fl.RailExit.Time
+	}
+	before := 0.0
+	for _, p := range fl.Trace() {
+		if p.Time > end {
+			break
+		}
+		if p.Speed >= s.limit {
+			after := p.Time
+			for after-before > 1e-9 {
+				if t := (before + after) / 2; fl.At(t).Speed >= s.limit {
+					after = t
+				} else {
+					before = t
+				}
+			}
+			return math.Max(0, fl.At(after).Height*along), nil
+		}
+		before = p.Time
+	}
+	return math.NaN(), nil
+}
+
+// pressure is the least gauge pressure at which the guide as it is would be enough,
+// Pa; NaN when none in reach is. speed is today's.
+func (s *railStudy) pressure(speed float64) (float64, error) {
+	in, err := rocketfile.Find(s.base, "water.pressure")
+	if err != nil {
+		return math.NaN(), err
+	}
+	// The square of the speed goes about with the pressure.
+	short := func(p float64) (float64, error) {
+		try := rocketfile.Clone(s.base)
+		if err := in.Set(try, p); err != nil {
+			return 0, err
+		}
+		fl, err := s.fly(try)
+		if err != nil {
+			return 0, err
+		}
+		v := 0.0
+		if fl.RailExit.Happened {
+			v = fl.RailExit.Speed
+		}
+		return v*v - s.limit*s.limit, nil
+	}
+	today := s.base.Water.Pressure
+	enough := spot{today, speed*speed - s.limit*s.limit}
+	if enough.y <= 0 {
+		short0 := enough
+		if enough.x = math.Min(in.Max, pressureReach*today); !(enough.x > today) {
+			return math.NaN(), nil
+		}
+		if enough.y, err = short(enough.x); err != nil || enough.y <= 0 {
+			return math.NaN(), err
+		}
+		found, _, err := crossing(short, enough, short0, pressureTol*today)
+		return found.x, err
+	}
+	found, _, err := crossing(short, enough, spot{in.Min, -s.limit * s.limit}, pressureTol*today)
+	return found.x, err
 }

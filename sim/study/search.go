@@ -11,11 +11,11 @@ import (
 
 // NoneAdmissible says that no flight in the range may be a best one.
 type NoneAdmissible struct {
-	Flights    int   // tried
-	LiquidLeft int   // of these ended with liquid aboard
-	NeverLeft  int   // did not leave the rail
-	Invalid    int   // made no valid rocket
-	First      error // why the first of these did not
+	Flights      int   // tried
+	LiquidLeft   int   // of these ended with liquid aboard
+	NeverLeft    int   // did not leave the rail
+	InvalidCount int   // made no valid rocket
+	First        error // why the first of these did not
 }
 
 func (e *NoneAdmissible) Error() string {
@@ -24,7 +24,7 @@ func (e *NoneAdmissible) Error() string {
 	for _, c := range []struct {
 		n    int
 		what string
-	}{{e.LiquidLeft, "ended with liquid aboard"}, {e.NeverLeft, "did not leave the rail"}, {e.Invalid, "made no valid rocket"}} {
+	}{{e.LiquidLeft, "ended with liquid aboard"}, {e.NeverLeft, "did not leave the rail"}, {e.InvalidCount, "made no valid rocket"}} {
 		if c.n > 0 {
 			text += fmt.Sprintf("%s%d %s", sep, c.n, c.what)
 			sep = ", "
@@ -44,7 +44,7 @@ func (e *NoneAdmissible) count(a *attempt) {
 	case grounded:
 		e.NeverLeft++
 	case invalid:
-		if e.Invalid++; e.First == nil {
+		if e.InvalidCount++; e.First == nil {
 			e.First = a.why
 		}
 	}

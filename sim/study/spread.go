@@ -1,6 +1,8 @@
 package study
 
 import (
+	"math"
+
 	"ullage/sim"
 	"ullage/sim/rocketfile"
 )
@@ -9,10 +11,99 @@ import (
 // distribution around the rocket's value, SI (a difference, for a temperature).
 type Spread = rocketfile.Spread
 
-// DefaultSpread is what is uncertain about a rocket when nobody says: common
-// practice, no source.
-func DefaultSpread(r *sim.Rocket) []Spread { return nil }
+// defaultSpread is a row of what is uncertain when nobody says.
+type defaultSpread struct {
+	input string
+	sd    func(v float64) float64 // of the value in force
+}
+
+// share is a deviation in proportion to the value.
+func share(f float64) func(float64) float64 {
+	return func(v float64) float64 { return f * math.Abs(v) }
+}
+
+// always is a deviation that does not depend on the value.
+func always(sd float64) func(float64) float64 { return func(float64) float64 { return sd } }
+
+// defaultSpreads are what careful hands and a handheld anemometer may leave
+// uncertain: common practice, no source. A motor's delay is often promised to within
+// a fifth, taken here as two deviations.
+var defaultSpreads = []defaultSpread{
+	{"body.mass", share(0.01)},
+	{"body.drag_factor", share(0.10)},
+	{"water.fill", always(0.01)},
+	{"water.pressure", share(0.02)},
+	{"water.discharge", always(0.005)},
+	{"water.exponent", always(0.02)},
+	{"water.temperature", always(2)},
+	{"motor.propellant", share(0.01)},
+	{"motor.delay", share(lateShare / 2)},
+	{"rail.tilt", always(1 * degree)},
+	{"wind.speed", func(v float64) float64 { return math.Max(0.25*v, 0.5) }},
+	{"wind.from", always(15 * degree)},
+}
+
+const degree = math.Pi / 180
+
+// A canopy's own: its drag, and when its rule acts.
+const (
+	spreadOfCanopy = 0.05 // share of its coefficient
+	spreadOfTimer  = 0.1  // s
+	spreadOfHeight = 5.0  // m
+)
+
+// DefaultSpread is what is uncertain about a rocket, on the drive that flies, when
+// nobody says: common practice, no source.
+func DefaultSpread(r *sim.Rocket) []Spread {
+	var spreads []Spread
+	add := func(name string, sd func(v float64) float64) {
+		in, err := rocketfile.Find(r, name)
+		if err != nil || in.Kind == rocketfile.TextKind || in.Drive != "" && in.Drive != r.Power {
+			return
+		}
+		if v, given := in.Get(r); (given || v != 0) && sd(v) > 0 {
+			spreads = append(spreads, Spread{Input: in, SD: sd(v)})
+		}
+	}
+	for _, d := range defaultSpreads {
+		add(d.input, d.sd)
+	}
+	for i := range r.Canopies {
+		c := &r.Canopies[i]
+		add("canopy."+c.Name+".coefficient", share(spreadOfCanopy))
+		rule := always(spreadOfTimer)
+		if c.Rule(r.Power).Trigger == sim.Falling {
+			rule = always(spreadOfHeight)
+		}
+		add("canopy."+c.Name+".deploy."+string(r.Power), rule)
+	}
+	return spreads
+}
 
 // Spreads are those of a file over the defaults: a key of [spread] takes the place of
 // the default for its input, and 0 takes it out.
-func Spreads(f *rocketfile.File) []Spread { return nil }
+func Spreads(f *rocketfile.File) []Spread { return OverDefaults(f.Rocket(), f.Spreads()) }
+
+// OverDefaults puts stated uncertainties over a rocket's defaults: each takes the
+// place of the default for its input or comes after them, and 0 takes it out.
+func OverDefaults(r *sim.Rocket, stated []Spread) []Spread {
+	spreads := DefaultSpread(r)
+	for _, s := range stated {
+		found := false
+		for i := range spreads {
+			if spreads[i].Input.Name == s.Input.Name {
+				spreads[i].SD, found = s.SD, true
+			}
+		}
+		if !found {
+			spreads = append(spreads, s)
+		}
+	}
+	kept := spreads[:0]
+	for _, s := range spreads {
+		if s.SD > 0 {
+			kept = append(kept, s)
+		}
+	}
+	return kept
+}

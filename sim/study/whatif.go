@@ -4,29 +4,108 @@ import (
 	"context"
 
 	"ullage/sim"
+	"ullage/sim/rocketfile"
 )
 
 // WhatIf is a canopy that opens otherwise than planned.
 type WhatIf struct {
 	Case    WhatIfCase
-	Shift   float64     // of the rule's number, s
-	Flight  *sim.Flight // nil when the case makes no sense: see Problem
-	Problem string
+	Shift   float64     // how much later than planned, s; negative when earlier
+	Opened  bool        // it opens before landing
+	Opens   float64     // after release, s
+	Flight  *sim.Flight // nil when the case makes no sense
+	Problem string      // why it makes none; empty otherwise
+
+	rule sim.Rule
 }
 
 // WhatIfCase names a way to open otherwise than planned.
 type WhatIfCase string
 
-// The cases.
+// The cases. A delay's tolerance is often given as a fifth of it: common practice, no
+// source.
 const (
 	AsPlanned WhatIfCase = "as planned"
 	EarlyBy1s WhatIfCase = "1 s early"
 	LateBy1s  WhatIfCase = "1 s late"
-	LateBy20  WhatIfCase = "20 % late" // a delay's tolerance
+	LateBy20  WhatIfCase = "20 % late"
 	NotAtAll  WhatIfCase = "never"
 )
 
-// WhatIfs flies a rocket with one canopy opening otherwise than planned.
+// How far off the plan the cases are.
+const (
+	offBy     = 1.0 // s
+	lateShare = 0.2 // of the rule's seconds
+)
+
+// WhatIfs flies a rocket with one canopy opening as planned, 1 s early and late, a
+// fifth of its delay late, and never; the other canopies keep to their rules. The
+// time it is early or late is by the clock, whatever the rule counts. A rule that
+// opens nothing is rocketfile.Faults.
 func WhatIfs(ctx context.Context, r *sim.Rocket, canopy int, o Options) ([]WhatIf, error) {
-	return nil, errLater
+	if _, err := openingInput(r, canopy); err != nil {
+		return nil, err
+	}
+	plan, bad, err := fly(ctx, rocketfile.Clone(r), o.flight())
+	if err != nil {
+		return nil, err
+	}
+	if bad != nil {
+		return nil, appendFaults(nil, bad)
+	}
+	cases := otherwise(plan, canopy)
+	newDo := func() func(context.Context, int) (*sim.Flight, error) {
+		return func(ctx context.Context, i int) (*sim.Flight, error) {
+			if cases[i].Problem != "" || cases[i].Case == AsPlanned {
+				return cases[i].Flight, nil
+			}
+			changed := rocketfile.Clone(r)
+			changed.Canopies[canopy].Water, changed.Canopies[canopy].Motor = cases[i].rule, cases[i].rule
+			fl, bad, err := fly(ctx, changed, o.flight())
+			if err == nil {
+				err = bad
+			}
+			return fl, err
+		}
+	}
+	err = inOrder(ctx, len(cases), o, newDo, func(i int, fl *sim.Flight) error {
+		c := &cases[i]
+		c.Flight = fl
+		if fl != nil {
+			c.Opened, c.Opens = fl.Canopies[canopy].Opened, fl.Canopies[canopy].Time
+		}
+		return nil
+	})
+	return cases, err
+}
+
+// otherwise lists the cases with the rule of each.
+func otherwise(plan *sim.Flight, canopy int) []WhatIf {
+	opened := plan.Canopies[canopy]
+	at := func(late float64) WhatIf {
+		if !opened.Opened {
+			return WhatIf{Problem: "it does not open as planned"}
+		}
+		return WhatIf{Shift: late, rule: sim.Rule{Trigger: sim.AfterLaunch, Value: max(0, opened.Time+late)}}
+	}
+	cases := []WhatIf{{Flight: plan}, at(-offBy), at(offBy), {Problem: "the rule counts no seconds"}, {}}
+	if delay, ok := seconds(plan.Rocket, canopy); ok {
+		cases[3] = at(lateShare * delay)
+	}
+	for i, c := range []WhatIfCase{AsPlanned, EarlyBy1s, LateBy1s, LateBy20, NotAtAll} {
+		cases[i].Case = c
+	}
+	return cases
+}
+
+// seconds is what a canopy's rule counts, if it counts seconds on from something.
+func seconds(r *sim.Rocket, canopy int) (float64, bool) {
+	rule := r.Canopies[canopy].Rule(r.Power)
+	switch rule.Trigger {
+	case sim.Ejection:
+		return r.Motor.Delay, true
+	case sim.AfterLaunch, sim.AfterBurnout, sim.AfterApogee:
+		return rule.Value, rule.Value > 0
+	}
+	return 0, false
 }

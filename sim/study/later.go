@@ -1,5 +1,0 @@
-package study
-
-import "errors"
-
-var errLater = errors.New("study: not there yet")

@@ -1,0 +1,55 @@
+package study
+
+import (
+	"cmp"
+	"math"
+	"slices"
+
+	"gonum.org/v1/gonum/stat"
+)
+
+// quantile is the p-quantile of rising numbers, linear between order statistics:
+// type 7 of Hyndman and Fan, American Statistician 50 (1996) 361. NaN of none.
+func quantile(sorted []float64, p float64) float64 {
+	n := len(sorted)
+	if n == 0 {
+		return math.NaN()
+	}
+	h := p * float64(n-1)
+	i := int(h)
+	if i >= n-1 {
+		return sorted[n-1]
+	}
+	return sorted[i] + (h-float64(i))*(sorted[i+1]-sorted[i])
+}
+
+// ranks are the places of numbers in rising order, from 1; equal ones share the mean
+// of theirs.
+func ranks(x []float64) []float64 {
+	order := make([]int, len(x))
+	for i := range order {
+		order[i] = i
+	}
+	slices.SortFunc(order, func(a, b int) int { return cmp.Compare(x[a], x[b]) })
+	r := make([]float64, len(x))
+	for i := 0; i < len(order); {
+		j := i + 1
+		for j < len(order) && x[order[j]] == x[order[i]] {
+			j++
+		}
+		shared := float64(i+1+j) / 2
+		for ; i < j; i++ {
+			r[order[i]] = shared
+		}
+	}
+	return r
+}
+
+// rankCorrelation is Spearman's: the correlation of the ranks. NaN when either row is
+// all the same, or there are fewer than two.
+func rankCorrelation(ranksX, ranksY []float64) float64 {
+	if len(ranksX) < 2 {
+		return math.NaN()
+	}
+	return stat.Correlation(ranksX, ranksY, nil)
+}
