@@ -13,8 +13,9 @@ import (
 // width is the widest line of the text report, in columns.
 const width = 80
 
-// WriteText writes the short report of one flight.
-func WriteText(w io.Writer, fl *sim.Flight, sys quantity.System) error {
+// WriteText writes the short report of one flight, with more findings about it, such as
+// those of studies, if there are any.
+func WriteText(w io.Writer, fl *sim.Flight, sys quantity.System, more ...Finding) error {
 	p := printer{sys}
 	var s sheet
 	s.heading(p, fl.Rocket)
@@ -22,6 +23,7 @@ func WriteText(w io.Writer, fl *sim.Flight, sys quantity.System) error {
 	s.maxima(p, fl)
 	s.stability(p, fl)
 	s.landing(p, fl)
+	s.findings(more)
 	s.warnings(p, fl)
 	s.closing(fl.Rocket)
 	_, err := io.WriteString(w, s.String())

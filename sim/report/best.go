@@ -1,0 +1,139 @@
+package report
+
+import (
+	"fmt"
+	"io"
+	"strings"
+
+	"ullage/sim"
+	"ullage/sim/quantity"
+	"ullage/sim/study"
+)
+
+// Best is what a search for the highest flight looked for and found.
+type Best struct {
+	Rocket *sim.Rocket // the one it started from
+	Goals  []study.Goal
+	Units  []quantity.Unit // that the file uses for each goal; the text shows them
+	Found  study.Best
+	Today  *sim.Flight // of Rocket as it is; nil when it is not known
+	System quantity.System
+	Rigid  bool // flights are not those of a point mass
+	// Partial says that the search was cut short.
+	Partial bool
+}
+
+func (b *Best) column(i int) Column {
+	c := Column{Input: b.Goals[i].Input, Unit: b.Goals[i].Input.Unit}
+	if i < len(b.Units) {
+		c.Unit = b.Units[i]
+	}
+	return c
+}
+
+// WriteBestJSON writes one object: the inputs, the apogee, the range of each input
+// within 1 % of it, and the flights it took. SI, angles in degrees.
+func WriteBestJSON(w io.Writer, b Best) error {
+	inputs, within := members{}, members{}
+	for i, g := range b.Goals {
+		inputs = append(inputs, pair{g.Input.Name, number(machine(g.Input, b.Found.Values[i]))})
+		if i < len(b.Found.Within) {
+			r := b.Found.Within[i]
+			within = append(within, pair{g.Input.Name,
+				[2]number{number(machine(g.Input, r[0])), number(machine(g.Input, r[1]))}})
+		} else {
+			within = append(within, pair{g.Input.Name, nil})
+		}
+	}
+	out := members{
+		{"inputs", inputs}, {"apogee_m", number(b.Found.Apogee)},
+		{"within_1_percent", within}, {"flights", b.Found.Flights},
+	}
+	if b.Partial {
+		out = append(out, pair{"partial", true})
+	}
+	return writeLine(w, out)
+}
+
+// WriteBestText writes what was found for people.
+func WriteBestText(w io.Writer, b Best) error {
+	p := printer{b.System}
+	var s sheet
+	s.hung("", titleOf(b.Rocket)+": the highest apogee")
+	s.line("")
+	s.bestTable(b)
+	s.line("")
+	r := &b.Found.Flight.Results
+	apogee := p.height(r.Apogee.Height) + " at " + p.time(r.Apogee.Time)
+	if b.Today != nil && b.Today.Results.Apogee.Happened {
+		apogee += "; as it is " + p.height(b.Today.Results.Apogee.Height)
+	}
+	s.field("apogee", apogee)
+	if r.RailExit.Happened {
+		word, _ := railExitLimit(b.Found.Flight.Rocket).Judge(r.RailExit.Speed)
+		thrust, _ := limit(LimitThrustToWeight).Judge(r.RailExit.ThrustToWeight)
+		s.field("rail exit", p.speed(r.RailExit.Speed)+" "+word+"; thrust/weight "+
+			p.number(r.RailExit.ThrustToWeight)+" "+thrust)
+	}
+	if r.Landing.Happened {
+		word, _ := limit(LimitLanding).Judge(r.Landing.Vertical)
+		s.field("lands", p.speed(r.Landing.Vertical)+" "+word)
+	}
+	s.field("took", plural(b.Found.Flights, "flight"))
+	if b.Partial {
+		s.field("search", WordPartial+": the highest found before it was interrupted")
+	}
+	s.line("")
+	s.line("  To fly it, add:")
+	for i, g := range b.Goals {
+		setting := g.Input.Name + "=" + b.column(i).text(b.Found.Values[i], quantity.Metric, valueDigits)
+		if strings.ContainsRune(setting, ' ') {
+			setting = "'" + setting + "'"
+		}
+		s.line("    --set " + setting)
+	}
+	s.study(b.Rocket, b.Rigid)
+	_, err := io.WriteString(w, s.String())
+	return err
+}
+
+// bestTable lists the inputs: what was found, how flat the top is, where was looked.
+func (s *sheet) bestTable(b Best) {
+	cells := [][4]string{{"", "best", "within 1 %", "looked in"}}
+	notes := []string{""}
+	for i, g := range b.Goals {
+		c := b.column(i)
+		text := func(v float64) string { return c.text(v, b.System, valueDigits) }
+		row := [4]string{g.Input.Name, text(b.Found.Values[i]), "", text(g.From) + " to " + text(g.To)}
+		if i < len(b.Found.Within) {
+			row[2] = text(b.Found.Within[i][0]) + " to " + text(b.Found.Within[i][1])
+		}
+		cells = append(cells, row)
+		note := ""
+		switch {
+		case i < len(b.Found.AtBound) && b.Found.AtBound[i]:
+			note = g.Input.Name + " is at the end of the range; the highest may lie beyond it."
+		case i < len(b.Found.AtEdge) && b.Found.AtEdge[i]:
+			note = g.Input.Name + ": just beyond, flights no longer leave the rail or end with liquid " + WordLeft + "."
+		}
+		notes = append(notes, note)
+	}
+	widths := [4]int{}
+	for _, row := range cells {
+		for i, c := range row {
+			widths[i] = max(widths[i], len([]rune(c)))
+		}
+	}
+	for _, row := range cells {
+		line := "  " + fmt.Sprintf("%-*s", widths[0], row[0])
+		for i := 1; i < len(row); i++ {
+			line += "   " + fmt.Sprintf("%*s", widths[i], row[i])
+		}
+		s.line(line)
+	}
+	for _, n := range notes {
+		if n != "" {
+			s.hung("  ", n)
+		}
+	}
+}

@@ -1,0 +1,176 @@
+package report
+
+import (
+	"bufio"
+	"fmt"
+	"io"
+	"math"
+	"strconv"
+
+	"ullage/sim/study"
+)
+
+// WGS 84, the datum of RFC 7946: semi-major axis, m, and first eccentricity squared
+// (NIMA TR8350.2, 3rd edition, table 3.1 and 3.3).
+const (
+	wgsAxis         = 6378137.0
+	wgsEccentricity = 6.69437999014e-3
+)
+
+// Place is a point on the map in decimal degrees, north and east positive.
+type Place struct{ Latitude, Longitude float64 }
+
+// Offset is the place a distance east and north, m, of another: along the ellipsoid's
+// radii of curvature there, so for distances that are small beside the Earth.
+func (p Place) Offset(east, north float64) Place {
+	sin, cos := math.Sincos(p.Latitude / degreesPerRadian)
+	w := 1 - wgsEccentricity*sin*sin
+	meridian := wgsAxis * (1 - wgsEccentricity) / (w * math.Sqrt(w))
+	across := wgsAxis / math.Sqrt(w) * cos
+	return Place{
+		Latitude:  p.Latitude + north/meridian*degreesPerRadian,
+		Longitude: p.Longitude + east/across*degreesPerRadian,
+	}
+}
+
+// MostLatitude is the latitude up to which a map is drawn, degrees: east and north
+// lose their meaning at the poles.
+const MostLatitude = 89.0
+
+// LandingsMap writes landings as GeoJSON (RFC 7946): a FeatureCollection of a Point
+// a landing, as they come, and at last the Polygon of the ellipse that holds 90 % of
+// them. Close ends it, whatever was added: the text is whole even when it is cut short.
+type LandingsMap struct {
+	w     *bufio.Writer
+	pad   Place
+	begun bool
+}
+
+// NewLandingsMap starts a map around the pad.
+func NewLandingsMap(w io.Writer, pad Place) *LandingsMap {
+	return &LandingsMap{w: bufio.NewWriterSize(w, landingsBuffer), pad: pad}
+}
+
+// begin writes what stands before the next feature.
+func (m *LandingsMap) begin() {
+	if m.begun {
+		m.w.WriteString(",\n")
+		return
+	}
+	m.begun = true
+	m.w.WriteString(`{"type":"FeatureCollection","features":[` + "\n")
+}
+
+// Add writes one landing.
+func (m *LandingsMap) Add(l study.LandingPoint) error {
+	m.begin()
+	b := append(m.w.AvailableBuffer(), `{"type":"Feature","geometry":{"type":"Point","coordinates":`...)
+	b = appendPosition(b, m.pad.Offset(l.East, l.North))
+	b = append(b, `},"properties":{"kind":"landing","draw":`...)
+	b = strconv.AppendInt(b, int64(l.Draw), 10)
+	b = append(b, `,"apogee_m":`...)
+	b = appendNumber(b, l.Apogee) // a landing has one
+	_, err := m.w.Write(append(b, `}}`...))
+	return err
+}
+
+// Close writes the ellipse, if there is one, and ends the collection.
+func (m *LandingsMap) Close(r study.ScatterResult) error {
+	if e := r.Landing; r.Landed > 2 && e.Major > 0 && e.Minor > 0 {
+		m.begin()
+		m.w.WriteString(`{"type":"Feature","geometry":`)
+		m.w.Write(appendPolygon(nil, ellipseRing(m.pad, e)))
+		fmt.Fprintf(m.w, `,"properties":{"kind":"ellipse_90","landings":%d}}`, r.Landed)
+	}
+	if !m.begun {
+		m.w.WriteString(`{"type":"FeatureCollection","features":[`)
+	}
+	m.w.WriteString("\n]}\n")
+	return m.w.Flush()
+}
+
+// ellipsePoints is how many corners stand for the ellipse: the polygon keeps within
+// 0.2 % of it.
+const ellipsePoints = 72
+
+// ellipseRing is the ellipse's outline, counter-clockwise as RFC 7946 wants an
+// exterior ring (section 3.1.6), its first point not repeated. Longitudes may pass 180.
+func ellipseRing(pad Place, e study.Ellipse) []Place {
+	sin, cos := math.Sincos(e.Heading)
+	ring := make([]Place, ellipsePoints)
+	for i := range ring {
+		along, across := math.Sincos(2 * math.Pi * float64(i) / ellipsePoints)
+		along, across = across*e.Major, along*e.Minor
+		// The major axis points (sin, cos) east and north; (-cos, sin) is to its left.
+		ring[i] = pad.Offset(e.East+along*sin-across*cos, e.North+along*cos+across*sin)
+	}
+	return ring
+}
+
+// appendPolygon writes a convex ring; one that crosses the antimeridian is cut there
+// in two (RFC 7946, section 3.1.9).
+func appendPolygon(b []byte, ring []Place) []byte {
+	var parts [][]Place
+	for turn := -360.0; turn <= 360; turn += 360 {
+		part := make([]Place, len(ring))
+		for i, p := range ring {
+			part[i] = Place{p.Latitude, p.Longitude + turn}
+		}
+		part = clipped(clipped(part, 1), -1)
+		if len(part) > 2 {
+			parts = append(parts, part)
+		}
+	}
+	if len(parts) == 1 {
+		return append(appendRing(append(b, `{"type":"Polygon","coordinates":[`...), parts[0]), `]}`...)
+	}
+	b = append(b, `{"type":"MultiPolygon","coordinates":[`...)
+	for i, part := range parts {
+		if i > 0 {
+			b = append(b, ',')
+		}
+		b = append(appendRing(append(b, '['), part), ']')
+	}
+	return append(b, `]}`...)
+}
+
+// clipped is what of a convex ring has side·longitude up to 180 (Sutherland and Hodgman,
+// Comm. ACM 17 (1974) 32).
+func clipped(ring []Place, side float64) []Place {
+	var out []Place
+	for i, p := range ring {
+		q := ring[(i+1)%len(ring)]
+		in, next := side*p.Longitude < 180, side*q.Longitude < 180
+		if in {
+			out = append(out, p)
+		}
+		if in != next {
+			f := (side*180 - p.Longitude) / (q.Longitude - p.Longitude)
+			out = append(out, Place{p.Latitude + f*(q.Latitude-p.Latitude), side * 180})
+		}
+	}
+	return out
+}
+
+func appendRing(b []byte, ring []Place) []byte {
+	b = append(b, '[')
+	for i := range len(ring) + 1 { // the first point again at the end
+		if i > 0 {
+			b = append(b, ',')
+		}
+		b = appendPosition(b, ring[i%len(ring)])
+	}
+	return append(b, ']')
+}
+
+// appendPosition writes longitude, then latitude, to a centimetre.
+func appendPosition(b []byte, p Place) []byte {
+	const decimals = 7
+	lon := math.Remainder(p.Longitude, 360)
+	if math.Abs(p.Longitude) == 180 {
+		lon = p.Longitude // which side of the cut it is on matters
+	}
+	b = strconv.AppendFloat(append(b, '['), lon, 'f', decimals, 64)
+	b = strconv.AppendFloat(append(b, ','), p.Latitude, 'f', decimals, 64)
+	return append(b, ']')
+}

@@ -1,0 +1,242 @@
+package report
+
+import (
+	"errors"
+	"fmt"
+	"io"
+	"math"
+	"strings"
+	"unicode/utf8"
+
+	"ullage/sim"
+	"ullage/sim/quantity"
+	"ullage/sim/study"
+)
+
+// Motors are motors side by side in one rocket.
+type Motors struct {
+	Rocket   *sim.Rocket
+	Compared []study.Compared
+	Limit    float64 // of the impulse, N·s; 0 for none
+	System   quantity.System
+	Rigid    bool // flights are not those of a point mass
+	Partial  bool // cut short: some have no flight
+}
+
+// bestDelay is the best delay of a motor; nil when there is none.
+func bestDelay(c *study.Compared) *study.Delay {
+	if c.Delay < 0 || c.Delay >= len(c.Delays) {
+		return nil
+	}
+	return &c.Delays[c.Delay]
+}
+
+// whyNot says why a variant has no flight.
+func whyNot(c *study.Compared) error {
+	if c.Invalid == nil {
+		return errNotFlown
+	}
+	return c.Invalid
+}
+
+var errNotFlown = errors.New("not flown: interrupted")
+
+// WriteMotorsJSON writes one object a line: the motor, what keeps it out (null when
+// nothing does), its best delay with the airspeed at which the canopy then opens (null
+// without a charge), and the keys of `fly --json` for the motor as its file has it.
+func WriteMotorsJSON(w io.Writer, m Motors) error {
+	for i := range m.Compared {
+		c := &m.Compared[i]
+		line := members{{"motor", c.Name}, {"problem", nil}, {"best_delay_s", nil}, {"best_delay_airspeed_mps", nil}}
+		if c.Problem != "" {
+			line[1].value = c.Problem
+		}
+		if d := bestDelay(c); d != nil {
+			line[2].value, line[3].value = number(tidy(d.Value)), number(d.Airspeed)
+		}
+		if err := writeLine(w, append(line, flightMembers(c.Flight, whyNot(c))...)); err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
+// motorColumn is one column of `motors --csv`.
+type motorColumn struct {
+	name string
+	text func(c *study.Compared, r *sim.Results) string
+}
+
+func figureColumn(name string, of func(r *sim.Results) (float64, bool)) motorColumn {
+	return motorColumn{name, func(_ *study.Compared, r *sim.Results) string {
+		if v, happened := of(r); happened {
+			return string(appendNumber(nil, v))
+		}
+		return ""
+	}}
+}
+
+func delayColumn(name string, of func(d *study.Delay) float64) motorColumn {
+	return motorColumn{name, func(c *study.Compared, _ *sim.Results) string {
+		if d := bestDelay(c); d != nil {
+			return string(appendNumber(nil, tidy(of(d))))
+		}
+		return ""
+	}}
+}
+
+// motorColumns follow the motor and what keeps it out.
+var motorColumns = []motorColumn{
+	{"class", func(_ *study.Compared, r *sim.Results) string { return r.Drive.Class }},
+	figureColumn("impulse_ns", func(r *sim.Results) (float64, bool) { return r.Drive.Impulse, true }),
+	figureColumn("average_n", func(r *sim.Results) (float64, bool) { return r.Drive.Average, true }),
+	figureColumn("burn_s", func(r *sim.Results) (float64, bool) { return r.Drive.BurnTime, true }),
+	figureColumn("thrust_to_weight", func(r *sim.Results) (float64, bool) { return r.RailExit.ThrustToWeight, r.RailExit.Happened }),
+	figureColumn("rail_exit_mps", func(r *sim.Results) (float64, bool) { return r.RailExit.Speed, r.RailExit.Happened }),
+	figureColumn("apogee_m", func(r *sim.Results) (float64, bool) { return r.Apogee.Height, r.Apogee.Happened }),
+	figureColumn("apogee_s", func(r *sim.Results) (float64, bool) { return r.Apogee.Time, r.Apogee.Happened }),
+	delayColumn("best_delay_s", func(d *study.Delay) float64 { return d.Value }),
+	delayColumn("best_delay_airspeed_mps", func(d *study.Delay) float64 { return d.Airspeed }),
+	figureColumn("max_speed_mps", func(r *sim.Results) (float64, bool) { return r.Max.Speed, true }),
+	figureColumn("max_mach", func(r *sim.Results) (float64, bool) { return r.Max.Mach, true }),
+	figureColumn("max_acceleration_mps2", func(r *sim.Results) (float64, bool) { return r.Max.Acceleration, true }),
+	figureColumn("landing_mps", func(r *sim.Results) (float64, bool) { return r.Landing.Speed, r.Landing.Happened }),
+	figureColumn("landing_s", func(r *sim.Results) (float64, bool) { return r.Landing.Time, r.Landing.Happened }),
+	figureColumn("drift_m", func(r *sim.Results) (float64, bool) {
+		return math.Hypot(r.Landing.East, r.Landing.North), r.Landing.Happened
+	}),
+}
+
+// WriteMotorsCSV writes a header and a row a motor, SI; what keeps a motor out, or
+// why it makes no rocket, is in the column problem.
+func WriteMotorsCSV(w io.Writer, m Motors) error {
+	var b strings.Builder
+	b.WriteString("motor,problem")
+	for _, k := range motorColumns {
+		b.WriteString("," + k.name)
+	}
+	b.WriteByte('\n')
+	for i := range m.Compared {
+		c := &m.Compared[i]
+		problem := c.Problem
+		if c.Flight == nil {
+			problem = oneLine(whyNot(c))
+		}
+		b.WriteString(csvText(c.Name) + "," + csvText(problem))
+		for _, k := range motorColumns {
+			b.WriteByte(',')
+			if c.Flight != nil {
+				b.WriteString(k.text(c, &c.Flight.Results))
+			}
+		}
+		b.WriteByte('\n')
+	}
+	_, err := io.WriteString(w, b.String())
+	return err
+}
+
+// FirstCertification is the most impulse of a motor for a first high-power
+// certification, N·s: the end of class I, US practice.
+const FirstCertification = 640.0
+
+// MotorMark stands before a motor that does not fit or exceeds the limit; the words
+// below the table say which.
+const MotorMark = "!"
+
+// WriteMotorsText writes a table for people.
+func WriteMotorsText(w io.Writer, m Motors) error {
+	p := printer{m.System}
+	var s sheet
+	s.hung("", titleOf(m.Rocket)+": "+plural(len(m.Compared), "motor"))
+	s.line("")
+	name := heading{lines: []string{"motor"}, left: true, width: 8}
+	const most = 12 // longer ones have a line of their own
+	for _, c := range m.Compared {
+		name.width = min(most, max(name.width, utf8.RuneCountInString(printable(c.Name))))
+	}
+	t := newTable(&s, heading{width: 1}, name,
+		heading{lines: []string{"class"}, left: true},
+		heading{lines: []string{"thrust/", "weight"}},
+		heading{lines: []string{"rail", "exit"}, unit: p.unit("m/s"), width: 5},
+		heading{left: true, width: 5},
+		heading{lines: []string{"apogee"}, unit: p.unit("m"), width: 6},
+		heading{lines: []string{"best", "delay"}, unit: "s", width: 5},
+		heading{lines: []string{"top", "speed"}, unit: p.unit("m/s")},
+		heading{lines: []string{"Mach"}, width: 5},
+		heading{lines: []string{"lands"}, unit: p.unit("m/s"), width: 5},
+		heading{left: true, width: 5})
+	_ = t.head()
+	var notes []string
+	for i := range m.Compared {
+		c := &m.Compared[i]
+		mark := ""
+		switch {
+		case c.Flight == nil:
+			mark = MotorMark
+			notes = append(notes, MotorMark+" "+printable(c.Name)+": no flight: "+oneLine(whyNot(c)))
+		case c.Problem != "":
+			mark = MotorMark
+			notes = append(notes, MotorMark+" "+printable(c.Name)+" "+WordLarge+": "+printable(c.Problem))
+		}
+		cells := m.cells(p, c, mark)
+		if utf8.RuneCountInString(cells[1]) > most && len(cells) > 2 {
+			_ = t.row(cells[:2]...)
+			cells[0], cells[1] = "", ""
+		}
+		_ = t.row(cells...)
+	}
+	s.line("")
+	for _, n := range notes {
+		s.hung("  ", n+".")
+	}
+	if m.Limit > 0 {
+		text := fmt.Sprintf("Motors of more than %s are marked", p.impulse(m.Limit))
+		if m.Limit == FirstCertification {
+			text += ": US practice for a first high-power certification"
+		}
+		s.hung("  ", text+".")
+	}
+	s.hung("  ", "The best delay opens the canopy slowest; the rest is for the delay that each file has.")
+	if m.Partial {
+		s.hung("  ", WordPartial+": interrupted before all had flown.")
+	}
+	flown := *m.Rocket
+	flown.Power = sim.MotorPower
+	s.study(&flown, m.Rigid)
+	_, err := io.WriteString(w, s.String())
+	return err
+}
+
+// cells are a motor's row.
+func (m *Motors) cells(p printer, c *study.Compared, mark string) []string {
+	name := printable(c.Name)
+	if c.Flight == nil {
+		return []string{mark, name}
+	}
+	r := &c.Flight.Results
+	class := r.Drive.Class
+	if class == "" {
+		class = "-"
+	}
+	out := []string{mark, name, class}
+	if e := r.RailExit; e.Happened {
+		word, _ := railExitLimit(c.Flight.Rocket).Judge(e.Speed)
+		out = append(out, p.number(e.ThrustToWeight), p.bare(e.Speed, "m/s"), word)
+	} else {
+		out = append(out, "-", "-", WordNever)
+	}
+	apogee, delay := "-", "-"
+	if r.Apogee.Happened {
+		apogee = p.bare(r.Apogee.Height, "m")
+	}
+	if d := bestDelay(c); d != nil {
+		delay = trimmed(quantity.Format(d.Value, unitNamed("s"), digits))
+		delay = strings.TrimSuffix(delay, " s")
+	}
+	out = append(out, apogee, delay, p.bare(r.Max.Speed, "m/s"), p.number(r.Max.Mach))
+	if l := r.Landing; l.Happened {
+		word, _ := limit(LimitLanding).Judge(l.Vertical)
+		return append(out, p.bare(l.Vertical, "m/s"), word)
+	}
+	return append(out, "-", WordNever)
+}

@@ -1,0 +1,302 @@
+package report
+
+import (
+	"fmt"
+	"io"
+	"math"
+	"strings"
+
+	"ullage/sim"
+	"ullage/sim/quantity"
+	"ullage/sim/study"
+)
+
+// Opening is what opening a canopy at other moments does.
+type Opening struct {
+	Rocket  *sim.Rocket
+	Canopy  int    // index in Rocket.Canopies
+	Rule    string // as the file has it
+	Delays  []study.Delay
+	Best    int // in Delays; -1 for none
+	WhatIfs []study.WhatIf
+	Speed   float64 // landing speed asked for, m/s; 0 for none
+	Sized   study.Sized
+	System  quantity.System
+	Rigid   bool // flights are not those of a point mass
+}
+
+// falling tells whether the number in the rule is a height rather than a time.
+func (o *Opening) falling() bool {
+	return o.Rocket.Canopies[o.Canopy].Rule(o.Rocket.Power).Trigger == sim.Falling
+}
+
+// numberName says what the number in the rule is.
+func (o *Opening) numberName() string {
+	switch o.Rocket.Canopies[o.Canopy].Rule(o.Rocket.Power).Trigger {
+	case sim.Ejection, sim.AfterBurnout:
+		return "after burnout"
+	case sim.AfterLaunch:
+		return "after launch"
+	case sim.AfterApogee:
+		return "after apogee"
+	case sim.Falling:
+		return "falling through"
+	}
+	return "rule"
+}
+
+type (
+	openingJSON struct {
+		Canopy string       `json:"canopy"`
+		Rule   string       `json:"rule"`
+		Delays []delayJSON  `json:"delays"`
+		Best   *int         `json:"best"`
+		WhatIf []whatIfJSON `json:"what_if"`
+		Sized  *sizedJSON   `json:"sized"`
+	}
+	delayJSON struct {
+		Delay     *number      `json:"delay_s"`
+		Height    *number      `json:"set_height_m"`
+		Opened    bool         `json:"opened"`
+		Listed    bool         `json:"listed"`
+		Early     bool         `json:"under_thrust"`
+		SinceTop  *number      `json:"since_apogee_s"`
+		At        *number      `json:"height_m"`
+		Airspeed  *number      `json:"airspeed_mps"`
+		Load      *number      `json:"load_n"`
+		LoadBound *number      `json:"load_bound_n"`
+		Landing   *landingJSON `json:"landing"`
+	}
+	whatIfJSON struct {
+		Case     study.WhatIfCase `json:"case"`
+		Problem  *string          `json:"problem"`
+		Height   *number          `json:"height_m"`
+		Airspeed *number          `json:"airspeed_mps"`
+		Load     *number          `json:"load_n"`
+		Landing  *landingJSON     `json:"landing"`
+	}
+	sizedJSON struct {
+		Asked    number `json:"asked_mps"`
+		Diameter number `json:"diameter_m"`
+		Area     number `json:"area_m2"`
+		Vertical number `json:"vertical_mps"`
+		Drift    number `json:"drift_m"`
+		Time     number `json:"time_s"`
+	}
+)
+
+func newLanding(l sim.Landing) *landingJSON {
+	if !l.Happened {
+		return nil
+	}
+	return &landingJSON{
+		number(l.Time), number(l.Speed), number(l.Vertical), number(l.Energy), number(l.East), number(l.North),
+	}
+}
+
+func given(v float64) *number { n := number(v); return &n }
+
+// WriteOpeningJSON writes one object, SI. The delays have delay_s, or set_height_m for
+// a rule on height; best is the place of the best one among them.
+func WriteOpeningJSON(w io.Writer, o Opening) error {
+	d := openingJSON{
+		Canopy: o.Rocket.Canopies[o.Canopy].Name, Rule: o.Rule,
+		Delays: []delayJSON{}, WhatIf: []whatIfJSON{},
+	}
+	for _, x := range o.Delays {
+		j := delayJSON{Opened: x.Opened, Listed: x.Listed, Early: x.Early, Landing: newLanding(x.Landing)}
+		if o.falling() {
+			j.Height = given(tidy(x.Value))
+		} else {
+			j.Delay = given(tidy(x.Value))
+		}
+		if x.Opened {
+			j.SinceTop, j.At, j.Airspeed = given(x.SinceTop), given(x.Height), given(x.Airspeed)
+			j.Load, j.LoadBound = given(x.Load), given(x.LoadBound)
+		}
+		d.Delays = append(d.Delays, j)
+	}
+	if o.Best >= 0 && o.Best < len(o.Delays) {
+		d.Best = &o.Best
+	}
+	for _, x := range o.WhatIfs {
+		d.WhatIf = append(d.WhatIf, newWhatIf(x, o.Canopy))
+	}
+	if o.Speed > 0 {
+		z := o.Sized
+		d.Sized = &sizedJSON{number(o.Speed), number(z.Diameter), number(z.Area), number(z.Vertical), number(z.Drift), number(z.Flight.Results.Landing.Time)}
+	}
+	return writeLine(w, d)
+}
+
+func newWhatIf(x study.WhatIf, canopy int) whatIfJSON {
+	j := whatIfJSON{Case: x.Case}
+	if x.Problem != "" {
+		j.Problem = &x.Problem
+	}
+	if x.Flight != nil {
+		r := &x.Flight.Results
+		j.Landing = newLanding(r.Landing)
+		if c := r.Canopies[canopy]; c.Opened {
+			j.Height, j.Airspeed, j.Load = given(c.Height), given(c.Airspeed), given(c.Load)
+		}
+	}
+	return j
+}
+
+// WriteOpeningCSV writes the delays, a row each, SI; cells of a canopy that does not
+// open are empty.
+func WriteOpeningCSV(w io.Writer, o Opening) error {
+	set := "delay_s"
+	if o.falling() {
+		set = "set_height_m"
+	}
+	var b strings.Builder
+	b.WriteString(set + ",best,listed,since_apogee_s,height_m,airspeed_mps,load_n,load_bound_n,landing_mps,landing_s,drift_m\n")
+	for i, d := range o.Delays {
+		row := appendNumber(nil, tidy(d.Value))
+		row = append(row, fmt.Sprintf(",%t,%t", i == o.Best, d.Listed)...)
+		for _, v := range [...]float64{d.SinceTop, d.Height, d.Airspeed, d.Load, d.LoadBound} {
+			row = append(row, ',')
+			if d.Opened {
+				row = appendNumber(row, v)
+			}
+		}
+		for _, v := range [...]float64{d.Landing.Speed, d.Landing.Time, math.Hypot(d.Landing.East, d.Landing.North)} {
+			row = append(row, ',')
+			if d.Landing.Happened {
+				row = appendNumber(row, v)
+			}
+		}
+		b.Write(append(row, '\n'))
+	}
+	_, err := io.WriteString(w, b.String())
+	return err
+}
+
+// Marks of the delays.
+const (
+	bestMark   = "*"
+	listedMark = "+"
+)
+
+// WriteOpeningText writes it for people.
+func WriteOpeningText(w io.Writer, o Opening) error {
+	p := printer{o.System}
+	var s sheet
+	s.hung("", fmt.Sprintf("%s: canopy %s opens by %q", titleOf(o.Rocket), printable(o.Rocket.Canopies[o.Canopy].Name), o.Rule))
+	s.line("")
+	if len(o.Delays) > 0 {
+		s.delays(p, o)
+	} else {
+		s.line("  The rocket does not leave its guide: there is no opening to choose.")
+	}
+	if len(o.WhatIfs) > 0 {
+		s.line("")
+		s.whatIfs(p, o)
+	}
+	if o.Speed > 0 {
+		z := o.Sized
+		s.line("")
+		s.field("to land at "+p.given(o.Speed, "m/s"), fmt.Sprintf("a canopy of %s across, %s: %s down after %s, drift %s",
+			p.text(z.Diameter, "m"), p.text(z.Area, "m2"), p.speed(z.Vertical), p.time(z.Flight.Results.Landing.Time), p.height(z.Drift)))
+	}
+	s.study(o.Rocket, o.Rigid)
+	_, err := io.WriteString(w, s.String())
+	return err
+}
+
+// delays is the table of the canopy's opening against the number in its rule.
+func (s *sheet) delays(p printer, o Opening) {
+	unit, bare := "s", func(v float64) string { return trimmed(quantity.Format(v, unitNamed("s"), digits)) }
+	if o.falling() {
+		unit, bare = p.unit("m"), func(v float64) string { return p.given(v, "m") }
+	}
+	t := newTable(s, heading{width: 2, left: true},
+		heading{lines: strings.Fields(o.numberName()), unit: unit, width: 7},
+		heading{lines: []string{"after", "the top"}, unit: "s"},
+		heading{lines: []string{"height"}, unit: p.unit("m"), width: 7},
+		heading{lines: []string{"airspeed"}, unit: p.unit("m/s")},
+		heading{left: true, width: 5},
+		heading{lines: []string{"opening", "load"}, unit: p.unit("N")},
+		heading{lines: []string{"at most"}, unit: p.unit("N")},
+		heading{lines: []string{"lands"}, unit: p.unit("m/s"), width: 6},
+		heading{left: true, width: 5},
+		heading{lines: []string{"drift"}, unit: p.unit("m"), width: 6})
+	_ = t.head()
+	early, listed := false, false
+	for i, d := range o.Delays {
+		mark := ""
+		if i == o.Best {
+			mark = bestMark
+		}
+		if d.Listed {
+			mark, listed = mark+listedMark, true
+		}
+		cells := []string{mark, strings.TrimSuffix(bare(d.Value), " "+unit)}
+		switch {
+		case d.Opened:
+			word, _ := limit(LimitOpening).Judge(d.Airspeed)
+			cells = append(cells, p.bare(d.SinceTop, "s"), p.bare(d.Height, "m"), p.bare(d.Airspeed, "m/s"), word,
+				p.bare(d.Load, "N"), p.bare(d.LoadBound, "N"))
+			early = early || d.Early
+		default:
+			cells = append(cells, "-", "-", "-", WordNever, "-", "-")
+		}
+		_ = t.row(append(cells, comesDown(p, d.Landing)...)...)
+	}
+	if o.Best >= 0 {
+		s.hung("  ", bestMark+" opens slowest after thrust has ended.")
+	}
+	if listed {
+		s.hung("  ", listedMark+" a delay that can be had.")
+	}
+	if early {
+		s.hung("  ", "Some open while thrust lasts.")
+	}
+}
+
+// comesDown are the cells of a landing: speed down, word, drift.
+func comesDown(p printer, l sim.Landing) []string {
+	if !l.Happened {
+		return []string{"-", WordNever, "-"}
+	}
+	word, _ := limit(LimitLanding).Judge(l.Vertical)
+	return []string{p.bare(l.Vertical, "m/s"), word, p.bare(math.Hypot(l.East, l.North), "m")}
+}
+
+// whatIfs is the table of what happens when it opens otherwise than planned.
+func (s *sheet) whatIfs(p printer, o Opening) {
+	t := newTable(s, heading{lines: []string{"if it opens"}, left: true, width: 12},
+		heading{lines: []string{"height"}, unit: p.unit("m"), width: 7},
+		heading{lines: []string{"airspeed"}, unit: p.unit("m/s")},
+		heading{left: true, width: 5},
+		heading{lines: []string{"load"}, unit: p.unit("N"), width: 7},
+		heading{lines: []string{"lands"}, unit: p.unit("m/s"), width: 6},
+		heading{left: true, width: 5},
+		heading{lines: []string{"energy"}, unit: p.unit("J"), width: 7},
+		heading{left: true, width: 5},
+		heading{lines: []string{"drift"}, unit: p.unit("m"), width: 6})
+	_ = t.head()
+	for _, x := range o.WhatIfs {
+		if x.Flight == nil {
+			s.hung(fmt.Sprintf("  %-12s ", x.Case), x.Problem)
+			continue
+		}
+		r := &x.Flight.Results
+		cells := []string{string(x.Case)}
+		if c := r.Canopies[o.Canopy]; c.Opened {
+			word, _ := limit(LimitOpening).Judge(c.Airspeed)
+			cells = append(cells, p.bare(c.Height, "m"), p.bare(c.Airspeed, "m/s"), word, p.bare(c.Load, "N"))
+		} else {
+			cells = append(cells, "-", "-", WordNever, "-")
+		}
+		down := comesDown(p, r.Landing)
+		energy, word := "-", ""
+		if r.Landing.Happened {
+			energy = p.bare(r.Landing.Energy, "J")
+			word, _ = limit(LimitEnergy).Judge(r.Landing.Energy)
+		}
+		_ = t.row(append(cells, down[0], down[1], energy, word, down[2])...)
+	}
+}

@@ -1,0 +1,247 @@
+package report
+
+import (
+	"bufio"
+	"fmt"
+	"io"
+	"math"
+	"strconv"
+
+	"ullage/sim"
+	"ullage/sim/quantity"
+	"ullage/sim/study"
+)
+
+// Scatter is a scatter of flights with all that a report of it needs.
+type Scatter struct {
+	Rocket  *sim.Rocket
+	Spreads []study.Spread
+	Units   []quantity.Unit // that the file uses for the input of each spread; the text shows them
+	Seed    uint64
+	Result  study.ScatterResult
+	System  quantity.System
+	Rigid   bool // flights are not those of a point mass
+}
+
+type (
+	scatterJSON struct {
+		Flights    int              `json:"flights"`
+		Invalid    int              `json:"invalid"`
+		Apogee     summaryJSON      `json:"apogee_m"`
+		RailExit   summaryJSON      `json:"rail_exit_mps"`
+		Landing    *landingsJSON    `json:"landing"`
+		Importance []importanceJSON `json:"importance"`
+		Reservoir  int              `json:"reservoir,omitempty"` // flights behind quantiles and ranks
+		Partial    bool             `json:"partial,omitempty"`
+	}
+	summaryJSON struct {
+		Mean number `json:"mean"`
+		SD   number `json:"sd"`
+		Q05  number `json:"q05"`
+		Q50  number `json:"q50"`
+		Q95  number `json:"q95"`
+	}
+	landingsJSON struct {
+		East    number      `json:"east_m"`
+		North   number      `json:"north_m"`
+		Ellipse ellipseJSON `json:"ellipse_90"`
+	}
+	ellipseJSON struct {
+		Major   number `json:"major_m"`
+		Minor   number `json:"minor_m"`
+		Heading number `json:"heading_deg"`
+	}
+	importanceJSON struct {
+		Input string `json:"input"`
+		Rank  number `json:"rank_correlation"`
+	}
+)
+
+// WriteScatterJSON writes one object, SI with angles in degrees. Beside the keys that
+// are always there it has `reservoir` when quantiles and ranks come from fewer
+// flights than were flown, and `partial` when it was cut short.
+func WriteScatterJSON(w io.Writer, s Scatter) error {
+	r := &s.Result
+	d := scatterJSON{
+		Flights: r.Drawn, Invalid: r.Invalid,
+		Apogee: newSummary(r.Apogee), RailExit: newSummary(r.RailExit),
+		Importance: []importanceJSON{}, Partial: r.Partial,
+	}
+	if r.Landed > 0 {
+		l := r.Landing
+		d.Landing = &landingsJSON{number(l.East), number(l.North),
+			ellipseJSON{number(l.Major), number(l.Minor), number(tidy(l.Heading * degreesPerRadian))}}
+	}
+	for _, i := range r.Importance {
+		d.Importance = append(d.Importance, importanceJSON{i.Input.Name, number(i.Rank)})
+	}
+	if reservoir(r) {
+		d.Reservoir = r.Reservoir
+	}
+	return writeLine(w, d)
+}
+
+const degreesPerRadian = 180 / math.Pi
+
+// newSummary is null throughout when there is nothing to sum up.
+func newSummary(s study.Summary) summaryJSON {
+	if s.Count == 0 {
+		nothing := number(math.NaN())
+		return summaryJSON{nothing, nothing, nothing, nothing, nothing}
+	}
+	return summaryJSON{number(s.Mean), number(s.SD), number(s.Q05), number(s.Q50), number(s.Q95)}
+}
+
+// reservoir tells whether quantiles and ranks come from fewer flights than flown.
+func reservoir(r *study.ScatterResult) bool { return r.Drawn-r.Invalid > study.ReservoirSize }
+
+// WriteScatterText writes a scatter for people.
+func WriteScatterText(w io.Writer, sc Scatter) error {
+	p := printer{sc.System}
+	r := &sc.Result
+	var s sheet
+	s.hung("", fmt.Sprintf("%s: %s drawn at random, seed %d", titleOf(sc.Rocket), plural(r.Drawn, "flight"), sc.Seed))
+	s.line("")
+	s.importance(sc)
+	s.line("")
+	t := newTable(&s, heading{width: 16, left: true},
+		heading{lines: []string{"mean"}, width: 8}, heading{lines: []string{"deviation"}, width: 10},
+		heading{lines: []string{"5 %"}, width: 8}, heading{lines: []string{"50 %"}, width: 8},
+		heading{lines: []string{"95 %"}, width: 8}, heading{left: true, width: 5})
+	// The sheet takes whatever is written to it.
+	_ = t.head()
+	for _, line := range []struct {
+		label, unit string
+		of          study.Summary
+		judge       Limit
+	}{
+		{"apogee", "m", r.Apogee, Limit{}},
+		{"rail exit", "m/s", r.RailExit, railExitLimit(sc.Rocket)},
+	} {
+		if line.of.Count == 0 {
+			_ = t.row(line.label+" "+p.unit(line.unit), "-", "-", "-", "-", "-", WordNone)
+			continue
+		}
+		word := ""
+		if line.judge.Key != "" {
+			word, _ = line.judge.Judge(line.of.Q05)
+		}
+		_ = t.row(line.label+" "+p.unit(line.unit), p.bare(line.of.Mean, line.unit), p.bare(line.of.SD, line.unit),
+			p.bare(line.of.Q05, line.unit), p.bare(line.of.Q50, line.unit), p.bare(line.of.Q95, line.unit), word)
+	}
+	s.line("")
+	s.landings(p, r)
+	s.draws(r)
+	s.study(sc.Rocket, sc.Rigid)
+	_, err := io.WriteString(w, s.String())
+	return err
+}
+
+// importance lists what is uncertain, what matters most first.
+func (s *sheet) importance(sc Scatter) {
+	t := newTable(s,
+		heading{lines: []string{"uncertain"}, left: true, width: 26},
+		heading{lines: []string{"value"}, width: 12},
+		heading{lines: []string{"one", "deviation"}, width: 12},
+		heading{lines: []string{"correlation", "with apogee"}, width: 12})
+	_ = t.head()
+	rows := sc.Result.Importance
+	if len(rows) == 0 { // nothing flew; what would have been drawn is still of use
+		for _, d := range sc.Spreads {
+			rows = append(rows, study.Influence{Input: d.Input, SD: d.SD, Rank: math.NaN()})
+		}
+	}
+	if len(rows) == 0 {
+		s.line("  nothing: every flight is the same")
+	}
+	for _, i := range rows {
+		c := Column{i.Input, sc.unitOf(i.Input.Name, i.Input.Unit)}
+		rank := "-"
+		if !math.IsNaN(i.Rank) {
+			rank = strconv.FormatFloat(i.Rank, 'f', 2, 64)
+		}
+		v, _ := i.Input.Get(sc.Rocket)
+		_ = t.row(i.Input.Name, c.text(v, sc.System, valueDigits), c.difference(i.SD, sc.System), rank)
+	}
+}
+
+// unitOf is the unit of a spread's input, else the one given.
+func (s *Scatter) unitOf(name string, other quantity.Unit) quantity.Unit {
+	for i, d := range s.Spreads {
+		if d.Input.Name == name && i < len(s.Units) {
+			return s.Units[i]
+		}
+	}
+	return other
+}
+
+// difference writes a spread of the input: that of a temperature counts from nowhere.
+func (c Column) difference(v float64, sys quantity.System) string {
+	u := c.shown(sys)
+	u.Offset = 0
+	return spelled(trimmed(quantity.Format(v, u, digits)))
+}
+
+// landings says where the flights come down.
+func (s *sheet) landings(p printer, r *study.ScatterResult) {
+	if r.Landed == 0 {
+		s.field("landings", WordNone)
+		return
+	}
+	l := r.Landing
+	d := math.Hypot(l.East, l.North)
+	where := p.height(d) + " from the pad"
+	if d >= 0.5 {
+		where = p.height(d) + " " + bearing(l.East, l.North) + " of the pad"
+	}
+	s.field("landings", fmt.Sprintf("around %s (%s east, %s north)", where, p.height(l.East), p.height(l.North)))
+	s.field("90 % of them", fmt.Sprintf("within an ellipse of semi-axes %s and %s, the longer towards %.0f deg",
+		p.height(l.Major), p.height(l.Minor), math.Mod(math.Round(l.Heading*degreesPerRadian), 180)))
+}
+
+// draws counts what did not fly, and says how exact the figures are.
+func (s *sheet) draws(r *study.ScatterResult) {
+	if r.Invalid > 0 {
+		text := fmt.Sprintf("%d of %d draws made no rocket and are left out", r.Invalid, r.Drawn)
+		if r.FirstInvalid != nil {
+			text += "; the first: " + oneLine(r.FirstInvalid)
+		}
+		s.field("no rocket", text)
+	}
+	if r.Grounded > 0 {
+		s.field("rail exit", fmt.Sprintf("%s in %d of %d", WordNever, r.Grounded, r.Drawn))
+	}
+	if reservoir(r) {
+		s.field("quantiles", fmt.Sprintf("and correlations from a reservoir of %d of the flights, drawn with the seed", r.Reservoir))
+	}
+	if r.Partial {
+		s.field("scatter", fmt.Sprintf("%s: %d of %d flights", WordPartial, r.Drawn, r.Asked))
+	}
+}
+
+// LandingsCSV writes landings as they come: the draw (from 0), its apogee, and where
+// it came down from the pad. Close writes what is held back.
+type LandingsCSV struct{ w *bufio.Writer }
+
+// NewLandingsCSV writes the header.
+func NewLandingsCSV(w io.Writer) *LandingsCSV {
+	b := bufio.NewWriterSize(w, landingsBuffer)
+	b.WriteString("draw,apogee_m,east_m,north_m\n")
+	return &LandingsCSV{b}
+}
+
+// landingsBuffer is how much of a stream of landings is written at once, bytes.
+const landingsBuffer = 1 << 16
+
+// Add writes one landing.
+func (c *LandingsCSV) Add(l study.LandingPoint) error {
+	b := strconv.AppendInt(c.w.AvailableBuffer(), int64(l.Draw), 10)
+	for _, v := range [...]float64{l.Apogee, l.East, l.North} {
+		b = appendNumber(append(b, ','), v)
+	}
+	_, err := c.w.Write(append(b, '\n'))
+	return err
+}
+
+// Close writes the rest.
+func (c *LandingsCSV) Close() error { return c.w.Flush() }
