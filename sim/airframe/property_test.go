@@ -21,6 +21,10 @@ func anyShape(t *rapid.T) *Shape {
 		Diameter: d * rapid.SampledFrom([]float64{0, 0.5, 0.8, 1}).Draw(t, "nose diameter"),
 	}
 	at := s.Nose.Length
+	if n := s.Nose.Diameter; n != 0 && n != d { // somewhere it is as wide as it says
+		s.Sections = append(s.Sections, Section{Length: d * number(0.2, 3, "shoulder"), Aft: d})
+		at += s.Sections[0].Length
+	}
 	for range rapid.IntRange(0, 4).Draw(t, "sections") {
 		sec := Section{Length: d * number(0.2, 10, "section")}
 		if rapid.Bool().Draw(t, "tapers") {
@@ -40,7 +44,7 @@ func anyShape(t *rapid.T) *Shape {
 			Count: rapid.IntRange(3, 6).Draw(t, "count"), Root: root, Tip: root * number(0, 1.5, "tip"),
 			Span: span, Sweep: span * number(-1, 3, "sweep"), Thickness: root * number(0.005, 0.2, "thickness"),
 			Section:  rapid.SampledFrom([]FinSection{FlatSection, RoundedSection, WedgeSection, AirfoilSection}).Draw(t, "section"),
-			Position: number(s.Nose.Length, s.Length, "position"), Cant: number(-0.1, 0.1, "cant"),
+			Position: number(s.Nose.Length, math.Max(s.Nose.Length, s.Length-root), "position"), Cant: number(-0.1, 0.1, "cant"),
 		})
 	}
 	return s
@@ -103,10 +107,11 @@ func holds(s *Shape, mach float64) string {
 }
 
 func TestAnyShapeThatPassesIsFinite(t *testing.T) {
-	passed := 0
+	passed, drawn := 0, 0
 	rapid.Check(t, func(t *rapid.T) {
 		s := anyShape(t)
 		mach := rapid.Float64Range(0, 3).Draw(t, "mach")
+		drawn++
 		if len(s.Check()) > 0 {
 			return
 		}
@@ -115,8 +120,9 @@ func TestAnyShapeThatPassesIsFinite(t *testing.T) {
 			t.Fatal(wrong)
 		}
 	})
-	if passed == 0 {
-		t.Fatal("no shape passed")
+	t.Logf("%d of %d", passed, drawn)
+	if 4*passed < drawn {
+		t.Fatalf("only %d shapes of %d passed", passed, drawn)
 	}
 }
 
