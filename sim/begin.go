@@ -32,7 +32,7 @@ func newRun(rocket *Rocket, o Options) *run {
 	m.gust = [2]float64{-rocket.Gust.Speed * gs, -rocket.Gust.Speed * gc}
 	m.refArea = rocket.Body.DragFactor * math.Pi / 4 * rocket.Body.Diameter * rocket.Body.Diameter
 	m.gravity = m.column.Gravity(0)
-	m.dryMass = rocket.Body.Mass
+	m.dryMass = rocket.BodyMass()
 	m.canopies = make([]canopyModel, len(rocket.Canopies))
 	for i := range rocket.Canopies {
 		c := &rocket.Canopies[i]

@@ -71,13 +71,26 @@ type Gust struct {
 // Body is the airframe that every drive shares.
 type Body struct {
 	Diameter   float64    // largest outside diameter, m: reference for drag
-	Mass       float64    // ready to fly without water, gas, motor and fittings, kg
+	Mass       float64    // ready to fly without water, gas, motor and fittings, kg; 0 takes the sum of the parts
 	Drag       []MachDrag // drag coefficient against Mach; one entry is a constant; none takes the shape's
 	DragFactor float64    // multiplies Drag
 
 	Balance     float64 // measured balance point from the tip of the nose, of Mass, m; 0 when not given
 	Inertia     float64 // measured pitch inertia of Mass about it, kg·m²; 0 when not given
 	RollInertia float64 // measured roll inertia of Mass, kg·m²; 0 when not given
+}
+
+// BodyMass is the body without what belongs to one drive, kg: as weighed, else the sum
+// of the mass list.
+func (r *Rocket) BodyMass() float64 {
+	if r.Body.Mass != 0 {
+		return r.Body.Mass
+	}
+	sum := 0.0
+	for i := range r.Parts {
+		sum += r.Parts[i].Mass
+	}
+	return sum
 }
 
 // MachDrag is one point of a drag table: linear between points, constant beyond.

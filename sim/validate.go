@@ -76,6 +76,7 @@ func (r *Rocket) Validate() error {
 	}
 	r.checkCanopies(&c)
 	r.checkDay(&c)
+	r.checkShape(&c)
 	if len(c.faults) > 0 {
 		return c.faults
 	}
@@ -99,10 +100,12 @@ func (r *Rocket) checkDrive(c *checker) {
 
 func (r *Rocket) checkBody(c *checker) {
 	c.positive("body.diameter", r.Body.Diameter)
-	c.positive("body.mass", r.Body.Mass)
+	if len(r.Parts) == 0 || r.Body.Mass != 0 {
+		c.positive("body.mass", r.Body.Mass)
+	}
 	c.within("body.drag_factor", r.Body.DragFactor, 0, 100, "give a factor from 0 to 100; 1 leaves the drag as it is")
 	t := r.Body.Drag
-	if len(t) == 0 {
+	if len(t) == 0 && r.Shape == nil {
 		c.add("body.drag", math.NaN(), "is missing", "give a drag coefficient such as 0.5, or a table against Mach")
 	}
 	for i, p := range t {

@@ -1,0 +1,163 @@
+package sim
+
+import (
+	"fmt"
+	"math"
+
+	"ullage/sim/airframe"
+)
+
+// standOut is how far a nozzle, a motor or what holds one may stand off the ends of
+// the body, m: a convergent part behind the tail does. Common sense, no source.
+const standOut = 0.2
+
+// checkShape checks the shape, the mass list, where things sit in it, and what only a
+// rigid body feels.
+func (r *Rocket) checkShape(c *checker) {
+	r.checkAlignment(c)
+	r.checkParts(c)
+	s := r.Shape
+	if s == nil {
+		return
+	}
+	before := len(c.faults)
+	if s.Diameter != r.Body.Diameter {
+		c.add("body.diameter", r.Body.Diameter, "differs from the shape's", "give both the largest outside diameter")
+	}
+	c.take(s.Check())
+	if len(c.faults) > before {
+		return // places and inertias have nothing to be held against
+	}
+	if len(r.Parts) > 0 {
+		c.take(s.CheckParts(r.Parts))
+	}
+	r.checkBalance(c)
+	if r.Water != nil {
+		r.Water.checkPlaces(c, s)
+	}
+	if r.Motor != nil {
+		r.Motor.checkPlaces(c, s)
+	}
+}
+
+// take adds the faults that the airframe found.
+func (c *checker) take(faults []airframe.Fault) {
+	for _, f := range faults {
+		c.add(f.Name, f.Value, f.Problem, f.Mend)
+	}
+}
+
+// checkAlignment checks how the thrust lies, the gust, and the choice of model.
+func (r *Rocket) checkAlignment(c *checker) {
+	switch r.Model {
+	case "", PointModel:
+	case RigidModel:
+		switch {
+		case r.Shape == nil:
+			c.add("flight.model", math.NaN(), "asks for a rigid body, and the file gives no shape", `give [nose], [[fins]], body.length and body.balance, or write "point"`)
+		case !r.Balanced():
+			c.add("flight.model", math.NaN(), "asks for a rigid body, and where it balances is not known", `give body.balance or a mass list of [[part]], or write "point"`)
+		}
+	default:
+		c.add("flight.model", math.NaN(), "is neither rigid nor point", `write "rigid" or "point"`)
+	}
+	const most = 10 * math.Pi / 180
+	c.within("flight.misalignment", r.Alignment.Angle, -most, most, "give -10 to 10 deg")
+	c.within("flight.offset", r.Alignment.Offset, -0.05, 0.05, "give -50 to 50 mm")
+	c.within("gust.speed", r.Gust.Speed, 0, 100, "give 0 to 100 m/s")
+	c.within("gust.from", r.Gust.From, -2*math.Pi, 2*math.Pi, "give 0 to 360 deg, clockwise from north")
+	c.within("gust.height", r.Gust.Height, 0, 1e5, "give a height above the ground, 0 for all the way up")
+}
+
+// checkParts holds that the mass list has a mass, which it may have without a shape.
+func (r *Rocket) checkParts(c *checker) {
+	if r.Shape != nil {
+		return // the shape looks at it
+	}
+	for i := range r.Parts {
+		p := &r.Parts[i]
+		c.within("part."+p.Name+".mass", p.Mass, 0, 1e5, "give zero or more")
+	}
+	if len(r.Parts) > 0 && r.BodyMass() == 0 {
+		c.add("part."+r.Parts[0].Name+".mass", 0, "and all others are zero: the list has no mass", "weigh the parts")
+	}
+}
+
+// checkBalance checks what was measured of the body.
+func (r *Rocket) checkBalance(c *checker) {
+	s, b := r.Shape, &r.Body
+	if b.Balance != 0 && !c.within("body.balance", b.Balance, 0, s.Length, "give where the body balances, from the tip of the nose, less than body.length, "+metres(s.Length)) {
+		return
+	}
+	for _, v := range []struct {
+		name string
+		v    float64
+	}{{"body.inertia", b.Inertia}, {"body.roll_inertia", b.RollInertia}} {
+		if !(v.v >= 0) || math.IsInf(v.v, 1) {
+			c.add(v.name, v.v, "must be above zero", "give a moment of inertia above zero, or leave it out to have it estimated")
+			return
+		}
+	}
+	if !r.Balanced() {
+		return
+	}
+	// All mass at the two ends, and all of it as far out as anything reaches: no body
+	// has more.
+	mass, at := r.BodyMass(), orElse(b.Balance, s.Length/2)
+	reach := s.Diameter / 2
+	for i := range s.Fins {
+		reach = math.Max(reach, s.Radius(s.Fins[i].Position+s.Fins[i].Root/2)+s.Fins[i].Span)
+	}
+	if most := mass * (at*(s.Length-at) + reach*reach); b.Inertia > most {
+		c.add("body.inertia", b.Inertia, "is more than a body of this mass, length and balance can have", "give at most "+inertia(most)+"; check the unit, kg*m2")
+	}
+	if most := mass * reach * reach; b.RollInertia > most {
+		c.add("body.roll_inertia", b.RollInertia, "is more than a body of this mass and width can have", "give at most "+inertia(most)+"; check the unit, kg*m2")
+	}
+}
+
+// checkPlaces holds that chamber, nozzle and fittings lie in the body.
+func (w *Water) checkPlaces(c *checker, s *airframe.Shape) {
+	exit := orElse(w.Nozzle, s.Length)
+	if w.Nozzle != 0 && !c.placed("water.nozzle", w.Nozzle, s, "the nozzle's exit") {
+		return
+	}
+	if w.FittingsAt != 0 {
+		c.placed("water.fittings_at", w.FittingsAt, s, "the balance point of the fittings")
+	}
+	if !(w.Bore > 0 && w.Volume > 0) {
+		return
+	}
+	if length := w.Volume / (math.Pi / 4 * w.Bore * w.Bore); length > exit {
+		c.add("water.volume", w.Volume, "makes a chamber longer than the rocket: "+metres(length)+" of it before the nozzle's exit at "+metres(exit),
+			"check volume, bore, body.length and water.nozzle")
+	}
+}
+
+// checkPlaces holds that motor and fittings lie in the body.
+func (m *Motor) checkPlaces(c *checker, s *airframe.Shape) {
+	aft := orElse(m.Position, s.Length)
+	if m.Position != 0 && !c.placed("motor.position", m.Position, s, "the motor's aft end") {
+		return
+	}
+	if m.FittingsAt != 0 {
+		c.placed("motor.fittings_at", m.FittingsAt, s, "the balance point of the fittings")
+	}
+	if m.Length > aft {
+		c.add("motor.length", m.Length, "reaches ahead of the tip of the nose", fmt.Sprintf("give at most %s, or correct motor.position", metres(aft)))
+	}
+}
+
+// placed holds that something lies on the body or little off its ends.
+func (c *checker) placed(name string, at float64, s *airframe.Shape, what string) bool {
+	ok := at >= -standOut && at <= s.Length+standOut
+	if !ok {
+		c.add(name, at, "is off the body, "+metres(s.Length)+" long", "give where "+what+" is, from the tip of the nose")
+	}
+	return ok
+}
+
+// metres writes a length for a message.
+func metres(v float64) string { return fmt.Sprintf("%.4g m", v) }
+
+func inertia(v float64) string { return fmt.Sprintf("%.3g kg*m2", v) }
