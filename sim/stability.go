@@ -119,12 +119,11 @@ var dragMach = [...]float64{0.01, 0.02, 0.04, 0.07, 0.1, 0.15, 0.2, 0.3, 0.4, 0.
 // shapeDrag is the drag table of a shape in the air of the site, without and with
 // a running jet of an exit area, m².
 func shapeDrag(s *airframe.Shape, air atmosphere.Air, jet float64) (coasting, pushed []MachDrag) {
+	aero := s.Aero()
 	for _, mach := range dragMach {
 		f := airframe.Flow{Speed: mach * air.SoundSpeed, Density: air.Density, SoundSpeed: air.SoundSpeed, Viscosity: air.Viscosity()}
-		off, _ := s.Drag(f, 0)
-		on, _ := s.Drag(f, jet)
-		coasting = append(coasting, MachDrag{mach, off})
-		pushed = append(pushed, MachDrag{mach, on})
+		coasting = append(coasting, MachDrag{mach, aero.Drag(f, 0)})
+		pushed = append(pushed, MachDrag{mach, aero.Drag(f, jet)})
 	}
 	return coasting, pushed
 }

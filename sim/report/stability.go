@@ -74,6 +74,14 @@ func stabilityFindings(p printer, fl *sim.Flight) []Finding {
 	return []Finding{f, angle}
 }
 
+// JudgeMargin is the verdict on a stability margin, calibres.
+func JudgeMargin(margin float64) (word string, level Level) {
+	if word, level = limit(LimitMarginLeast).Judge(margin); level == Good {
+		word, level = limit(LimitMarginMost).Judge(margin)
+	}
+	return word, level
+}
+
 // marginRange is the least and the greatest of the margins that are judged: at rail
 // exit, liquid-out and burnout, and the least on the way up.
 func marginRange(s *sim.Stability) (least, most float64) {
