@@ -39,7 +39,8 @@ const MostLatitude = 89.0
 
 // LandingsMap writes landings as GeoJSON (RFC 7946): a FeatureCollection of a Point
 // a landing, as they come, and at last the Polygon of the ellipse that holds 90 % of
-// them. Close ends it, whatever was added: the text is whole even when it is cut short.
+// them. Close ends it, whatever was added: the text is whole even when it is cut short,
+// and has a member `partial` then.
 type LandingsMap struct {
 	w     *bufio.Writer
 	pad   Place
@@ -85,7 +86,11 @@ func (m *LandingsMap) Close(r study.ScatterResult) error {
 	if !m.begun {
 		m.w.WriteString(`{"type":"FeatureCollection","features":[`)
 	}
-	m.w.WriteString("\n]}\n")
+	end := "\n]}\n"
+	if r.Partial {
+		end = "\n]," + `"partial":true` + "}\n"
+	}
+	m.w.WriteString(end)
 	return m.w.Flush()
 }
 

@@ -147,7 +147,9 @@ const MotorMark = "!"
 func WriteMotorsText(w io.Writer, m Motors) error {
 	p := printer{m.System}
 	var s sheet
-	s.hung("", titleOf(m.Rocket)+": "+plural(len(m.Compared), "motor"))
+	flown := *m.Rocket
+	flown.Power = sim.MotorPower
+	s.hung("", titleOf(&flown)+": "+plural(len(m.Compared), "motor"))
 	s.line("")
 	name := heading{lines: []string{"motor"}, left: true, width: 8}
 	const most = 12 // longer ones have a line of their own
@@ -200,8 +202,6 @@ func WriteMotorsText(w io.Writer, m Motors) error {
 	if m.Partial {
 		s.hung("  ", WordPartial+": interrupted before all had flown.")
 	}
-	flown := *m.Rocket
-	flown.Power = sim.MotorPower
 	s.study(&flown, m.Rigid)
 	_, err := io.WriteString(w, s.String())
 	return err

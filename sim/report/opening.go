@@ -199,7 +199,7 @@ func WriteOpeningText(w io.Writer, o Opening) error {
 		z := o.Sized
 		s.line("")
 		s.field("to land at "+p.given(o.Speed, "m/s"), fmt.Sprintf("a canopy of %s across, %s: %s down after %s, drift %s",
-			p.text(z.Diameter, "m"), p.text(z.Area, "m2"), p.speed(z.Vertical), p.time(z.Flight.Results.Landing.Time), p.height(z.Drift)))
+			p.text(z.Diameter, "m"), squared(p.text(z.Area, "m2")), p.speed(z.Vertical), p.time(z.Flight.Results.Landing.Time), p.height(z.Drift)))
 	}
 	s.study(o.Rocket, o.Rigid)
 	_, err := io.WriteString(w, s.String())
@@ -299,4 +299,12 @@ func (s *sheet) whatIfs(p printer, o Opening) {
 		}
 		_ = t.row(append(cells, down[0], down[1], energy, word, down[2])...)
 	}
+}
+
+// squared writes a unit of area as print does.
+func squared(text string) string {
+	if strings.HasSuffix(text, "2") {
+		return strings.TrimSuffix(text, "2") + "²"
+	}
+	return text
 }

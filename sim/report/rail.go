@@ -2,6 +2,7 @@ package report
 
 import (
 	"math"
+	"strconv"
 	"strings"
 
 	"ullage/sim"
@@ -20,24 +21,23 @@ func RailFindings(e study.RailExit, sys quantity.System) []Finding {
 	add := func(key, label, value, word string, level Level, detail string) {
 		out = append(out, Finding{key, label, value, word, level, detail})
 	}
-	wanted := p.given(e.Limit, "m/s")
+	wanted, has := p.given(e.Limit, "m/s"), p.given(e.Guided, "m")
 	switch {
 	case e.Reached:
-		add("rail-reached", wanted+" reached", p.height(e.At)+" along the rail", WordGood, Good, "")
+		add("rail-reached", "on the rail", wanted+" at "+p.height(e.At)+" of "+has, WordGood, Good, "")
 	case !math.IsNaN(e.Enough):
-		add("rail-reached", wanted+" reached", "with a rail of "+p.height(e.Enough), WordShort, Bad,
-			"The rail is too short for the limit.")
+		add("rail-reached", "on the rail", wanted+" takes "+p.height(e.Enough)+", not "+has, WordShort, Bad, "")
 	default:
-		add("rail-reached", wanted+" reached", "", WordNever, Bad,
-			"No rail up to "+p.given(study.LongestRail, "m")+" is enough for the limit.")
+		add("rail-reached", "on the rail", wanted, WordNever, Bad,
+			"No rail up to "+p.given(study.LongestRail, "m")+" is enough for it.")
 	}
 	if !e.Reached && !math.IsNaN(e.Pressure) {
 		add("rail-pressure", "or pressure", p.text(e.Pressure, "bar"), "", Plain,
-			"Within what the chamber is proved for only.")
+			"Only within what the chamber is proved for.")
 	}
 	if e.Exited {
-		add("rail-wind", "rail exit wind", "good up to "+p.speed(e.Wind), "", Plain,
-			"The rail exit speed is to be at least "+p.number(study.WindFactor)+" times the wind: "+commonPractice+".")
+		add("rail-wind", "wind at most", p.speed(e.Wind), "", Plain,
+			"Above it the rail exit speed is less than "+strconv.Itoa(study.WindFactor)+" times the wind: "+commonPractice+".")
 	}
 	return out
 }
@@ -45,10 +45,7 @@ func RailFindings(e study.RailExit, sys quantity.System) []Finding {
 // findings writes findings as labelled lines.
 func (s *sheet) findings(list []Finding) {
 	for _, f := range list {
-		text := f.Value
-		if f.Word != "" {
-			text = strings.TrimSpace(text + " " + f.Word)
-		}
+		text := strings.TrimSpace(f.Value + " " + f.Word)
 		if f.Detail != "" {
 			text += ". " + f.Detail
 		}

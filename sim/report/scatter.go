@@ -93,7 +93,7 @@ func newSummary(s study.Summary) summaryJSON {
 }
 
 // reservoir tells whether quantiles and ranks come from fewer flights than flown.
-func reservoir(r *study.ScatterResult) bool { return r.Drawn-r.Invalid > study.ReservoirSize }
+func reservoir(r *study.ScatterResult) bool { return r.Apogee.Count > r.Reservoir }
 
 // WriteScatterText writes a scatter for people.
 func WriteScatterText(w io.Writer, sc Scatter) error {
@@ -189,12 +189,15 @@ func (s *sheet) landings(p printer, r *study.ScatterResult) {
 		return
 	}
 	l := r.Landing
-	d := math.Hypot(l.East, l.North)
-	where := p.height(d) + " from the pad"
-	if d >= 0.5 {
+	where := "the pad"
+	if d := math.Hypot(l.East, l.North); d >= 0.5 {
 		where = p.height(d) + " " + bearing(l.East, l.North) + " of the pad"
 	}
-	s.field("landings", fmt.Sprintf("around %s (%s east, %s north)", where, p.height(l.East), p.height(l.North)))
+	s.field("landings", "around "+where)
+	if !(l.Major > 0) {
+		s.field("90 % of them", WordUnknown+": too few, or all in one place, for an ellipse")
+		return
+	}
 	s.field("90 % of them", fmt.Sprintf("within an ellipse of semi-axes %s and %s, the longer towards %.0f deg",
 		p.height(l.Major), p.height(l.Minor), math.Mod(math.Round(l.Heading*degreesPerRadian), 180)))
 }

@@ -59,19 +59,31 @@ func (t *sweepText) valueHead(axis int) heading {
 	return h
 }
 
-// nameLines breaks a dotted name into lines of a narrow head.
+// mostName is how wide the head of an input may be, so that a table of all columns
+// keeps to the page.
+const mostName = 14
+
+// nameLines breaks a dotted name into lines of a narrow head: at its dots, then at
+// low lines, then anywhere.
 func nameLines(name string) []string {
-	const most = 14
-	var lines []string
+	lines := []string{""}
 	for _, part := range strings.SplitAfter(name, ".") {
-		for utf8.RuneCountInString(part) > most {
-			cut := strings.LastIndexByte(part[:most], '_') + 1
-			if cut == 0 {
-				cut = most // names of canopies: bytes are letters
-			}
-			lines, part = append(lines, part[:cut]), part[cut:]
+		last := len(lines) - 1
+		if len(lines[last])+len(part) <= mostName {
+			lines[last] += part
+			continue
 		}
-		lines = append(lines, part)
+		if lines[last] != "" {
+			lines = append(lines, "")
+		}
+		for len(part) > mostName {
+			cut := strings.LastIndexByte(part[:mostName], '_') + 1
+			if cut == 0 {
+				cut = mostName // names are of single-byte letters
+			}
+			lines, part = append(lines[:len(lines)-1], part[:cut], ""), part[cut:]
+		}
+		lines[len(lines)-1] = part
 	}
 	return lines
 }

@@ -65,8 +65,13 @@ func (t *table) head() error {
 		}
 	}
 	units := make([]string, len(t.heads))
+	some := false
 	for j, h := range t.heads {
 		units[j] = h.unit
+		some = some || h.unit != ""
+	}
+	if !some {
+		return nil
 	}
 	return t.row(units...)
 }

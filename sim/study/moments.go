@@ -49,12 +49,16 @@ type Ellipse struct {
 const chiSquare90 = 4.605170185988091
 
 // ellipse is the plane's 90 % ellipse: the eigenvectors of the covariance, scaled.
-// NaN of fewer than three points.
+// The axes of fewer than three points, and the centre of none, are NaN.
 func (p *plane) ellipse() Ellipse {
 	n := p.x.n
 	if n < 3 {
 		nan := math.NaN()
-		return Ellipse{nan, nan, nan, nan, nan}
+		e := Ellipse{nan, nan, nan, nan, nan}
+		if n > 0 {
+			e.East, e.North = p.x.mean, p.y.mean
+		}
+		return e
 	}
 	f := 1 / float64(n-1)
 	xx, yy, xy := p.x.m*f, p.y.m*f, p.c*f
