@@ -32,5 +32,12 @@ func clone(r *sim.Rocket) *sim.Rocket {
 		mount := *r.Mount
 		c.Mount = &mount
 	}
+	c.Parts = slices.Clone(r.Parts)
+	if r.Shape != nil {
+		shape := *r.Shape
+		shape.Sections = slices.Clone(r.Shape.Sections)
+		shape.Fins = slices.Clone(r.Shape.Fins)
+		c.Shape = &shape
+	}
 	return &c
 }

@@ -11,8 +11,9 @@ import (
 
 // numberCodec is a number with or without a unit.
 type numberCodec struct {
-	is scale
-	at func(place) *float64
+	is   scale
+	at   func(place) *float64
+	also func(place) *float64 // where the rocket holds it a second time; mostly nil
 	// absent is what the rocket holds when the number is not given: 0 or NaN.
 	absent float64
 	// optional means that the absent value says so, and is no value.
@@ -58,6 +59,11 @@ func (c *numberCodec) setNumber(_ *field, p place, v float64) *flaw {
 		return notThere
 	}
 	*at = v
+	if c.also != nil {
+		if twin := c.also(p); twin != nil {
+			*twin = v
+		}
+	}
 	return nil
 }
 

@@ -74,8 +74,13 @@ func (c *dragCodec) points(n *node) ([]sim.MachDrag, *flaw) {
 	return points, nil
 }
 
-func (c *dragCodec) text(_ *field, p place) string {
+func (c *dragCodec) text(f *field, p place) string {
 	points := *c.table(p)
+	if v, _ := c.number(f, p); len(points) == 0 && v == 0 {
+		return ""
+	} else if len(points) == 0 {
+		points = []sim.MachDrag{{Drag: v}}
+	}
 	plain := quantity.Usual(quantity.Number)
 	if len(points) == 1 {
 		return quantity.Exact(points[0].Drag, plain)
@@ -87,9 +92,12 @@ func (c *dragCodec) text(_ *field, p place) string {
 	return "[" + strings.Join(rows, ", ") + "]"
 }
 
-func (c *dragCodec) number(_ *field, p place) (float64, bool) {
+func (c *dragCodec) number(f *field, p place) (float64, bool) {
 	points := *c.table(p)
-	if len(points) == 0 {
+	switch {
+	case len(points) == 0 && f.inForce != nil:
+		return f.inForce(p), false
+	case len(points) == 0:
 		return 0, false
 	}
 	return points[0].Drag, len(points) == 1

@@ -13,8 +13,10 @@ type choiceCodec struct {
 	words []string // that a file may have
 	// offered are the words that make sense for a rocket; nil: all of them.
 	offered func(r *sim.Rocket) []string
-	get     func(p place) (string, bool)
-	set     func(p place, word string)
+	// otherwise is the word in force when the rocket holds none; nil: it always does.
+	otherwise func(p place) string
+	get       func(p place) (string, bool)
+	set       func(p place, word string)
 }
 
 // choose makes a choiceCodec of a string of a rocket.
@@ -67,14 +69,18 @@ func (c *choiceCodec) check(n *node, words []string) *flaw {
 }
 
 func (c *choiceCodec) text(_ *field, p place) string {
-	word, _ := c.get(p)
+	word, there := c.get(p)
+	if there && word == "" && c.otherwise != nil {
+		return c.otherwise(p)
+	}
 	return word
 }
 
-func (c *choiceCodec) number(_ *field, p place) (float64, bool) {
+func (c *choiceCodec) number(f *field, p place) (float64, bool) {
 	word, ok := c.get(p)
-	i := slices.Index(c.choices(p.rocket), word)
-	return float64(max(i, 0)), ok && i >= 0
+	given := ok && word != ""
+	i := slices.Index(c.choices(p.rocket), c.text(f, p))
+	return float64(max(i, 0)), given && i >= 0
 }
 
 func (c *choiceCodec) setNumber(_ *field, p place, v float64) *flaw {
@@ -162,13 +168,15 @@ func aTitle(text string) *flaw {
 	return nil
 }
 
-// aCanopyName accepts what can be part of a dotted name.
-func aCanopyName(text string) *flaw {
+// aName accepts what can be part of a dotted name.
+func aName(of, example string) func(text string) *flaw {
 	const letters = "abcdefghijklmnopqrstuvwxyz0123456789-"
-	if text == "" || len(text) > 24 || strings.Trim(text, letters) != "" {
-		return &flaw{"not a name for a canopy", "write 1 to 24 small letters, digits and hyphens, such as main"}
+	return func(text string) *flaw {
+		if text == "" || len(text) > 24 || strings.Trim(text, letters) != "" {
+			return &flaw{"not a name for " + of, "write 1 to 24 small letters, digits and hyphens, such as " + example}
+		}
+		return nil
 	}
-	return nil
 }
 
 // aFileName accepts what can name a file.

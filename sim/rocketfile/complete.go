@@ -77,10 +77,7 @@ func (rd *reading) missing(s *section, p place, fields []*field) {
 	if len(fields) == 0 || rd.doc.partial || rd.unsure == s.path {
 		return
 	}
-	header := "[" + s.path + "]"
-	if s.many {
-		header = "[[" + s.path + "]]"
-	}
+	header := s.header()
 	tables := rd.tables[s]
 	if len(tables) == 0 {
 		if rd.faults.has(s.path) || rd.meant[s.path] {

@@ -60,10 +60,12 @@ type field struct {
 	fallback string    // the value when the key is absent, as a file has it
 	example  string    // of a required key, as a file has it
 	needed   func(r *sim.Rocket) bool
-	inForce  func(p place) float64 // the number when nothing is given
-	instead  string                // the key that excludes this one
-	unless   string                // the key that makes this one not required
-	fileOnly bool                  // a rocket does not hold it: no input
+	inForce  func(p place) float64    // the number when nothing is given
+	instead  string                   // the key that excludes this one
+	unless   string                   // the key that makes this one not required
+	fileOnly bool                     // a rocket does not hold it: no input
+	only     func(r *sim.Rocket) bool // which rockets it is an input of; nil: all
+	group    string                   // heading on the screen, when not the section's
 }
 
 // byDefault gives the value that holds when the key is absent.
@@ -87,12 +89,16 @@ func (f *field) enough(key string) *field { f.unless = key; return f }
 // forDrive marks a key that only one drive uses.
 func (f *field) forDrive(p sim.Power) *field { f.drive = p; return f }
 
+// onlyFor makes a key no input of rockets for which a condition does not hold.
+func (f *field) onlyFor(holds func(r *sim.Rocket) bool) *field { f.only = holds; return f }
+
 // section is a table of the file, with the rows of its keys.
 type section struct {
 	path   string    // dotted, as in a header; empty at the top of the file
 	group  string    // heading on the screen
 	drive  sim.Power // the drive it describes; empty for both
 	many   bool      // an array of tables; has a row "name"
+	most   int       // items of a repeated one; 0: maxItems
 	free   bool      // its keys are no rows: read once the others are
 	fields []*field
 
@@ -100,10 +106,29 @@ type section struct {
 	title func(p place) *string
 	// count is how many a rocket has: 0 or 1, or any number of a repeated one.
 	count func(r *sim.Rocket) int
+	// quiet tells that the inputs are not worth listing, though they can be set;
+	// nil: they always are.
+	quiet func(r *sim.Rocket) bool
 	// make puts an empty one into the rocket; nil when a rocket always has it.
 	make func(r *sim.Rocket)
 	// drop takes it out of the rocket again.
 	drop func(r *sim.Rocket)
+}
+
+// header is how a text begins the section.
+func (s *section) header() string {
+	if s.many {
+		return "[[" + s.path + "]]"
+	}
+	return "[" + s.path + "]"
+}
+
+// limit is how many items the section may have.
+func (s *section) limit() int {
+	if s.most > 0 {
+		return s.most
+	}
+	return maxItems
 }
 
 // field finds a row by its key; nil when there is none.

@@ -49,10 +49,15 @@ type Input struct {
 	SetText func(r *sim.Rocket, text string) error
 }
 
-// Inputs lists every input that a rocket has, in the order of the screen.
+// Inputs lists every input that a rocket has, in the order of the screen. Those
+// of shape and attitude are of a rocket that has a shape; those of a gust are not
+// listed without one either, though Find has them.
 func Inputs(r *sim.Rocket) []Input {
 	inputs := make([]Input, 0, 80)
 	for _, s := range schema {
+		if s.quiet != nil && s.quiet(r) {
+			continue
+		}
 		for i := range s.count(r) {
 			p := place{r, i}
 			for _, f := range s.fields {
@@ -68,7 +73,7 @@ func Inputs(r *sim.Rocket) []Input {
 // has tells whether a rocket that has the section has an input.
 func has(r *sim.Rocket, s *section, f *field) bool {
 	switch {
-	case f.fileOnly:
+	case f.fileOnly || f.only != nil && !f.only(r):
 		return false
 	case f.drive == sim.WaterPower:
 		return r.Water != nil
@@ -159,6 +164,9 @@ func input(s *section, f *field, p place) Input {
 		Name: name, Group: s.group, Label: f.label, Help: f.help, Kind: f.codec.kind(p),
 		Dimension: is.dimension, Unit: is.unit, Min: is.min, Max: is.max, Step: is.step, Coarse: is.coarse,
 		Drive: s.drive,
+	}
+	if f.group != "" {
+		in.Group = f.group
 	}
 	if s.many {
 		in.Group += " " + *s.title(p)

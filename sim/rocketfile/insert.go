@@ -232,15 +232,13 @@ func (d *document) insertSection(s *section, pairs []pair) splice {
 			return d.insertDotted(parent, pair{inner, inBraces(pairs)})
 		}
 	}
-	header := "[" + s.path + "]"
 	if s.many {
-		header = "[[" + s.path + "]]"
 		if n := d.root.find(s.path); n != nil && n.value.end > 0 {
 			return d.insertItem(n, inBraces(pairs))
 		}
 	}
 	at, before := d.placeFor(s)
-	return d.newBlock(at, header, pairs, before)
+	return d.newBlock(at, s.header(), pairs, before)
 }
 
 // insertItem adds an item to an array in brackets.

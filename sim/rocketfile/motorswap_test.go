@@ -33,7 +33,7 @@ func motorFolder(t *testing.T, rocket string) *File {
 	return f
 }
 
-const airframe = `name = "Hobby"
+const motorless = `name = "Hobby"
 [body]
 diameter = "70 mm"
 mass = "0.6 kg"
@@ -43,7 +43,7 @@ length = "1.8 m"
 `
 
 func TestWithMotor(t *testing.T) {
-	own := airframe + `# the motor
+	own := motorless + `# the motor
 [motor]
 curve = "own.csv"     # beside
 case = "200 g"
@@ -52,8 +52,8 @@ delay = "3 s"
 length = "150 mm"
 fittings = "45 g"     # the mount
 `
-	inline := "motor = { curve = \"own.csv\", case = \"200 g\", propellant = \"100 g\", fittings = \"45 g\", delay = \"3 s\" }\n" + airframe
-	water := airframe + "[water]\nvolume = \"2 L\"\nbore = \"68 mm\"\nthroat = \"9 mm\"\nfill = 0.3\npressure = \"5 bar\"\n"
+	inline := "motor = { curve = \"own.csv\", case = \"200 g\", propellant = \"100 g\", fittings = \"45 g\", delay = \"3 s\" }\n" + motorless
+	water := motorless + "[water]\nvolume = \"2 L\"\nbore = \"68 mm\"\nthroat = \"9 mm\"\nfill = 0.3\npressure = \"5 bar\"\n"
 	for name, text := range map[string]string{"table": own, "in braces": inline, "none before": water} {
 		t.Run(name, func(t *testing.T) {
 			f := motorFolder(t, text)
@@ -88,7 +88,7 @@ fittings = "45 g"     # the mount
 }
 
 func TestWithMotorFaults(t *testing.T) {
-	f := motorFolder(t, airframe+"[motor]\ncurve = \"own.csv\"\ncase = \"200 g\"\npropellant = \"100 g\"\n")
+	f := motorFolder(t, motorless+"[motor]\ncurve = \"own.csv\"\ncase = \"200 g\"\npropellant = \"100 g\"\n")
 	for path, want := range map[string]string{
 		"": "not the name of a file", "absent.toml": "no such file", "broken.toml": "broken.toml:2: motor.case",
 		"more": "folder", "binary.toml": "binary.toml", "notes.toml": "notes", "rocket.toml": "unknown key",
@@ -101,7 +101,7 @@ func TestWithMotorFaults(t *testing.T) {
 }
 
 func TestMotorFiles(t *testing.T) {
-	f := motorFolder(t, airframe+"[motor]\ncurve = \"own.csv\"\ncase = \"200 g\"\npropellant = \"100 g\"\n")
+	f := motorFolder(t, motorless+"[motor]\ncurve = \"own.csv\"\ncase = \"200 g\"\npropellant = \"100 g\"\n")
 	paths, err := f.MotorFiles()
 	require.NoError(t, err)
 	require.Equal(t, []string{"broken.toml", "kestrel.toml"}, paths)
@@ -109,7 +109,7 @@ func TestMotorFiles(t *testing.T) {
 
 // A motor on disk goes into the starter too.
 func TestStarterWithMotor(t *testing.T) {
-	motorFolder(t, airframe+"[motor]\ncurve = \"own.csv\"\ncase = \"200 g\"\npropellant = \"100 g\"\n")
+	motorFolder(t, motorless+"[motor]\ncurve = \"own.csv\"\ncase = \"200 g\"\npropellant = \"100 g\"\n")
 	f, err := Starter().WithMotor("more/merlin.toml")
 	require.NoError(t, err)
 	require.InDelta(t, 0.120, f.Rocket().Motor.Case, 1e-12)

@@ -8,7 +8,7 @@ import (
 	"ullage/sim"
 )
 
-// maxItems bounds a repeated section.
+// maxItems bounds a repeated section that has no limit of its own.
 const maxItems = 16
 
 // located is where a value or a table stands: a node and its document.
@@ -47,6 +47,7 @@ func read(doc *document, disk *files, faults *faultList) *reading {
 		return rd
 	}
 	rd.power()
+	rd.shape()
 	for _, s := range schema {
 		rd.section(s)
 	}
@@ -65,9 +66,9 @@ func (rd *reading) section(s *section) {
 		return
 	}
 	tables := rd.find(s)
-	if len(tables) > maxItems {
-		rd.fault(located{rd.doc, tables[maxItems]}, s.path, "", fmt.Sprintf("more than %d of them", maxItems), "take some out")
-		tables = tables[:maxItems]
+	if most := s.limit(); len(tables) > most {
+		rd.fault(located{rd.doc, tables[most]}, s.path, "", fmt.Sprintf("more than %d of them", most), "take some out")
+		tables = tables[:most]
 	}
 	rd.tables[s] = tables
 	if s.make == nil && len(tables) == 0 {
@@ -115,11 +116,7 @@ func (rd *reading) find(s *section) []*node {
 	case !s.many && n.kind == tableNode:
 		return []*node{n}
 	}
-	header := "[" + s.path + "]"
-	if s.many {
-		header = "[[" + s.path + "]]"
-	}
-	rd.fault(located{rd.doc, n}, s.path, "", "not written as it must be", "write it as "+header+" with keys below")
+	rd.fault(located{rd.doc, n}, s.path, "", "not written as it must be", "write it as "+s.header()+" with keys below")
 	return nil
 }
 
@@ -151,7 +148,7 @@ func (rd *reading) field(s *section, f *field, p place, layers []located) {
 	switch {
 	case !ok:
 		if f.fallback != "" {
-			if bad := f.codec.read(f, p, typed(f.fallback, f.codec)); bad != nil {
+			if bad := f.codec.read(f, p, typed(f.fallback, f.codec)); bad != nil && bad != notThere {
 				panic("rocketfile: bad default of " + f.key)
 			}
 		}
@@ -227,6 +224,22 @@ func (rd *reading) power() {
 		rd.rocket.Power = sim.MotorPower
 	case !rd.doc.partial:
 		rd.faults.add(Fault{File: rd.doc.name, Key: f.key, Problem: "nothing drives the rocket", Mend: "add [water] or [motor]"})
+	}
+}
+
+// shape gives the rocket a shape before anything else is read, if the text has
+// a word of one.
+func (rd *reading) shape() {
+	root := rd.doc.root
+	for _, s := range []string{"nose", "section", "fins"} {
+		if root.member(s) != nil {
+			giveShape(rd.rocket)
+		}
+	}
+	for _, f := range sectionAt("body").fields {
+		if f.group != "" && root.find("body", f.key) != nil {
+			giveShape(rd.rocket)
+		}
 	}
 }
 

@@ -5,6 +5,7 @@ import (
 
 	"ullage/atmosphere"
 	"ullage/sim"
+	"ullage/sim/airframe"
 	"ullage/sim/quantity"
 	"ullage/thrust"
 )
@@ -21,8 +22,9 @@ var schema = []*section{
 			text("power", "drive", "What drives this flight.", powerCodec),
 		},
 	},
-	bodySection(), waterSection(), tubeSection(), motorSection(), mountSection(),
-	canopySection(), siteSection(), railSection(), windSection(),
+	bodySection(), noseSection(), sectionSection(), finsSection(), partSection(),
+	waterSection(), tubeSection(), motorSection(), mountSection(),
+	canopySection(), siteSection(), railSection(), windSection(), gustSection(), flightSection(),
 	spreadSection(), // last, since it names inputs of all the others
 }
 
@@ -73,17 +75,21 @@ func bodySection() *section {
 		numberCodec: numberCodec{is: number(0, 10, 0.01, 0.05)},
 		table:       func(p place) *[]sim.MachDrag { return &p.rocket.Body.Drag },
 	}
+	diameter := &numberCodec{is: millimetres(1, 2000, 0.1, 1), at: at(func(b *sim.Body) *float64 { return &b.Diameter }),
+		also: of[airframe.Shape, float64](shape)(func(s *airframe.Shape) *float64 { return &s.Diameter })}
 	return &section{
 		path: "body", group: "body", count: one,
-		fields: []*field{
-			num("diameter", "diameter", millimetres(1, 2000, 0.1, 1), at(func(b *sim.Body) *float64 { return &b.Diameter }),
-				"Largest outside diameter, the reference for drag.").required(always, `"70.4 mm"`),
-			num("mass", "mass", measured(quantity.Mass, "kg", 1*gram, 200, 5*gram, 50*gram), at(func(b *sim.Body) *float64 { return &b.Mass }),
-				"Ready to fly, without water, gas, motor and fittings.").required(always, `"1.1 kg"`),
-			text("drag", "drag", "Drag coefficient, one number or a table against Mach.", drag).required(always, "0.48"),
+		fields: append([]*field{
+			text("diameter", "diameter", "Largest outside diameter, the reference for drag and stability.", diameter).required(always, `"70.4 mm"`),
+			optional("mass", "mass", measured(quantity.Mass, "kg", 1*gram, 200, 5*gram, 50*gram), at(func(b *sim.Body) *float64 { return &b.Mass }), 0,
+				"Ready to fly, without water, gas, motor and fittings; the parts' sum when not given.").
+				required(func(r *sim.Rocket) bool { return len(r.Parts) == 0 }, `"1.1 kg"`).
+				otherwise(func(p place) float64 { return p.rocket.BodyMass() }),
+			text("drag", "drag", "Drag coefficient, one number or a table against Mach; the shape's when not given.", drag).
+				required(func(r *sim.Rocket) bool { return !shaped(r) }, "0.48").otherwise(shapeDrag),
 			num("drag_factor", "drag factor", number(0, 10, 0.01, 0.1), at(func(b *sim.Body) *float64 { return &b.DragFactor }),
 				"Multiplies the drag coefficient; what a fit to flights turns.").byDefault("1"),
-		},
+		}, shapeRows()...),
 	}
 }
 
@@ -121,6 +127,10 @@ func waterSection() *section {
 				choose(of[sim.Water, sim.Flow](water)(func(w *sim.Water) *sim.Flow { return &w.Flow }), sim.UnsteadyFlow, sim.SteadyFlow)).byDefault("unsteady"),
 			num("fittings", "fittings", grams(20e3, 5, 50), at(func(w *sim.Water) *float64 { return &w.Fittings }),
 				"What only this drive carries: nozzle, adapter.").byDefault("0 g"),
+			optional("nozzle", "nozzle", position(1), at(func(w *sim.Water) *float64 { return &w.Nozzle }), 0,
+				"The nozzle's exit from the tip of the nose; the body's aft end when not given.").onlyFor(shaped).otherwise(nozzleAt),
+			optional("fittings_at", "fittings at", position(1), at(func(w *sim.Water) *float64 { return &w.FittingsAt }), 0,
+				"Where the fittings balance, from the tip of the nose; the nozzle's exit when not given.").onlyFor(shaped).otherwise(nozzleAt),
 		},
 	}
 }
@@ -180,6 +190,10 @@ func motorSection() *section {
 				"Length of the motor."),
 			num("fittings", "fittings", grams(20e3, 5, 50), at(func(m *sim.Motor) *float64 { return &m.Fittings }),
 				"What only this drive carries: retainer, adapter.").byDefault("0 g"),
+			optional("position", "position", position(1), at(func(m *sim.Motor) *float64 { return &m.Position }), 0,
+				"Of the motor's aft end from the tip of the nose; the body's aft end when not given.").onlyFor(shaped).otherwise(aftEnd),
+			optional("fittings_at", "fittings at", position(1), at(func(m *sim.Motor) *float64 { return &m.FittingsAt }), 0,
+				"Where the fittings balance, from the tip of the nose; the motor's middle when not given.").onlyFor(shaped).otherwise(motorMiddle),
 		},
 	}
 }
@@ -216,7 +230,7 @@ func canopySection() *section {
 		count: func(r *sim.Rocket) int { return len(r.Canopies) },
 		make:  func(r *sim.Rocket) { r.Canopies = append(r.Canopies, sim.Canopy{}) },
 		fields: []*field{
-			text("name", "name", "What the canopy is called in dotted names.", &textCodec{at: title, check: aCanopyName}),
+			text("name", "name", "What the canopy is called in dotted names.", &textCodec{at: title, check: aName("a canopy", "main")}),
 			optional("diameter", "diameter", metres(0.01, 50, 0.01, 0.1), at(func(c *sim.Canopy) *float64 { return &c.Diameter }), 0,
 				"Nominal diameter, as constructed.").orElse("area").required(always, `"1.1 m"`).
 				otherwise(func(p place) float64 { return canopy(p).NominalDiameter() }),

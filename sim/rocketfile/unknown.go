@@ -87,11 +87,11 @@ func (s *section) mend(n *node) (meant, mend string) {
 	}
 	for _, other := range schema {
 		if other != s && other.path != "" && other.field(n.name) != nil {
-			return "", "it belongs in [" + other.path + "]"
+			return "", "it belongs in " + other.header()
 		}
 	}
 	if s.path == "" {
 		return "", "the file may have " + list(own, "and")
 	}
-	return "", "[" + s.path + "] may have " + list(own, "and")
+	return "", s.header() + " may have " + list(own, "and")
 }

@@ -1,0 +1,311 @@
+package rocketfile
+
+import (
+	"math"
+
+	"ullage/sim"
+	"ullage/sim/airframe"
+	"ullage/sim/quantity"
+)
+
+// shaped tells that a rocket has a shape: what concerns balance and attitude is
+// listed for no other.
+func shaped(r *sim.Rocket) bool { return r.Shape != nil }
+
+// shape is where the shape's rows reach.
+func shape(p place) *airframe.Shape { return p.rocket.Shape }
+
+// position is a scale for a place along the rocket, from the tip of the nose.
+func position(min float64) scale { return millimetres(min, 20e3, 1, 10) }
+
+// shapeRows are the keys of [body] that only a rocket with a shape has. One of
+// them is enough to say that it has one.
+func shapeRows() []*field {
+	at := of[airframe.Shape, float64](shape)
+	body := of[sim.Body, float64](func(p place) *sim.Body { return &p.rocket.Body })
+	inertia := measured(quantity.Inertia, "kg*m2", 1e-9, 1e4, 1e-4, 1e-3)
+	rows := []*field{
+		num("length", "length", position(10), at(func(s *airframe.Shape) *float64 { return &s.Length }),
+			"From the tip of the nose to the aft end, fins left out.").required(shaped, `"980 mm"`),
+		optional("balance", "balance", position(1), body(func(b *sim.Body) *float64 { return &b.Balance }), 0,
+			"Where the body balances, from the tip of the nose, weighed as for mass.").
+			otherwise(dry(func(l airframe.Lump) float64 { return l.At })),
+		optional("inertia", "inertia", inertia, body(func(b *sim.Body) *float64 { return &b.Inertia }), 0,
+			"Of the body across its axis, about the balance point, from a swing test; estimated when not given.").
+			otherwise(dry(func(l airframe.Lump) float64 { return l.Pitch })),
+		optional("roll_inertia", "roll inertia", inertia, body(func(b *sim.Body) *float64 { return &b.RollInertia }), 0,
+			"Of the body about its axis, from a swing test; estimated when not given.").
+			otherwise(dry(func(l airframe.Lump) float64 { return l.Roll })),
+		num("roughness", "roughness", measured(quantity.Length, "um", 0, 1*millimetre, 1e-6, 10e-6), at(func(s *airframe.Shape) *float64 { return &s.Roughness }),
+			"Height of the surface's roughness; sprayed paint has about 30 um.").byDefault("30 um"), // DATCOM, from memory
+		num("guides", "guides", measured(quantity.Area, "mm2", 0, 0.01, 1e-6, 10e-6), at(func(s *airframe.Shape) *float64 { return &s.Guides }),
+			"Frontal area of all rail guides together.").byDefault("0 mm2"),
+	}
+	for _, f := range rows {
+		f.only, f.group = shaped, "airframe"
+	}
+	return rows
+}
+
+func noseSection() *section {
+	nose := func(p place) *airframe.Nose {
+		if p.rocket.Shape == nil {
+			return nil
+		}
+		return &p.rocket.Shape.Nose
+	}
+	at := of[airframe.Nose, float64](nose)
+	return &section{
+		path: "nose", group: "nose",
+		count: func(r *sim.Rocket) int { return counted(shaped(r)) },
+		make:  giveShape,
+		fields: []*field{
+			text("shape", "shape", "Contour of the nose.",
+				choose(of[airframe.Nose, airframe.NoseShape](nose)(func(n *airframe.Nose) *airframe.NoseShape { return &n.Shape }),
+					airframe.Conical, airframe.TangentOgive, airframe.Elliptical, airframe.Parabolic, airframe.VonKarman, airframe.PowerSeries)).
+				required(shaped, `"tangent ogive"`),
+			num("length", "length", position(1), at(func(n *airframe.Nose) *float64 { return &n.Length }),
+				"From the tip to the base.").required(shaped, `"200 mm"`),
+			num("exponent", "exponent", number(0.05, 1, 0.05, 0.1), at(func(n *airframe.Nose) *float64 { return &n.Exponent }),
+				"Of a power series: 1 is a cone, 0.5 a paraboloid.").byDefault("0.5").onlyFor(func(r *sim.Rocket) bool {
+				return shaped(r) && r.Shape.Nose.Shape == airframe.PowerSeries
+			}),
+			optional("diameter", "diameter", millimetres(1, 2000, 0.1, 1), at(func(n *airframe.Nose) *float64 { return &n.Diameter }), 0,
+				"Of the base; that of what follows when not given.").
+				otherwise(func(p place) float64 { return p.rocket.Shape.Forebody().Diameter }),
+		},
+	}
+}
+
+func sectionSection() *section {
+	item := func(p place) *airframe.Section {
+		if p.rocket.Shape == nil || p.item >= len(p.rocket.Shape.Sections) {
+			return nil
+		}
+		return &p.rocket.Shape.Sections[p.item]
+	}
+	at := of[airframe.Section, float64](item)
+	title := of[airframe.Section, string](item)(func(s *airframe.Section) *string { return &s.Name })
+	return &section{
+		path: "section", group: "section", many: true, title: title,
+		count: func(r *sim.Rocket) int {
+			if r.Shape == nil {
+				return 0
+			}
+			return len(r.Shape.Sections)
+		},
+		make: func(r *sim.Rocket) {
+			giveShape(r)
+			r.Shape.Sections = append(r.Shape.Sections, airframe.Section{})
+		},
+		fields: []*field{
+			text("name", "name", "What the section is called in dotted names.", &textCodec{at: title, check: aName("a section", "tail")}),
+			num("length", "length", position(0.1), at(func(s *airframe.Section) *float64 { return &s.Length }),
+				"Along the axis.").required(always, `"120 mm"`),
+			optional("fore", "fore", millimetres(0.5, 2000, 0.1, 1), at(func(s *airframe.Section) *float64 { return &s.Fore }), 0,
+				"Diameter of the fore end; that of what is before it when not given.").
+				otherwise(func(p place) float64 { fore, _ := ends(p); return fore }),
+			optional("aft", "aft", millimetres(0.5, 2000, 0.1, 1), at(func(s *airframe.Section) *float64 { return &s.Aft }), 0,
+				"Diameter of the aft end; that of the fore end when not given.").
+				otherwise(func(p place) float64 { _, aft := ends(p); return aft }),
+		},
+	}
+}
+
+// ends are the diameters of a section with what is not given filled in.
+func ends(p place) (fore, aft float64) {
+	s := p.rocket.Shape
+	aft = s.Forebody().Diameter
+	for i := range p.item + 1 {
+		fore = aft
+		if s.Sections[i].Fore != 0 {
+			fore = s.Sections[i].Fore
+		}
+		aft = fore
+		if s.Sections[i].Aft != 0 {
+			aft = s.Sections[i].Aft
+		}
+	}
+	return fore, aft
+}
+
+func finsSection() *section {
+	item := func(p place) *airframe.Fins {
+		if p.rocket.Shape == nil || p.item >= len(p.rocket.Shape.Fins) {
+			return nil
+		}
+		return &p.rocket.Shape.Fins[p.item]
+	}
+	at := of[airframe.Fins, float64](item)
+	title := of[airframe.Fins, string](item)(func(f *airframe.Fins) *string { return &f.Name })
+	length := func(min float64) scale { return millimetres(min, 5000, 1, 10) }
+	return &section{
+		path: "fins", group: "fins", many: true, title: title,
+		count: func(r *sim.Rocket) int {
+			if r.Shape == nil {
+				return 0
+			}
+			return len(r.Shape.Fins)
+		},
+		make: func(r *sim.Rocket) {
+			giveShape(r)
+			r.Shape.Fins = append(r.Shape.Fins, airframe.Fins{})
+		},
+		fields: []*field{
+			text("name", "name", "What the set of fins is called in dotted names.", &textCodec{at: title, check: aName("fins", "tail")}),
+			text("count", "count", "How many fins, evenly around the body.",
+				&wholeCodec{numberCodec{is: number(3, 6, 1, 1)}, of[airframe.Fins, int](item)(func(f *airframe.Fins) *int { return &f.Count })}).
+				required(always, "4"),
+			num("root", "root", length(1), at(func(f *airframe.Fins) *float64 { return &f.Root }),
+				"Chord at the body.").required(always, `"110 mm"`),
+			num("tip", "tip", length(0), at(func(f *airframe.Fins) *float64 { return &f.Tip }),
+				"Chord at the tip, 0 for a pointed fin.").required(always, `"60 mm"`),
+			num("span", "span", length(1), at(func(f *airframe.Fins) *float64 { return &f.Span }),
+				"From the body to the tip of one fin.").required(always, `"75 mm"`),
+			num("sweep", "sweep", length(-5000), at(func(f *airframe.Fins) *float64 { return &f.Sweep }),
+				"How far the tip's leading edge lies aft of the root's.").required(always, `"40 mm"`),
+			num("thickness", "thickness", millimetres(0.05, 100, 0.1, 1), at(func(f *airframe.Fins) *float64 { return &f.Thickness }),
+				"Of the fins.").required(always, `"3 mm"`),
+			text("section", "section", "Profile of the fins: square edges, rounded, sharp in front, or streamlined.",
+				choose(of[airframe.Fins, airframe.FinSection](item)(func(f *airframe.Fins) *airframe.FinSection { return &f.Section }),
+					airframe.FlatSection, airframe.RoundedSection, airframe.WedgeSection, airframe.AirfoilSection)).byDefault("flat"),
+			num("position", "position", position(0), at(func(f *airframe.Fins) *float64 { return &f.Position }),
+				"Of the root's leading edge from the tip of the nose.").required(always, `"860 mm"`),
+			num("cant", "cant", degrees(-10, 10, 0.1, 1), at(func(f *airframe.Fins) *float64 { return &f.Cant }),
+				"Angle of the fins to the axis, which makes the rocket roll.").byDefault("0 deg"),
+		},
+	}
+}
+
+func partSection() *section {
+	item := func(p place) *airframe.Part {
+		if p.item >= len(p.rocket.Parts) {
+			return nil
+		}
+		return &p.rocket.Parts[p.item]
+	}
+	at := of[airframe.Part, float64](item)
+	title := of[airframe.Part, string](item)(func(x *airframe.Part) *string { return &x.Name })
+	return &section{
+		path: "part", group: "part", many: true, most: 64, title: title,
+		count: func(r *sim.Rocket) int { return len(r.Parts) },
+		make:  func(r *sim.Rocket) { r.Parts = append(r.Parts, airframe.Part{}) },
+		fields: []*field{
+			text("name", "name", "What the part is called in dotted names.", &textCodec{at: title, check: aName("a part", "battery")}),
+			num("mass", "mass", grams(200e3, 1, 10), at(func(x *airframe.Part) *float64 { return &x.Mass }),
+				"Of the part.").required(always, `"40 g"`),
+			num("position", "position", position(0), at(func(x *airframe.Part) *float64 { return &x.Position }),
+				"Of the part's own balance point from the tip of the nose.").required(always, `"300 mm"`),
+			num("length", "length", position(0), at(func(x *airframe.Part) *float64 { return &x.Length }),
+				"Along the axis; 0 for a lump.").byDefault("0 mm"),
+			optional("diameter", "diameter", millimetres(0.1, 5000, 1, 10), at(func(x *airframe.Part) *float64 { return &x.Diameter }), 0,
+				"Across; spread over the body's skin when not given.").
+				otherwise(func(p place) float64 { return p.rocket.Body.Diameter }),
+		},
+	}
+}
+
+func gustSection() *section {
+	at := of[sim.Gust, float64](func(p place) *sim.Gust { return &p.rocket.Gust })
+	return &section{
+		path: "gust", group: "gust", count: one,
+		quiet: func(r *sim.Rocket) bool { return !shaped(r) && r.Gust == sim.Gust{} },
+		fields: []*field{
+			num("speed", "speed", measured(quantity.Speed, "m/s", 0, 50, 0.5, 2), at(func(g *sim.Gust) *float64 { return &g.Speed }),
+				"A step of wind on top of the rest; 0 for none.").byDefault("0 m/s"),
+			num("from", "from", degrees(-360, 360, 5, 45), at(func(g *sim.Gust) *float64 { return &g.From }),
+				"The compass direction the gust blows from.").byDefault("0 deg"),
+			num("height", "height", metres(0, 5000, 5, 50), at(func(g *sim.Gust) *float64 { return &g.Height }),
+				"Above the ground from which up it blows.").byDefault("0 m"),
+		},
+	}
+}
+
+func flightSection() *section {
+	at := of[sim.Alignment, float64](func(p place) *sim.Alignment { return &p.rocket.Alignment })
+	model := choose(func(p place) *sim.Model { return &p.rocket.Model }, sim.RigidModel, sim.PointModel)
+	model.offered = func(r *sim.Rocket) []string {
+		if r.Balanced() {
+			return model.words
+		}
+		return []string{string(sim.PointModel)}
+	}
+	model.otherwise = func(p place) string {
+		if p.rocket.Balanced() {
+			return string(sim.RigidModel)
+		}
+		return string(sim.PointModel)
+	}
+	return &section{
+		path: "flight", group: "flight", count: func(r *sim.Rocket) int { return counted(shaped(r)) },
+		fields: []*field{
+			text("model", "model", "Equations of free flight: a rigid body up to the first canopy, or a point mass.", model),
+			num("misalignment", "misalignment", degrees(-10, 10, 0.05, 0.25), at(func(a *sim.Alignment) *float64 { return &a.Angle }),
+				"Angle of the thrust's line to the centreline, in the plane of the rail's tilt.").byDefault("0 deg"),
+			num("offset", "offset", millimetres(-50, 50, 0.1, 1), at(func(a *sim.Alignment) *float64 { return &a.Offset }),
+				"How far the nozzle's centre is off the centreline, in the same plane.").byDefault("0 mm"),
+		},
+	}
+}
+
+// giveShape makes a rocket have a shape, as wide as its body.
+func giveShape(r *sim.Rocket) {
+	if r.Shape == nil {
+		r.Shape = &airframe.Shape{Diameter: r.Body.Diameter}
+	}
+}
+
+// dry is a number of the body without its drive, where it is known.
+func dry(of func(airframe.Lump) float64) func(place) float64 {
+	return func(p place) float64 {
+		if r := p.rocket; r.Balanced() && r.BodyMass() > 0 {
+			return ifFinite(of(r.DryBody()))
+		}
+		return 0
+	}
+}
+
+// shapeDrag is the drag coefficient that the shape gives at 50 m/s in the air of
+// the site, rounded to what it is worth; 0 without a sound shape.
+func shapeDrag(p place) float64 {
+	s := p.rocket.Shape
+	if s == nil || len(s.Check()) > 0 {
+		return 0
+	}
+	column := p.rocket.Site.Column()
+	air := column.Air(0)
+	drag, _ := s.Drag(airframe.Flow{Speed: 50, Density: air.Density, SoundSpeed: air.SoundSpeed, Viscosity: air.Viscosity()}, 0)
+	return ifFinite(math.Round(drag*1e3) / 1e3)
+}
+
+func ifFinite(v float64) float64 {
+	if math.IsNaN(v) || math.IsInf(v, 0) {
+		return 0
+	}
+	return v
+}
+
+// nozzleAt is where the nozzle's exit is, m from the tip of the nose.
+func nozzleAt(p place) float64 {
+	if w := p.rocket.Water; w != nil && w.Nozzle != 0 {
+		return w.Nozzle
+	}
+	return aftEnd(p)
+}
+
+// motorMiddle is where the middle of the motor is, m from the tip of the nose.
+func motorMiddle(p place) float64 {
+	aft := aftEnd(p)
+	if p.rocket.Motor.Position != 0 {
+		aft = p.rocket.Motor.Position
+	}
+	return aft - p.rocket.Motor.Length/2
+}
+
+// aftEnd is the body's length, m.
+func aftEnd(p place) float64 {
+	if p.rocket.Shape == nil {
+		return 0
+	}
+	return p.rocket.Shape.Length
+}
