@@ -135,7 +135,7 @@ func NoseWeight(ctx context.Context, r *sim.Rocket, at, margin float64, o Option
 	if v, err := short(0); err != nil || v >= 0 {
 		return 0, err
 	}
-	most := 3 * r.Body.Mass
+	most := 3 * r.BodyMass()
 	if v, err := short(most); err != nil || v < 0 {
 		return 0, errors.Join(err, ErrOutOfReach)
 	}
@@ -168,8 +168,8 @@ func FinSpan(ctx context.Context, r *sim.Rocket, margin float64, o Options) (flo
 		m, err := leastMargin(ctx, &c, o)
 		return m - margin, err
 	}
-	now := r.Shape.Fins[len(r.Shape.Fins)-1].Span
-	low, high := now/8, now*4
+	last := &r.Shape.Fins[len(r.Shape.Fins)-1]
+	low, high := math.Max(last.Span/8, math.Abs(last.Sweep)/4), math.Min(last.Span*4, 8*r.Shape.Diameter) // within what a shape may have
 	if v, err := span(high); err != nil || v < 0 {
 		return 0, errors.Join(err, ErrOutOfReach)
 	}
