@@ -28,7 +28,7 @@ func (s sheet) panel(a *area) {
 			inner.StrokeLines(style, inner.ClipLinesXY(thin(piece))...)
 		}
 		if l.Dotty {
-			signs(s.Canvas, pens[l.Pen.index()].sign, style.Color, a.shown(l.X, l.Y))
+			signs(s.Canvas, l.Pen.Sign(), style.Color, a.shown(l.X, l.Y))
 		}
 	}
 	levels := s.levels(a)

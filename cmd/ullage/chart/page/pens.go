@@ -30,6 +30,9 @@ var pens = [Pens]struct {
 
 func (p Pen) index() int { return int(uint(p) % Pens) }
 
+// Sign is the sign that goes with the pen.
+func (p Pen) Sign() Sign { return pens[p.index()].sign }
+
 // style is the pen as a line of a plot.
 func (p Pen) style() draw.LineStyle {
 	n := pens[p.index()]

@@ -35,7 +35,7 @@ func (a *area) labelSide() {
 	for _, l := range a.Lines {
 		sign := NoSign
 		if l.Dotty {
-			sign = pens[l.Pen.index()].sign
+			sign = l.Pen.Sign()
 		}
 		add(sideLabel{text: l.Label, pen: l.Pen, line: true, sign: sign, key: l.Key})
 	}

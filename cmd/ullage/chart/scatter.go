@@ -1,0 +1,174 @@
+package chart
+
+import (
+	"fmt"
+	"math"
+
+	"ullage/cmd/ullage/chart/page"
+	"ullage/sim/quantity"
+	"ullage/sim/report"
+	"ullage/sim/study"
+)
+
+// MostLandings is how many landings a page shows. They are drawn independently of
+// each other, so the first ones stand for all.
+const MostLandings = 4000
+
+// Landings gathers the first landings of a scatter.
+type Landings struct{ east, north []float64 }
+
+// Add takes a landing.
+func (l *Landings) Add(p study.LandingPoint) error {
+	if len(l.east) < MostLandings {
+		l.east, l.north = append(l.east, p.East), append(l.north, p.North)
+	}
+	return nil
+}
+
+// Scatter is a page of where the flights of a scatter come down: seen from above,
+// with the pad, the mean and the ellipse that holds 90 % of them.
+func Scatter(s report.Scatter, landings *Landings, look Look) *page.Page {
+	r := &s.Result
+	u := look.unit("m")
+	east, north := inUnit(landings.east, u), inUnit(landings.north, u)
+	p := page.Panel{
+		X:       page.Axis{Title: "east of the pad", Unit: u.Name},
+		Y:       page.Axis{Title: "north of the pad", Unit: u.Name},
+		Equal:   true,
+		Dots:    []page.Dots{{X: east, Y: north, Sign: page.Dot, Label: "landing"}},
+		Points:  []page.Point{{Sign: page.Triangle, Label: "pad"}},
+		Compass: &page.Compass{Wind: s.Rocket.Wind.Speed > 0, WindFrom: s.Rocket.Wind.From, Label: look.wind(s.Rocket)},
+	}
+	if e := r.Landing; r.Landed > 0 {
+		p.Points = append(p.Points, page.Point{X: u.FromSI(e.East), Y: u.FromSI(e.North), Sign: page.Target, Label: "mean"})
+		if e.Major > 0 {
+			x, y := ellipse(e)
+			p.Lines = append(p.Lines, page.Line{X: inUnit(x, u), Y: inUnit(y, u), Label: "holds 90 % of them", Key: true})
+		}
+	}
+	p.Rings = rings(reach(landings, r.Landing), u)
+	p.Beside = look.beside(s, len(east))
+	what := fmt.Sprintf("where %d flights land", r.Landed)
+	if r.Partial {
+		what += fmt.Sprintf(" (partial: %d of %d drawn)", r.Drawn, r.Asked)
+	}
+	return &page.Page{
+		Paper: look.Paper,
+		Title: title(s.Rocket, what),
+		Lines: []string{look.drive(s.Rocket), look.day(s.Rocket)},
+		Rows:  []page.Row{{Panels: []page.Panel{p}}},
+		Notes: look.doubts(s),
+	}
+}
+
+// ellipse is the outline of an ellipse. Its heading counts from north, clockwise.
+func ellipse(e study.Ellipse) (east, north []float64) {
+	const corners = 180
+	sinH, cosH := math.Sincos(e.Heading)
+	for i := range corners + 1 {
+		sin, cos := math.Sincos(2 * math.Pi * float64(i) / corners)
+		along, across := e.Major*cos, e.Minor*sin
+		east = append(east, e.East+along*sinH+across*cosH)
+		north = append(north, e.North+along*cosH-across*sinH)
+	}
+	return east, north
+}
+
+// reach is the distance from the pad of the farthest landing, m.
+func reach(l *Landings, e study.Ellipse) float64 {
+	far := math.Hypot(e.East, e.North)
+	for i := range l.east {
+		far = math.Max(far, math.Hypot(l.east[i], l.north[i]))
+	}
+	return far
+}
+
+// rings are circles around the pad at two to five round distances.
+func rings(far float64, u quantity.Unit) []page.Ring {
+	shown := u.FromSI(far)
+	if !(shown > 0) {
+		return nil
+	}
+	step := math.Pow(10, math.Floor(math.Log10(shown)))
+	for _, m := range []float64{0.2, 0.5, 1} {
+		if shown/(m*step) <= 5.5 {
+			step *= m
+			break
+		}
+	}
+	var out []page.Ring
+	for i := 1; float64(i)*step <= shown*1.05; i++ {
+		out = append(out, page.Ring{Radius: float64(i) * step, Label: given(u.ToSI(float64(i)*step), u, digits)})
+	}
+	return out
+}
+
+// beside is what a scatter comes to, in lines of text.
+func (l Look) beside(s report.Scatter, drawn int) []string {
+	r := &s.Result
+	var out []string
+	if r.Landed > drawn {
+		out = append(out, fmt.Sprintf("(%d of %d landings are drawn)", drawn, r.Landed))
+	}
+	if e := r.Landing; r.Landed > 0 {
+		out = append(out, "", "mean "+l.text(math.Hypot(e.East, e.North), "m")+" from the pad, towards "+bearing(e.East, e.North))
+		if e.Major > 0 {
+			out = append(out, fmt.Sprintf("ellipse %s by %s, its long axis towards %s",
+				l.text(2*e.Major, "m"), l.text(2*e.Minor, "m"), l.given(e.Heading, "deg")))
+		}
+	}
+	for _, x := range []struct {
+		label, unit string
+		of          study.Summary
+	}{{"apogee", "m", r.Apogee}, {"rail exit", "m/s", r.RailExit}} {
+		if x.of.Count > 0 {
+			out = append(out, "", fmt.Sprintf("%s %s on average, deviation %s; 5 %% below %s, 5 %% above %s", x.label,
+				l.text(x.of.Mean, x.unit), l.text(x.of.SD, x.unit), l.text(x.of.Q05, x.unit), l.text(x.of.Q95, x.unit)))
+		}
+	}
+	out = append(out, "", "Uncertain, one standard deviation:")
+	for i, x := range s.Spreads {
+		if i == mostSpreads {
+			out = append(out, fmt.Sprintf("and %d more", len(s.Spreads)-i))
+			break
+		}
+		u := x.Input.Unit
+		if i < len(s.Units) {
+			u = s.Units[i]
+		}
+		u = l.System.Unit(u)
+		u.Offset = 0 // a difference
+		out = append(out, x.Input.Name+" "+given(x.SD, u, 2))
+	}
+	return append(out, "", fmt.Sprintf("%d flights drawn, seed %d", r.Drawn, s.Seed))
+}
+
+// mostSpreads is how many uncertain inputs a page lists.
+const mostSpreads = 16
+
+// bearing is a compass direction in degrees.
+func bearing(east, north float64) string {
+	degrees := math.Mod(math.Atan2(east, north)*180/math.Pi+360, 360)
+	return fmt.Sprintf("%.0f°", math.Mod(math.Round(degrees), 360))
+}
+
+// doubts tell of draws that are not among the landings, and the cautions.
+func (l Look) doubts(s report.Scatter) []string {
+	r := &s.Result
+	var out []string
+	if r.Invalid > 0 {
+		out = append(out, fmt.Sprintf("%d of %d draws made no rocket; the first: %v.", r.Invalid, r.Drawn, r.FirstInvalid))
+	}
+	if r.Grounded > 0 {
+		out = append(out, fmt.Sprintf("%d of %d flights did not leave the rail.", r.Grounded, r.Drawn))
+	}
+	if n := r.Drawn - r.Invalid - r.Landed; n > 0 {
+		out = append(out, fmt.Sprintf("%d of %d flights did not land.", n, r.Drawn))
+	}
+	out = append(out, "The ellipse holds 90 % if landings are normally distributed. Wind that changes with time, thermals and what is not "+
+		"in the list of uncertainties are not in it.")
+	if s.Rocket.Rigid() && !s.Rigid {
+		out = append(out, pointMass)
+	}
+	return append(out, closing(s.Rocket))
+}

@@ -1,0 +1,133 @@
+package chart
+
+import (
+	"math"
+	"strconv"
+	"strings"
+
+	"ullage/cmd/ullage/chart/page"
+	"ullage/sim"
+	"ullage/sim/quantity"
+	"ullage/sim/report"
+)
+
+// Look is how values are shown, and on what paper.
+type Look struct {
+	System quantity.System
+	Paper  page.Paper
+}
+
+// digits is how many significant digits people are shown, as in report.
+const digits = 3
+
+// unit is the unit shown instead of one that this package names.
+func (l Look) unit(name string) quantity.Unit {
+	u, ok := quantity.Lookup(name)
+	if !ok {
+		panic("chart: no unit of this name")
+	}
+	return l.System.Unit(u)
+}
+
+// text writes a computed value. What is smaller than a reader can use is 0.
+func (l Look) text(v float64, unit string) string {
+	u := l.unit(unit)
+	if math.Abs(u.FromSI(v)) < 0.005 {
+		v = u.ToSI(0)
+	}
+	return spelled(quantity.Format(v, u, digits))
+}
+
+// given writes a value that was set, without zeros at its end.
+func (l Look) given(v float64, unit string) string { return given(v, l.unit(unit), digits) }
+
+// given writes a value that was set, in a unit.
+func given(v float64, u quantity.Unit, digits int) string {
+	figure, name, _ := strings.Cut(quantity.Format(v, u, digits), " ")
+	if strings.Contains(figure, ".") && !strings.Contains(figure, "e") {
+		figure = strings.TrimRight(strings.TrimRight(figure, "0"), ".")
+	}
+	return spelled(strings.TrimSpace(figure + " " + name))
+}
+
+// spelled writes units as print does.
+func spelled(s string) string {
+	return strings.NewReplacer("*", "·", " degC", " °C", " degF", " °F", " deg", "°").Replace(s)
+}
+
+// inUnit are SI values in a unit.
+func inUnit(v []float64, u quantity.Unit) []float64 {
+	out := make([]float64, len(v))
+	for i := range v {
+		out[i] = u.FromSI(v[i])
+	}
+	return out
+}
+
+// title names a rocket, its drive and what is shown of it.
+func title(r *sim.Rocket, what string) string {
+	name := strings.TrimSpace(r.Name)
+	if name == "" {
+		name = "A rocket without a name"
+	}
+	return name + " on " + string(r.Power) + " power: " + what
+}
+
+// drive says what pushes, in a line.
+func (l Look) drive(r *sim.Rocket) string {
+	switch {
+	case r.Power == sim.WaterPower && r.Water != nil:
+		w := r.Water
+		return "Chamber of " + l.given(w.Volume, "L") + ", " + l.given(w.Fill, "%") + " full, at " +
+			l.given(w.Pressure, "bar") + "; throat " + l.given(w.Throat, "mm")
+	case r.Power == sim.MotorPower && r.Motor != nil:
+		m := r.Motor
+		text := "Motor with " + l.given(m.Propellant, "g") + " of propellant in a case of " + l.given(m.Case, "g")
+		if m.Curve != nil {
+			text += "; " + number(m.Curve.Impulse()) + " N·s"
+		}
+		return text
+	}
+	return ""
+}
+
+// number writes a plain number.
+func number(v float64) string { return strconv.FormatFloat(v, 'g', digits, 64) }
+
+// day says where, from what rail and in what wind, in a line.
+func (l Look) day(r *sim.Rocket) string {
+	text := "Site " + l.given(r.Site.Elevation, "m") + " above the sea"
+	if r.Site.Temperature > 0 {
+		text += ", " + l.given(r.Site.Temperature, "degC")
+	}
+	switch {
+	case r.Site.Pressure > 0:
+		text += ", " + given(r.Site.Pressure, l.unit("hPa"), 4)
+	case r.Site.SeaLevelPressure > 0:
+		text += ", " + given(r.Site.SeaLevelPressure, l.unit("hPa"), 4) + " at sea level"
+	}
+	if r.Rail.Length > 0 {
+		text += "; rail " + l.given(r.Rail.Length, "m")
+	} else {
+		text += "; no rail"
+	}
+	text += ", " + l.given(r.Rail.Tilt, "deg") + " from vertical"
+	if r.Rail.Tilt != 0 {
+		text += " towards " + l.given(r.Rail.Heading, "deg")
+	}
+	return text + "; " + l.wind(r)
+}
+
+// wind says what wind there is.
+func (l Look) wind(r *sim.Rocket) string {
+	if r.Wind.Speed == 0 {
+		return "calm"
+	}
+	return "wind " + l.given(r.Wind.Speed, "m/s") + " from " + l.given(r.Wind.From, "deg")
+}
+
+// closing are the notes that end every page.
+func closing(r *sim.Rocket) string { return strings.Join(report.Cautions(r.Power), " ") }
+
+// pointMass says that the flights of a study are simpler ones than fly's.
+const pointMass = "These are flights of a point mass; fly flies this rocket as a rigid body, as --rigid does here."
