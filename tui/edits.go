@@ -41,6 +41,27 @@ func (m *Model) change(d *field, f *rocketfile.File, err error) bool {
 	return m.take(f, err, s)
 }
 
+// put sets an input to a number, SI, as an edit that can be undone, and chooses
+// it.
+func (m *Model) put(input string, to float64) {
+	f, err := m.file().SetValue(input, to)
+	in, there := m.fieldOf(input)
+	if there == nil && m.change(&in, f, err) {
+		m.refill()
+		m.inputs.choose(input)
+	}
+}
+
+// fieldOf is an input by its dotted name.
+func (m *Model) fieldOf(input string) (field, error) {
+	r := m.file().Rocket()
+	in, err := rocketfile.Find(r, input)
+	if err != nil {
+		return field{}, err
+	}
+	return newField(m.file(), r, in, m.units), nil
+}
+
 // nudge moves the chosen value by a step (by = ±1), or a choice to the next.
 func (m *Model) nudge(by int, coarse bool) {
 	d := m.inputs.chosen()
@@ -83,13 +104,17 @@ func nudged(v, step float64, by int, shown, usual quantity.Unit) float64 {
 	if !(size > 0) || math.IsInf(size, 0) {
 		return v
 	}
-	to := at + float64(by)*size
-	// Three places below the step keep what the user had typed.
-	places := 3 - int(math.Floor(math.Log10(size)))
-	if clean, err := strconv.ParseFloat(strconv.FormatFloat(to, 'f', min(max(places, 0), 15), 64), 64); err == nil {
-		to = clean
+	return shown.ToSI(dusted(at+float64(by)*size, size))
+}
+
+// dusted frees a number of the dust of binary arithmetic. Three places below the
+// step keep what the user had typed.
+func dusted(v, step float64) float64 {
+	places := 3 - int(math.Floor(math.Log10(step)))
+	if clean, err := strconv.ParseFloat(strconv.FormatFloat(v, 'f', min(max(places, 0), 15), 64), 64); err == nil {
+		return clean
 	}
-	return shown.ToSI(to)
+	return v
 }
 
 // round125 is the nearest of 1, 2 and 5 times a power of ten, nearest by ratio.

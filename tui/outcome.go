@@ -35,6 +35,11 @@ func newOutcome(file *rocketfile.File, fl *sim.Flight) *outcome {
 	for _, sys := range []quantity.System{quantity.Metric, quantity.US} {
 		o.findings[sys] = report.Findings(fl, sys)
 	}
+	o.trace = newTrace(fl)
+	return o
+}
+
+func newTrace(fl *sim.Flight) trace {
 	samples := fl.Trace()
 	n := len(samples)
 	all := make([]float64, 5*n)
@@ -49,8 +54,7 @@ func newOutcome(file *rocketfile.File, fl *sim.Flight) *outcome {
 			t.pressure[i] = s.Chamber - s.Air
 		}
 	}
-	o.trace = t
-	return o
+	return t
 }
 
 // flownMsg is what came of a flight that was asked for.

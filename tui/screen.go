@@ -110,8 +110,8 @@ func (m *Model) title() string {
 	return clean(m.lodged.Name())
 }
 
-// titleLine has the rocket's name, its file, the mark of unsaved changes, and
-// what drives it.
+// titleLine has the rocket's name, its file, the mark of unsaved changes, what
+// drives it, and the views with their keys.
 func (m *Model) titleLine() string {
 	look, w := m.look, m.layout.width
 	r := m.file().Rocket()
@@ -126,20 +126,58 @@ func (m *Model) titleLine() string {
 		file = look.dot + " " + file
 	}
 	// When room is short the drive goes first, then the file's folders, then the
-	// end of the rocket's name.
-	room := w - 2 - width(mark)
-	if width(name)+width(file)+2+width(drive) > room {
-		file = strings.Replace(file, look.say(m.title()), look.say(clean(filepath.Base(m.title()))), 1)
-	}
-	if width(name)+width(file)+2+width(drive) > room {
-		drive = ""
+	// views not shown (that gives the drive its place again), and at last the end
+	// of the rocket's name.
+	base := strings.Replace(file, look.say(m.title()), look.say(clean(filepath.Base(m.title()))), 1)
+	views, room := piece{}, 0
+	for _, try := range []struct {
+		all         bool
+		file, drive string
+	}{{true, file, drive}, {true, file, ""}, {true, base, ""}, {false, file, drive}, {false, base, drive}, {false, file, ""}, {false, base, ""}} {
+		views, file = m.viewStrip(try.all), try.file
+		room = w - 4 - width(mark) - views.cells
+		used := width(name) + width(file)
+		if drive = try.drive; drive != "" {
+			used += 2 + width(drive)
+		}
+		if used <= room {
+			break
+		}
 	}
 	if width(name)+width(file) > room {
 		file = look.fit(file, min(width(file), room/2))
 		name = look.fit(name, room-width(file)-1) + " "
 	}
 	left := " " + look.in(strongText, name) + file + look.in(focused, mark)
-	return padPainted(left, w-1-width(drive)) + look.in(dimText, drive) + " "
+	if drive != "" {
+		left += "  " + look.in(dimText, drive)
+	}
+	return padPainted(left, w-1-views.cells) + views.painted + " "
+}
+
+// viewStrip names the views, each with its key, the one shown with a sign; or
+// that one alone.
+func (m *Model) viewStrip(all bool) piece {
+	look := m.look
+	var out piece
+	add := func(r role, text string) {
+		out.painted, out.cells = out.painted+look.in(r, text), out.cells+width(text)
+	}
+	for i, v := range m.views {
+		if i != m.active && !all {
+			continue
+		}
+		if out.cells > 0 {
+			add(plainText, " ")
+		}
+		if key := look.say(v.opens().Help().Key); i == m.active {
+			add(focused, look.pointer+key+" "+v.name())
+		} else {
+			add(strongText, " "+key)
+			add(dimText, " "+v.name())
+		}
+	}
+	return out
 }
 
 // driveText says what drives the rocket in a few words.

@@ -27,6 +27,7 @@ type tableRow struct {
 	sign  string // at most one cell wide
 	role  role   // of the sign, and of every cell that has no role of its own
 	cells []tableCell
+	rest  tableCell // said in all the room after the cells
 }
 
 // tableCell is the text of a cell.
@@ -112,7 +113,7 @@ func (t *table) heading(look *look, widths []int, shown []bool, w int, of func(t
 }
 
 func (t *table) line(look *look, r tableRow, widths []int, shown []bool, w int) string {
-	out := look.in(r.role, padded(look.say(r.sign), 1))
+	out, used := look.in(r.role, padded(look.say(r.sign), 1)), 1
 	for i, c := range r.cells {
 		if i >= len(shown) || !shown[i] {
 			continue
@@ -122,6 +123,10 @@ func (t *table) line(look *look, r tableRow, widths []int, shown []bool, w int) 
 			paint = r.role
 		}
 		out += look.in(paint, t.set(look.say(c.text), i, widths)) + blanks(t.gap())
+		used += widths[i] + t.gap()
+	}
+	if r.rest.text != "" {
+		out += look.in(r.rest.role, look.fit(look.say(r.rest.text), w-used))
 	}
 	return padPainted(out, w)
 }

@@ -219,7 +219,8 @@ func TestTooSmall(t *testing.T) {
 // Every size from the least up is filled exactly, whatever is on the screen.
 func TestSizes(t *testing.T) {
 	s := newScreen(t, plover(t), 80, 24)
-	for _, keys := range [][]string{{}, {"p", "right"}, {"?"}, {"esc", "f"}, {"esc", "5"}, {"esc", "S"}, {"esc", "q"}} {
+	for _, keys := range [][]string{{}, {"p", "right"}, {"?"}, {"esc", "f"}, {"esc", "5"}, {"esc", "S"}, {"esc", "q"},
+		{"esc", "w"}, {"z"}, {"esc", "n", "b"}, {"a"}, {"esc", "d"}} {
 		s.press(keys...)
 		for w := 80; w <= 250; w += 17 {
 			for h := 24; h <= 90; h += 11 {

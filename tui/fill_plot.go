@@ -1,0 +1,145 @@
+package tui
+
+import (
+	"ullage/sim"
+	"ullage/sim/quantity"
+	"ullage/sim/report"
+	"ullage/tui/plot"
+)
+
+// The signs of the fill view.
+const (
+	bestSign = '*'
+	leftSign = 'x' // on a curve where liquid stays aboard
+)
+
+// draw draws the charts and the reading below them.
+func (v *fillView) draw() {
+	v.painted = v.painted[:0]
+	if v.rows < 2 || v.columns < 1 || v.scene.look == nil {
+		return
+	}
+	if text := v.instead(); text != "" {
+		v.painted = centred(v.scene.look, text, v.columns, v.rows)
+		return
+	}
+	reading := v.reading(max(v.rows/3, 6))
+	v.grid.Resize(v.columns, max(v.rows-len(reading), 0))
+	stack := v.stack()
+	stack.DrawTo(&v.grid)
+	for row := range v.grid.Height() {
+		v.painted = append(v.painted, paintRow(v.scene.look, &v.grid, row))
+	}
+	v.painted = append(v.painted, reading...)
+}
+
+// instead is what is said where there is no curve to draw; empty mostly.
+func (v *fillView) instead() string {
+	fly := v.frame.Drive.Help().Key
+	switch s := v.scene; {
+	case s.now == nil:
+		return " "
+	case !v.flies() && s.now.flight.Rocket.Water != nil:
+		return "Fill is for water, and this flight is on the motor. Press " + fly + " to fly on water."
+	case !v.flies():
+		return "Fill is for water, and this rocket's file has no [water]: it flies on the motor alone. " +
+			"Press " + v.frame.Leave.Help().Key + " for its flight."
+	case v.curves.err != nil && !v.curves.busy:
+		return "No curve: " + faultText(v.curves.err, "")
+	case !v.curves.ready || v.own.result == nil:
+		return "The curve is being computed" + v.scene.look.ellipsis
+	}
+	return ""
+}
+
+// memberStyles and memberInks tell the members of a family apart, with and
+// without colour: today's is solid.
+var (
+	memberStyles = [...]plot.Style{plot.Dashed, plot.Dotted}
+	memberInks   = [...]plot.Ink{plot.TraceC, plot.TraceD}
+)
+
+// drawnCurve is a curve and how it is drawn.
+type drawnCurve struct {
+	*fillCurve
+	style plot.Style
+	ink   plot.Ink
+	sign  rune // of its best; 'A' and on in a family
+}
+
+func (v *fillView) drawn() []drawnCurve {
+	curves := v.curves.result
+	out := make([]drawnCurve, len(curves))
+	others := 0
+	for i := range curves {
+		d := drawnCurve{fillCurve: &curves[i], ink: plot.TraceA, sign: bestSign}
+		if len(curves) > 1 {
+			d.sign = 'A' + rune(i)
+		}
+		if !curves[i].today {
+			d.style, d.ink = memberStyles[others%len(memberStyles)], memberInks[others%len(memberInks)]
+			others++
+		}
+		if v.curves.busy {
+			d.ink = plot.Kept
+		}
+		out[i] = d
+	}
+	return out
+}
+
+// stack is the two charts over the fill.
+func (v *fillView) stack() plot.Stack {
+	s, look := v.scene, v.scene.look
+	fillU := unitNamed("%")
+	heightU, speedU := s.units.Unit(unitNamed("m")), s.units.Unit(unitNamed("m/s"))
+	apogee := plot.Chart{Y: plot.Axis{Title: "apogee", Unit: heightU.Name, Zero: true}, Weight: 3}
+	rail := plot.Chart{Y: plot.Axis{Title: look.say("rail exit speed"), Unit: speedU.Name, Zero: true}, Weight: 2}
+	last := 0.0
+	for _, c := range v.drawn() {
+		x := inUnit(c.fill, fillU)
+		if n := len(x); n > 0 {
+			last = max(last, x[n-1])
+		}
+		heights := inUnit(c.apogee, heightU)
+		apogee.Series = append(apogee.Series, plot.Series{X: x, Y: heights, Ink: c.ink, Style: c.style})
+		rail.Series = append(rail.Series, plot.Series{X: x, Y: inUnit(c.rail, speedU), Ink: c.ink, Style: c.style})
+		every := max(len(x)*4/max(v.columns, 1), 1)
+		for i := range x {
+			if c.left[i] && i%every == 0 {
+				apogee.Points = append(apogee.Points, plot.PointMark{X: x[i], Y: heights[i], Sign: leftSign})
+			}
+		}
+		if b := c.best; b != nil {
+			label := c.name
+			apogee.Points = append(apogee.Points, plot.PointMark{X: fillU.FromSI(b.Values[0]), Y: heightU.FromSI(b.Apogee), Sign: c.sign, Label: look.say(label)})
+			rail.Points = append(rail.Points, plot.PointMark{X: fillU.FromSI(b.Values[0]), Y: speedU.FromSI(b.Flight.Results.RailExit.Speed), Sign: c.sign})
+		}
+	}
+	limit := report.RailExitLimit(s.now.flight.Rocket)
+	rail.Limits = []plot.Limit{{Y: speedU.FromSI(limit), Label: quantity.Format(limit, speedU, 2) + " asked for"}}
+	if v.curves.busy {
+		apogee.Note = "the curve before; computing" + look.ellipsis
+	} else if c := v.today(); c != nil && c.best != nil {
+		apogee.Note = "shaded: within 1 %"
+	}
+	today := fillU.FromSI(v.own.result.Rocket.Water.Fill)
+	stack := plot.Stack{
+		Charset: look.charset, X: plot.Axis{Title: "fill", Unit: fillU.Name, Min: 0, Max: max(last, 1)},
+		Marks:      []plot.VerticalMark{{X: today, Label: "today", Short: "today", Priority: 3}},
+		ShowCursor: true, Cursor: today,
+	}
+	if c := v.today(); c != nil && c.best != nil {
+		w := c.best.Within[0]
+		stack.Bands = []plot.Band{{From: fillU.FromSI(w[0]), To: fillU.FromSI(w[1])}}
+		stack.Marks = append(stack.Marks, plot.VerticalMark{X: fillU.FromSI(c.best.Values[0]), Label: "best", Short: "best", Priority: 2})
+	}
+	if k := s.kept; k != nil && k != s.now && k.flight.Rocket.Power == sim.WaterPower {
+		r := k.flight
+		x := fillU.FromSI(r.Rocket.Water.Fill)
+		apogee.Points = append(apogee.Points, plot.PointMark{X: x, Y: heightU.FromSI(r.Results.Apogee.Height), Sign: 'k', Label: "kept"})
+		rail.Points = append(rail.Points, plot.PointMark{X: x, Y: speedU.FromSI(r.Results.RailExit.Speed), Sign: 'k'})
+	}
+	stack.Charts = []plot.Chart{apogee, rail}
+	return stack
+}
