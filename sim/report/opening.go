@@ -245,7 +245,12 @@ func (s *sheet) delays(p printer, o Opening) {
 		}
 		_ = t.row(append(cells, comesDown(p, d.Landing)...)...)
 	}
-	if o.Best >= 0 {
+	switch {
+	case o.Best < 0:
+		s.hung("  ", "None opens as it should.")
+	case o.falling():
+		s.hung("  ", bestMark+" is the lowest that leaves it time to fill and settle before landing.")
+	default:
 		s.hung("  ", bestMark+" opens slowest after thrust has ended.")
 	}
 	if listed {

@@ -102,6 +102,9 @@ func (t *sweepText) title() error {
 	return err
 }
 
+// timed tells whether there is room for the time of apogee.
+func (t *sweepText) timed() bool { return len(t.columns) == 1 }
+
 // begin writes title and heads before the first row.
 func (t *sweepText) begin() error {
 	if t.table != nil {
@@ -113,8 +116,11 @@ func (t *sweepText) begin() error {
 	}
 	p := t.p
 	heads = append(heads,
-		heading{lines: []string{"apogee"}, unit: p.unit("m"), width: 7},
-		heading{lines: []string{"at"}, unit: "s", width: 6},
+		heading{lines: []string{"apogee"}, unit: p.unit("m"), width: 7})
+	if t.timed() {
+		heads = append(heads, heading{lines: []string{"at"}, unit: "s", width: 6})
+	}
+	heads = append(heads,
 		heading{lines: []string{"rail", "exit"}, unit: p.unit("m/s"), width: 6},
 		heading{left: true, width: 5},
 		heading{lines: []string{"greatest", "accel."}, unit: p.accelerationUnit()})
@@ -160,7 +166,11 @@ func (t *sweepText) Row(r study.Row) error {
 		lands = p.bare(l.Vertical, "m/s")
 		landsWord, _ = limit(LimitLanding).Judge(l.Vertical)
 	}
-	cells = append(cells, apogee, at, exit, exitWord, p.bareAcceleration(res.Max.Acceleration))
+	cells = append(cells, apogee)
+	if t.timed() {
+		cells = append(cells, at)
+	}
+	cells = append(cells, exit, exitWord, p.bareAcceleration(res.Max.Acceleration))
 	switch {
 	case t.s.Rocket.Power == sim.MotorPower && res.Burnout.Happened:
 		cells = append(cells, p.bare(res.Burnout.Time, "s"))
