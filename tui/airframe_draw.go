@@ -1,0 +1,245 @@
+package tui
+
+import (
+	"math"
+
+	"ullage/sim"
+	"ullage/sim/airframe"
+	"ullage/sim/quantity"
+	"ullage/tui/plot"
+)
+
+// The letters of the drawing: balance points and the centre of pressure.
+const (
+	drySign      = 'D'
+	releaseSign  = 'R'
+	liquidSign   = 'L'
+	burnoutSign  = 'B'
+	pressureSign = 'P'
+)
+
+// draw draws the rocket, and below it the plots, the figures, or both.
+func (v *airframeView) draw() {
+	v.painted = v.painted[:0]
+	look := v.scene.look
+	if v.rows < 2 || v.columns < 1 || look == nil {
+		return
+	}
+	if text := v.instead(); text != "" {
+		v.painted = centred(look, text, v.columns, v.rows)
+		return
+	}
+	r := v.scene.now.flight.Rocket
+	v.paint(v.side(r), v.sideRows(r.Shape))
+	v.painted = append(v.painted, v.legend()...)
+	room := v.rows - len(v.painted)
+	figures := v.figureLines()
+	switch plots := room - len(figures); {
+	case plots >= 12:
+		v.paint(v.overTime(), plots)
+		v.painted = append(v.painted, figures...)
+	case v.figures:
+		v.painted = append(v.painted, figures[:min(len(figures), max(room, 0))]...)
+	default:
+		v.paint(v.overTime(), room)
+	}
+	for len(v.painted) < v.rows {
+		v.painted = append(v.painted, blanks(v.columns))
+	}
+	v.painted = v.painted[:v.rows]
+}
+
+// paint draws a stack in the next rows.
+func (v *airframeView) paint(stack plot.Stack, rows int) {
+	v.grid.Resize(v.columns, max(rows, 0))
+	stack.DrawTo(&v.grid)
+	for row := range v.grid.Height() {
+		v.painted = append(v.painted, paintRow(v.scene.look, &v.grid, row))
+	}
+}
+
+// instead is what is said where there is nothing to draw; empty mostly.
+func (v *airframeView) instead() string {
+	switch s := v.scene; {
+	case s.now == nil:
+		return " "
+	case s.now.flight.Rocket.Shape == nil:
+		return "The file gives no shape, so there is nothing to balance. Write into it: length and balance under [body] " +
+			"(the balance point from the tip of the nose, ready to fly but empty), a [nose] with shape and length, and " +
+			"[[fins]] with count, root, tip, span, sweep, thickness and position. Then this view draws the rocket and tells its margins."
+	case !s.now.flight.Rocket.Balanced():
+		return "The file gives a shape but no balance point. Balance the rocket, ready to fly but empty, and write the distance from " +
+			"the tip of the nose under [body] as balance, or list its parts as [[part]]."
+	case v.study.err != nil && !v.study.busy && !v.study.ready:
+		return "No study: " + faultText(v.study.err, "")
+	}
+	return ""
+}
+
+// sideRows is how many rows the drawing takes: what it needs to scale, no more than a
+// third of the room.
+func (v *airframeView) sideRows(s *airframe.Shape) int {
+	reach := s.Diameter / 2
+	for _, f := range s.Fins {
+		reach = math.Max(reach, s.Diameter/2+f.Span)
+	}
+	need := int(math.Ceil(2*reach/s.Length*float64(v.columns)/2)) + 2 // a cell is twice as high as wide
+	return max(min(need, v.rows/3), 5)
+}
+
+// side is the rocket from the side, nose to the left, to scale.
+func (v *airframeView) side(r *sim.Rocket) plot.Stack {
+	s := r.Shape
+	u := v.scene.units.Unit(unitNamed("mm"))
+	c := plot.Chart{Y: plot.Axis{Hide: true}, Equal: true}
+	line := func(ink plot.Ink, x, y []float64) {
+		c.Series = append(c.Series, plot.Series{X: inUnit(x, u), Y: inUnit(y, u), Ink: ink})
+	}
+	x, y := outline(s)
+	mirrored := make([]float64, len(y))
+	for i := range y {
+		mirrored[i] = -y[i]
+	}
+	line(plot.TraceA, x, y)
+	line(plot.TraceA, x, mirrored)
+	for _, f := range s.Fins {
+		root := f.Position
+		fx := []float64{root, root + f.Sweep, root + f.Sweep + f.Tip, root + f.Root}
+		body := s.Radius(root)
+		fy := []float64{body, body + f.Span, body + f.Span, body}
+		down := []float64{-fy[0], -fy[1], -fy[2], -fy[3]}
+		line(plot.TraceB, fx, fy)
+		line(plot.TraceB, fx, down)
+	}
+	for _, m := range v.marks() {
+		c.Points = append(c.Points, plot.PointMark{X: u.FromSI(m.at), Sign: m.sign})
+	}
+	return plot.Stack{Charset: v.scene.look.charset, X: plot.Axis{Unit: u.Name, Title: "from the tip"}, Charts: []plot.Chart{c}}
+}
+
+// outline is the body's upper edge from the tip of the nose to the aft end.
+func outline(s *airframe.Shape) (x, y []float64) {
+	nose := s.Forebody()
+	const steps = 40
+	for i := range steps + 1 {
+		at := nose.Length * float64(i) / steps
+		x, y = append(x, at), append(y, nose.Radius(at))
+	}
+	at, d := nose.Length, nose.Diameter
+	for _, sec := range s.Sections {
+		fore := sec.Fore
+		if fore == 0 {
+			fore = d
+		}
+		aft := sec.Aft
+		if aft == 0 {
+			aft = fore
+		}
+		x, y = append(x, at, at+sec.Length), append(y, fore/2, aft/2)
+		at, d = at+sec.Length, aft
+	}
+	return append(x, s.Length, s.Length), append(y, d/2, 0)
+}
+
+// balanceMark is a letter on the drawing's axis.
+type balanceMark struct {
+	sign rune
+	name string
+	at   float64 // m from the tip of the nose
+}
+
+// marks are the letters of the flight on show, the centre of pressure over the others.
+func (v *airframeView) marks() []balanceMark {
+	st := &v.scene.now.flight.Stability
+	var out []balanceMark
+	for _, m := range []struct {
+		sign rune
+		name string
+		at   sim.StabilityAt
+	}{{drySign, "dry", st.Dry}, {burnoutSign, "burnt out", st.Burnout}, {liquidSign, "liquid out", st.LiquidOut}, {releaseSign, "release", st.Release}} {
+		if m.at.Happened {
+			out = append(out, balanceMark{m.sign, m.name, m.at.Balance})
+		}
+	}
+	return append(out, balanceMark{pressureSign, "centre of pressure", st.Release.PressureCentre})
+}
+
+// legend says what the letters are and where they stand.
+func (v *airframeView) legend() []string {
+	u := v.scene.units.Unit(unitNamed("mm"))
+	text := "Balance "
+	for i, m := range v.marks() {
+		switch {
+		case m.sign == pressureSign:
+			text += "; "
+		case i > 0:
+			text += ", "
+		}
+		text += string(m.sign) + " " + m.name + " " + quantity.Format(m.at, u, 3)
+	}
+	return v.wrappedLines(dimText, text)
+}
+
+// wrappedLines is a text in as many rows as it takes.
+func (v *airframeView) wrappedLines(r role, text string) []string {
+	look := v.scene.look
+	var out []string
+	for _, l := range wrapped(look.say(clean(text)), v.columns) {
+		out = append(out, look.in(r, padded(l, v.columns)))
+	}
+	return out
+}
+
+// overTime is margin and angle of attack up to the top.
+func (v *airframeView) overTime() plot.Stack {
+	fl := v.scene.now.flight
+	look := v.scene.look
+	end := fl.Apogee.Time
+	if !(end > 0) {
+		end = math.Max(fl.Duration(), 1)
+	}
+	deg := unitNamed("deg")
+	var t, margin, attack []float64
+	slow := fl.RailExit.Speed / 2 // below it the angle only says that the top is near
+	for _, s := range fl.Trace() {
+		if s.Time > end {
+			break
+		}
+		angle := deg.FromSI(s.Attack)
+		if s.Airspeed < slow {
+			angle = math.NaN()
+		}
+		t, margin, attack = append(t, s.Time), append(margin, s.Margin), append(attack, angle)
+	}
+	c := plot.Chart{
+		Y:      plot.Axis{Title: look.say("margin"), Unit: "calibres", Zero: true},
+		Series: []plot.Series{{X: t, Y: margin, Ink: plot.TraceA}},
+		Limits: []plot.Limit{{Y: 1, Label: "1"}, {Y: 3, Label: "3"}},
+		Note:   "least " + quantity.Format(fl.Stability.Least, unitNamed(""), 3),
+	}
+	a := plot.Chart{
+		Y:      plot.Axis{Title: look.say("angle of attack"), Unit: deg.Name, Zero: true},
+		Series: []plot.Series{{X: t, Y: attack, Ink: plot.TraceB}},
+	}
+	if fl.Rocket.Rigid() {
+		a.Note = "greatest while fast " + quantity.Format(fl.Stability.MaxAngle, deg, 3)
+	} else {
+		a.Note = "a point mass has none"
+	}
+	return plot.Stack{Charset: look.charset, X: plot.Axis{Title: "time", Unit: "s", Min: 0, Max: end}, Charts: []plot.Chart{c, a},
+		Marks: airframeEvents(fl)}
+}
+
+// airframeEvents are the marks over time that matter to balance.
+func airframeEvents(fl *sim.Flight) []plot.VerticalMark {
+	var out []plot.VerticalMark
+	add := func(m sim.Moment, label, short string, priority int) {
+		if m.Happened {
+			out = append(out, plot.VerticalMark{X: m.Time, Label: label, Short: short, Priority: priority})
+		}
+	}
+	add(fl.RailExit.Moment, "rail end", "rail", 3)
+	add(fl.LiquidOut, "liquid out", "liq", 1)
+	add(fl.Burnout, "burnout", "out", 2)
+	return out
+}
