@@ -14,6 +14,11 @@ import (
 type commands struct {
 	Screen     screenCommand     `cmd:"" default:"withargs" hidden:""`
 	Fly        flyCommand        `cmd:"" help:"Fly once and report: text, JSON or samples as CSV."`
+	Sweep      sweepCommand      `cmd:"" help:"Fly over one or two inputs: a table, JSON or CSV."`
+	Best       bestCommand       `cmd:"" help:"Find the values of inputs for the highest apogee."`
+	Scatter    scatterCommand    `cmd:"" help:"Fly with what is uncertain drawn at random."`
+	Motors     motorsCommand     `cmd:"" help:"Set motors side by side in the rocket."`
+	Opening    openingCommand    `cmd:"" help:"Tell when a canopy should open, and what if it does not."`
 	New        newCommand        `cmd:"" help:"Write a rocket to start from, and its thrust curve."`
 	Inputs     inputsCommand     `cmd:"" help:"List the inputs of a rocket by the names that --set takes."`
 	Completion completionCommand `cmd:"" help:"Print a shell's completion script."`

@@ -85,7 +85,7 @@ func candidates(app *kong.Application, before []string, last string) []candidate
 			}
 		}
 	}
-	return append(out, positionalValues(command, len(positionals(flags, before)))...)
+	return append(out, positionalValues(command, positionals(flags, before), last)...)
 }
 
 // flagNamed finds a flag by the word that names it; nil if it does not.
@@ -113,17 +113,38 @@ func positionals(flags []*kong.Flag, words []string) []string {
 	return out
 }
 
-// positionalValues are the ways to fill a command's n-th argument: one of its
-// words, else a file.
-func positionalValues(command *kong.Node, n int) []candidate {
-	if n >= len(command.Positional) {
-		return nil
+// positionalValues are the ways to fill a command's next argument, after those that
+// stand before it: one of its words, an input's name, else a file. The last argument
+// may take any number of them.
+func positionalValues(command *kong.Node, before []string, last string) []candidate {
+	n := len(before)
+	if most := len(command.Positional) - 1; n > most {
+		if most < 0 || !command.Positional[most].IsCumulative() {
+			return nil
+		}
+		n = most
 	}
 	arg := command.Positional[n]
-	if arg.Enum == "" {
-		return []candidate{{completeFiles, ""}}
+	switch {
+	case arg.Enum != "":
+		return words(arg.EnumSlice(), "")
+	case strings.HasPrefix(arg.Tag.PlaceHolder, "NAME"):
+		return names(before, last, strings.TrimPrefix(arg.Tag.PlaceHolder, "NAME"))
 	}
-	return words(arg.EnumSlice(), "")
+	return []candidate{{completeFiles, ""}}
+}
+
+// names are the inputs that a study can go over, each with what follows its name, or
+// once a name is there the words to choose from.
+func names(before []string, text, after string) []candidate {
+	var out []candidate
+	for _, c := range settings(before, "", text) {
+		if !strings.Contains(text, "=") {
+			c.word = strings.TrimSuffix(c.word, "=") + after
+		}
+		out = append(out, c)
+	}
+	return out
 }
 
 // flagValues are the ways to finish a flag's value; prefix is what stands before

@@ -5,6 +5,7 @@ import (
 
 	"ullage/sim"
 	"ullage/sim/report"
+	"ullage/sim/study"
 )
 
 // flyCommand flies a rocket once.
@@ -56,7 +57,11 @@ func (c *flyCommand) Run(s *streams) error {
 		case c.CSV:
 			return report.WriteCSV(w, flight, c.every())
 		}
-		return report.WriteText(w, flight, c.system())
+		rail, err := study.RailExitFor(s.ctx, flight.Rocket, report.RailExitLimit(flight.Rocket), study.Options{})
+		if err != nil {
+			return err
+		}
+		return report.WriteText(w, flight, c.system(), report.RailFindings(rail, c.system())...)
 	})
 }
 

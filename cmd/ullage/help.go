@@ -24,6 +24,10 @@ Examples:
   ullage heron.toml             change its numbers on the screen, save them
   ullage fly heron.toml         one flight as a short report
   ullage fly heron.toml --set water.fill=0.33 --json
+  ullage best heron.toml water.fill
+                                the fill that flies highest
+  ullage sweep heron.toml water.throat=11mm,13mm,15mm
+                                throats side by side
   ullage inputs heron.toml      what can be set, with units and ranges
 `
 
@@ -56,6 +60,9 @@ func printPage(w io.Writer, c *kong.Node) {
 		name := argumentName(a)
 		if a.Tag.Optional {
 			name = "[" + name + "]"
+		}
+		if a.IsCumulative() {
+			name += "…"
 		}
 		usage += " " + name
 	}

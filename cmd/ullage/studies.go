@@ -1,0 +1,102 @@
+package main
+
+import (
+	"context"
+	"errors"
+	"io"
+
+	"ullage/sim"
+	"ullage/sim/quantity"
+	"ullage/sim/rocketfile"
+	"ullage/sim/study"
+)
+
+// studyOptions are common to the commands that fly a rocket many times.
+type studyOptions struct {
+	Rigid bool `help:"Fly the file's own model, a rigid body where it gives a shape, instead of a point mass. It takes ten times as long."`
+
+	setOptions
+	unitsOption
+	outputOptions
+}
+
+// open reads a rocket and makes the changes of --set.
+func (o studyOptions) open(s *streams, path string) (*rocketfile.File, error) {
+	file, err := s.open(path)
+	if err != nil {
+		return nil, err
+	}
+	return o.apply(file)
+}
+
+// study are the options of the study, which tells the bar how far it is.
+func (o studyOptions) study(bar *progress) study.Options {
+	return study.Options{Rigid: o.Rigid, Progress: bar.update}
+}
+
+// flight are the options of a single flight like those of the study.
+func (o studyOptions) flight() sim.Options { return sim.Options{Point: !o.Rigid} }
+
+// stream sends a result where the options say, as write does, but leaves it to the
+// result when to stop: one that was interrupted can still be brought to a good end.
+// Interrupted before there was anything to write, it leaves no file.
+func (o outputOptions) stream(s *streams, result func(io.Writer) error) error {
+	var out *counted
+	counting := func(w io.Writer) error {
+		out = &counted{w: w}
+		err := result(out)
+		if out.n == 0 && errors.Is(err, context.Canceled) {
+			return errNothingYet
+		}
+		return err
+	}
+	var err error
+	if o.toStandardOutput() {
+		err = counting(s.out)
+	} else {
+		err = o.writeFile(counting)
+	}
+	var partial partialError
+	switch {
+	case errors.Is(err, errNothingYet):
+		return context.Canceled
+	case errors.Is(err, context.Canceled) && !errors.As(err, &partial):
+		return partialError{"the output", err}
+	}
+	return err
+}
+
+// errNothingYet is an interrupt that came before there was anything to keep.
+var errNothingYet = errors.New("nothing was computed yet")
+
+// counted counts what is written.
+type counted struct {
+	w io.Writer
+	n int64
+}
+
+func (c *counted) Write(b []byte) (int, error) {
+	n, err := c.w.Write(b)
+	c.n += int64(n)
+	return n, err
+}
+
+func (o outputOptions) toStandardOutput() bool { return o.Output == "" || o.Output == "-" }
+
+// bar is a progress bar where there is someone to look at it. It stays away when the
+// rows themselves go to the terminal as they come.
+func (o outputOptions) bar(s *streams, rows bool) *progress {
+	if !isTerminal(s.err) || rows && o.toStandardOutput() && isTerminal(s.out) {
+		return nil
+	}
+	return newProgress(s.err)
+}
+
+// units are the units that a file uses for some inputs.
+func units[T any](f *rocketfile.File, of []T, input func(T) rocketfile.Input) []quantity.Unit {
+	out := make([]quantity.Unit, len(of))
+	for i, x := range of {
+		out[i] = f.Unit(input(x).Name)
+	}
+	return out
+}
