@@ -19,8 +19,12 @@ type Sized struct {
 	Flight   *sim.Flight
 }
 
-// sizeTol is how close the landing speed comes to what was asked for.
-const sizeTol = 1e-4
+// How close the landing speed comes to what was asked for, as a share: what the search
+// is after, and what it may end with where the speed jumps.
+const (
+	sizeTol = 1e-4
+	sizeFar = 1e-2
+)
 
 // CanopyFor finds, by flights, the nominal diameter of a canopy on which the rocket
 // lands at a vertical speed, m/s. Its coefficient, rule and the other canopies stay.
@@ -45,7 +49,8 @@ func CanopyFor(ctx context.Context, r *sim.Rocket, canopy int, vertical float64,
 	// against that of the other.
 	tooSlow := func(x float64) (float64, error) {
 		try := rocketfile.Clone(r)
-		if err := in.Set(try, math.Exp(x)); err != nil {
+		d := math.Min(in.Max, math.Max(in.Min, math.Exp(x)))
+		if err := in.Set(try, d); err != nil {
 			return 0, err
 		}
 		flight := o.flight()
@@ -58,19 +63,19 @@ func CanopyFor(ctx context.Context, r *sim.Rocket, canopy int, vertical float64,
 			return 0, appendFaults(nil, bad)
 		case !fl.Canopies[canopy].Opened:
 			return 0, fault("the canopy does not open", "mend its rule first")
-		case !fl.Landing.Happened:
+		case !(fl.Landing.Vertical > 0):
 			return 0, fault("the rocket does not land", "give it a rail it can leave")
 		}
 		s.Flights++
 		y := math.Log(vertical / fl.Landing.Vertical)
 		if s.Flight == nil || math.Abs(y) < math.Abs(math.Log(vertical/s.Vertical)) {
-			s.Flight, s.Diameter, s.Vertical = fl, math.Exp(x), fl.Landing.Vertical
+			s.Flight, s.Diameter, s.Vertical = fl, d, fl.Landing.Vertical
 		}
 		return y, nil
 	}
 	low, high := math.Log(in.Min), math.Log(in.Max)
-	at := math.Log(c.NominalDiameter())
-	first, err := tooSlow(math.Min(high, math.Max(low, at)))
+	at := math.Min(high, math.Max(low, math.Log(c.NominalDiameter())))
+	first, err := tooSlow(at)
 	if err != nil {
 		return Sized{}, err
 	}
@@ -107,6 +112,9 @@ func CanopyFor(ctx context.Context, r *sim.Rocket, canopy int, vertical float64,
 		} else {
 			other = spot{x, y}
 		}
+	}
+	if math.Abs(math.Log(vertical/s.Vertical)) > sizeFar {
+		return Sized{}, fault("no diameter makes it land at just that speed", "open it earlier, or ask for another speed")
 	}
 	return s.flown(ctx, o)
 }

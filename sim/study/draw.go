@@ -5,6 +5,7 @@ import (
 	"math/rand/v2"
 
 	"ullage/sim"
+	"ullage/sim/quantity"
 	"ullage/sim/rocketfile"
 )
 
@@ -73,7 +74,7 @@ func (d *drawer) draw(i int, deviates []float64) (*sim.Rocket, error) {
 
 // wrapped takes a compass direction once round; any other value stays.
 func wrapped(in *rocketfile.Input, v float64) float64 {
-	if in.Max-in.Min < 2*math.Pi || in.Unit.Name != "deg" {
+	if in.Dimension != quantity.Angle || in.Max-in.Min < 2*math.Pi {
 		return v
 	}
 	if v = math.Mod(v, 2*math.Pi); v < 0 {

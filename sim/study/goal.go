@@ -127,6 +127,7 @@ func (g *Goal) stretched(u float64) float64 {
 
 // place is where in 0 … 1 a value of the range lies.
 func (g *Goal) place(v float64) float64 {
+	v = math.Min(g.To, math.Max(g.From, v))
 	u := (v - g.From) / (g.To - g.From)
 	if g.From > 0 && g.To > 10*g.From {
 		u = math.Log(v/g.From) / math.Log(g.To/g.From)

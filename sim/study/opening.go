@@ -15,7 +15,7 @@ type Delay struct {
 	Listed    bool    // among the delays of the motor that can be had
 	Opened    bool    // the rest, but for Landing, means something only then
 	Early     bool    // it opens before thrust has ended
-	SinceTop  float64 // of the opening after apogee, s; negative before it
+	SinceTop  float64 // of the opening after the top that no canopy cuts short, s; negative before it
 	Airspeed  float64 // as it opens, m/s
 	Height    float64 // as it opens, above the pad, m
 	Load      float64 // N
@@ -58,11 +58,15 @@ func Opening(ctx context.Context, r *sim.Rocket, canopy int, values []float64, o
 	if rule.Trigger == sim.Ejection {
 		listed = r.Motor.Delays
 	}
+	shut, err := unopened(ctx, r, o)
+	if err != nil {
+		return nil, -1, err
+	}
 	err = Sweep(ctx, r, []Axis{axis}, o, func(row Row) error {
 		if row.Invalid != nil {
 			return appendFaults(nil, row.Invalid)
 		}
-		d := delayOf(row.Flight, canopy, row.Values[0].Number)
+		d := delayOf(row.Flight, canopy, row.Values[0].Number, shut.Apogee.Time)
 		d.Listed = slices.ContainsFunc(listed, func(v float64) bool { return sameDelay(v, d.Value) })
 		delays = append(delays, d)
 		return nil
@@ -93,12 +97,12 @@ func openingInput(r *sim.Rocket, canopy int) (rocketfile.Input, error) {
 	return rocketfile.Find(r, name)
 }
 
-func delayOf(fl *sim.Flight, canopy int, value float64) Delay {
+func delayOf(fl *sim.Flight, canopy int, value, top float64) Delay {
 	c := &fl.Canopies[canopy]
 	d := Delay{Value: value, Opened: c.Opened, Landing: fl.Landing, Flight: fl}
 	if c.Opened {
 		d.Early = !fl.Burnout.Happened || c.Time < fl.Burnout.Time
-		d.SinceTop = c.Time - fl.Apogee.Time
+		d.SinceTop = c.Time - top
 		d.Airspeed, d.Height, d.Load, d.LoadBound = c.Airspeed, c.Height, c.Load, c.LoadBound
 	}
 	return d
@@ -133,83 +137,4 @@ func (d *Delay) settles() bool {
 		}
 	}
 	return true
-}
-
-// OpeningValues are the values worth a look for a canopy's rule on the drive that
-// flies: for a motor's charge the whole seconds around the top and the delays that
-// can be had, for a timer half seconds around the top, for a height round steps up to
-// the top. None when the rocket does not get off its rail.
-func OpeningValues(ctx context.Context, r *sim.Rocket, canopy int, o Options) ([]float64, error) {
-	in, err := openingInput(r, canopy)
-	if err != nil {
-		return nil, err
-	}
-	free := rocketfile.Clone(r) // the top as nothing opens before it
-	for i := range free.Canopies {
-		free.Canopies[i].Water, free.Canopies[i].Motor = sim.Rule{}, sim.Rule{}
-	}
-	flight := o.flight()
-	flight.Keep = false
-	fl, bad, err := fly(ctx, free, flight)
-	switch {
-	case err != nil:
-		return nil, err
-	case bad != nil:
-		return nil, appendFaults(nil, bad)
-	case !fl.RailExit.Happened || !fl.Apogee.Happened:
-		return nil, nil
-	}
-	// Early enough to see it hurt, late enough to see it fall.
-	const before, after = 3.0, 5.0 // s
-	var values []float64
-	switch r.Canopies[canopy].Rule(r.Power).Trigger {
-	case sim.Ejection:
-		top := fl.Apogee.Time - fl.Burnout.Time
-		values = append(steps(math.Round(top-before), math.Round(top+after), 1), r.Motor.Delays...)
-		values = append(values, r.Motor.Delay)
-	case sim.AfterBurnout:
-		top := halves(fl.Apogee.Time - fl.Burnout.Time)
-		values = steps(top-before, top+after, 0.5)
-	case sim.AfterLaunch:
-		top := halves(fl.Apogee.Time)
-		values = steps(top-before, top+after, 0.5)
-	case sim.AfterApogee:
-		values = steps(-before, after, 0.5)
-	case sim.Falling:
-		step := roundStep(fl.Apogee.Height / 10)
-		values = steps(step, fl.Apogee.Height, step)
-	}
-	values = slices.DeleteFunc(values, func(v float64) bool {
-		return !(v >= in.Min && v <= in.Max) || r.Canopies[canopy].Rule(r.Power).Trigger == sim.AfterApogee && fl.Apogee.Time+v < 0
-	})
-	slices.Sort(values)
-	return slices.CompactFunc(values, sameDelay), nil
-}
-
-func halves(v float64) float64 { return math.Round(2*v) / 2 }
-
-// steps are evenly spaced values from one to another.
-func steps(from, to, step float64) []float64 {
-	var values []float64
-	for i := 0; from+float64(i)*step <= to+1e-9; i++ {
-		values = append(values, from+float64(i)*step)
-	}
-	return values
-}
-
-// roundStep is the nearest of 1, 2 and 5 times a power of ten, at least 1.
-func roundStep(v float64) float64 {
-	if !(v > 1) {
-		return 1
-	}
-	decade := math.Pow(10, math.Floor(math.Log10(v)))
-	switch m := v / decade; {
-	case m < 1.5:
-		return decade
-	case m < 3.5:
-		return 2 * decade
-	case m < 7.5:
-		return 5 * decade
-	}
-	return 10 * decade
 }

@@ -1,0 +1,92 @@
+package study
+
+import (
+	"context"
+	"math"
+	"slices"
+
+	"ullage/sim"
+	"ullage/sim/rocketfile"
+)
+
+// OpeningValues are the values worth a look for a canopy's rule on the drive that
+// flies: for a motor's charge the whole seconds around the top and the delays that
+// can be had, for a timer half seconds around the top, for a height round steps up to
+// the top. None when the rocket does not get off its rail.
+func OpeningValues(ctx context.Context, r *sim.Rocket, canopy int, o Options) ([]float64, error) {
+	in, err := openingInput(r, canopy)
+	if err != nil {
+		return nil, err
+	}
+	fl, err := unopened(ctx, r, o)
+	if err != nil || !fl.RailExit.Happened || !fl.Apogee.Happened {
+		return nil, err
+	}
+	// Early enough to see it hurt, late enough to see it fall.
+	const before, after = 3.0, 5.0 // s
+	trigger := r.Canopies[canopy].Rule(r.Power).Trigger
+	if trigger == sim.Falling {
+		step := roundStep(fl.Apogee.Height / 10)
+		return slices.DeleteFunc(steps(step, fl.Apogee.Height, step), func(v float64) bool { return !(v >= in.Min && v <= in.Max) }), nil
+	}
+	from, step := 0.0, 0.5 // what the rule counts from, s
+	switch trigger {
+	case sim.Ejection:
+		from, step = fl.Burnout.Time, 1
+	case sim.AfterBurnout:
+		from = fl.Burnout.Time
+	case sim.AfterApogee:
+		from = fl.Apogee.Time
+	}
+	top := math.Round((fl.Apogee.Time-from)/step) * step
+	values := steps(top-before, top+after, step)
+	values = slices.DeleteFunc(values, func(v float64) bool {
+		return !(v >= in.Min && v <= in.Max) || from+v < 0 || from+v >= fl.Landing.Time
+	})
+	if trigger == sim.Ejection {
+		values = append(append(values, r.Motor.Delays...), r.Motor.Delay)
+	}
+	slices.Sort(values)
+	return slices.CompactFunc(values, sameDelay), nil
+}
+
+// unopened flies a rocket whose canopies stay shut: its top is the one they aim at.
+func unopened(ctx context.Context, r *sim.Rocket, o Options) (*sim.Flight, error) {
+	shut := rocketfile.Clone(r)
+	for i := range shut.Canopies {
+		shut.Canopies[i].Water, shut.Canopies[i].Motor = sim.Rule{}, sim.Rule{}
+	}
+	flight := o.flight()
+	flight.Keep = false
+	fl, bad, err := fly(ctx, shut, flight)
+	if bad != nil {
+		return nil, appendFaults(nil, bad)
+	}
+	return fl, err
+}
+
+// steps are evenly spaced values from one to another.
+func steps(from, to, step float64) []float64 {
+	var values []float64
+	for i := 0; from+float64(i)*step <= to+1e-9; i++ {
+		values = append(values, from+float64(i)*step)
+	}
+	return values
+}
+
+// roundStep is the nearest of 1, 2 and 5 times a power of ten, at least 1.
+func roundStep(v float64) float64 {
+	if !(v > 1) {
+		return 1
+	}
+	decade := math.Pow(10, math.Floor(math.Log10(v)))
+	switch m := v / decade; {
+	case m < 1.5:
+		return decade
+	case m < 3.5:
+		return 2 * decade
+	case m < 7.5:
+		return 5 * decade
+	}
+	return 10 * decade
+}
