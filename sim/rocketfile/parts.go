@@ -2,6 +2,7 @@ package rocketfile
 
 import (
 	"math"
+	"slices"
 	"strconv"
 
 	"ullage/atmosphere"
@@ -14,45 +15,52 @@ import (
 func (f *File) AddCanopy() (*File, string, error) {
 	r := f.rd.rocket
 	s := sectionAt("canopy")
-	name := freeName(r)
+	var taken []string
+	for _, c := range r.Canopies {
+		taken = append(taken, c.Name)
+	}
+	name := freeName(taken, "canopy", "main", "drogue")
 	pairs := []pair{
 		{"name", quoted(name, `"`)},
 		{"diameter", quoted(quantity.Exact(canopyFor(r), s.field("diameter").codec.scale(nil, place{}).unit), `"`)},
 		{"deploy", f.usualRule()},
 	}
-	made, err := f.edit("canopy", []splice{f.rd.doc.insertSection(s, pairs)})
-	return made, name, err
+	return f.added("canopy", name, pairs)
 }
 
-// freeName is a name that no canopy has.
-func freeName(r *sim.Rocket) string {
-	taken := map[string]bool{}
-	for _, c := range r.Canopies {
-		taken[c.Name] = true
-	}
-	for _, name := range []string{"main", "drogue"} {
-		if !taken[name] {
+// freeName is a name that is not taken: one of the liked ones, else the section
+// with a number.
+func freeName(taken []string, section string, liked ...string) string {
+	for _, name := range liked {
+		if !slices.Contains(taken, name) {
 			return name
 		}
 	}
-	n := len(r.Canopies) + 1
-	for taken["canopy-"+strconv.Itoa(n)] {
+	n := len(taken) + 1
+	for slices.Contains(taken, section+"-"+strconv.Itoa(n)) {
 		n++
 	}
-	return "canopy-" + strconv.Itoa(n)
+	return section + "-" + strconv.Itoa(n)
+}
+
+// added is the file with one more item of a repeated section.
+func (f *File) added(section, name string, pairs []pair) (*File, string, error) {
+	made, err := f.edit(section, []splice{f.rd.doc.insertSection(sectionAt(section), pairs)})
+	return made, name, err
 }
 
 // canopyFor is the diameter, m, on which a rocket comes down at 5 m/s in
 // standard air: common practice, no source.
 func canopyFor(r *sim.Rocket) float64 {
 	const descent, coefficient, step = 5.0, 0.75, 0.05
-	mass := r.Body.Mass
+	extra := 0.0
 	if r.Water != nil {
-		mass = max(mass, r.Body.Mass+r.Water.Fittings)
+		extra = r.Water.Fittings
 	}
 	if r.Motor != nil {
-		mass = max(mass, r.Body.Mass+r.Motor.Fittings+r.Motor.Case)
+		extra = max(extra, r.Motor.Fittings+r.Motor.Case)
 	}
+	mass := r.BodyMass() + extra
 	air := atmosphere.Standard(0)
 	area := mass * atmosphere.StandardGravity / (0.5 * air.Density * descent * descent * coefficient)
 	return min(max(math.Ceil(math.Sqrt(4*area/math.Pi)/step), 1)*step, 50)
@@ -74,20 +82,27 @@ func (f *File) usualRule() string {
 
 // RemoveCanopy takes a canopy out of the text.
 func (f *File) RemoveCanopy(name string) (*File, error) {
-	doc := f.rd.doc
+	return f.removeItem("canopy", name, "canopy")
+}
+
+// removeItem takes an item of a repeated section out of the text, with its
+// uncertainties. In messages it is called what.
+func (f *File) removeItem(section, name, what string) (*File, error) {
+	doc, s := f.rd.doc, sectionAt(section)
 	var names []string
-	for i, c := range f.rd.rocket.Canopies {
-		if c.Name == name {
-			splices := append(doc.remove(doc.table(sectionAt("canopy"), i)), doc.dropSpreads("canopy."+name)...)
-			return f.edit("canopy."+name, splices)
+	for i := range s.count(f.rd.rocket) {
+		title := *s.title(place{f.rd.rocket, i})
+		if title == name {
+			splices := append(doc.remove(doc.table(s, i)), doc.dropSpreads(section+"."+name)...)
+			return f.edit(section+"."+name, splices)
 		}
-		names = append(names, c.Name)
+		names = append(names, title)
 	}
 	mend := "there is none"
 	if len(names) > 0 {
 		mend = "there is " + list(names, "and")
 	}
-	return nil, Faults{{Key: excerpt("canopy." + name), Problem: "the rocket has no such canopy", Mend: mend}}
+	return nil, Faults{{Key: excerpt(section + "." + name), Problem: "the rocket has no such " + what, Mend: mend}}
 }
 
 // AddTube adds a launch tube that suits the throat and reaches above the liquid.
@@ -132,6 +147,18 @@ func (f *File) RemoveTube() (*File, error) {
 		return nil, Faults{{Key: s.path, Problem: "the rocket has no launch tube", Mend: "add one first"}}
 	}
 	return f.edit(s.path, append(f.rd.doc.remove(n), f.rd.doc.dropSpreads(s.path)...))
+}
+
+// steps makes edits one after the other, of which only the outcome has to be a
+// rocket.
+func (f *File) steps(key string, steps ...func(*document) []splice) (*File, error) {
+	doc := f.rd.doc
+	for _, step := range steps {
+		if doc = doc.edited(step(doc)); doc == nil {
+			return nil, Faults{{Key: key, Problem: "this text is too intricate to change", Mend: "edit the file by hand"}}
+		}
+	}
+	return f.with(doc)
 }
 
 // edit makes a file of the text with the splices done.

@@ -86,7 +86,7 @@ func bodySection() *section {
 				required(func(r *sim.Rocket) bool { return len(r.Parts) == 0 }, `"1.1 kg"`).
 				otherwise(func(p place) float64 { return p.rocket.BodyMass() }),
 			text("drag", "drag", "Drag coefficient, one number or a table against Mach; the shape's when not given.", drag).
-				required(func(r *sim.Rocket) bool { return !shaped(r) }, "0.48").otherwise(shapeDrag),
+				required(withoutShape, "0.48").otherwise(shapeDrag),
 			num("drag_factor", "drag factor", number(0, 10, 0.01, 0.1), at(func(b *sim.Body) *float64 { return &b.DragFactor }),
 				"Multiplies the drag coefficient; what a fit to flights turns.").byDefault("1"),
 		}, shapeRows()...),

@@ -158,6 +158,11 @@ func readSpread(row *field, p place, n *node) (float64, *flaw) {
 
 // dropSpreads takes the uncertainties of a part out of the text.
 func (d *document) dropSpreads(part string) []splice {
+	return d.dropSpread(func(name string) bool { return strings.HasPrefix(name, part+".") })
+}
+
+// dropSpread takes the uncertainties of some inputs out of the text.
+func (d *document) dropSpread(gone func(name string) bool) []splice {
 	table := d.root.member("spread")
 	if table == nil || table.kind != tableNode {
 		return nil
@@ -165,7 +170,7 @@ func (d *document) dropSpreads(part string) []splice {
 	var splices []splice
 	for _, n := range leaves(table) {
 		name := strings.TrimPrefix(n.dotted(), "spread.")
-		if strings.HasPrefix(name, part+".") {
+		if gone(name) {
 			splices = append(splices, d.remove(n)...)
 		}
 	}
