@@ -30,18 +30,25 @@ func (v *airframeView) draw() {
 		return
 	}
 	r := v.scene.now.flight.Rocket
-	v.paint(v.side(r), v.sideRows(r.Shape))
-	v.painted = append(v.painted, v.legend()...)
-	room := v.rows - len(v.painted)
-	figures := v.figureLines()
-	switch plots := room - len(figures); {
-	case plots >= 12:
-		v.paint(v.overTime(), plots)
+	figures, legend, side := v.figureLines(), v.legend(), v.sideRows(r.Shape)
+	const plots = 12 // rows that both plots need beside the figures
+	room := v.rows - side - len(legend)
+	switch {
+	case room >= plots+len(figures):
+		v.paint(v.side(r), side)
+		v.painted = append(v.painted, legend...)
+		v.paint(v.overTime(), room-len(figures))
 		v.painted = append(v.painted, figures...)
-	case v.figures:
-		v.painted = append(v.painted, figures[:min(len(figures), max(room, 0))]...)
-	default:
+	case !v.figures:
+		v.paint(v.side(r), side)
+		v.painted = append(v.painted, legend...)
 		v.paint(v.overTime(), room)
+	case room >= len(figures):
+		v.paint(v.side(r), side)
+		v.painted = append(v.painted, legend...)
+		v.painted = append(v.painted, figures...)
+	default:
+		v.painted = append(v.painted, figures...)
 	}
 	for len(v.painted) < v.rows {
 		v.painted = append(v.painted, blanks(v.columns))

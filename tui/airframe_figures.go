@@ -92,8 +92,8 @@ func (v *airframeView) alignment() []string {
 		return nil
 	}
 	deg, m := unitNamed("deg"), v.scene.units.Unit(unitNamed("m"))
-	t := table{columns: []tableColumn{{title: "thrust off by", unit: deg.Name}, {title: "lower by", unit: m.Name},
-		{title: "to the side", unit: m.Name}, {title: "attack up to", unit: deg.Name}}}
+	t := table{columns: []tableColumn{{title: "thrust off", unit: deg.Name}, {title: "lower", unit: m.Name},
+		{title: "aside", unit: m.Name}, {title: "attack", unit: deg.Name}}}
 	for _, a := range f.Alignments {
 		t.rows = append(t.rows, tableRow{cells: textCells(quantity.Format(a.Angle, bare(deg), 3), quantity.Format(a.Lower, bare(m), 2),
 			quantity.Format(a.Off, bare(m), 2), quantity.Format(a.MaxAngle, bare(deg), 2))})

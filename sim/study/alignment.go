@@ -29,9 +29,9 @@ func AlignmentAngles() []float64 {
 	return []float64{0.25 * degree, 0.5 * degree, degree}
 }
 
-// Alignments flies a rocket in calm air with its thrust off the centreline by each
-// angle, its offset as in the file: what a nozzle or motor mount that is not straight
-// does by itself.
+// Alignments flies a rocket upright in calm air with its thrust off the centreline by
+// each angle, its offset as in the file: what a nozzle or motor mount that is not
+// straight does by itself.
 func Alignments(ctx context.Context, r *sim.Rocket, angles []float64, o Options) ([]Misaligned, error) {
 	if !r.Balanced() {
 		return nil, ErrNoShape
@@ -55,12 +55,12 @@ func Alignments(ctx context.Context, r *sim.Rocket, angles []float64, o Options)
 	return out, nil
 }
 
-// misaligned flies one angle: calm air, a rigid body.
+// misaligned flies one angle: upright, calm air, a rigid body.
 func misaligned(ctx context.Context, r *sim.Rocket, angle float64, o Options) (*sim.Flight, error) {
 	c := *r // only values are changed
 	c.Alignment.Angle = angle
 	c.Model = sim.RigidModel
-	c.Wind.Speed, c.Gust.Speed = 0, 0
+	c.Wind.Speed, c.Gust.Speed, c.Rail.Tilt = 0, 0, 0
 	return sim.Fly(ctx, &c, sim.Options{Tolerance: o.Tolerance, Keep: true})
 }
 
