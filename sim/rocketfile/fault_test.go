@@ -192,9 +192,9 @@ x.toml:2: body.drag: missing; add it to [body], such as drag = 0.48`},
 			`x.toml: motor: the section is missing, and power asks for it; add [motor] with curve, case and propellant`},
 		{"a motor file", "curve = \"h.csv\"\ncase = \"2 g\"\n", "x.toml: a motor file, not a rocket file; name it in the [motor] of a rocket file"},
 		{"two canopies of one name", plain + "[[canopy]]\nname = \"main\"\narea = \"1 m2\"\ndeploy = \"ejection\"\n",
-			"x.toml:33: canopy.main.name: a name that another canopy has too; give each a name of its own"},
+			"x.toml:33: canopy.main.name: a name that another [[canopy]] has too; give each a name of its own"},
 		{"a name that is a place", plain + "[[canopy]]\narea = \"1 m2\"\ndeploy = \"ejection\"\n[[canopy]]\nname = \"2\"\narea = \"1 m2\"\ndeploy = \"ejection\"\n",
-			"x.toml:36: canopy.2.name: a name that another canopy has too; give each a name of its own"},
+			"x.toml:36: canopy.2.name: a name that another [[canopy]] has too; give each a name of its own"},
 		{"several", strings.NewReplacer(`"70 mm"`, `70`, `"13 mm"`, `"99 mm"`, "fill", "fil", `"1.8 m"`, `"0 m"`).Replace(plain),
 			`x.toml:5: body.diameter = 70: has no unit; write "70 mm"
 x.toml:12: water.throat = "99 mm": is as wide as the bore or wider; give a throat narrower than the bore

@@ -134,7 +134,7 @@ func (rd *reading) name(s *section, p place, l located) {
 	}
 	for i := range p.item {
 		if *s.title(place{p.rocket, i}) == *title {
-			rd.fault(l, s.prefix(p)+"name", "", "a name that another "+s.path+" has too", "give each a name of its own")
+			rd.fault(l, s.prefix(p)+"name", "", "a name that another "+s.header()+" has too", "give each a name of its own")
 			*title = strconv.Itoa(p.item+1) + "?" // no file can have this one
 			return
 		}

@@ -184,16 +184,16 @@ length = "1.8 m"
 // However a text is written, it is the same rocket.
 func TestWaysToWriteTheSame(t *testing.T) {
 	dir := folder(t)
-	want := readIn(t, dir, whole).Rocket()
+	want := readIn(t, dir, shapely).Rocket()
 	inline := func(text string) string { // each section in braces on one line
 		var b strings.Builder
 		var items []string
 		name := ""
-		canopies := []string{}
+		lists := map[string][]string{}
 		flush := func() {
 			switch {
-			case name == "[canopy]":
-				canopies = append(canopies, "{ "+strings.Join(items, ", ")+" }")
+			case strings.HasPrefix(name, "["):
+				lists[name] = append(lists[name], "{ "+strings.Join(items, ", ")+" }")
 			case name != "":
 				b.WriteString(name + " = { " + strings.Join(items, ", ") + " }\n")
 			default:
@@ -211,7 +211,9 @@ func TestWaysToWriteTheSame(t *testing.T) {
 			}
 		}
 		flush()
-		b.WriteString("canopy = [ " + strings.Join(canopies, ",\n  # one more\n  ") + ", ]\n")
+		for name, items := range lists {
+			b.WriteString(strings.Trim(name, "[]") + " = [ " + strings.Join(items, ",\n  # one more\n  ") + ", ]\n")
+		}
 		out := b.String()
 		tube := out[strings.Index(out, "tube = "):]
 		tube = tube[:strings.IndexByte(tube, '\n')]
@@ -234,26 +236,26 @@ func TestWaysToWriteTheSame(t *testing.T) {
 		return b.String()
 	}
 	for name, text := range map[string]string{
-		"CRLF":            strings.ReplaceAll(whole, "\n", "\r\n"),
-		"byte order mark": "\xef\xbb\xbf" + whole,
-		"no last newline": strings.TrimSuffix(whole, "\n"),
-		"comments":        strings.ReplaceAll(whole, "\n", " # said = \"so\"\n"),
-		"indented":        "  " + strings.ReplaceAll(whole, "\n", "\n\t  "),
-		"single quotes":   strings.ReplaceAll(whole, `"`, `'`),
-		"long quotes":     strings.ReplaceAll(whole, `"`, `"""`),
-		"escapes":         strings.ReplaceAll(whole, `"h.csv"`, `"\u0068.csv"`),
-		"quoted keys":     strings.NewReplacer("throat ", `"throat" `, "[rail]", "[ 'rail' ]", "[water.tube]", `[water . "tube"]`).Replace(whole),
-		"other order":     whole[strings.Index(whole, "[water]"):strings.Index(whole, "[motor]")] + "\n" + "",
-		"braces":          inline(whole),
-		"dots":            dotted(whole),
-		"deploy's table":  strings.Replace(whole, `deploy        = { water = "apogee - 1 s", motor = "ejection" }`, "[canopy.deploy]\nwater = \"apogee - 1 s\"\nmotor = \"ejection\"", 1),
-		"deploy's dots":   strings.Replace(whole, `deploy        = { water = "apogee - 1 s", motor = "ejection" }`, "deploy.water = \"apogee-1s\"\ndeploy.motor = \"ejection\"", 1),
-		"other units":     strings.NewReplacer(`"4.2 L"`, `"4200mL"`, `"68 mm"`, `"6.8 cm"`, `"18 degC"`, `"18 °C"`, `"998.9 kg/m3"`, `"998.9 kg/m³"`, `"30 %"`, `0.30`).Replace(whole),
-		"other numbers":   strings.NewReplacer(`fill_constant = 6`, `fill_constant = 0x6`, `drag_factor = 1.02`, `drag_factor = 1_0.2e-1`, `0.80`, `+8e-1`).Replace(whole),
+		"CRLF":            strings.ReplaceAll(shapely, "\n", "\r\n"),
+		"byte order mark": "\xef\xbb\xbf" + shapely,
+		"no last newline": strings.TrimSuffix(shapely, "\n"),
+		"comments":        strings.ReplaceAll(shapely, "\n", " # said = \"so\"\n"),
+		"indented":        "  " + strings.ReplaceAll(shapely, "\n", "\n\t  "),
+		"single quotes":   strings.ReplaceAll(shapely, `"`, `'`),
+		"long quotes":     strings.ReplaceAll(shapely, `"`, `"""`),
+		"escapes":         strings.ReplaceAll(shapely, `"h.csv"`, `"\u0068.csv"`),
+		"quoted keys":     strings.NewReplacer("throat ", `"throat" `, "[rail]", "[ 'rail' ]", "[water.tube]", `[water . "tube"]`).Replace(shapely),
+		"other order":     shapely[strings.Index(shapely, "[water]"):strings.Index(shapely, "[motor]")] + "\n" + "",
+		"braces":          inline(shapely),
+		"dots":            dotted(shapely),
+		"deploy's table":  strings.Replace(shapely, `deploy        = { water = "apogee - 1 s", motor = "ejection" }`, "[canopy.deploy]\nwater = \"apogee - 1 s\"\nmotor = \"ejection\"", 1),
+		"deploy's dots":   strings.Replace(shapely, `deploy        = { water = "apogee - 1 s", motor = "ejection" }`, "deploy.water = \"apogee-1s\"\ndeploy.motor = \"ejection\"", 1),
+		"other units":     strings.NewReplacer(`"4.2 L"`, `"4200mL"`, `"68 mm"`, `"6.8 cm"`, `"18 degC"`, `"18 °C"`, `"998.9 kg/m3"`, `"998.9 kg/m³"`, `"30 %"`, `0.30`).Replace(shapely),
+		"other numbers":   strings.NewReplacer(`fill_constant = 6`, `fill_constant = 0x6`, `drag_factor = 1.02`, `drag_factor = 1_0.2e-1`, `0.80`, `+8e-1`).Replace(shapely),
 	} {
 		t.Run(name, func(t *testing.T) {
 			if name == "other order" { // what comes first in the file comes last here
-				rest := strings.Replace(whole, text[:len(text)-1], "", 1)
+				rest := strings.Replace(shapely, text[:len(text)-1], "", 1)
 				text = rest + "\n" + text
 			}
 			f := readIn(t, dir, text)

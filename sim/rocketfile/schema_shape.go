@@ -23,7 +23,7 @@ func position(min float64) scale { return millimetres(min, 20e3, 1, 10) }
 func shapeRows() []*field {
 	at := of[airframe.Shape, float64](shape)
 	body := of[sim.Body, float64](func(p place) *sim.Body { return &p.rocket.Body })
-	inertia := measured(quantity.Inertia, "kg*m2", 1e-9, 1e4, 1e-4, 1e-3)
+	inertia := measured(quantity.Inertia, "kg*m2", 1e-6, 1e4, 1e-4, 1e-3)
 	rows := []*field{
 		num("length", "length", position(10), at(func(s *airframe.Shape) *float64 { return &s.Length }),
 			"From the tip of the nose to the aft end, fins left out.").required(shaped, `"980 mm"`),
