@@ -217,21 +217,20 @@ func TestBestOptions(t *testing.T) {
 	require.Equal(t, b.Flights, told+1, "one more to keep its record")
 	require.Equal(t, b.Apogee, b.Flight.Apogee.Height)
 
-	ctx, cancel := context.WithCancel(background)
 	for _, texts := range [][]string{{"water.fill"}, {"water.fill", "body.mass"}} {
 		goals, err := ParseGoals(r, texts)
 		require.NoError(t, err)
 		for _, after := range []int{1, scanned, scanned + 3} {
-			ctx, cancel = context.WithCancel(background)
+			ctx, cancel := context.WithCancel(background)
 			_, err = FindBest(ctx, r, goals, false, Options{Progress: func(done, _ int) {
 				if done == after {
 					cancel()
 				}
 			}})
 			require.ErrorIs(t, err, context.Canceled)
+			cancel()
 		}
 	}
-	cancel()
 }
 
 func TestGoalFaults(t *testing.T) {

@@ -65,3 +65,8 @@ func with(t testing.TB, r *sim.Rocket, name string, v float64) *sim.Rocket {
 	require.NoError(t, input(t, r, name).Set(c, v))
 	return c
 }
+
+func spread(t testing.TB, r *sim.Rocket, name string, sd float64) Spread {
+	t.Helper()
+	return Spread{Input: input(t, r, name), SD: sd}
+}

@@ -2,52 +2,278 @@ package study
 
 import (
 	"context"
+	"fmt"
+	"math"
+	"math/rand/v2"
+	"runtime"
 	"testing"
 
+	"github.com/stretchr/testify/require"
+
+	"ullage/sim"
 	"ullage/sim/rocketfile"
 )
 
-func TestScatterScratch(t *testing.T) {
+// uncertain are spreads of some inputs.
+func uncertain(t testing.TB, r *sim.Rocket, sd map[string]float64, names ...string) []Spread {
+	t.Helper()
+	var spreads []Spread
+	for _, name := range names {
+		spreads = append(spreads, Spread{Input: input(t, r, name), SD: sd[name]})
+	}
+	return spreads
+}
+
+func scattered(t testing.TB, r *sim.Rocket, spreads []Spread, n int, seed uint64, o Options) (ScatterResult, []LandingPoint) {
+	t.Helper()
+	var points []LandingPoint
+	got, err := RunScatter(background, r, spreads, n, seed, o, func(p LandingPoint) error {
+		points = append(points, p)
+		return nil
+	})
+	require.NoError(t, err)
+	return got, points
+}
+
+// figures are the numbers of a result, to compare: inputs hold functions.
+func figures(r ScatterResult) string {
+	text := fmt.Sprint(r.Asked, r.Drawn, r.Invalid, r.Grounded, r.Landed, r.Reservoir, r.Partial, r.Apogee, r.RailExit, r.Landing)
+	for _, i := range r.Importance {
+		text += fmt.Sprint(i.Input.Name, i.SD, i.Rank)
+	}
+	return text
+}
+
+// Small uncertainties propagate linearly: the variance of the apogee is the sum of
+// (∂h/∂x σ)², and an input's rank correlation, of a normal pair with correlation ρ, is
+// 6/π asin(ρ/2) (K. Pearson 1907, from memory).
+func TestScatterAgainstLinearPropagation(t *testing.T) {
+	const n = 3000
+	r := bottle()
+	sd := map[string]float64{"body.mass": 0.002, "body.drag_factor": 0.03, "water.pressure": 5e3, "water.discharge": 0.004}
+	spreads := uncertain(t, r, sd, "body.mass", "body.drag_factor", "water.pressure", "water.discharge")
+	variance := 0.0
+	slope := map[string]float64{}
+	for _, s := range spreads {
+		v, _ := s.Input.Get(r)
+		up := flown(t, with(t, r, s.Input.Name, v+s.SD)).Apogee.Height
+		down := flown(t, with(t, r, s.Input.Name, v-s.SD)).Apogee.Height
+		slope[s.Input.Name] = (up - down) / 2
+		variance += slope[s.Input.Name] * slope[s.Input.Name]
+	}
+	got, _ := scattered(t, r, spreads, n, 11, Options{})
+	require.Equal(t, n, got.Apogee.Count)
+	want := math.Sqrt(variance)
+	// Four standard errors: of the mean σ/√n, of the deviation σ/√(2n).
+	require.InDelta(t, flown(t, r).Apogee.Height, got.Apogee.Mean, 4*want/math.Sqrt(n)+0.02*want)
+	require.InDelta(t, want, got.Apogee.SD, 4*want/math.Sqrt(2*n)+0.02*want)
+	require.InDelta(t, got.Apogee.Mean+1.644854*want, got.Apogee.Q95, 0.15*want)
+	require.InDelta(t, got.Apogee.Mean-1.644854*want, got.Apogee.Q05, 0.15*want)
+	require.InDelta(t, got.Apogee.Mean, got.Apogee.Q50, 0.1*want)
+	for _, i := range got.Importance {
+		rho := slope[i.Input.Name] / want
+		require.InDelta(t, 6/math.Pi*math.Asin(rho/2), i.Rank, 4/math.Sqrt(n), i.Input.Name)
+	}
+	for k := 1; k < len(got.Importance); k++ {
+		require.GreaterOrEqual(t, math.Abs(got.Importance[k-1].Rank), math.Abs(got.Importance[k].Rank))
+	}
+}
+
+func TestScatterAnyWorkers(t *testing.T) {
 	r := rocketfile.Starter().Rocket()
-	sp := DefaultSpread(r)
-	for _, s := range sp {
-		t.Log(s.Input.Name, s.SD)
+	spreads := DefaultSpread(r)
+	want, points := scattered(t, r, spreads, 203, 5, Options{Workers: 1})
+	for _, workers := range []int{2, 5, 40} {
+		got, same := scattered(t, r, spreads, 203, 5, Options{Workers: workers})
+		require.Equal(t, figures(want), figures(got))
+		require.Equal(t, points, same)
 	}
-	res, err := RunScatter(context.Background(), r, sp, 10000, 1, Options{}, nil)
-	t.Logf("%+v %v", res.Apogee, err)
-	t.Logf("%+v %+v %v %v %v", res.RailExit, res.Landing, res.Invalid, res.Grounded, res.FirstInvalid)
-	for _, s := range res.Importance {
-		t.Log(s.Input.Name, s.Rank)
+	other, _ := scattered(t, r, spreads, 203, 6, Options{})
+	require.NotEqual(t, want.Apogee, other.Apogee)
+	_, longer := scattered(t, r, spreads, 250, 5, Options{})
+	require.Equal(t, points, longer[:len(points)], "more flights go on from fewer")
+}
+
+func TestScatterWithoutSpread(t *testing.T) {
+	r := bottle()
+	got, _ := scattered(t, r, nil, 40, 1, Options{})
+	want := flown(t, r)
+	require.InDelta(t, want.Apogee.Height, got.Apogee.Mean, 1e-9)
+	require.InDelta(t, 0, got.Apogee.SD, 1e-9)
+	require.InDelta(t, want.RailExit.Speed, got.RailExit.Q05, 1e-12)
+	require.Empty(t, got.Importance)
+}
+
+// Draws that make no valid rocket are counted: of a fill of 0 half are below it.
+func TestScatterCountsInvalid(t *testing.T) {
+	const n = 4000
+	r := dud()
+	spreads := uncertain(t, r, map[string]float64{"water.fill": 0.01}, "water.fill")
+	got, points := scattered(t, r, spreads, n, 3, Options{})
+	require.Equal(t, n, got.Drawn)
+	require.Equal(t, n, got.Invalid+got.Grounded)
+	require.InDelta(t, n/2, got.Invalid, 4*math.Sqrt(n)/2) // four standard errors
+	require.ErrorContains(t, got.FirstInvalid, "water.fill")
+	require.Empty(t, points)
+	require.Zero(t, got.Apogee.Count)
+	require.True(t, math.IsNaN(got.Apogee.Mean) && math.IsNaN(got.Apogee.Q50) && math.IsNaN(got.Landing.Major))
+	require.True(t, math.IsNaN(got.Importance[0].Rank))
+}
+
+func TestScatterEndsEarly(t *testing.T) {
+	r := bottle()
+	spreads := DefaultSpread(r)
+	seen := 0
+	got, err := RunScatter(background, r, spreads, 1000, 1, Options{}, func(LandingPoint) error {
+		if seen++; seen == 50 {
+			return errStop
+		}
+		return nil
+	})
+	require.ErrorIs(t, err, errStop)
+	require.True(t, got.Partial)
+	require.Equal(t, 50, got.Apogee.Count)
+	require.Equal(t, 1000, got.Asked)
+
+	ctx, cancel := context.WithCancel(background)
+	defer cancel()
+	got, err = RunScatter(ctx, r, spreads, MaxScatter, 1, Options{}, func(p LandingPoint) error {
+		if p.Draw >= 60 {
+			cancel()
+		}
+		return nil
+	})
+	require.ErrorIs(t, err, context.Canceled)
+	require.True(t, got.Partial)
+	require.GreaterOrEqual(t, got.Drawn, 60)
+	require.Less(t, got.Drawn, 10_000)
+	require.False(t, math.IsNaN(got.Apogee.Q95))
+}
+
+func TestScatterProgress(t *testing.T) {
+	last := 0
+	_, err := RunScatter(background, dud(), nil, 1001, 1, Options{Progress: func(done, total int) {
+		require.Equal(t, 1001, total)
+		require.Greater(t, done, last)
+		last = done
+	}}, nil)
+	require.NoError(t, err)
+	require.Equal(t, 1001, last)
+}
+
+func TestScatterFaults(t *testing.T) {
+	r := bottle()
+	for name, c := range map[string]struct {
+		spreads []Spread
+		n       int
+		broken  bool
+		want    string
+	}{
+		"no flights":   {nil, 0, false, "number of flights"},
+		"too many":     {nil, MaxScatter + 1, false, "number of flights"},
+		"negative":     {[]Spread{{input(t, r, "body.mass"), -1}}, 1, false, "spread.body.mass"},
+		"no number":    {[]Spread{{input(t, r, "body.mass"), math.NaN()}}, 1, false, "spread.body.mass"},
+		"other rocket": {[]Spread{{input(t, motored(), "motor.delay"), 1}}, 1, false, "motor.delay"},
+		"invalid":      {nil, 1, true, "body.mass"},
+	} {
+		t.Run(name, func(t *testing.T) {
+			base := rocketfile.Clone(r)
+			if c.broken {
+				base.Body.Mass = -1
+			}
+			_, err := RunScatter(background, base, c.spreads, c.n, 1, Options{}, nil)
+			var faults rocketfile.Faults
+			require.ErrorAs(t, err, &faults)
+			require.ErrorContains(t, err, c.want)
+		})
 	}
-	e, err := RailExitFor(context.Background(), r, 20, Options{})
-	t.Logf("%+v %v", e, err)
-	z, err := CanopyFor(context.Background(), r, 0, 4, Options{})
-	t.Logf("%+v %v", z, err)
-	w, err := WhatIfs(context.Background(), r, 0, Options{})
-	for _, c := range w {
-		t.Log(c.Case, c.Opens, c.Problem)
-		if c.Flight != nil {
-			t.Log(c.Flight.Landing)
+}
+
+// pretend feeds a collector landings of a plane normal distribution, and apogees of a
+// normal one.
+func pretend(c *collector, n int, seed uint64) error {
+	random := rand.New(rand.NewPCG(seed, 1))
+	for range n {
+		a, b := random.NormFloat64(), random.NormFloat64()
+		x := random.NormFloat64()
+		// Axes of 30 and 10 m, the long one 30° from north; centre 5, −3.
+		sin, cos := math.Sincos(math.Pi / 6)
+		o := outcome{exited: true, landed: true, apogee: 100 + 5*x, exit: x, deviates: []float64{x},
+			east: 5 + 30*a*sin + 10*b*cos, north: -3 + 30*a*cos - 10*b*sin}
+		if err := c.take([]outcome{o}); err != nil {
+			return err
 		}
 	}
-	t.Log(err)
-	for range 2 {
-		v, err := OpeningValues(context.Background(), r, 0, Options{})
-		d, b, err2 := Opening(context.Background(), r, 0, v, Options{})
-		t.Log(err, err2, b)
-		for _, x := range d {
-			x.Flight = nil
-			t.Logf("%+v", x)
+	return nil
+}
+
+func newPretence(each func(LandingPoint) error) *collector {
+	return &collector{spreads: []Spread{{SD: 1}}, each: each, kept: newReservoir(ReservoirSize, 3, 1)}
+}
+
+// Quantiles of the normal distribution and the ellipse of a plane one: closed forms,
+// and nine in ten of other points inside by counting.
+func TestScatterClosedForms(t *testing.T) {
+	const n = 20_000
+	c := newPretence(nil)
+	require.NoError(t, pretend(c, n, 1))
+	got := c.finish(nil)
+	require.False(t, got.Sampled())
+	require.InDelta(t, 100, got.Apogee.Mean, 4*5/math.Sqrt(n))
+	require.InDelta(t, 5, got.Apogee.SD, 4*5/math.Sqrt(2*n))
+	require.InDelta(t, 100-1.644854*5, got.Apogee.Q05, 0.3)
+	require.InDelta(t, 100, got.Apogee.Q50, 0.2)
+	require.InDelta(t, 100+1.644854*5, got.Apogee.Q95, 0.3)
+	require.InDelta(t, 1, got.Importance[0].Rank, 1e-12)
+
+	e := got.Landing
+	k := math.Sqrt(-2 * math.Log(0.1))
+	require.InEpsilon(t, 30*k, e.Major, 0.03)
+	require.InEpsilon(t, 10*k, e.Minor, 0.03)
+	require.InDelta(t, math.Pi/6, e.Heading, 0.02)
+	require.InDelta(t, 5, e.East, 0.8)
+	require.InDelta(t, -3, e.North, 1)
+	inside := 0
+	sin, cos := math.Sincos(e.Heading)
+	other := newPretence(func(p LandingPoint) error {
+		x, y := p.East-e.East, p.North-e.North
+		if along, across := x*sin+y*cos, x*cos-y*sin; math.Hypot(along/e.Major, across/e.Minor) <= 1 {
+			inside++
 		}
-		r.Power = "motor"
+		return nil
+	})
+	require.NoError(t, pretend(other, n, 2))
+	require.InDelta(t, 0.9, float64(inside)/n, 0.01)
+}
+
+// Past the reservoir, quantiles come from a choice of the flights, mean and deviation
+// from all, and what is kept grows no more.
+func TestScatterFlatMemory(t *testing.T) {
+	live := func() uint64 {
+		runtime.GC()
+		var m runtime.MemStats
+		runtime.ReadMemStats(&m)
+		return m.HeapAlloc
 	}
+	c := newPretence(nil)
+	require.NoError(t, pretend(c, ReservoirSize, 1))
+	before := live()
+	require.NoError(t, pretend(c, 4*ReservoirSize, 2))
+	after := live()
+	require.Less(t, after, before+100_000)
+	got := c.finish(nil)
+	require.Equal(t, 5*ReservoirSize, got.Apogee.Count)
+	require.Equal(t, ReservoirSize, got.Reservoir)
+	require.True(t, got.Sampled())
+	require.InDelta(t, 100+1.644854*5, got.Apogee.Q95, 0.15)
 }
 
 func BenchmarkScatter10000(b *testing.B) {
 	r := rocketfile.Starter().Rocket()
-	sp := DefaultSpread(r)
+	spreads := DefaultSpread(r)
+	b.ReportAllocs()
 	for b.Loop() {
-		if _, err := RunScatter(context.Background(), r, sp, 10000, 1, Options{}, nil); err != nil {
+		if _, err := RunScatter(background, r, spreads, 10000, 1, Options{}, nil); err != nil {
 			b.Fatal(err)
 		}
 	}
