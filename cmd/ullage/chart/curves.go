@@ -1,9 +1,8 @@
 package chart
 
 import (
-	"math"
-
 	"ullage/cmd/ullage/chart/page"
+	"ullage/sim/report"
 )
 
 // shows are the two things of a flight that a sweep shows.
@@ -46,7 +45,9 @@ func (w *sweep) curves(axis, family int) []page.Row {
 				if c.left {
 					left.X, left.Y = append(left.X, x), append(left.Y, y)
 				}
-				most = math.Max(most, math.Max(0, show.of(c)))
+				if v := show.of(c); v > most {
+					most = v
+				}
 			}
 			if w.worded(axis) {
 				p.Dots = append(p.Dots, page.Dots{X: line.X, Y: line.Y, Sign: line.Pen.Sign(), Label: line.Label})
@@ -72,7 +73,7 @@ func (w *sweep) point(p *page.Panel, k, axis, family int) {
 	if at, ok := w.now(axis); ok {
 		m := page.Mark{At: at}
 		if k == 0 {
-			m.Label = "the file's " + given(w.unit(axis).ToSI(at), w.unit(axis), 4)
+			m.Label = "today's " + given(w.unit(axis).ToSI(at), w.unit(axis), 4)
 		}
 		p.Marks = append(p.Marks, m)
 	}
@@ -97,7 +98,7 @@ func (w *sweep) point(p *page.Panel, k, axis, family int) {
 func (w *sweep) levels() []page.Row {
 	var row page.Row
 	columns, lines := w.rising(0), w.rising(1)
-	for _, show := range shows {
+	for k, show := range shows {
 		u := w.look.unit(show.unit)
 		p := page.Panel{Title: show.title + ", " + u.Name, X: w.axis(0), Y: w.axis(1)}
 		l := &page.Levels{}
@@ -112,10 +113,14 @@ func (w *sweep) levels() []page.Row {
 			}
 			l.Z = append(l.Z, z)
 		}
+		if k == 1 {
+			l.Limit = u.FromSI(report.RailExitLimit(w.Rocket))
+			p.Title += "; broken line: the least, " + w.look.given(report.RailExitLimit(w.Rocket), show.unit)
+		}
 		p.Levels = l
 		if x, ok := w.now(0); ok {
 			if y, ok := w.now(1); ok {
-				p.Points = append(p.Points, page.Point{X: x, Y: y, Sign: page.Ringlet, Label: "the file's"})
+				p.Points = append(p.Points, page.Point{X: x, Y: y, Sign: page.Ringlet, Label: "today's"})
 			}
 		}
 		if b := w.best(); b >= 0 {

@@ -50,7 +50,7 @@ func Flight(fl *sim.Flight, show []Quantity, span Span, look Look) (*page.Page, 
 	p := &page.Page{
 		Paper: look.Paper,
 		Title: title(fl.Rocket, "one flight"),
-		Lines: []string{look.drive(fl.Rocket), look.day(fl.Rocket), look.outcome(fl)},
+		Lines: []string{look.drive(fl.Rocket) + "; " + look.text(fl.LiftOffMass, "kg") + " at lift-off", look.day(fl.Rocket), look.outcome(fl)},
 		Notes: look.notes(fl),
 	}
 	trace := fl.Trace()
@@ -132,7 +132,7 @@ func (f *frame) panel(q *Quantity) page.Panel {
 		}
 	}
 	if f.cut(q) {
-		p.Y.Max = u.FromSI(v) * 1.12
+		p.Y.Max = u.FromSI(v) * 1.06
 	}
 	if q.note != "" && !math.IsNaN(v) && (v != 0 || q.least) {
 		p.Points = []page.Point{{X: t, Y: u.FromSI(v), Sign: page.Ringlet,
@@ -141,16 +141,29 @@ func (f *frame) panel(q *Quantity) page.Panel {
 	return p
 }
 
-// samples are those of the span, cut off at its end.
+// samples are those of the span up to its end, so close that the curve is smooth
+// where the engine made long steps.
 func (f *frame) samples(end float64) []sim.Sample {
-	n := len(f.trace)
-	for n > 0 && f.trace[n-1].Time > end {
-		n--
+	const parts = 300 // of the axis, at least
+	apart := end / parts
+	var out []sim.Sample
+	last := 0.0
+	fill := func(to float64) {
+		n := math.Ceil((to - last) / apart)
+		for i := 1.0; i < n; i++ {
+			out = append(out, f.fl.At(last+(to-last)*i/n))
+		}
+		last = to
 	}
-	if n < len(f.trace) {
-		return append(f.trace[:n:n], f.fl.At(end))
+	for _, s := range f.trace {
+		if s.Time > end {
+			fill(end)
+			return append(out, f.fl.At(end))
+		}
+		fill(s.Time)
+		out = append(out, s)
 	}
-	return f.trace
+	return out
 }
 
 // cut tells whether the surge of the first milliseconds would dwarf the rest.

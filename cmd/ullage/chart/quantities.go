@@ -25,7 +25,7 @@ type Quantity struct {
 
 // quantities is the table of what can be drawn.
 var quantities = []Quantity{
-	{Name: "height", title: "height above the pad", unit: "m", of: func(s sim.Sample) float64 { return s.Height }},
+	{Name: "height", title: "height", unit: "m", of: func(s sim.Sample) float64 { return s.Height }},
 	{Name: "speed", title: "speed", unit: "m/s", note: "fastest", of: func(s sim.Sample) float64 { return s.Speed },
 		most: func(r *sim.Results) (v, t float64) { return r.Max.Speed, r.Max.SpeedTime }},
 	{Name: "vertical", title: "upward speed", unit: "m/s", note: "fastest", of: func(s sim.Sample) float64 { return s.Vertical }},
@@ -35,7 +35,7 @@ var quantities = []Quantity{
 		surge: func(r *sim.Results) float64 { return r.Startup.Acceleration }},
 	{Name: "mach", title: "Mach number", note: "greatest", of: func(s sim.Sample) float64 { return s.Mach },
 		most: func(r *sim.Results) (v, t float64) { return r.Max.Mach, r.Max.MachTime }},
-	{Name: "pressure", title: "chamber, gauge", unit: "bar", push: true, note: "greatest", of: func(s sim.Sample) float64 { return s.Chamber - s.Air },
+	{Name: "pressure", title: "gauge pressure", unit: "bar", push: true, note: "greatest", of: func(s sim.Sample) float64 { return s.Chamber - s.Air },
 		known: func(f *sim.Flight) bool { return f.Rocket.Power == sim.WaterPower }},
 	{Name: "thrust", title: "thrust", unit: "N", push: true, note: "greatest", of: func(s sim.Sample) float64 { return s.Thrust },
 		most:  func(r *sim.Results) (v, t float64) { return r.Max.Thrust, r.Max.ThrustTime },

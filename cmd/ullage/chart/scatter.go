@@ -43,7 +43,7 @@ func Scatter(s report.Scatter, landings *Landings, look Look) *page.Page {
 		p.Points = append(p.Points, page.Point{X: u.FromSI(e.East), Y: u.FromSI(e.North), Sign: page.Target, Label: "mean"})
 		if e.Major > 0 {
 			x, y := ellipse(e)
-			p.Lines = append(p.Lines, page.Line{X: inUnit(x, u), Y: inUnit(y, u), Label: "holds 90 % of them", Key: true})
+			p.Lines = append(p.Lines, page.Line{X: inUnit(x, u), Y: inUnit(y, u), Label: "ellipse that holds 90 %", Key: true})
 		}
 	}
 	p.Rings = rings(reach(landings, r.Landing), u)
@@ -113,7 +113,7 @@ func (l Look) beside(s report.Scatter, drawn int) []string {
 	if e := r.Landing; r.Landed > 0 {
 		out = append(out, "", "mean "+l.text(math.Hypot(e.East, e.North), "m")+" from the pad, towards "+bearing(e.East, e.North))
 		if e.Major > 0 {
-			out = append(out, fmt.Sprintf("ellipse %s by %s, its long axis towards %s",
+			out = append(out, fmt.Sprintf("ellipse %s by %s across, its long axis towards %s",
 				l.text(2*e.Major, "m"), l.text(2*e.Minor, "m"), l.given(e.Heading, "deg")))
 		}
 	}
@@ -144,7 +144,7 @@ func (l Look) beside(s report.Scatter, drawn int) []string {
 }
 
 // mostSpreads is how many uncertain inputs a page lists.
-const mostSpreads = 16
+const mostSpreads = 14
 
 // bearing is a compass direction in degrees.
 func bearing(east, north float64) string {

@@ -62,7 +62,7 @@ func Sweep(s report.Sweep, cells *Cells, look Look) *page.Page {
 		p.Rows = w.curves(0, -1)
 	case w.family() >= 0:
 		f := w.family()
-		p.Title = title(s.Rocket, "sweep of "+w.name(1-f)+", a curve for each "+w.name(f))
+		p.Title = title(s.Rocket, "sweep of "+w.name(1-f)+" for each "+w.name(f))
 		p.Rows = w.curves(1-f, f)
 	default:
 		p.Title = title(s.Rocket, "sweep of "+w.name(0)+" and "+w.name(1))

@@ -9,6 +9,7 @@ import (
 	"ullage/sim"
 	"ullage/sim/quantity"
 	"ullage/sim/report"
+	"ullage/thrust"
 )
 
 // Look is how values are shown, and on what paper.
@@ -52,7 +53,7 @@ func given(v float64, u quantity.Unit, digits int) string {
 
 // spelled writes units as print does.
 func spelled(s string) string {
-	return strings.NewReplacer("*", "·", " degC", " °C", " degF", " °F", " deg", "°").Replace(s)
+	return strings.NewReplacer("*", "·", " in3", " in³", " degC", " °C", " degF", " °F", " deg", "°").Replace(s)
 }
 
 // inUnit are SI values in a unit.
@@ -84,7 +85,11 @@ func (l Look) drive(r *sim.Rocket) string {
 		m := r.Motor
 		text := "Motor with " + l.given(m.Propellant, "g") + " of propellant in a case of " + l.given(m.Case, "g")
 		if m.Curve != nil {
-			text += "; " + number(m.Curve.Impulse()) + " N·s"
+			i := m.Curve.Impulse()
+			text += "; " + number(i) + " N·s"
+			if class := thrust.Class(i); class != "" {
+				text += ", class " + class
+			}
 		}
 		return text
 	}

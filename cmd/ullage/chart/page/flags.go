@@ -8,50 +8,76 @@ import (
 )
 
 // flag is the label of a mark: it stands above the frame, right of a staff that
-// rises from the mark.
+// rises from the mark, or left of it.
 type flag struct {
-	at   float64
-	x    vg.Length
-	text string
-	row  int // from the frame up; -1 where there is no room
+	at    float64
+	x     vg.Length
+	text  string
+	width vg.Length
+	left  bool
+	row   int // from the frame up
 }
 
-// raiseFlags places the labels of marks, and makes room above the frame and to
-// the right of it. From the right to the left, each takes the lowest row on
-// which its text meets neither a text nor a staff of those on its right.
-func (a *area) raiseFlags() {
+// from and to are where the text begins and ends.
+func (l *flag) from() vg.Length {
+	if l.left {
+		return l.x - l.width
+	}
+	return l.x
+}
+
+func (l *flag) to() vg.Length { return l.from() + l.width }
+
+// hoist lists the labels of marks, and draws the frame's right edge in for those that
+// would run off the sheet. The last one may turn to the left instead, where no
+// staff is in its way.
+func (a *area) hoist() {
 	f := plain(labelSize)
-	a.margin.top = tickSize * 0.5
 	a.flags = nil
 	for _, m := range a.Marks {
-		if m.Label != "" && drawable(m.At) && m.At >= a.x.min && m.At <= a.x.max {
-			a.flags = append(a.flags, flag{at: m.At, text: fit(f, a.frame.Size().X*2/3, m.Label)})
+		if m.Label != "" && m.At >= a.x.min && m.At <= a.x.max {
+			text := fit(f, a.frame.Size().X*2/3, m.Label)
+			a.flags = append(a.flags, flag{at: m.At, text: text, width: f.Width(text)/slack + 2*gap})
 		}
 	}
 	slices.SortStableFunc(a.flags, func(p, q flag) int { return cmp.Compare(p.at, q.at) })
-	// A text that would run off the sheet moves the frame's edge in.
-	edge := a.frame.Max.X + a.margin.right
-	s := scale{a.x.span, a.frame.Min.X, a.frame.Max.X}
-	for _, l := range a.flags {
-		if over := s.at(l.at) + gap + f.Width(l.text) - edge; over > 0 {
+	edge := a.frame.Max.X + a.margin.right + gap
+	s := a.across()
+	if n := len(a.flags); n > 0 {
+		last := &a.flags[n-1]
+		x := s.at(last.at)
+		last.left = x+last.width > edge && (n == 1 || s.at(a.flags[n-2].at) < x-last.width)
+	}
+	for i := range a.flags {
+		l := &a.flags[i]
+		if over := s.at(l.at) + l.width - edge; over > 0 && !l.left {
 			a.frame.Max.X = max(a.frame.Min.X+leastFrame, a.frame.Max.X-over)
-			s.to = a.frame.Max.X
+			s = a.across()
 		}
 	}
+}
+
+// across is the scale of x as the frame is now.
+func (a *area) across() scale { return scale{a.x.span, a.frame.Min.X, a.frame.Max.X} }
+
+// raise gives the labels their rows, and makes room for them. From the right to the
+// left, each takes the lowest row on which its text meets neither a text nor a
+// staff of those on its right.
+func (a *area) raise() {
+	a.margin.top = tickSize * 0.5
+	s := a.across()
 	rows := 0
 	for i := len(a.flags) - 1; i >= 0; i-- {
 		l := &a.flags[i]
 		l.x = s.at(l.at)
-		end := l.x + gap + f.Width(l.text)
-		for _, right := range a.flags[i+1:] {
-			if right.x < end {
+		for j := range a.flags[i+1:] {
+			if right := &a.flags[i+1+j]; right.from() < l.to() {
 				l.row = max(l.row, right.row+1)
 			}
 		}
 		rows = max(rows, l.row+1)
 	}
-	a.dropFlags()
-	if rows = min(rows, mostFlagRow); rows > 0 {
+	if rows = min(rows, mostFlagRows); rows > 0 {
 		a.margin.top += flagRow*vg.Length(rows) + gap
 	}
 	if a.Title != "" {
@@ -59,25 +85,20 @@ func (a *area) raiseFlags() {
 	}
 }
 
-// dropFlags leaves out those that stand too high.
-func (a *area) dropFlags() {
-	for i := range a.flags {
-		if a.flags[i].row >= mostFlagRow {
-			a.flags[i].row = -1
-		}
-	}
-}
-
-// drawFlags draws staffs and texts.
+// drawFlags draws staffs and texts, but those that would stand too high.
 func (s sheet) drawFlags(a *area) {
 	f := plain(labelSize)
-	for _, l := range a.flags {
-		if l.row < 0 {
+	for i := range a.flags {
+		l := &a.flags[i]
+		if l.row >= mostFlagRows {
 			continue
 		}
-		x := a.x.at(l.at)
 		base := a.frame.Max.Y + gap + flagRow*vg.Length(l.row)
-		s.StrokeLine2(thread, x, a.frame.Max.Y, x, base+labelSize*0.8)
-		s.write(f, black, vg.Point{X: x + gap*0.7, Y: base}, atLeft, l.text)
+		s.StrokeLine2(thread, l.x, a.frame.Max.Y, l.x, base+labelSize*0.8)
+		if l.left {
+			s.write(f, black, vg.Point{X: l.x - gap*0.7, Y: base}, atRight, l.text)
+			continue
+		}
+		s.write(f, black, vg.Point{X: l.x + gap*0.7, Y: base}, atLeft, l.text)
 	}
 }

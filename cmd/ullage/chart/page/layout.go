@@ -2,6 +2,7 @@ package page
 
 import (
 	"math"
+	"slices"
 
 	"gonum.org/v1/plot/vg"
 )
@@ -25,16 +26,17 @@ type margins struct{ left, right, bottom, top vg.Length }
 
 // Distances on the sheet, in points.
 const (
-	gap         = vg.Length(4)
-	tickLength  = vg.Length(3)
-	xTickEvery  = vg.Length(58)
-	yTickEvery  = vg.Length(26)
-	flagRow     = labelSize * 1.3
-	mostFlagRow = 7
-	sampleWidth = vg.Length(22)
-	mostSide    = vg.Length(185)
-	betweenRows = vg.Length(7)
-	leastFrame  = vg.Length(20)
+	gap          = vg.Length(4)
+	tickLength   = vg.Length(3)
+	xTickEvery   = vg.Length(58)
+	yTickEvery   = vg.Length(24)
+	mostTicks    = 10
+	flagRow      = labelSize * 1.3
+	mostFlagRows = 7
+	sampleWidth  = vg.Length(22)
+	mostSide     = vg.Length(185)
+	betweenRows  = vg.Length(7)
+	leastFrame   = vg.Length(20)
 )
 
 // layOut gives every panel its frame. Frames in a column stand below each other.
@@ -51,19 +53,25 @@ func layOut(room vg.Rectangle, rows []Row) []*area {
 	if len(all) == 0 {
 		return nil
 	}
-	guess := room.Size().Y/vg.Length(len(rows)) - 40
+	guess := room.Size().Y/vg.Length(len(rows)) - 25
 	for _, a := range all {
 		a.measure(guess)
 	}
 	alignColumns(table)
 	tops := make([]vg.Length, len(rows))
-	for i, r := range table {
+	for _, r := range table {
 		width := room.Size().X / vg.Length(max(len(r), 1))
 		for j, a := range r {
 			left := room.Min.X + width*vg.Length(j)
 			a.frame.Min.X = left + a.margin.left
 			a.frame.Max.X = max(a.frame.Min.X+leastFrame, left+width-a.margin.right-gap)
-			a.raiseFlags()
+			a.hoist()
+		}
+	}
+	alignEdges(table)
+	for i, r := range table {
+		for _, a := range r {
+			a.raise()
 			tops[i] = max(tops[i], a.margin.top)
 		}
 	}
@@ -74,9 +82,11 @@ func layOut(room vg.Rectangle, rows []Row) []*area {
 	return all
 }
 
+// column tells panels below each other: of so many in a row, the one at an index.
+type column struct{ columns, index int }
+
 // alignColumns gives panels below each other the same margins left and right.
 func alignColumns(table [][]*area) {
-	type column struct{ columns, index int }
 	most := map[column]margins{}
 	for _, r := range table {
 		for j, a := range r {
@@ -90,6 +100,24 @@ func alignColumns(table [][]*area) {
 		for j, a := range r {
 			m := most[column{len(r), j}]
 			a.margin.left, a.margin.right = m.left, m.right
+		}
+	}
+}
+
+// alignEdges ends the frames of panels below each other where the narrowest does.
+func alignEdges(table [][]*area) {
+	least := map[column]vg.Length{}
+	for _, r := range table {
+		for j, a := range r {
+			k := column{len(r), j}
+			if x, ok := least[k]; !ok || a.frame.Max.X < x {
+				least[k] = a.frame.Max.X
+			}
+		}
+	}
+	for _, r := range table {
+		for j, a := range r {
+			a.frame.Max.X = least[column{len(r), j}]
 		}
 	}
 }
@@ -155,7 +183,7 @@ func (x *Axis) over(drawn span, loose, all bool) span {
 	switch {
 	case len(x.Words) > 0:
 		return span{-0.5, float64(len(x.Words)) - 0.5}
-	case x.Max > x.Min && drawable(x.Min) && drawable(x.Max):
+	case x.fixed():
 		return span{x.Min, x.Max}.open()
 	}
 	if x.Zero {
@@ -172,9 +200,13 @@ func (x *Axis) over(drawn span, loose, all bool) span {
 	return s
 }
 
+// fixed tells whether the axis has its range.
+func (x *Axis) fixed() bool { return x.Max > x.Min && drawable(x.Min) && drawable(x.Max) }
+
 // measure works out the margins from the labels, with ticks for about this
 // height.
 func (a *area) measure(height vg.Length) {
+	a.headroom(height)
 	a.ticksOfY(height)
 	widest := vg.Length(0)
 	for _, t := range a.yTicks {
@@ -197,7 +229,19 @@ func (a *area) measure(height vg.Length) {
 			a.beside = append(a.beside, l)
 		}
 	}
+	if a.Compass != nil {
+		right = max(right, a.compassSize().X)
+	}
 	a.margin.right = max(right, tickSize)
+}
+
+// headroom raises the end of a range so that the label of the highest point has room
+// above it.
+func (a *area) headroom(height vg.Length) {
+	labelled := slices.ContainsFunc(a.Points, func(q Point) bool { return q.Label != "" })
+	if labelled && a.Levels == nil && !a.Equal && len(a.Y.Words) == 0 {
+		a.y.max += (a.y.max - a.y.min) * float64(labelSize*1.6/max(height, leastFrame))
+	}
 }
 
 func (a *area) ticksOfY(height vg.Length) {
@@ -205,7 +249,7 @@ func (a *area) ticksOfY(height vg.Length) {
 		a.yTicks = wordTicks(a.Y.Words)
 		return
 	}
-	a.yTicks = a.y.ticks(int(height / yTickEvery))
+	a.yTicks = a.y.ticks(min(int(height/yTickEvery), mostTicks))
 }
 
 // settle fixes the scales, once the frame is known.
@@ -218,7 +262,7 @@ func (a *area) settle() {
 	}
 	a.xTicks = wordTicks(a.X.Words)
 	if len(a.X.Words) == 0 {
-		a.xTicks = a.x.ticks(int(a.frame.Size().X / xTickEvery))
+		a.xTicks = a.x.ticks(min(int(a.frame.Size().X/xTickEvery), mostTicks))
 	}
 	a.trace()
 }

@@ -4,34 +4,39 @@ import (
 	"cmp"
 	"math"
 	"slices"
+	"strconv"
 
 	"gonum.org/v1/plot/vg"
 )
 
 // Levels is a surface over a grid, drawn as lines of equal value with labels.
 type Levels struct {
-	X, Y []float64   // rising
-	Z    [][]float64 // Z[i][j] at X[i], Y[j]; NaN where there is none
-	Unit string      // of the labels
+	X, Y  []float64   // rising
+	Z     [][]float64 // Z[i][j] at X[i], Y[j]; NaN where there is none
+	Limit float64     // a value whose line is broken and heavier; 0 for none
 }
 
-// levelLine is one line of equal value.
+// levelCurve is one line of equal value on paper.
 type levelCurve struct {
-	value  float64
-	label  string
+	tick
 	pieces [][2]vg.Point
 }
 
-// contour finds the lines, at about so many round values.
-func (l *Levels) contour(about int) (at []tick, pieces func(value float64, to func(x0, y0, x1, y1 float64))) {
+// values are about so many round values, and the limit, of those the surface has.
+func (l *Levels) values(about int) []tick {
 	z := nothing()
 	for _, column := range l.Z {
 		z.take(column...)
 	}
 	if z.empty() || z.max-z.min <= 1e-9*math.Abs(z.max) {
-		return nil, nil
+		return nil
 	}
-	return z.ticks(about), l.trace
+	out := z.ticks(about)
+	if l.Limit == 0 || l.Limit < z.min || l.Limit > z.max {
+		return out
+	}
+	out = slices.DeleteFunc(out, func(t tick) bool { return math.Abs(t.at-l.Limit) < 1e-9*math.Abs(l.Limit) })
+	return append(out, tick{l.Limit, strconv.FormatFloat(l.Limit, 'g', 3, 64)})
 }
 
 // trace finds where the surface has a value: in each triangle of a cell, cut
@@ -74,27 +79,21 @@ func (s sheet) levels(a *area) []levelCurve {
 	if a.Levels == nil {
 		return nil
 	}
-	ticks, trace := a.Levels.contour(10)
 	var out []levelCurve
-	for _, t := range ticks {
-		c := levelCurve{value: t.at, label: t.label}
-		if a.Levels.Unit != "" {
-			c.label += " " + a.Levels.Unit
-		}
-		trace(t.at, func(x0, y0, x1, y1 float64) {
+	for _, t := range a.Levels.values(10) {
+		c := levelCurve{tick: t}
+		a.Levels.trace(t.at, func(x0, y0, x1, y1 float64) {
 			c.pieces = append(c.pieces, [2]vg.Point{a.point(x0, y0), a.point(x1, y1)})
 		})
 		if len(c.pieces) == 0 {
 			continue
 		}
-		var p vg.Path
-		for _, k := range c.pieces {
-			p.Move(k[0])
-			p.Line(k[1])
-			a.curves = append(a.curves, []vg.Point{k[0], k[1]})
+		a.curves = append(a.curves, joined(c.pieces)...)
+		style := levelLine
+		if t.at == a.Levels.Limit {
+			style = heavyLine
 		}
-		s.SetLineStyle(levelLine)
-		s.Stroke(p)
+		s.StrokeLines(style, joined(c.pieces)...)
 		out = append(out, c)
 	}
 	return out
@@ -121,4 +120,45 @@ func (s sheet) levelLabels(a *area, curves []levelCurve) {
 			}
 		}
 	}
+}
+
+// joined makes lines of pieces that meet end to end, so that dashes run along them.
+func joined(pieces [][2]vg.Point) [][]vg.Point {
+	type key [2]int64
+	at := func(p vg.Point) key { // the same corner comes with different rounding
+		return key{int64(math.Round(float64(p.X) * 1e4)), int64(math.Round(float64(p.Y) * 1e4))}
+	}
+	ends := map[key][]int{}
+	for i, p := range pieces {
+		ends[at(p[0])] = append(ends[at(p[0])], i)
+		ends[at(p[1])] = append(ends[at(p[1])], i)
+	}
+	used := make([]bool, len(pieces))
+	follow := func(line []vg.Point) []vg.Point {
+		for {
+			last := at(line[len(line)-1])
+			next := slices.IndexFunc(ends[last], func(i int) bool { return !used[i] })
+			if next < 0 {
+				return line
+			}
+			i := ends[last][next]
+			used[i] = true
+			p := pieces[i][1]
+			if at(p) == last {
+				p = pieces[i][0]
+			}
+			line = append(line, p)
+		}
+	}
+	var out [][]vg.Point
+	for i, p := range pieces {
+		if used[i] {
+			continue
+		}
+		used[i] = true
+		line := follow([]vg.Point{p[0], p[1]})
+		slices.Reverse(line)
+		out = append(out, follow(line))
+	}
+	return out
 }

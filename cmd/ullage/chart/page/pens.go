@@ -61,5 +61,6 @@ var (
 	limitLine = draw.LineStyle{Color: dim, Width: 0.8, Dashes: []vg.Length{4, 3}}
 	ringLine  = draw.LineStyle{Color: dim, Width: 0.4, Dashes: []vg.Length{1, 2.5}}
 	thread    = draw.LineStyle{Color: dim, Width: 0.4}
+	heavyLine = draw.LineStyle{Color: black, Width: 1.6, Dashes: []vg.Length{6, 3}}
 	levelLine = draw.LineStyle{Color: black, Width: 0.8}
 )

@@ -64,7 +64,7 @@ type tick struct {
 }
 
 // ticks places labels at multiples of 1, 2 or 5 times a power of ten, about so
-// many.
+// many: up to a third more.
 func (s span) ticks(about int) []tick {
 	step := s.step(about)
 	first, last := math.Ceil(s.min/step-1e-9), math.Floor(s.max/step+1e-9)
@@ -80,7 +80,7 @@ func (s span) step(about int) float64 {
 	rough := (s.max - s.min) / float64(max(about, 1))
 	power := math.Pow(10, math.Floor(math.Log10(rough)))
 	for _, m := range []float64{1, 2, 5} {
-		if m*power >= rough*0.999 {
+		if m*power >= rough*0.75 {
 			return m * power
 		}
 	}

@@ -43,16 +43,21 @@ func (p *Page) draw(c draw.Canvas) {
 func (s sheet) heading(room vg.Rectangle, p *Page) vg.Length {
 	y := room.Max.Y - titleSize*0.8
 	width := room.Size().X
+	wrapped := width * slack
 	s.write(bold(titleSize), black, vg.Point{X: room.Min.X, Y: y}, atLeft, fit(bold(titleSize), width, p.Title))
 	y -= titleSize * 0.3
 	for _, text := range p.Lines {
-		for _, l := range wrap(plain(lineSize), width, text) {
+		for _, l := range wrap(plain(lineSize), wrapped, text) {
 			y -= lineSize * leading
 			s.write(plain(lineSize), black, vg.Point{X: room.Min.X, Y: y}, atLeft, l)
 		}
 	}
 	return y - lineSize*1.1
 }
+
+// slack leaves room at the right of wrapped text: a viewer that has none of the fonts
+// may show it wider.
+const slack = 0.9
 
 // mostNoteLines keeps room for the panels.
 const mostNoteLines = 14
@@ -62,7 +67,7 @@ func (s sheet) notes(room vg.Rectangle, notes []string) vg.Length {
 	f := plain(noteSize)
 	var lines []string
 	for _, n := range notes {
-		lines = append(lines, wrap(f, room.Size().X, n)...)
+		lines = append(lines, wrap(f, room.Size().X*slack, n)...)
 	}
 	if left := len(lines) - mostNoteLines; left > 0 {
 		// The last lines are the cautions.
@@ -94,7 +99,17 @@ func (s sheet) write(f *font.Face, ink color.Color, at vg.Point, align float64, 
 		return
 	}
 	s.SetColor(ink)
+	if c, ok := s.Canvas.Canvas.(anchorer); ok {
+		c.fillAnchored(*f, at, align, text)
+		return
+	}
 	s.FillString(*f, vg.Point{X: at.X - vg.Length(align)*f.Width(text), Y: at.Y}, text)
+}
+
+// anchorer is a canvas that aligns text itself, since the font that is shown in the end
+// may be another.
+type anchorer interface {
+	fillAnchored(f font.Face, at vg.Point, align float64, text string)
 }
 
 // writeUp writes a line of text upwards, centred on a point.

@@ -7,6 +7,9 @@ import (
 	"gonum.org/v1/plot/vg"
 )
 
+// farFromEdge is where the end of a curve is too far from its label for a thread.
+const farFromEdge = vg.Length(40)
+
 // sideLabel is a label right of the frame with a sample of what it names: of a
 // curve, level with its end, or in the key at the top.
 type sideLabel struct {
@@ -112,8 +115,12 @@ func (s sheet) drawSide(a *area) {
 		if l.sign != NoSign {
 			signs(s.Canvas, l.sign, ink, []vg.Point{at})
 		}
-		if l.line && !l.key {
+		switch w, h := sized(l.text); {
+		case !l.line || l.key:
+		case l.end.X > a.frame.Max.X-farFromEdge:
 			s.StrokeLine2(thread, l.end.X, l.end.Y, x, l.y)
+		default: // the curve ends far from its label: it has another one there
+			s.label(a.place(around(l.end, 1.5, w, h)), l.text)
 		}
 		s.write(f, black, vg.Point{X: x + sampleWidth, Y: l.y - labelSize*middle}, atLeft, l.text)
 	}

@@ -196,11 +196,22 @@ func (c *svgCanvas) command(letter byte, points ...vg.Point) {
 
 // FillString implements vg.Canvas. Text keeps its size whatever the scale.
 func (c *svgCanvas) FillString(f plotfont.Face, pt vg.Point, text string) {
+	c.fillAnchored(f, pt, atLeft, text)
+}
+
+// fillAnchored writes text with its beginning, middle or end at a point.
+func (c *svgCanvas) fillAnchored(f plotfont.Face, pt vg.Point, align float64, text string) {
 	if text == "" || f.Font.Size == 0 {
 		return
 	}
 	x, y := c.now.place.apply(pt)
 	fmt.Fprintf(&c.body, `<text x="%s" y="%s" font-size="%s"`, short(x), short(y), short(float64(f.Font.Size)))
+	switch align {
+	case atCentre:
+		c.body.WriteString(` text-anchor="middle"`)
+	case atRight:
+		c.body.WriteString(` text-anchor="end"`)
+	}
 	if f.Font.Weight >= font.WeightBold {
 		c.body.WriteString(` font-weight="bold"`)
 	}
