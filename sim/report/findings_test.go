@@ -172,6 +172,9 @@ func TestDefaultLimits(t *testing.T) {
 		LimitOpening:        "At most 20 m/s: common practice.",
 		LimitLanding:        "At most 6 m/s: common practice.",
 		LimitEnergy:         "At most 102 J: US student practice.",
+		LimitMarginLeast:    "At least 1: common practice.",
+		LimitMarginMost:     "At most 3: common practice.",
+		LimitAttack:         "At most 15 deg: common practice.",
 	}
 	limits := DefaultLimits()
 	assert.Len(t, limits, len(want))

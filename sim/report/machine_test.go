@@ -15,6 +15,7 @@ import (
 	"pgregory.net/rapid"
 
 	"ullage/sim"
+	"ullage/sim/airframe"
 	"ullage/thrust"
 )
 
@@ -74,6 +75,9 @@ func jsonOf(t require.TestingT, fl *sim.Flight) []byte {
 func TestJSONHasTheKeysOfTheSchema(t *testing.T) {
 	fl := waterFlight()
 	fl.Results.Canopies = fl.Results.Canopies[:1]
+	fl.Rocket.Shape, fl.Rocket.Body.Balance = &airframe.Shape{}, 0.5
+	at := sim.StabilityAt{Happened: true}
+	fl.Stability = sim.Stability{Known: true, Release: at, RailExit: at, LiquidOut: at, Burnout: at}
 	assert.Equal(t, shape(t, []byte(schema)), shape(t, jsonOf(t, fl)))
 }
 
