@@ -1,0 +1,56 @@
+package main
+
+import (
+	"errors"
+	"io"
+
+	"ullage/sim/report"
+	"ullage/sim/study"
+)
+
+// airframeCommand tells how an airframe balances and points on each of its drives.
+type airframeCommand struct {
+	File string `arg:"" placeholder:"FILE" help:"The rocket file; - reads standard input."`
+
+	JSON bool `name:"json" help:"The results as one JSON object, in SI units."`
+
+	setOptions
+	unitsOption
+	outputOptions
+}
+
+// Help teaches by example.
+func (airframeCommand) Help() string {
+	return helpText(
+		"Balance point, inertia, centre of pressure and stability margin with every drive the rocket has, what each "+
+			"part adds, and how straight the thrust must be. The file must give a shape ([body] length, [nose], "+
+			"[[fins]]) and a balance point or a mass list.",
+		"ullage airframe heron.toml",
+		"ullage airframe heron.toml --set 'fins.1.span=60 mm'",
+		"ullage airframe heron.toml --json")
+}
+
+// Run flies each drive and reports.
+func (c *airframeCommand) Run(s *streams) error {
+	file, err := s.open(c.File)
+	if err != nil {
+		return err
+	}
+	if file, err = c.apply(file); err != nil {
+		return err
+	}
+	rocket := file.Rocket()
+	frames, err := study.Airframes(s.ctx, rocket, study.Options{})
+	if errors.Is(err, study.ErrNoShape) {
+		return badInput("%s: %w", file.Name(), err)
+	}
+	if err != nil {
+		return err
+	}
+	return c.write(s, func(w io.Writer) error {
+		if c.JSON {
+			return report.WriteAirframeJSON(w, frames)
+		}
+		return report.WriteAirframeText(w, rocket, frames, c.system())
+	})
+}
