@@ -312,6 +312,40 @@ func TestFillIsForWater(t *testing.T) {
 	s.checkSize()
 }
 
+// A best fill that leaves the rail too slowly says so.
+func TestBestFillMayBeSlowOnTheRail(t *testing.T) {
+	s := newScreen(t, plover(t), 120, 40)
+	s.press("w")
+	require.Less(t, s.fill().today().best.Flight.Results.RailExit.Speed, 16.0)
+	require.Contains(t, s.said(), "rail exit low at the best: 16 m/s asked for")
+	require.Contains(t, s.said(), "m/s low", "beside the figure too")
+	s.choose("rail.length")
+	s.write("2.5")
+	s.press("enter")
+	require.NotContains(t, s.said(), "low")
+}
+
+// The best fill is taken as a short number: on the side of the flights to have
+// where there is an edge.
+func TestBestFillIsAShortNumber(t *testing.T) {
+	for _, c := range []struct {
+		best, low, high float64
+		edge, bound     bool
+		want            float64
+	}{
+		{0.37912345, 0.34, 0.42, false, false, 0.379},
+		{0.37962345, 0.34, 0.42, false, false, 0.38},
+		{0.37918999, 0.34, 0.37919, true, false, 0.3791},
+		{0.37912345, 0.37912, 0.42, true, false, 0.3792},
+		{0.9, 0.88, 0.9, false, true, 0.9},
+	} {
+		curve := fillCurve{best: &study.Best{
+			Values: []float64{c.best}, Within: [][2]float64{{c.low, c.high}}, AtEdge: []bool{c.edge}, AtBound: []bool{c.bound},
+		}}
+		require.InDelta(t, c.want, curve.bestFill(), 1e-12)
+	}
+}
+
 // Families are three rockets around today's, told apart by letter and line; the
 // pressures come with their caution.
 func TestFillFamilies(t *testing.T) {

@@ -4,6 +4,7 @@ import (
 	"ullage/atmosphere"
 	"ullage/sim"
 	"ullage/sim/quantity"
+	"ullage/sim/report"
 )
 
 // throatHeading is how many rows stand above the first throat.
@@ -64,12 +65,16 @@ func (v *throatsView) figures(rows []throatRow) table {
 	facts := v.facts(rows)
 	roomy := v.columns >= roomyThroats
 	t := table{tight: v.columns < 70, chosen: chosen, columns: []tableColumn{{title: "throat", unit: "  " + unit.Name, left: true}, {left: true}}}
+	low := v.anyLow(rows)
 	for _, f := range facts {
 		title := f.short
 		if roomy {
 			title = f.name
 		}
 		t.columns = append(t.columns, tableColumn{title: title, unit: f.unitName(sys), rank: f.rank})
+		if low && f.unit == "m/s" {
+			t.columns = append(t.columns, tableColumn{left: true})
+		}
 	}
 	switch height := sys.Unit(unitNamed("m")).Name; {
 	case v.fillsToo && roomy:
@@ -82,7 +87,7 @@ func (v *throatsView) figures(rows []throatRow) table {
 		if i == chosen {
 			row.sign, row.role = look.pointer, focused
 		}
-		t.rows = append(t.rows, v.fillRow(row, r, facts))
+		t.rows = append(t.rows, v.fillRow(row, r, facts, low))
 	}
 	return t
 }
@@ -99,7 +104,7 @@ func (v *throatsView) standing(i int, r throatRow, best int) string {
 }
 
 // fillRow puts a throat's figures into its row.
-func (v *throatsView) fillRow(row tableRow, r throatRow, facts []throatFact) tableRow {
+func (v *throatsView) fillRow(row tableRow, r throatRow, facts []throatFact, low bool) tableRow {
 	look, sys := v.scene.look, v.scene.units
 	put := func(text string, r role) { row.cells = append(row.cells, tableCell{text, r}) }
 	f := v.flight(r.throat)
@@ -116,6 +121,9 @@ func (v *throatsView) fillRow(row tableRow, r throatRow, facts []throatFact) tab
 			put(look.ellipsis, dimText)
 		} else {
 			put(fact.text(&f.flight.Results, sys), paint)
+		}
+		if low && fact.unit == "m/s" {
+			put(v.railVerdict(f), badWord)
 		}
 	}
 	if !v.fillsToo {
@@ -134,6 +142,24 @@ func (v *throatsView) fillRow(row tableRow, r throatRow, facts []throatFact) tab
 	return row
 }
 
+// railVerdict is the word on a rail exit speed that is not enough.
+func (v *throatsView) railVerdict(f *throatFlight) string {
+	if f == nil || f.flight == nil {
+		return ""
+	}
+	return railWord(railExitSpeed(f.flight), report.RailExitLimit(f.flight.Rocket))
+}
+
+// anyLow tells that a throat leaves the rail too slowly.
+func (v *throatsView) anyLow(rows []throatRow) bool {
+	for _, r := range rows {
+		if v.railVerdict(v.flight(r.throat)) != "" {
+			return true
+		}
+	}
+	return false
+}
+
 // facts are those worth a column: what is left, only if something is.
 func (v *throatsView) facts(rows []throatRow) []throatFact {
 	for _, r := range rows {
@@ -146,91 +172,3 @@ func (v *throatsView) facts(rows []throatRow) []throatFact {
 
 // throatLetter names a throat on the plot and in the table.
 func throatLetter(i int) string { return string(rune('A' + i)) }
-
-// reading says of the chosen throat what the table has no room for, how it
-// compares with today's, and which is best.
-func (v *throatsView) reading(rows []throatRow, t *table, most int) []string {
-	look, sys := v.scene.look, v.scene.units
-	unit := sys.Unit(v.scene.file.Unit(throatInput))
-	name := func(r throatRow) string { return exact(r.throat, unit, 6) }
-	at := v.list.at(rows)
-	chosen := v.flight(rows[at].throat)
-	var words []string
-	switch {
-	case v.flights.err != nil:
-		words = append(words, "no figures: "+faultText(v.flights.err, ""))
-	case v.flights.busy:
-		words = append(words, "figures of the rocket before; computing")
-	case chosen != nil && chosen.invalid != nil:
-		words = append(words, name(rows[at])+": "+faultText(chosen.invalid, throatInput))
-	case chosen != nil && chosen.flight != nil:
-		words = append(words, v.compared(rows, at, name)...)
-	}
-	if best := v.best(rows); best >= 0 && best != at {
-		words = append(words, string(bestSign)+" "+name(rows[best])+" flies highest")
-	} else if best < 0 && v.flights.ready {
-		words = append(words, "none of these leaves the rail and empties")
-	}
-	if high := v.highestFilled(rows); high >= 0 {
-		words = append(words, "each at its best fill: "+name(rows[high])+" flies highest")
-	}
-	if chosen != nil && chosen.flight != nil && !v.flights.busy {
-		words = append(words, v.unseen(chosen, t)...)
-	}
-	if v.scene.now.flight.Rocket.Rigid() {
-		words = append(words, "flights of a point mass")
-	}
-	return sentences(look, words, v.columns, most)
-}
-
-// compared sets the chosen throat against the rocket's own.
-func (v *throatsView) compared(rows []throatRow, at int, name func(throatRow) string) []string {
-	f, sys := v.flight(rows[at].throat), v.scene.units
-	if rows[at].own {
-		if at == v.best(rows) {
-			return []string{name(rows[at]) + " is today's throat and the best of these"}
-		}
-		return []string{name(rows[at]) + " is today's throat"}
-	}
-	for _, r := range rows {
-		own := v.flight(r.throat)
-		if !r.own || own == nil || own.flight == nil {
-			continue
-		}
-		up := change(own.flight.Results.Apogee.Height, f.flight.Results.Apogee.Height, sys.Unit(unitNamed("m")))
-		fast := change(railExitSpeed(own.flight), railExitSpeed(f.flight), sys.Unit(unitNamed("m/s")))
-		says := name(rows[at])
-		if at == v.best(rows) {
-			says = string(bestSign) + " " + says + " is the best of these;"
-		}
-		return []string{says + " against today's: apogee " + up + ", rail exit " + fast}
-	}
-	return nil
-}
-
-// unseen are the chosen throat's figures that the table leaves out.
-func (v *throatsView) unseen(f *throatFlight, t *table) []string {
-	_, shown := t.fit(v.scene.look, v.columns)
-	var out []string
-	for i, fact := range v.facts(v.listed()) {
-		if i+2 < len(shown) && !shown[i+2] {
-			out = append(out, fact.name+" "+fact.text(&f.flight.Results, v.scene.units)+" "+fact.unitName(v.scene.units))
-		}
-	}
-	return out
-}
-
-// highestFilled is the throat that flies highest at its own best fill; −1 when
-// that is not asked for or not known.
-func (v *throatsView) highestFilled(rows []throatRow) int {
-	high, apogee := -1, 0.0
-	if !v.fillsToo || v.fills.busy {
-		return high
-	}
-	for i, r := range rows {
-		if f := v.fill(r.throat); f != nil && f.best != nil && f.best.Apogee > apogee {
-			high, apogee = i, f.best.Apogee
-		}
-	}
-	return high
-}

@@ -157,6 +157,9 @@ func TestThroatFigures(t *testing.T) {
 	rows := v.listed()
 	require.Equal(t, high, v.flight(rows[v.best(rows)].throat).flight.Results.Apogee.Height)
 	require.Equal(t, 1, strings.Count(s.said(), "*best"))
+	require.Equal(t, 1, strings.Count(s.said(), " low "), "the narrowest leaves the rail too slowly")
+	s.press("[")
+	require.Contains(t, s.said(), "rail exit low: 16 m/s asked for")
 }
 
 // Best are only flights that leave the rail and end empty.

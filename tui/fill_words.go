@@ -1,0 +1,187 @@
+package tui
+
+import (
+	"math"
+	"slices"
+	"strings"
+
+	"ullage/sim/quantity"
+	"ullage/sim/report"
+)
+
+// How finely the best fill is taken: a tenth of a percent costs nothing where the
+// curve is flat. At an edge it is a hundredth, on the side of the flights to have.
+const (
+	fillStep     = 0.001
+	fillEdgeStep = 0.0001
+)
+
+// bestFill is the fill to take as the best: a short number.
+func (c *fillCurve) bestFill() float64 {
+	v, within := c.best.Values[0], c.best.Within[0]
+	switch {
+	case c.best.AtBound[0]:
+		return v
+	case !c.best.AtEdge[0]:
+		return math.Round(v/fillStep) * fillStep
+	case v-within[0] > within[1]-v:
+		return math.Floor(v/fillEdgeStep) * fillEdgeStep
+	}
+	return math.Ceil(v/fillEdgeStep) * fillEdgeStep
+}
+
+// caveats says what else the best fills are, besides the best.
+func (v *fillView) caveats(curves []drawnCurve) []string {
+	limit, unit := report.RailExitLimit(v.scene.now.flight.Rocket), v.scene.units.Unit(unitNamed("m/s"))
+	var out, low []string
+	for _, c := range curves {
+		if c.best != nil && railWord(railExitSpeed(c.best.Flight), limit) != "" {
+			low = append(low, string(c.sign))
+		}
+	}
+	if len(low) > 0 {
+		at := "the best"
+		if len(curves) > 1 {
+			at = strings.Join(low, ", ")
+		}
+		out = append(out, "rail exit "+report.WordLow+" at "+at+": "+quantity.Format(limit, unit, 2)+" asked for")
+	}
+	if c := v.today(); len(curves) == 1 && c != nil && c.best != nil {
+		switch {
+		case c.best.AtEdge[0]:
+			out = append(out, "right beyond the best, liquid stays aboard or it never leaves the rail")
+		case c.best.AtBound[0]:
+			out = append(out, "the best is at the end of the fills looked at")
+		}
+	}
+	return out
+}
+
+// railWord is the verdict on a rail exit speed that is not enough; empty for one
+// that is.
+func railWord(speed, limit float64) string {
+	if speed < limit {
+		return report.WordLow
+	}
+	return ""
+}
+
+// trouble says why there is no best fill.
+func (c *fillCurve) trouble() string {
+	if c.invalid != nil {
+		return strings.TrimSuffix(faultText(c.invalid, fillInput), ".")
+	}
+	if slices.Contains(c.stuck, false) {
+		return "at every fill it stays on the rail or lands with liquid aboard"
+	}
+	return "at no fill does it leave the rail"
+}
+
+// noFlights says in words where the curves are no flight to have: of one alone, or
+// of each by its sign.
+func noFlights(curves []drawnCurve) []string {
+	tell := func(of func(c *fillCurve) []bool) string {
+		var where []string
+		for _, c := range curves {
+			if !slices.Contains(c.stuck, false) {
+				continue // that is why it has no best, which is told of
+			}
+			for _, s := range c.stretches(of(c.fillCurve)) {
+				text := c.where(s)
+				if len(curves) > 1 {
+					text = string(c.sign) + " " + text
+				}
+				where = append(where, text)
+			}
+		}
+		return strings.Join(where, ", ")
+	}
+	var out []string
+	if where := tell(func(c *fillCurve) []bool { return c.left }); where != "" {
+		out = append(out, string(leftSign)+" liquid stays aboard: "+where)
+	}
+	if where := tell(func(c *fillCurve) []bool { return c.stuck }); where != "" {
+		out = append(out, "gap, it never leaves the rail: "+where)
+	}
+	return out
+}
+
+// where tells a stretch: "from 62 %", "to 4 %" or "from 4 % to 9 %".
+func (c *fillCurve) where(s stretch) string {
+	unit := unitNamed("%")
+	from, to := quantity.Format(s.from, unit, 2), quantity.Format(s.to, unit, 2)
+	switch first, last := c.fill[0], c.fill[len(c.fill)-1]; {
+	case s.from <= first && s.to >= last:
+		return "at every fill"
+	case s.to >= last:
+		return "from " + from
+	case s.from <= first:
+		return "to " + to
+	}
+	return "from " + from + " to " + to
+}
+
+// reading is what the curves say in words, in at most so many rows.
+func (v *fillView) reading(most int) []string {
+	var rows []string
+	words := []string{}
+	if len(v.curves.result) > 1 {
+		rows = v.familyRows()
+		if v.family == byPressure {
+			words = append(words, "more pressure only in a chamber proved for it")
+		}
+	} else {
+		rows = v.ownRows()
+	}
+	drawn := v.drawn()
+	for _, c := range drawn {
+		switch {
+		case c.best != nil:
+		case len(drawn) > 1:
+			words = append(words, c.name+": "+c.trouble())
+		default:
+			words = append(words, "no best fill: "+c.trouble())
+		}
+	}
+	words = append(append(words, v.caveats(drawn)...), noFlights(drawn)...)
+	if v.scene.now.flight.Rocket.Rigid() {
+		words = append(words, "flights of a point mass")
+	}
+	return append(rows, sentences(v.scene.look, words, v.columns, most-len(rows))...)
+}
+
+// sentences are remarks in at most so many painted rows of w cells.
+func sentences(look *look, words []string, w, most int) []string {
+	text := strings.Join(words, "; ")
+	if text == "" || most < 1 {
+		return nil
+	}
+	lines := wrapped(glued(look.say(clean(text))), w)
+	if len(lines) > most {
+		rest := strings.Join(lines[most-1:], " ")
+		lines = append(lines[:most-1], look.fit(rest, w))
+	}
+	for i := range lines {
+		lines[i] = look.in(dimText, padded(strings.ReplaceAll(lines[i], glue, " "), w))
+	}
+	return lines
+}
+
+// glue stands for a blank that no line is broken at. It is for private use, and
+// clean lets none in.
+const glue = "\ue000"
+
+// glued keeps numbers and what follows them, such as a unit, on one line.
+func glued(s string) string {
+	var b strings.Builder
+	digit := false
+	for _, r := range s {
+		if r == ' ' && digit {
+			b.WriteString(glue)
+		} else {
+			b.WriteRune(r)
+		}
+		digit = '0' <= r && r <= '9'
+	}
+	return b.String()
+}

@@ -1,0 +1,101 @@
+package tui
+
+import (
+	"ullage/sim/quantity"
+	"ullage/sim/report"
+)
+
+// reading says of the chosen throat how it compares with today's and what the table
+// has no room for, and which throat is best.
+func (v *throatsView) reading(rows []throatRow, t *table, most int) []string {
+	look, sys := v.scene.look, v.scene.units
+	unit := sys.Unit(v.scene.file.Unit(throatInput))
+	name := func(r throatRow) string { return exact(r.throat, unit, 6) }
+	at := v.list.at(rows)
+	chosen := v.flight(rows[at].throat)
+	var words []string
+	switch {
+	case v.flights.err != nil:
+		words = append(words, "no figures: "+faultText(v.flights.err, ""))
+	case v.flights.busy:
+		words = append(words, "figures of the rocket before; computing")
+	case chosen != nil && chosen.invalid != nil:
+		words = append(words, name(rows[at])+": "+faultText(chosen.invalid, throatInput))
+	case chosen != nil && chosen.flight != nil:
+		words = append(words, v.compared(rows, at, name)...)
+		if word := v.railVerdict(chosen); word != "" {
+			limit := quantity.Format(report.RailExitLimit(chosen.flight.Rocket), sys.Unit(unitNamed("m/s")), 2)
+			words = append(words, "rail exit "+word+": "+limit+" asked for")
+		}
+	}
+	if best := v.best(rows); best >= 0 && best != at {
+		words = append(words, string(bestSign)+" "+name(rows[best])+" flies highest")
+	} else if best < 0 && v.flights.ready {
+		words = append(words, "none of these leaves the rail and empties")
+	}
+	if high := v.highestFilled(rows); high >= 0 {
+		words = append(words, "each at its best fill: "+name(rows[high])+" flies highest")
+	}
+	if chosen != nil && chosen.flight != nil && !v.flights.busy {
+		words = append(words, v.unseen(chosen, t)...)
+	}
+	if v.scene.now.flight.Rocket.Rigid() {
+		words = append(words, "flights of a point mass")
+	}
+	return sentences(look, words, v.columns, most)
+}
+
+// compared sets the chosen throat against the rocket's own.
+func (v *throatsView) compared(rows []throatRow, at int, name func(throatRow) string) []string {
+	f, sys := v.flight(rows[at].throat), v.scene.units
+	if rows[at].own {
+		if at == v.best(rows) {
+			return []string{name(rows[at]) + " is today's throat and the best of these"}
+		}
+		return []string{name(rows[at]) + " is today's throat"}
+	}
+	for _, r := range rows {
+		own := v.flight(r.throat)
+		if !r.own || own == nil || own.flight == nil {
+			continue
+		}
+		up := change(own.flight.Results.Apogee.Height, f.flight.Results.Apogee.Height, sys.Unit(unitNamed("m")))
+		fast := change(railExitSpeed(own.flight), railExitSpeed(f.flight), sys.Unit(unitNamed("m/s")))
+		says := name(rows[at])
+		if at == v.best(rows) {
+			says = string(bestSign) + " " + says + " is the best of these;"
+		}
+		return []string{says + " against today's: apogee " + up + ", rail exit " + fast}
+	}
+	return nil
+}
+
+// unseen are the chosen throat's figures that the table leaves out.
+func (v *throatsView) unseen(f *throatFlight, t *table) []string {
+	sys := v.scene.units
+	_, shown := t.fit(v.scene.look, v.columns)
+	var out []string
+	for _, fact := range throatFacts {
+		for i, c := range t.columns {
+			if !shown[i] && (c.title == fact.short || c.title == fact.name) {
+				out = append(out, fact.name+" "+fact.text(&f.flight.Results, sys)+" "+fact.unitName(sys))
+			}
+		}
+	}
+	return out
+}
+
+// highestFilled is the throat that flies highest at its own best fill; −1 when
+// that is not asked for or not known.
+func (v *throatsView) highestFilled(rows []throatRow) int {
+	high, apogee := -1, 0.0
+	if !v.fillsToo || v.fills.busy {
+		return high
+	}
+	for i, r := range rows {
+		if f := v.fill(r.throat); f != nil && f.best != nil && f.best.Apogee > apogee {
+			high, apogee = i, f.best.Apogee
+		}
+	}
+	return high
+}
