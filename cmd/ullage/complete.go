@@ -153,7 +153,7 @@ func flagValues(f *kong.Flag, before []string, prefix, value string) []candidate
 	switch {
 	case f.Enum != "":
 		return words(f.EnumSlice(), prefix)
-	case f.Name == "set":
+	case f.Name == "set" || f.Name == "spread":
 		return settings(before, prefix, value)
 	case f.Name == "every":
 		return words([]string{"1ms", "10ms", "100ms", "1s"}, prefix)

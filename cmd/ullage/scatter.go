@@ -6,6 +6,8 @@ import (
 	"fmt"
 	"io"
 	"math"
+	"slices"
+	"strings"
 
 	"ullage/sim"
 	"ullage/sim/report"
@@ -19,6 +21,7 @@ type scatterCommand struct {
 
 	Flights   int      `default:"10000" placeholder:"N" help:"How many flights to draw; 10000 if not given."`
 	Seed      uint64   `default:"1" placeholder:"N" help:"What the draws follow from; 1 if not given."`
+	Spread    []string `placeholder:"NAME=SD" sep:"none" help:"One standard deviation of an input, in place of the file's, as in --spread 'wind.speed=1 m/s'; 0 for none. Can be given again."`
 	JSON      bool     `name:"json" xor:"form" help:"The figures as one JSON object, in SI units."`
 	CSV       bool     `name:"csv" xor:"form" help:"Every landing as CSV, in SI units."`
 	GeoJSON   bool     `name:"geojson" xor:"form" help:"Every landing, and the ellipse that holds 90 % of them, as a map (RFC 7946)."`
@@ -36,8 +39,9 @@ func (scatterCommand) Help() string {
 			"name; common figures stand in for what it leaves out, and the report shows all of them. The same seed gives the same flights.",
 		"ullage scatter heron.toml",
 		"ullage scatter heron.toml --flights 100000 --seed 7 --json",
+		"ullage scatter heron.toml --spread 'wind.speed=1.5 m/s' --spread water.fill=0",
 		"ullage scatter heron.toml --csv -o landings.csv",
-		"ullage scatter heron.toml --geojson --latitude=50.5 --longitude=-1.25 -o field.geojson")
+		"ullage scatter heron.toml --geojson --latitude=50.5 --longitude=-1.25")
 }
 
 // mostFlights bounds a scatter: beyond it a draw more says nothing.
@@ -60,7 +64,10 @@ func (c *scatterCommand) Run(s *streams) error {
 	if err != nil {
 		return err
 	}
-	spreads := study.Spreads(file)
+	spreads, err := c.spreads(file, rocket)
+	if err != nil {
+		return err
+	}
 	var result study.ScatterResult
 	err = c.stream(s, func(w io.Writer) error {
 		form := c.form(w, pad)
@@ -80,6 +87,27 @@ func (c *scatterCommand) Run(s *streams) error {
 		tellDraws(s, result)
 	}
 	return err
+}
+
+// spreads are the file's uncertainties over the usual ones, and those of --spread over
+// both.
+func (c *scatterCommand) spreads(file *rocketfile.File, r *sim.Rocket) ([]study.Spread, error) {
+	spreads := study.Spreads(file)
+	for _, text := range c.Spread {
+		name, value, ok := strings.Cut(text, "=")
+		if !ok {
+			return nil, badInput("--spread %s: a name, =, and a deviation are needed, as in --spread body.drag_factor=0.05", text)
+		}
+		spread, err := rocketfile.ParseSpread(r, strings.TrimSpace(name), value)
+		if err != nil {
+			return nil, badInput("--spread: %s", err)
+		}
+		spreads = slices.DeleteFunc(spreads, func(s study.Spread) bool { return s.Input.Name == spread.Input.Name })
+		if spread.SD > 0 {
+			spreads = append(spreads, spread)
+		}
+	}
+	return spreads, nil
 }
 
 // scatterForm writes a scatter: each landing as it comes, nil when they are not

@@ -39,11 +39,18 @@ func Linear(in rocketfile.Input, from, to float64, n int) Axis {
 }
 
 // between is the i-th of n points from one number to another, which are met exactly.
+// Those inside have at most fifteen digits, so that the middle of 0.2 and 0.4 is the 0.3
+// that a user would write.
 func between(from, to float64, i, n int) float64 {
-	if i == n-1 {
+	switch i {
+	case 0:
+		return from
+	case n - 1:
 		return to
 	}
-	return from + (to-from)*(float64(i)/float64(n-1))
+	v := from + (to-from)*(float64(i)/float64(n-1))
+	v, _ = strconv.ParseFloat(strconv.FormatFloat(v, 'e', 14, 64), 64)
+	return v
 }
 
 // Count is how many flights a sweep over the axes takes: the product of their
