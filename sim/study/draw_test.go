@@ -89,13 +89,10 @@ func TestDefaultSpread(t *testing.T) {
 }
 
 func TestSpreadsOfFile(t *testing.T) {
-	f, err := rocketfile.Starter().Set("spread.body.mass", "20 g")
-	if err != nil {
-		text := append(rocketfile.Starter().Text(), "\n[spread]\n\"body.mass\" = \"20 g\"\n\"wind.from\" = \"0 deg\"\n\"rail.length\" = \"1 cm\"\n"...)
-		dir := t.TempDir()
-		require.NoError(t, rocketfile.WriteStarter(dir+"/r.toml"))
-		f, err = rocketfile.Read("r.toml", dir, text)
-	}
+	dir := t.TempDir()
+	require.NoError(t, rocketfile.WriteStarter(dir+"/starter.toml")) // and its curve
+	stated := "\n[spread]\n\"body.mass\" = \"20 g\"\n\"wind.from\" = \"0 deg\"\n\"rail.length\" = \"1 cm\"\n"
+	f, err := rocketfile.Read("starter.toml", dir, append(rocketfile.Starter().Text(), stated...))
 	require.NoError(t, err)
 	byName := map[string]float64{}
 	for _, s := range Spreads(f) {

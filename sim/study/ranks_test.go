@@ -2,7 +2,6 @@ package study
 
 import (
 	"math"
-	"math/rand/v2"
 	"testing"
 
 	"github.com/stretchr/testify/require"
@@ -65,34 +64,6 @@ func TestReservoir(t *testing.T) {
 	for i, n := range kept { // five standard errors of a binomial
 		require.InDelta(t, trials*share, n, 5*math.Sqrt(trials*share*(1-share)), i)
 	}
-}
-
-// Against the two-pass formulas, far from zero.
-func TestMoments(t *testing.T) {
-	random := rand.New(rand.NewPCG(1, 2))
-	var p plane
-	var x, y []float64
-	for range 1000 {
-		a, b := 1e6+random.NormFloat64(), random.ExpFloat64()
-		x, y = append(x, a), append(y, a+b)
-		p.add(a, a+b)
-	}
-	mean := func(v []float64) (s float64) {
-		for i := range v {
-			s += v[i] / float64(len(v))
-		}
-		return s
-	}
-	mx, my := mean(x), mean(y)
-	var xx, xy float64
-	for i := range x {
-		xx += (x[i] - mx) * (x[i] - mx) / 999
-		xy += (x[i] - mx) * (y[i] - my) / 999
-	}
-	require.InDelta(t, mx, p.x.mean, 1e-6)
-	require.InEpsilon(t, math.Sqrt(xx), p.x.sd(), 1e-9)
-	require.InEpsilon(t, xy, p.c/999, 1e-9)
-	require.True(t, math.IsNaN((&moments{n: 1}).sd()))
 }
 
 func TestEllipseOfFew(t *testing.T) {

@@ -19,7 +19,7 @@ func uncertain(t testing.TB, r *sim.Rocket, sd map[string]float64, names ...stri
 	t.Helper()
 	var spreads []Spread
 	for _, name := range names {
-		spreads = append(spreads, Spread{Input: input(t, r, name), SD: sd[name]})
+		spreads = append(spreads, spread(t, r, name, sd[name]))
 	}
 	return spreads
 }
@@ -171,9 +171,9 @@ func TestScatterFaults(t *testing.T) {
 	}{
 		"no flights":   {nil, 0, false, "number of flights"},
 		"too many":     {nil, MaxScatter + 1, false, "number of flights"},
-		"negative":     {[]Spread{{input(t, r, "body.mass"), -1}}, 1, false, "spread.body.mass"},
-		"no number":    {[]Spread{{input(t, r, "body.mass"), math.NaN()}}, 1, false, "spread.body.mass"},
-		"other rocket": {[]Spread{{input(t, motored(), "motor.delay"), 1}}, 1, false, "motor.delay"},
+		"negative":     {[]Spread{spread(t, r, "body.mass", -1)}, 1, false, "spread.body.mass"},
+		"no number":    {[]Spread{spread(t, r, "body.mass", math.NaN())}, 1, false, "spread.body.mass"},
+		"other rocket": {[]Spread{spread(t, motored(), "motor.delay", 1)}, 1, false, "motor.delay"},
 		"invalid":      {nil, 1, true, "body.mass"},
 	} {
 		t.Run(name, func(t *testing.T) {
