@@ -36,6 +36,13 @@ func anyText(t *rapid.T) string {
 		"wind":       {{"speed", quote("3 m/s")}},
 	}
 	names := []string{"body", "water", "rail"}
+	shaped := rapid.Bool().Draw(t, "shaped")
+	if shaped {
+		sections["body"] = append(sections["body"], pair{"length", quote("1.5 m")}, pair{"balance", quote("28 in")})
+		sections["nose"] = []pair{{"shape", quote("conical")}, {"length", quote("200 mm")}}
+		sections["flight"] = []pair{{"misalignment", quote("0.5 deg")}}
+		names = append(names, "nose", "flight")
+	}
 	for _, name := range []string{"motor", "wind", "water.tube"} {
 		if rapid.Bool().Draw(t, name) {
 			names = append(names, name)
@@ -100,6 +107,21 @@ func anyText(t *rapid.T) string {
 	case 2:
 		top.WriteString("canopy = [ { area = \"1 m2\", " + deploy() + " }, ]" + comment() + eol)
 	}
+	if shaped {
+		lists := []struct{ name, keys string }{
+			{"section", `length = "100 mm"`},
+			{"fins", `count = 4, root = "110 mm", tip = "60 mm", span = "75 mm", sweep = "40 mm", thickness = "3 mm", position = "1300 mm"`},
+			{"part", `mass = "1 kg", position = "700 mm"`},
+		}
+		for _, l := range lists {
+			switch rapid.IntRange(0, 2).Draw(t, l.name) {
+			case 1:
+				tables.WriteString(gap() + "[[" + l.name + "]]" + comment() + eol + strings.ReplaceAll(l.keys, ", ", comment()+eol) + eol)
+			case 2:
+				top.WriteString(l.name + equals() + "[ { " + l.keys + " }, ]" + comment() + eol)
+			}
+		}
+	}
 	text := top.String() + tables.String() + gap()
 	if rapid.Bool().Draw(t, "cut") {
 		text = strings.TrimRight(text, "\r\n")
@@ -138,7 +160,26 @@ func TestEditsOfAnyFile(t *testing.T) {
 
 // anyEdit makes one edit; nil when it was refused.
 func anyEdit(t *rapid.T, f *File) *File {
-	switch rapid.IntRange(0, 9).Draw(t, "edit") {
+	switch rapid.IntRange(0, 13).Draw(t, "edit") {
+	case 10:
+		g, err := f.AddShape()
+		if err == nil {
+			back, err := g.RemoveShape()
+			require.NoError(t, err, "%s", g.Text())
+			sameRocket(t, f, back)
+			return g
+		}
+		if g, err = f.RemoveShape(); err != nil { // the drag was the shape's, say
+			return nil
+		}
+		require.Nil(t, g.Rocket().Shape)
+		return g
+	case 11:
+		return addedAndBack(t, f, f.AddFins, (*File).RemoveFins)
+	case 12:
+		return addedAndBack(t, f, f.AddSection, (*File).RemoveSection)
+	case 13:
+		return addedAndBack(t, f, f.AddPart, (*File).RemovePart)
 	case 0:
 		g, name, err := f.AddCanopy()
 		if err != nil {
@@ -211,6 +252,18 @@ func anyEdit(t *rapid.T, f *File) *File {
 		sameRocket(t, want, g)
 	}
 	untouched(t, in.Name, f, g)
+	return g
+}
+
+// addedAndBack adds a part, and holds that taking it out again leaves what was.
+func addedAndBack(t *rapid.T, f *File, add func() (*File, string, error), remove func(*File, string) (*File, error)) *File {
+	g, name, err := add()
+	if err != nil {
+		return nil
+	}
+	back, err := remove(g, name)
+	require.NoError(t, err, "%s", g.Text())
+	sameRocket(t, f, back)
 	return g
 }
 
