@@ -98,12 +98,12 @@ func (r *Rocket) checkBalance(c *checker) {
 			return
 		}
 	}
-	if !r.Balanced() {
+	mass, at := r.BodyMass(), orElse(b.Balance, s.Length/2)
+	if !r.Balanced() || !(mass > 0) {
 		return
 	}
 	// All mass at the two ends, and all of it as far out as anything reaches: no body
 	// has more.
-	mass, at := r.BodyMass(), orElse(b.Balance, s.Length/2)
 	reach := s.Diameter / 2
 	for i := range s.Fins {
 		reach = math.Max(reach, s.Radius(s.Fins[i].Position+s.Fins[i].Root/2)+s.Fins[i].Span)
