@@ -1,6 +1,7 @@
 package tui
 
 import (
+	"math"
 	"sort"
 
 	"ullage/sim"
@@ -89,6 +90,9 @@ func (v *throatsView) stack(rows []throatRow) plot.Stack {
 		res := &f.flight.Results
 		end, most, surge = max(end, is.until(res)), max(most, is.most(res)), max(surge, res.Startup.Thrust)
 		line := plot.Series{X: f.trace.time, Y: inUnit(is.of(&f.trace), unit), Ink: plot.TraceA}
+		if v.thrust { // what follows is nothing, over the others
+			line.X = line.X[:sort.SearchFloat64s(line.X, math.Nextafter(is.until(res), math.Inf(1)))]
+		}
 		if !r.own {
 			line.Style, line.Ink = throatStyles[others%len(throatStyles)], throatInks[others%len(throatInks)]
 			others++
@@ -120,7 +124,7 @@ func lettered(line plot.Series, until float64, i, of int) []plot.PointMark {
 	var out []plot.PointMark
 	for _, half := range []float64{0, 0.5} {
 		at := until * (half + 0.1 + 0.35*float64(i)/float64(of))
-		if j := sort.SearchFloat64s(line.X, at); j < len(line.Y) {
+		if j := sort.SearchFloat64s(line.X, at); j < len(line.X) {
 			out = append(out, plot.PointMark{X: line.X[j], Y: line.Y[j], Sign: 'A' + rune(i)})
 		}
 	}
