@@ -30,12 +30,13 @@
 // A key: add a row to its section in schema.go that points at the new field of
 // the rocket.
 //
-//	num("cant", "cant", degrees(-10, 10, 0.1, 1), at(func(f *sim.Fins) *float64 { return &f.Cant }),
-//		"Angle of the fins to the airframe's axis.").byDefault("0 deg"),
+//	num("cant", "cant", degrees(-10, 10, 0.1, 1), at(func(f *airframe.Fins) *float64 { return &f.Cant }),
+//		"Angle of the fins to the axis, which makes the rocket roll.").byDefault("0 deg"),
 //
 // A row is a number ([num]), a number that may be absent ([optional]), or
-// anything else with its codec ([text]); it may be required, have a default, be
-// excluded by another key or belong to one drive.
+// anything else with its codec ([text]); it may be required, have a default or a
+// value in force (otherwise), be excluded by another key, belong to one drive,
+// or be an input only of some rockets (onlyFor).
 //
 // A section: write a function like windSection, which gives its path, heading,
 // count in a rocket and rows, and name it in the schema at its place on the
@@ -43,5 +44,7 @@
 // has many, title and a row "name", by which its dotted names go. A section
 // within a section (water.tube) needs no more than its dotted path. Copy what
 // is new in the rocket in clone.go. Nothing else knows the sections by name but
-// motor.go, since a motor has a file of its own and a curve.
+// motor.go, since a motor has a file of its own and a curve; spread.go, whose
+// keys are names of inputs; and the shape method, since a word of a shape makes
+// the whole of it due: [nose] and body.length.
 package rocketfile
