@@ -8,7 +8,14 @@
 // beside the context's error.
 //
 // Flights are those of a point mass unless [Options].Rigid asks for the rocket's own
-// model: what a study compares hardly depends on the attitude, and costs a tenth.
+// model: what a study compares hardly depends on the attitude, which costs as much
+// again and more.
+//
+// [Sweep] and [RunScatter] hand out their rows as they come and keep none, so that
+// memory does not grow with them; [FindBest] looks for a value; [Compare] sets rockets
+// side by side; [Opening], [WhatIfs] and [CanopyFor] are about a canopy, and
+// [RailExitFor] about the rail. Faults in what is asked for are rocketfile.Faults,
+// all at once, as for a file.
 package study
 
 import (
