@@ -63,6 +63,69 @@ func TestSweepAgreesWithFly(t *testing.T) {
 	}
 }
 
+// shaped is a rocket with a shape, which flies as a rigid body.
+const shaped = `
+[body]
+diameter = "86.4 mm"
+mass = "0.85 kg"
+drag = 0.42
+length = "1.4 m"
+balance = "0.7 m"
+[nose]
+shape = "tangent ogive"
+length = "0.25 m"
+[[section]]
+name = "tube"
+length = "1.15 m"
+[[fins]]
+name = "fins"
+count = 4
+root = "120 mm"
+tip = "60 mm"
+span = "90 mm"
+sweep = "50 mm"
+thickness = "3 mm"
+position = "1.27 m"
+[water]
+volume = "7 L"
+bore = "84 mm"
+throat = "15 mm"
+fill = 0.3
+pressure = "12 bar"
+[[canopy]]
+name = "main"
+diameter = "1 m"
+deploy = "apogee + 1 s"
+[rail]
+length = "1.8 m"
+[wind]
+speed = "4 m/s"
+`
+
+func TestStudiesAreOfAPointMassUnlessToldOtherwise(t *testing.T) {
+	file := filepath.Join(t.TempDir(), "shaped.toml")
+	require.NoError(t, os.WriteFile(file, []byte(shaped), 0o644))
+	flown := object(t, "fly", file, "--json", "--set", "water.fill=0.35")
+	require.NotNil(t, flown["stability"])
+	rigid := object(t, "sweep", file, "water.fill=0.35", "--json", "--rigid")
+	delete(rigid, "inputs")
+	delete(rigid, "invalid")
+	assert.Equal(t, flown, rigid)
+	point := object(t, "sweep", file, "water.fill=0.35", "--json")
+	assert.NotEqual(t, flown["apogee"], point["apogee"])
+
+	const note = "These are flights of a point mass; fly flies this rocket as a rigid body"
+	for _, args := range [][]string{{"sweep", file, "water.fill=0.3,0.35"}, {"best", file, "water.fill"},
+		{"scatter", file, "--flights", "20"}, {"opening", file}} {
+		got := runWith(context.Background(), strings.NewReader(""), args...)
+		assert.Contains(t, got.out, note, args)
+		got = runWith(context.Background(), strings.NewReader(""), append(args, "--rigid")...)
+		assert.NotContains(t, got.out, "point mass; fly", args)
+	}
+	got := runWith(context.Background(), strings.NewReader(""), "sweep", starter(t), "water.fill=0.3,0.35")
+	assert.NotContains(t, got.out, note, "without a shape there is nothing else to fly")
+}
+
 func TestBestAgreesWithFlyAndWithASweep(t *testing.T) {
 	file := starter(t)
 	best := object(t, "best", file, "water.fill", "--json")
