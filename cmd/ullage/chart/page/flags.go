@@ -7,9 +7,9 @@ import (
 	"gonum.org/v1/plot/vg"
 )
 
-// flag is the label of a mark: it stands above the frame, right of a staff that
+// pennant is the label of a mark: it stands above the frame, right of a staff that
 // rises from the mark, or left of it.
-type flag struct {
+type pennant struct {
 	at    float64
 	x     vg.Length
 	text  string
@@ -19,14 +19,14 @@ type flag struct {
 }
 
 // from and to are where the text begins and ends.
-func (l *flag) from() vg.Length {
+func (l *pennant) from() vg.Length {
 	if l.left {
 		return l.x - l.width
 	}
 	return l.x
 }
 
-func (l *flag) to() vg.Length { return l.from() + l.width }
+func (l *pennant) to() vg.Length { return l.from() + l.width }
 
 // hoist lists the labels of marks, and draws the frame's right edge in for those that
 // would run off the sheet. The last one may turn to the left instead, where no
@@ -37,23 +37,25 @@ func (a *area) hoist() {
 	for _, m := range a.Marks {
 		if m.Label != "" && m.At >= a.x.min && m.At <= a.x.max {
 			text := fit(f, a.frame.Size().X*2/3, m.Label)
-			a.flags = append(a.flags, flag{at: m.At, text: text, width: f.Width(text)/slack + 2*gap})
+			a.flags = append(a.flags, pennant{at: m.At, text: text, width: f.Width(text)/slack + 2*gap})
 		}
 	}
-	slices.SortStableFunc(a.flags, func(p, q flag) int { return cmp.Compare(p.at, q.at) })
-	edge := a.frame.Max.X + a.margin.right + gap
-	s := a.across()
-	if n := len(a.flags); n > 0 {
-		last := &a.flags[n-1]
-		x := s.at(last.at)
-		last.left = x+last.width > edge && (n == 1 || s.at(a.flags[n-2].at) < x-last.width)
-	}
+	slices.SortStableFunc(a.flags, func(p, q pennant) int { return cmp.Compare(p.at, q.at) })
+	edge := a.right - tickSize*0.5
 	for i := range a.flags {
 		l := &a.flags[i]
-		if over := s.at(l.at) + l.width - edge; over > 0 && !l.left {
-			a.frame.Max.X = max(a.frame.Min.X+leastFrame, a.frame.Max.X-over)
-			s = a.across()
+		s := a.across()
+		x := s.at(l.at)
+		if x+l.width <= edge+1e-6 || x <= a.frame.Min.X { // rounding is no reason
+			continue
 		}
+		if i == len(a.flags)-1 && (i == 0 || s.at(a.flags[i-1].at) < x-l.width) {
+			l.left = true
+			continue
+		}
+		// The mark moves with its share of what the edge moves.
+		share := (x - a.frame.Min.X) / a.frame.Size().X
+		a.frame.Max.X = max(a.frame.Min.X+leastFrame, a.frame.Max.X-(x+l.width-edge)/share)
 	}
 }
 

@@ -1,7 +1,6 @@
 package page
 
 import (
-	"math"
 	"slices"
 
 	"gonum.org/v1/plot/vg"
@@ -11,10 +10,11 @@ import (
 type area struct {
 	*Panel
 	frame          vg.Rectangle
+	right          vg.Length // where the panel's share of the sheet ends
 	x, y           scale
 	xTicks, yTicks []tick
 	margin         margins
-	flags          []flag
+	flags          []pennant
 	side           []sideLabel
 	beside         []string // wrapped
 	taken          []vg.Rectangle
@@ -63,12 +63,18 @@ func layOut(room vg.Rectangle, rows []Row) []*area {
 		width := room.Size().X / vg.Length(max(len(r), 1))
 		for j, a := range r {
 			left := room.Min.X + width*vg.Length(j)
+			a.right = left + width
 			a.frame.Min.X = left + a.margin.left
-			a.frame.Max.X = max(a.frame.Min.X+leastFrame, left+width-a.margin.right-gap)
-			a.hoist()
+			a.frame.Max.X = max(a.frame.Min.X+leastFrame, a.right-a.margin.right-gap)
 		}
 	}
-	alignEdges(table)
+	// An edge that one panel's labels draw in moves the marks of the panels below it.
+	for moved := true; moved; {
+		for _, a := range all {
+			a.hoist()
+		}
+		moved = alignEdges(table)
+	}
 	for i, r := range table {
 		for _, a := range r {
 			a.raise()
@@ -104,8 +110,9 @@ func alignColumns(table [][]*area) {
 	}
 }
 
-// alignEdges ends the frames of panels below each other where the narrowest does.
-func alignEdges(table [][]*area) {
+// alignEdges ends the frames of panels below each other where the narrowest does, and
+// tells whether that moved one.
+func alignEdges(table [][]*area) (moved bool) {
 	least := map[column]vg.Length{}
 	for _, r := range table {
 		for j, a := range r {
@@ -117,9 +124,12 @@ func alignEdges(table [][]*area) {
 	}
 	for _, r := range table {
 		for j, a := range r {
-			a.frame.Max.X = least[column{len(r), j}]
+			x := least[column{len(r), j}]
+			moved = moved || x < a.frame.Max.X
+			a.frame.Max.X = x
 		}
 	}
+	return moved
 }
 
 // stack places the rows from the top, their frames as high as their weights say.
@@ -281,8 +291,12 @@ func (a *area) equalise() {
 	}
 }
 
-// point is a point of the panel on paper.
-func (a *area) point(x, y float64) vg.Point { return vg.Point{X: a.x.at(x), Y: a.y.at(y)} }
+// point is a point of the panel on paper. One far outside the ranges is brought
+// nearer, since drawing has its bounds.
+func (a *area) point(x, y float64) vg.Point {
+	const far = 1e4
+	return vg.Point{X: min(max(a.x.at(x), -far), far), Y: min(max(a.y.at(y), -far), far)}
+}
 
 // inside tells whether a point is within the ranges shown.
 func (a *area) inside(x, y float64) bool {
@@ -296,24 +310,20 @@ func (a *area) trace() {
 	}
 }
 
-// pieces is a line on paper, broken where it has no value. Values far outside
-// the ranges are brought nearer, since drawing has its bounds.
+// pieces is a line on paper, broken where it has no value.
 func (a *area) pieces(l Line) [][]vg.Point {
-	const far = 1e4
 	var out [][]vg.Point
 	var piece []vg.Point
 	n := min(len(l.X), len(l.Y))
 	for i := range n {
-		if math.IsNaN(l.X[i]) || math.IsNaN(l.Y[i]) {
+		if !drawable(l.X[i]) || !drawable(l.Y[i]) {
 			if len(piece) > 1 {
 				out = append(out, piece)
 			}
 			piece = nil
 			continue
 		}
-		p := a.point(l.X[i], l.Y[i])
-		p.X, p.Y = min(max(p.X, -far), far), min(max(p.Y, -far), far)
-		piece = append(piece, p)
+		piece = append(piece, a.point(l.X[i], l.Y[i]))
 	}
 	if len(piece) > 1 {
 		out = append(out, piece)

@@ -40,16 +40,19 @@ func (l *Levels) values(about int) []tick {
 }
 
 // trace finds where the surface has a value: in each triangle of a cell, cut
-// along a diagonal, a straight piece at most. A triangle with a corner without
+// along its diagonals, a straight piece at most. A triangle with a corner without
 // value has none.
 func (l *Levels) trace(value float64, to func(x0, y0, x1, y1 float64)) {
 	type corner struct{ x, y, z float64 }
 	triangle := func(c [3]corner) {
+		if !drawable(c[0].z) || !drawable(c[1].z) || !drawable(c[2].z) {
+			return
+		}
 		var x, y [3]float64
 		n := 0
 		for i := range c {
 			p, q := c[i], c[(i+1)%3]
-			if (p.z < value) == (q.z < value) || math.IsNaN(p.z) || math.IsNaN(q.z) {
+			if (p.z < value) == (q.z < value) {
 				continue
 			}
 			t := (value - p.z) / (q.z - p.z)
@@ -79,6 +82,8 @@ func (s sheet) levels(a *area) []levelCurve {
 	if a.Levels == nil {
 		return nil
 	}
+	inner := *s.Canvas
+	inner.Rectangle = a.frame
 	var out []levelCurve
 	for _, t := range a.Levels.values(10) {
 		c := levelCurve{tick: t}
@@ -88,12 +93,13 @@ func (s sheet) levels(a *area) []levelCurve {
 		if len(c.pieces) == 0 {
 			continue
 		}
-		a.curves = append(a.curves, joined(c.pieces)...)
+		lines := inner.ClipLinesXY(joined(c.pieces)...)
+		a.curves = append(a.curves, lines...)
 		style := levelLine
 		if t.at == a.Levels.Limit {
 			style = heavyLine
 		}
-		s.StrokeLines(style, joined(c.pieces)...)
+		s.StrokeLines(style, lines...)
 		out = append(out, c)
 	}
 	return out

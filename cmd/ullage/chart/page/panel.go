@@ -125,7 +125,7 @@ func (s sheet) labels(a *area) {
 		s.label(a.place(around(a.point(p.X, p.Y), p.Sign.radius()+1.5, w, h)), text)
 	}
 	for _, l := range a.Limits {
-		if l.Label == "" || l.At < a.y.min || l.At > a.y.max {
+		if l.Label == "" || !(l.At >= a.y.min && l.At <= a.y.max) {
 			continue
 		}
 		text := fit(plain(labelSize), a.frame.Size().X*0.9, l.Label)

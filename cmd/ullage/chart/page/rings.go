@@ -12,6 +12,9 @@ func (s sheet) rings(a *area) {
 	inner := *s.Canvas
 	inner.Rectangle = a.frame
 	for _, r := range a.Rings {
+		if !drawable(r.Radius) {
+			continue
+		}
 		const corners = 180
 		var round []vg.Point
 		for i := range corners + 1 {
