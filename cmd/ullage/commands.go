@@ -20,6 +20,7 @@ type commands struct {
 	Scatter    scatterCommand    `cmd:"" help:"Fly with what is uncertain drawn at random."`
 	Motors     motorsCommand     `cmd:"" help:"Set motors side by side in the rocket."`
 	Opening    openingCommand    `cmd:"" help:"Tell when a canopy should open, and what if it does not."`
+	Plot       plotCommand       `cmd:"" help:"Draw a flight, a sweep or a scatter on a page, as SVG or PNG."`
 	New        newCommand        `cmd:"" help:"Write a rocket to start from, and its thrust curve."`
 	Inputs     inputsCommand     `cmd:"" help:"List the inputs of a rocket by the names that --set takes."`
 	Completion completionCommand `cmd:"" help:"Print a shell's completion script."`
