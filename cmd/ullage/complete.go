@@ -153,7 +153,7 @@ func flagValues(f *kong.Flag, before []string, prefix, value string) []candidate
 	switch {
 	case f.Enum != "":
 		return words(f.EnumSlice(), prefix)
-	case f.Name == "set" || f.Name == "spread":
+	case strings.HasPrefix(f.PlaceHolder, "NAME="):
 		return settings(before, prefix, value)
 	case f.Name == "every":
 		return words([]string{"1ms", "10ms", "100ms", "1s"}, prefix)
@@ -194,9 +194,11 @@ func settings(before []string, prefix, text string) []candidate {
 
 // words makes candidates of plain words.
 func words(list []string, prefix string) []candidate {
-	out := make([]candidate, len(list))
-	for i, w := range list {
-		out[i] = candidate{word: prefix + w}
+	var out []candidate
+	for _, w := range list {
+		if w != "" { // what stands for none in an enumeration
+			out = append(out, candidate{word: prefix + w})
+		}
 	}
 	return out
 }

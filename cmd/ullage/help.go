@@ -28,6 +28,8 @@ Examples:
                                 the fill that flies highest
   ullage sweep heron.toml water.throat=11mm,13mm,15mm
                                 throats side by side
+  ullage plot heron.toml -o flight.svg
+                                a page to print
   ullage inputs heron.toml      what can be set, with units and ranges
 `
 

@@ -25,13 +25,14 @@ type plotCommand struct {
 	Flights *int     `placeholder:"N" help:"How many flights --scatter draws; 10000 if not given."`
 	Seed    *uint64  `placeholder:"N" help:"What the draws of --scatter follow from; 1 if not given."`
 
-	Show []string `enum:"height,speed,vertical,airspeed,acceleration,mach,pressure,thrust,drag,mass,dynamic-pressure,attack,margin" placeholder:"NAME,…" help:"What to draw of a flight: height, speed, vertical, airspeed, acceleration, mach, pressure, thrust, drag, mass, dynamic-pressure, attack, margin. Height, speed, and chamber pressure or thrust if not given."`
+	Show []string `enum:"height,speed,vertical,airspeed,acceleration,mach,pressure,thrust,drag,mass,dynamic-pressure,attack,margin" placeholder:"NAME" help:"What to draw of a flight: height, speed, vertical, airspeed, acceleration, mach, pressure, thrust, drag, mass, dynamic-pressure, attack, margin. Height, speed, and chamber pressure or thrust if not given."`
 	Span string   `enum:",thrust,ascent,flight" default:"" placeholder:"thrust|ascent|flight" help:"How much of a flight to draw: thrust, ascent or flight. What pushes is drawn over the thrust and the rest over the flight if not given."`
 
 	Format     string `enum:",svg,png" default:"" placeholder:"svg|png" help:"svg or png; what the name after -o ends in, else svg."`
 	Paper      string `enum:",a4,letter" default:"" placeholder:"a4|letter" help:"Size of the page, landscape: a4, or letter, which is usual with --units us."`
 	Resolution *int   `placeholder:"DPI" help:"Dots an inch of a PNG, 50 to 600; 300 if not given."`
 
+	spreadOptions
 	studyOptions
 }
 
@@ -102,8 +103,8 @@ func (c *plotCommand) check() error {
 	switch {
 	case len(c.Sweep) > 2:
 		return badInput("--sweep is given %d times; a page has room for two inputs", len(c.Sweep))
-	case !c.Scatter && (c.Flights != nil || c.Seed != nil):
-		return badInput("--flights and --seed are for --scatter; give it too")
+	case !c.Scatter && (c.Flights != nil || c.Seed != nil || len(c.Spread) > 0):
+		return badInput("--flights, --seed and --spread are for --scatter; give it too")
 	case !flight && (len(c.Show) > 0 || c.Span != ""):
 		return badInput("--show and --span are for the plot of one flight; leave them or --sweep and --scatter out")
 	case flight && c.Rigid:
@@ -220,7 +221,11 @@ func (c *plotCommand) scatter(s *streams, file *rocketfile.File) (*page.Page, er
 	if c.Seed != nil {
 		seed = *c.Seed
 	}
-	rocket, spreads := file.Rocket(), study.Spreads(file)
+	rocket := file.Rocket()
+	spreads, err := c.spreads(file, rocket)
+	if err != nil {
+		return nil, err
+	}
 	var landings chart.Landings
 	bar := c.bar(s, false)
 	result, err := study.RunScatter(s.ctx, rocket, spreads, flights, seed, c.study(bar), landings.Add)

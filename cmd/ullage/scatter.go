@@ -21,13 +21,13 @@ type scatterCommand struct {
 
 	Flights   int      `default:"10000" placeholder:"N" help:"How many flights to draw; 10000 if not given."`
 	Seed      uint64   `default:"1" placeholder:"N" help:"What the draws follow from; 1 if not given."`
-	Spread    []string `placeholder:"NAME=SD" sep:"none" help:"One standard deviation of an input, in place of the file's, as in --spread 'wind.speed=1 m/s'; 0 for none. Can be given again."`
 	JSON      bool     `name:"json" xor:"form" help:"The figures as one JSON object, in SI units."`
 	CSV       bool     `name:"csv" xor:"form" help:"Every landing as CSV, in SI units."`
 	GeoJSON   bool     `name:"geojson" xor:"form" help:"Every landing, and the ellipse that holds 90 % of them, as a map (RFC 7946)."`
 	Latitude  *float64 `placeholder:"DEG" help:"Of the pad on the map, decimal degrees, north positive; the file's if not given."`
 	Longitude *float64 `placeholder:"DEG" help:"Of the pad on the map, decimal degrees, east positive; the file's if not given."`
 
+	spreadOptions
 	studyOptions
 }
 
@@ -89,9 +89,14 @@ func (c *scatterCommand) Run(s *streams) error {
 	return err
 }
 
+// spreadOptions say what is uncertain.
+type spreadOptions struct {
+	Spread []string `placeholder:"NAME=SD" sep:"none" help:"One standard deviation of an input, in place of the file's, as in --spread 'wind.speed=1 m/s'; 0 for none. Can be given again."`
+}
+
 // spreads are the file's uncertainties over the usual ones, and those of --spread over
 // both.
-func (c *scatterCommand) spreads(file *rocketfile.File, r *sim.Rocket) ([]study.Spread, error) {
+func (c spreadOptions) spreads(file *rocketfile.File, r *sim.Rocket) ([]study.Spread, error) {
 	spreads := study.Spreads(file)
 	for _, text := range c.Spread {
 		name, value, ok := strings.Cut(text, "=")
