@@ -6,6 +6,7 @@ import (
 	"errors"
 	"io"
 	"os/exec"
+	"path/filepath"
 	"strconv"
 	"strings"
 	"syscall"
@@ -28,8 +29,9 @@ func TestScripts(t *testing.T) {
 	testscript.Run(t, testscript.Params{
 		Dir: "testdata/script",
 		Setup: func(e *testscript.Env) error {
-			e.Vars = append(e.Vars, noRaceWait)
-			return nil
+			data, err := filepath.Abs("testdata/rocket")
+			e.Vars = append(e.Vars, noRaceWait, "DATA="+data)
+			return err
 		},
 		Cmds: map[string]func(*testscript.TestScript, bool, []string){"status": cmdStatus, "width": cmdWidth},
 	})

@@ -20,12 +20,8 @@ import (
 	"ullage/sim/rocketfile"
 )
 
-// starter writes the built-in rocket and gives its path.
-func starter(t *testing.T) string {
-	path := filepath.Join(t.TempDir(), "heron.toml")
-	require.NoError(t, rocketfile.WriteStarter(path))
-	return path
-}
+// heron is a rocket without a shape, so that fly flies a point mass as studies do.
+const heron = "testdata/rocket/heron.toml"
 
 // object runs a command that prints one JSON object.
 func object(t *testing.T, args ...string) map[string]any {
@@ -40,7 +36,7 @@ func object(t *testing.T, args ...string) map[string]any {
 // Every number of a study is that of `fly` with the same values.
 
 func TestSweepAgreesWithFly(t *testing.T) {
-	file := starter(t)
+	file := heron
 	for setting, axis := range map[string]string{
 		"water.fill=0.35":             "water.fill=0.35,0.2",
 		"water.throat=11 mm":          "water.throat=11mm,9mm",
@@ -122,12 +118,12 @@ func TestStudiesAreOfAPointMassUnlessToldOtherwise(t *testing.T) {
 		got = runWith(context.Background(), strings.NewReader(""), append(args, "--rigid")...)
 		assert.NotContains(t, got.out, "point mass; fly", args)
 	}
-	got := runWith(context.Background(), strings.NewReader(""), "sweep", starter(t), "water.fill=0.3,0.35")
+	got := runWith(context.Background(), strings.NewReader(""), "sweep", heron, "water.fill=0.3,0.35")
 	assert.NotContains(t, got.out, note, "without a shape there is nothing else to fly")
 }
 
 func TestBestAgreesWithFlyAndWithASweep(t *testing.T) {
-	file := starter(t)
+	file := heron
 	best := object(t, "best", file, "water.fill", "--json")
 	fill := best["inputs"].(map[string]any)["water.fill"].(float64)
 	apogee := best["apogee_m"].(float64)
@@ -166,7 +162,7 @@ func TestMotorsAgreeWithFly(t *testing.T) {
 }
 
 func TestOpeningAgreesWithFly(t *testing.T) {
-	file := starter(t)
+	file := heron
 	opening := object(t, "opening", file, "--set", "power=motor", "--landing", "4 m/s", "--json")
 	for i, d := range opening["delays"].([]any) {
 		delay := d.(map[string]any)
@@ -189,7 +185,7 @@ func TestOpeningAgreesWithFly(t *testing.T) {
 }
 
 func TestScatterOfWhatIsCertainIsTheFlight(t *testing.T) {
-	file := starter(t)
+	file := heron
 	args := []string{"scatter", file, "--flights", "20", "--json"}
 	for _, i := range object(t, args...)["importance"].([]any) {
 		args = append(args, "--spread", i.(map[string]any)["input"].(string)+"=0"+unitOf(t, i.(map[string]any)["input"].(string)))
@@ -207,7 +203,9 @@ func TestScatterOfWhatIsCertainIsTheFlight(t *testing.T) {
 
 // unitOf is what to write after the number 0 of an input.
 func unitOf(t *testing.T, name string) string {
-	in, err := rocketfile.Find(rocketfile.Starter().Rocket(), name)
+	file, err := rocketfile.Open(heron)
+	require.NoError(t, err)
+	in, err := rocketfile.Find(file.Rocket(), name)
 	require.NoError(t, err)
 	if in.Unit.Name == "" {
 		return ""
@@ -244,7 +242,7 @@ func interrupted(t *testing.T, after int, args ...string) result {
 const endlessSweep = "water.fill=0.2..0.4/900000"
 
 func TestInterruptedSweepKeepsItsRows(t *testing.T) {
-	file := starter(t)
+	file := heron
 	got := interrupted(t, 2000, "sweep", file, endlessSweep, "--csv")
 	assert.Equal(t, statusInterrupted, got.status)
 	assert.Contains(t, got.err, "ullage: interrupted; the output is partial")
@@ -285,7 +283,7 @@ func later(t *testing.T, args ...string) result {
 }
 
 func TestInterruptedScatterSumsUpWhatItHas(t *testing.T) {
-	file := starter(t)
+	file := heron
 	got := later(t, "scatter", file, "--flights", "50000000", "--json")
 	assert.Equal(t, statusInterrupted, got.status)
 	assert.Contains(t, got.err, "the output is partial")
@@ -311,7 +309,7 @@ func TestInterruptedScatterSumsUpWhatItHas(t *testing.T) {
 }
 
 func TestInterruptedStudyToAFile(t *testing.T) {
-	file := starter(t)
+	file := heron
 	path := filepath.Join(t.TempDir(), "out.csv")
 	got := later(t, "sweep", file, endlessSweep, "--csv", "-o", path)
 	assert.Equal(t, statusInterrupted, got.status)
@@ -324,7 +322,7 @@ func TestInterruptedStudyToAFile(t *testing.T) {
 
 // Interrupted before anything is computed, there is nothing to keep.
 func TestStudiesInterruptedAtOnce(t *testing.T) {
-	file := starter(t)
+	file := heron
 	dir := t.TempDir()
 	ctx, cancel := context.WithCancel(context.Background())
 	cancel()
@@ -347,7 +345,7 @@ func TestStudiesInterruptedAtOnce(t *testing.T) {
 }
 
 func TestStudiesTellOfAFullDisk(t *testing.T) {
-	file := starter(t)
+	file := heron
 	for _, args := range [][]string{
 		{"sweep", file, "water.fill=0.2..0.4/3"}, {"sweep", file, "water.fill=0.2..0.4/3", "--csv"},
 		{"sweep", file, "water.fill=0.2..0.4/3", "--json"}, {"best", file, "water.fill"}, {"best", file, "water.fill", "--json"},
@@ -364,7 +362,7 @@ func TestStudiesTellOfAFullDisk(t *testing.T) {
 }
 
 func TestStudiesMindAReaderThatClosesEarly(t *testing.T) {
-	file := starter(t)
+	file := heron
 	for _, args := range [][]string{
 		{"sweep", file, "water.fill=0.2..0.4/300"}, {"scatter", file, "--flights", "3000", "--csv"}, {"best", file, "water.fill"},
 	} {

@@ -11,7 +11,6 @@ import (
 
 	"ullage/sim"
 	"ullage/sim/quantity"
-	"ullage/sim/rocketfile"
 	"ullage/sim/study"
 )
 
@@ -21,7 +20,7 @@ func motorsOf(sys quantity.System) Motors {
 	wide.Results.RailExit = sim.GuideEnd{}
 	wide.Results.Landing = sim.Landing{}
 	return Motors{
-		Rocket: rocketfile.Starter().Rocket(), Limit: FirstCertification, System: sys,
+		Rocket: plain(), Limit: FirstCertification, System: sys,
 		Compared: []study.Compared{
 			{Variant: study.Variant{Name: "h-trainer"}, Flight: good, Delay: 1,
 				Delays: []study.Delay{{Value: 6, Airspeed: 30}, {Value: 8, Airspeed: 18.25, Opened: true, Listed: true}}},

@@ -21,12 +21,14 @@ func openingOf(t *testing.T, sys quantity.System, power string, rule string) Ope
 	file, err := rocketfile.Starter().SetAll(rocketfile.Change{Input: "power", Value: power},
 		rocketfile.Change{Input: "canopy.main.deploy." + power, Value: rule})
 	require.NoError(t, err)
+	rocket := file.Rocket()
+	rocket.Shape, rocket.Parts = nil, nil
 	land := waterFlight().Results.Landing
 	planned := waterFlight()
 	never := waterFlight()
 	never.Results.Canopies[0] = sim.CanopyResult{Name: "main"}
 	return Opening{
-		Rocket: file.Rocket(), Rule: rule, System: sys, Best: 1,
+		Rocket: rocket, Rule: rule, System: sys, Best: 1,
 		Delays: []study.Delay{
 			{Value: 6, Opened: true, Early: true, SinceTop: -1.5, Airspeed: 31.5, Height: 560.25, Load: 75.5, LoadBound: 520.5, Landing: land},
 			{Value: 8, Opened: true, Listed: true, SinceTop: 0.25, Airspeed: 18.25, Height: 596.5, Load: 28.25, LoadBound: 188.5, Landing: land},

@@ -25,7 +25,7 @@ const scatterSchema = `{"flights":0,"invalid":0,"apogee_m":{"mean":0,"sd":0,"q05
 "importance":[{"input":"body.drag_factor","rank_correlation":0}]}`
 
 func scatterOf(t require.TestingT, sys quantity.System) Scatter {
-	r := rocketfile.Starter().Rocket()
+	r := plain()
 	spread := func(input, sd string) study.Spread {
 		s, err := rocketfile.ParseSpread(r, input, sd)
 		require.NoError(t, err)
