@@ -346,6 +346,23 @@ func TestBestFillIsAShortNumber(t *testing.T) {
 	}
 }
 
+// Curves are flights of a point mass. Where the rocket's own flight is a rigid
+// body's that is said, and today's figures are on the curve nevertheless.
+func TestFillOfARigidRocket(t *testing.T) {
+	s := newScreen(t, shaped(t), 120, 40)
+	require.True(t, s.m.now.flight.Rocket.Rigid())
+	for _, open := range []string{"w", "n"} {
+		s.press(open)
+		require.Contains(t, s.said(), "flights of a point mass")
+	}
+	s.press("w")
+	r := s.m.file().Rocket()
+	fl, err := sim.Fly(context.Background(), r, sim.Options{Point: true})
+	require.NoError(t, err)
+	require.Equal(t, fl.Results.Apogee, s.fill().own.result.Results.Apogee)
+	require.InDelta(t, fl.Results.Apogee.Height, s.fill().today().at(r.Water.Fill), 0.01)
+}
+
 // Families are three rockets around today's, told apart by letter and line; the
 // pressures come with their caution.
 func TestFillFamilies(t *testing.T) {
