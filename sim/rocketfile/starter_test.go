@@ -2,6 +2,7 @@ package rocketfile
 
 import (
 	"context"
+	"math"
 	"testing"
 
 	"github.com/stretchr/testify/require"
@@ -24,6 +25,19 @@ func TestStarterFliesWell(t *testing.T) {
 		require.LessOrEqual(t, r.Canopies[0].Airspeed, 20.0)
 		require.InDelta(t, r.Apogee.Height, r.Canopies[0].Height, 5)
 		require.LessOrEqual(t, r.Landing.Vertical, 6.0)
+		s := r.Stability
+		require.True(t, s.Known)
+		moments := map[string]sim.StabilityAt{"rail exit": s.RailExit, "burnout": s.Burnout}
+		if power == sim.WaterPower {
+			moments["liquid out"] = s.LiquidOut
+		}
+		for moment, at := range moments {
+			require.True(t, at.Happened, moment)
+			require.GreaterOrEqual(t, at.Margin, 1.0, "%s on %s", moment, power)
+			require.LessOrEqual(t, at.Margin, 3.0, "%s on %s", moment, power)
+		}
+		require.GreaterOrEqual(t, s.Least, 1.0)
+		require.LessOrEqual(t, s.RailExitAngle, 15*math.Pi/180)
 		if power == sim.WaterPower {
 			require.InDelta(t, 200, r.Apogee.Height, 50)
 			require.Zero(t, r.LiquidLeft)
