@@ -154,7 +154,7 @@ func TestBestAgreesWithFlyAndWithASweep(t *testing.T) {
 }
 
 func TestMotorsAgreeWithFly(t *testing.T) {
-	compared := object(t, "motors", "../../testdata/heron.toml", "../../testdata/h-trainer.toml", "--json")
+	compared := object(t, "motors", "../../testdata/heron.toml", "../../testdata/h-trainer.toml", "--rigid", "--json")
 	flown := object(t, "fly", "../../testdata/heron.toml", "--json", "--set", "power=motor", "--set", "motor.file=h-trainer.toml")
 	for key, want := range flown {
 		assert.Equal(t, want, compared[key], key)

@@ -1,6 +1,7 @@
 package rocketfile
 
 import (
+	"context"
 	"math"
 	"os"
 	"path/filepath"
@@ -285,6 +286,30 @@ func TestExamplesRead(t *testing.T) {
 		require.NoError(t, f.Rocket().Validate())
 	}
 	require.NotZero(t, read)
+}
+
+// The examples with a shape stay stable all the way up, on each drive they have.
+func TestExamplesAreStable(t *testing.T) {
+	for name, drives := range map[string][]sim.Power{"heron": {sim.WaterPower, sim.MotorPower}, "petrel": {sim.MotorPower}} {
+		f, err := Open("../../testdata/" + name + ".toml")
+		require.NoError(t, err)
+		require.Empty(t, f.Rocket().Body.Drag, "the shape gives it")
+		for _, power := range drives {
+			r := f.Rocket()
+			r.Power = power
+			flight, err := sim.Fly(context.Background(), r, sim.Options{})
+			require.NoError(t, err)
+			require.Empty(t, flight.Warnings, "%s on %s", name, power)
+			require.True(t, flight.Stability.Known)
+			require.GreaterOrEqual(t, flight.Stability.Least, 1.0, "%s on %s", name, power)
+			require.LessOrEqual(t, flight.Stability.Burnout.Margin, 3.0, "%s on %s", name, power)
+		}
+	}
+	for _, name := range []string{"bottle", "tube", "drogue-main"} {
+		f, err := Open("../../testdata/" + name + ".toml")
+		require.NoError(t, err)
+		require.Nil(t, f.Rocket().Shape)
+	}
 }
 
 func TestRocketIsACopy(t *testing.T) {
