@@ -26,7 +26,7 @@ type plotCommand struct {
 	Seed    *uint64  `placeholder:"N" help:"What the draws of --scatter follow from; 1 if not given."`
 
 	Show []string `enum:"height,speed,vertical,airspeed,acceleration,mach,pressure,thrust,drag,mass,dynamic-pressure,attack,margin" placeholder:"NAME" help:"What to draw of a flight: height, speed, vertical, airspeed, acceleration, mach, pressure, thrust, drag, mass, dynamic-pressure, attack, margin. Height, speed, and chamber pressure or thrust if not given."`
-	Span string   `enum:",thrust,ascent,flight" default:"" placeholder:"thrust|ascent|flight" help:"How much of a flight to draw: thrust, ascent or flight. What pushes is drawn over the thrust and the rest over the flight if not given."`
+	Span string   `enum:",thrust,ascent,flight" default:"" placeholder:"thrust|ascent|flight" help:"How much of a flight to draw: thrust, ascent or flight. If not given, what pushes is drawn over the thrust, angle of attack and margin over the ascent, and the rest over the flight."`
 
 	Format     string `enum:",svg,png" default:"" placeholder:"svg|png" help:"svg or png; what the name after -o ends in, else svg."`
 	Paper      string `enum:",a4,letter" default:"" placeholder:"a4|letter" help:"Size of the page, landscape: a4, or letter, which is usual with --units us."`
@@ -122,7 +122,7 @@ func (c *plotCommand) check() error {
 }
 
 // mostPanels is how many panels a page has room for.
-const mostPanels = 6
+const mostPanels = 4
 
 // The formats.
 const (

@@ -15,8 +15,8 @@ import (
 // Span is how much of a flight the time axis shows.
 type Span string
 
-// The spans. Without one, what pushes is shown over the time it does, and
-// everything else over the whole flight.
+// The spans. Without one, what pushes is shown over the time it does, angle of attack
+// and margin over the ascent, and everything else over the whole flight.
 const (
 	NoSpan     Span = ""
 	ThrustSpan Span = "thrust"
@@ -54,10 +54,7 @@ func Flight(fl *sim.Flight, show []Quantity, span Span, look Look) (*page.Page, 
 		Notes: look.notes(fl),
 	}
 	trace := fl.Trace()
-	spans := make([]Span, len(show))
-	for i, q := range show {
-		spans[i] = q.span(span)
-	}
+	show, spans := grouped(show, span)
 	enlarged := slices.Contains(spans, ThrustSpan)
 	for i := range show {
 		f := frame{fl: fl, trace: trace, look: look, span: spans[i],
@@ -72,13 +69,28 @@ func Flight(fl *sim.Flight, show []Quantity, span Span, look Look) (*page.Page, 
 	return p, nil
 }
 
+// grouped puts quantities of one span together, the longest span first, so that they
+// share a time axis.
+func grouped(show []Quantity, asked Span) ([]Quantity, []Span) {
+	var out []Quantity
+	var spans []Span
+	for _, s := range []Span{WholeSpan, AscentSpan, ThrustSpan} {
+		for _, q := range show {
+			if q.span(asked) == s {
+				out, spans = append(out, q), append(spans, s)
+			}
+		}
+	}
+	return out, spans
+}
+
 // span is the span that a quantity is shown over.
 func (q *Quantity) span(asked Span) Span {
 	switch {
 	case asked != NoSpan:
 		return asked
-	case q.push:
-		return ThrustSpan
+	case q.over != NoSpan:
+		return q.over
 	}
 	return WholeSpan
 }
@@ -121,7 +133,7 @@ func (f *frame) panel(q *Quantity) page.Panel {
 	}
 	p := page.Panel{
 		X:     page.Axis{Title: "time from release", Unit: "s", Min: 0, Max: end, Bare: !f.last},
-		Y:     page.Axis{Title: q.title, Unit: u.Name, Zero: q.Name != "mass"},
+		Y:     page.Axis{Title: q.title, Unit: unitName(u), Zero: q.Name != "mass"},
 		Lines: []page.Line{line},
 		Marks: f.marks(end),
 	}

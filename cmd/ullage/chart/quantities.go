@@ -15,7 +15,7 @@ type Quantity struct {
 	title string
 	unit  string // metric; empty for a ratio
 	of    func(sim.Sample) float64
-	push  bool   // belongs to the thrust: shown over its time
+	over  Span   // shown over this if not asked for otherwise; the whole flight if empty
 	note  string // what to call the greatest value; empty for none
 	least bool   // it is the least that counts
 	most  func(*sim.Results) (v, t float64)
@@ -35,18 +35,19 @@ var quantities = []Quantity{
 		surge: func(r *sim.Results) float64 { return r.Startup.Acceleration }},
 	{Name: "mach", title: "Mach number", note: "greatest", of: func(s sim.Sample) float64 { return s.Mach },
 		most: func(r *sim.Results) (v, t float64) { return r.Max.Mach, r.Max.MachTime }},
-	{Name: "pressure", title: "gauge pressure", unit: "bar", push: true, note: "greatest", of: func(s sim.Sample) float64 { return s.Chamber - s.Air },
+	{Name: "pressure", title: "gauge pressure", unit: "bar", over: ThrustSpan, note: "greatest", of: func(s sim.Sample) float64 { return s.Chamber - s.Air },
 		known: func(f *sim.Flight) bool { return f.Rocket.Power == sim.WaterPower }},
-	{Name: "thrust", title: "thrust", unit: "N", push: true, note: "greatest", of: func(s sim.Sample) float64 { return s.Thrust },
+	{Name: "thrust", title: "thrust", unit: "N", over: ThrustSpan, note: "greatest", of: func(s sim.Sample) float64 { return s.Thrust },
 		most:  func(r *sim.Results) (v, t float64) { return r.Max.Thrust, r.Max.ThrustTime },
 		surge: func(r *sim.Results) float64 { return r.Startup.Thrust }},
 	{Name: "drag", title: "drag", unit: "N", note: "greatest", of: func(s sim.Sample) float64 { return s.Drag }},
-	{Name: "mass", title: "mass", unit: "kg", push: true, of: func(s sim.Sample) float64 { return s.Mass }},
+	{Name: "mass", title: "mass", unit: "kg", over: ThrustSpan, of: func(s sim.Sample) float64 { return s.Mass }},
 	{Name: "dynamic-pressure", title: "dynamic pressure", unit: "kPa", note: "greatest", of: func(s sim.Sample) float64 { return s.DynamicPressure },
 		most: func(r *sim.Results) (v, t float64) { return r.Max.DynamicPressure, r.Max.DynamicPressureTime }},
-	{Name: "attack", title: "angle of attack", unit: "deg", of: func(s sim.Sample) float64 { return s.Attack },
+	{Name: "attack", title: "angle of attack", unit: "deg", over: AscentSpan, of: func(s sim.Sample) float64 { return s.Attack },
 		known: func(f *sim.Flight) bool { return f.Rocket.Rigid() }},
-	{Name: "margin", title: "stability margin, calibres", note: "least", least: true, of: func(s sim.Sample) float64 { return s.Margin },
+	{Name: "margin", title: "margin, calibres", over: AscentSpan, note: "least", least: true, of: func(s sim.Sample) float64 { return s.Margin },
+		most:  func(r *sim.Results) (v, t float64) { return r.Stability.Least, r.Stability.LeastTime },
 		known: func(f *sim.Flight) bool { return f.Stability.Known }},
 }
 

@@ -83,14 +83,15 @@ func reach(l *Landings, e study.Ellipse) float64 {
 	return far
 }
 
-// rings are circles around the pad at two to five round distances.
+// rings are circles around the pad at two to five round distances, the last of them
+// about as far as anything lands.
 func rings(far float64, u quantity.Unit) []page.Ring {
 	shown := u.FromSI(far)
 	if !(shown > 0) {
 		return nil
 	}
 	step := math.Pow(10, math.Floor(math.Log10(shown)))
-	for _, m := range []float64{0.2, 0.5, 1} {
+	for _, m := range []float64{0.2, 0.5, 1, 2} {
 		if shown/(m*step) <= 5.5 {
 			step *= m
 			break

@@ -54,7 +54,7 @@ func (c *Cells) Len() int { return len(c.cells) }
 // than its axes; the page says so.
 func Sweep(s report.Sweep, cells *Cells, look Look) *page.Page {
 	w := &sweep{Sweep: s, cells: cells, look: look}
-	p := &page.Page{Paper: look.Paper, Lines: []string{look.drive(s.Rocket), look.day(s.Rocket)}}
+	p := &page.Page{Paper: look.Paper, Lines: []string{"Today: " + look.drive(s.Rocket), look.day(s.Rocket)}}
 	all := study.Count(s.Axes)
 	switch {
 	case len(s.Axes) == 1:
@@ -144,7 +144,7 @@ func (w *sweep) at(axis, i, other, j int) cell {
 // axis is an axis of the page.
 func (w *sweep) axis(i int) page.Axis {
 	in := w.Axes[i].Input
-	a := page.Axis{Title: in.Name, Unit: spelled(w.unit(i).Name)}
+	a := page.Axis{Title: in.Name, Unit: unitName(w.unit(i))}
 	if w.worded(i) {
 		a.Unit = ""
 		for j := range w.Axes[i].Values {

@@ -56,6 +56,9 @@ func spelled(s string) string {
 	return strings.NewReplacer("*", "·", " in3", " in³", " degC", " °C", " degF", " °F", " deg", "°").Replace(s)
 }
 
+// unitName is a unit on an axis.
+func unitName(u quantity.Unit) string { return strings.TrimSpace(spelled(" " + u.Name)) }
+
 // inUnit are SI values in a unit.
 func inUnit(v []float64, u quantity.Unit) []float64 {
 	out := make([]float64, len(v))

@@ -12,6 +12,7 @@ type area struct {
 	frame          vg.Rectangle
 	right          vg.Length // where the panel's share of the sheet ends
 	x, y           scale
+	drawn          span // of y, before there is room for labels
 	xTicks, yTicks []tick
 	margin         margins
 	flags          []pennant
@@ -185,6 +186,7 @@ func newArea(p *Panel) *area {
 	}
 	a.x.span = p.X.over(xs, p.Equal, p.Equal)
 	a.y.span = p.Y.over(ys, p.Levels == nil, p.Equal)
+	a.drawn = a.y.span
 	return a
 }
 
@@ -250,7 +252,8 @@ func (a *area) measure(height vg.Length) {
 func (a *area) headroom(height vg.Length) {
 	labelled := slices.ContainsFunc(a.Points, func(q Point) bool { return q.Label != "" })
 	if labelled && a.Levels == nil && !a.Equal && len(a.Y.Words) == 0 {
-		a.y.max += (a.y.max - a.y.min) * float64(labelSize*1.6/max(height, leastFrame))
+		const room = labelSize*1.15 + 5
+		a.y.max = a.drawn.max + (a.drawn.max-a.drawn.min)*float64(room/max(height-room, room))
 	}
 }
 
@@ -266,10 +269,11 @@ func (a *area) ticksOfY(height vg.Length) {
 func (a *area) settle() {
 	a.x.from, a.x.to = a.frame.Min.X, a.frame.Max.X
 	a.y.from, a.y.to = a.frame.Min.Y, a.frame.Max.Y
+	a.headroom(a.frame.Size().Y)
 	if a.Equal {
 		a.equalise()
-		a.ticksOfY(a.frame.Size().Y)
 	}
+	a.ticksOfY(a.frame.Size().Y)
 	a.xTicks = wordTicks(a.X.Words)
 	if len(a.X.Words) == 0 {
 		a.xTicks = a.x.ticks(min(int(a.frame.Size().X/xTickEvery), mostTicks))

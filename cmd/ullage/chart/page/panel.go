@@ -80,8 +80,12 @@ func (s sheet) axes(a *area) {
 		s.write(plain(tickSize), black, vg.Point{X: f.Min.X - tickLength - gap, Y: y - tickSize*middle}, atRight, t.label)
 	}
 	x := f.Min.X - a.margin.left + axisSize*0.65
-	s.writeUp(plain(axisSize), black, vg.Point{X: x, Y: (f.Min.Y + f.Max.Y) / 2},
-		fit(plain(axisSize), f.Size().Y+gap*2, a.Y.title()))
+	room := f.Size().Y + gap*2
+	title := plain(axisSize)
+	if w := title.Width(a.Y.title()); w > room {
+		title = plain(max(axisSize*room/w, leastSize))
+	}
+	s.writeUp(title, black, vg.Point{X: x, Y: (f.Min.Y + f.Max.Y) / 2}, fit(title, room, a.Y.title()))
 	if a.Title != "" {
 		top := f.Max.Y + a.margin.top - axisSize
 		s.write(bold(axisSize), black, vg.Point{X: f.Min.X, Y: top}, atLeft, fit(bold(axisSize), f.Size().X, a.Title))

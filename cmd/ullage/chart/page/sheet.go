@@ -20,7 +20,12 @@ func (p *Page) paper() Paper {
 
 // description is the page in words.
 func (p *Page) description() string {
-	return clean(strings.Join(append(append([]string(nil), p.Lines...), p.Notes...), " "))
+	var b strings.Builder
+	for _, text := range append(p.Lines[:len(p.Lines):len(p.Lines)], p.Notes...) {
+		b.WriteString(strings.TrimSuffix(clean(text), "."))
+		b.WriteString(". ")
+	}
+	return strings.TrimSpace(b.String())
 }
 
 // sheet is a page being drawn.

@@ -46,6 +46,7 @@ const (
 	tickSize  = vg.Length(8.5)
 	labelSize = vg.Length(8.5)
 	noteSize  = vg.Length(7.5)
+	leastSize = vg.Length(6.5) // can still be read
 
 	leading = 1.25 // lines of text are so many sizes apart
 	middle  = 0.36 // half the height of capitals: what centres text on a line
