@@ -11,8 +11,8 @@ import (
 
 // WithMotor puts the motor of a motor file, given by a path from the working
 // directory, into the rocket: [motor] then names that file, and the keys of
-// the motor that was there go. Fittings stay where the motor file has none.
-// The errors are Faults.
+// the motor that was there go. Fittings and places, which are the rocket's, stay
+// where the motor file has none. The errors are Faults.
 func (f *File) WithMotor(path string) (*File, error) {
 	s := sectionAt("motor")
 	row := s.field("file")
@@ -33,8 +33,10 @@ func (f *File) WithMotor(path string) (*File, error) {
 	}
 	ok = ok && swap(doc.set(s, row, 0, quoted(name, `"`)))
 	keep := []string{"file"}
-	if !motorHas(f.rd.disk, beside(f.rd.doc.dir, name), "fittings") {
-		keep = append(keep, "fittings")
+	for _, key := range []string{"fittings", "position", "fittings_at"} {
+		if !motorHas(f.rd.disk, beside(f.rd.doc.dir, name), key) {
+			keep = append(keep, key)
+		}
 	}
 	for ok {
 		members := doc.table(s, 0).members

@@ -107,6 +107,18 @@ func TestMotorFiles(t *testing.T) {
 	require.Equal(t, []string{"broken.toml", "kestrel.toml"}, paths)
 }
 
+// Where a motor sits is the rocket's, not the motor's.
+func TestWithMotorKeepsItsPlace(t *testing.T) {
+	f := motorFolder(t, strings.Replace(finned, "h.csv", "own.csv", 1))
+	f, err := f.SetAll(Change{"motor.position", "1390 mm"}, Change{"motor.fittings_at", "1300 mm"}, Change{"motor.length", "150 mm"})
+	require.NoError(t, err)
+	g, err := f.WithMotor("kestrel.toml")
+	require.NoError(t, err)
+	require.Equal(t, 1.39, g.Rocket().Motor.Position)
+	require.Equal(t, 1.3, g.Rocket().Motor.FittingsAt)
+	require.Zero(t, g.Rocket().Motor.Length)
+}
+
 // A motor on disk goes into the starter too.
 func TestStarterWithMotor(t *testing.T) {
 	motorFolder(t, motorless+"[motor]\ncurve = \"own.csv\"\ncase = \"200 g\"\npropellant = \"100 g\"\n")
