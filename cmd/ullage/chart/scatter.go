@@ -49,6 +49,9 @@ func Scatter(s report.Scatter, landings *Landings, look Look) *page.Page {
 	p.Rings = rings(reach(landings, r.Landing), u)
 	p.Beside = look.beside(s, len(east))
 	what := fmt.Sprintf("where %d flights land", r.Landed)
+	if r.Landed == 1 {
+		what = "where 1 flight lands"
+	}
 	if r.Partial {
 		what += fmt.Sprintf(" (partial: %d of %d drawn)", r.Drawn, r.Asked)
 	}
