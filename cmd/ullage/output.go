@@ -28,16 +28,15 @@ func (o outputOptions) write(s *streams, result func(io.Writer) error) error {
 // writeFile writes a file whole or not at all, and not over an existing one
 // unless told to. An interrupted result is kept: it holds what there was.
 func (o outputOptions) writeFile(result func(io.Writer) error) error {
+	if err := o.refuse(); err != nil {
+		return err
+	}
 	path := o.Output
 	mode := fs.FileMode(0o666)
 	info, err := os.Stat(path)
 	switch {
-	case err == nil && info.IsDir():
-		return badInput("%s is a directory; -o needs the name of a file", path)
 	case err == nil && !info.Mode().IsRegular():
 		return writeDevice(path, result)
-	case err == nil && !o.Force:
-		return existing(path)
 	case err == nil:
 		mode = info.Mode().Perm()
 		// A link stays a link; what it points at is replaced.
@@ -66,6 +65,21 @@ func (o outputOptions) writeFile(result func(io.Writer) error) error {
 	}
 	if failed != nil {
 		return partialError{o.Output, failed}
+	}
+	return nil
+}
+
+// refuse tells whether the output's name cannot be used, before work that takes long.
+func (o outputOptions) refuse() error {
+	if o.toStandardOutput() {
+		return nil
+	}
+	info, err := os.Stat(o.Output)
+	switch {
+	case err == nil && info.IsDir():
+		return badInput("%s is a directory; -o needs the name of a file", o.Output)
+	case err == nil && info.Mode().IsRegular() && !o.Force:
+		return existing(o.Output)
 	}
 	return nil
 }

@@ -4,7 +4,6 @@ import (
 	"context"
 	"errors"
 	"io"
-	"os"
 	"path/filepath"
 	"strings"
 
@@ -80,21 +79,6 @@ func (c *plotCommand) Run(s *streams) error {
 		_, err := w.Write(image)
 		return errors.Join(err, interrupted)
 	})
-}
-
-// refuse says early that the output would be refused.
-func (o outputOptions) refuse() error {
-	if o.toStandardOutput() {
-		return nil
-	}
-	info, err := os.Stat(o.Output)
-	switch {
-	case err == nil && info.IsDir():
-		return badInput("%s is a directory; -o needs the name of a file", o.Output)
-	case err == nil && info.Mode().IsRegular() && !o.Force:
-		return existing(o.Output)
-	}
-	return nil
 }
 
 // check refuses options that do not go together.

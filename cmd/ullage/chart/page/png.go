@@ -12,7 +12,7 @@ import (
 )
 
 // Resolutions of PNG, dots an inch. Memory goes with the square: a page at the
-// greatest takes 140 MB.
+// greatest takes about 170 MB.
 const (
 	DefaultResolution  = 300
 	LeastResolution    = 50
