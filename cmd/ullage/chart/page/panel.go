@@ -135,7 +135,7 @@ func (s sheet) labels(a *area) {
 		text := fit(plain(labelSize), a.frame.Size().X*0.9, l.Label)
 		w, h := sized(text)
 		var places []vg.Rectangle
-		for _, share := range []vg.Length{1, 0, 0.5, 0.75, 0.25} {
+		for share := vg.Length(1); share > -0.01; share -= 0.05 {
 			for _, side := range []vg.Length{1, -1} {
 				x := a.frame.Min.X + gap + w/2 + share*(a.frame.Size().X-w-2*gap)
 				places = append(places, rectangle(vg.Point{X: x, Y: a.y.at(l.At) + side*(h/2+1.5)}, w, h))
