@@ -94,9 +94,7 @@ func (f *referenceFlight) rocket(t *testing.T) *Rocket {
 	}
 	if m := in.Motor; m != nil {
 		points := make([]thrust.Point, len(m.Curve))
-		for i, p := range m.Curve {
-			points[i] = p
-		}
+		copy(points, m.Curve)
 		c, err := thrust.NewCurve(points)
 		require.NoError(t, err)
 		r.Motor = &Motor{Curve: c, Case: m.Case, Propellant: m.Propellant, Delay: m.Delay, Fittings: m.Fittings}
