@@ -101,7 +101,11 @@ func (x *maxima) within(r *run) {
 		x.start = x.end
 		return
 	}
-	x.look(r, 0.5, &x.mid)
+	if r.midKnown {
+		r.model.read(&r.halfway, &r.middle, &x.mid)
+	} else {
+		x.look(r, 0.5, &x.mid)
+	}
 	r.model.active(func(k int) {
 		a, b, c := x.start[k], x.mid[k], x.end[k]
 		x.note(k, b, r.t+r.h/2)

@@ -50,6 +50,11 @@ func (m *model) scales() state {
 			s[i] *= 5
 		}
 	}
+	if m.push == unsteadyLiquid && m.open == 0 {
+		// What speed is lost here is multiplied on the way up, and the rocket may
+		// be hardly moving yet.
+		s[vEast], s[vNorth], s[vUp] = 0.3, 0.3, 0.3
+	}
 	for i := range 4 {
 		s[attitude+i] = 1
 	}
