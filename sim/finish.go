@@ -36,9 +36,16 @@ func (r *run) sumDrive() {
 	}
 }
 
+// hop is the travel along the guide below which a rocket has not moved, m.
+const hop = 0.01
+
 // verdicts adds the warnings that only the whole flight can tell.
 func (r *run) verdicts() {
 	fl := r.flight
+	if r.moved && !fl.RailExit.Happened && r.reached < hop && !r.stuck() {
+		// The start-up surge jerked it; nobody would say that it flew.
+		r.moved, fl.Apogee = false, Moment{}
+	}
 	switch {
 	case !r.moved:
 		r.warn(Warning{Code: NeverLifted})

@@ -17,7 +17,7 @@ type Stability struct {
 	LiquidOut StabilityAt
 	Burnout   StabilityAt
 
-	Least     float64 // least margin from the guide's end up to the top, calibres
+	Least     float64 // least margin from the guide's end, or the end of liquid or thrust, up to the top, calibres
 	LeastTime float64 // s
 
 	RailExitAngle float64 // angle of attack from the wind as the guide ends, rad
@@ -28,6 +28,7 @@ type Stability struct {
 // StabilityAt is the state of balance at a moment.
 type StabilityAt struct {
 	Happened       bool
+	Time           float64 // s
 	Balance        float64 // balance point from the tip of the nose, m
 	Pitch, Roll    float64 // inertias about it, kg·m²
 	PressureCentre float64 // from the tip of the nose, m
@@ -50,6 +51,7 @@ func (r *run) noteStability(s *StabilityAt) {
 	if b := r.model.body; b != nil {
 		f := &r.now
 		*s = b.at(f.liquid, f.gas, f.grain, f.mach(), r.rocket.Body.Diameter)
+		s.Time = r.t
 	}
 }
 
@@ -98,11 +100,23 @@ func (r *run) watchMargin() {
 // endStability closes the account.
 func (r *run) endStability() {
 	s := &r.flight.Stability
-	if math.IsInf(s.Least, 1) {
-		s.Least = s.Release.Margin // never left the guide
-	}
-	if !s.Known || !r.flight.RailExit.Happened {
+	if !s.Known {
 		return
+	}
+	for _, at := range []StabilityAt{s.RailExit, s.LiquidOut, s.Burnout} {
+		if at.Happened && at.Margin < s.Least {
+			s.Least, s.LeastTime = at.Margin, at.Time
+		}
+	}
+	if math.IsInf(s.Least, 1) {
+		s.Least = s.Release.Margin // nothing ever moved
+	}
+	if !r.flight.RailExit.Happened {
+		return
+	}
+	if r.rocket.Rigid() && s.RailExitAngle > s.MaxAngle {
+		// The wind at the balance point, above the tail, is a little stronger.
+		s.MaxAngle, s.MaxAngleTime = s.RailExitAngle, r.flight.RailExit.Time
 	}
 	if s.Least <= 0 {
 		r.warn(Warning{Code: Unstable, Value: s.Least})

@@ -43,7 +43,7 @@ func execute(s *streams, args []string) error {
 	var grammar commands
 	helped := false
 	out := &watched{w: s.out}
-	parser, err := newParser(&streams{s.ctx, s.in, out, s.err}, &grammar, func(int) { helped = true })
+	parser, err := newParser(&streams{ctx: s.ctx, in: s.in, out: out, err: s.err}, &grammar, func(int) { helped = true })
 	if err != nil {
 		return err
 	}

@@ -26,7 +26,7 @@ func complete(s *streams, words []string) {
 	if len(words) == 0 {
 		words = []string{""}
 	}
-	parser, err := newParser(&streams{s.ctx, s.in, io.Discard, io.Discard}, new(commands), func(int) {})
+	parser, err := newParser(&streams{ctx: s.ctx, in: s.in, out: io.Discard, err: io.Discard}, new(commands), func(int) {})
 	if err != nil {
 		return
 	}

@@ -21,13 +21,21 @@ const mostInput = 4 << 20
 func (s *streams) open(path string) (*rocketfile.File, error) {
 	if path != "-" {
 		f, err := rocketfile.Open(path)
-		return f, asInput(err)
+		return s.opened(f, err)
 	}
 	text, err := s.readAll()
 	if err != nil {
 		return nil, err
 	}
 	f, err := rocketfile.Read(standardInput, ".", text)
+	return s.opened(f, err)
+}
+
+// opened notes which files a rocket was read from.
+func (s *streams) opened(f *rocketfile.File, err error) (*rocketfile.File, error) {
+	if err == nil {
+		s.inputs = append(s.inputs, f.Paths()...)
+	}
 	return f, asInput(err)
 }
 

@@ -30,12 +30,14 @@ type streams struct {
 	ctx      context.Context
 	in       io.Reader
 	out, err io.Writer
+
+	inputs []string // files read so far, which no output may replace
 }
 
 // run is the whole program: it takes the arguments after the program's name and
 // gives the exit status.
 func run(ctx context.Context, args []string, stdin io.Reader, stdout, stderr io.Writer) int {
-	s := &streams{ctx, stdin, stdout, stderr}
+	s := &streams{ctx: ctx, in: stdin, out: stdout, err: stderr}
 	if len(args) > 0 && args[0] == completeCommand {
 		complete(s, args[1:])
 		return statusDone

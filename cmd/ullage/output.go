@@ -22,7 +22,24 @@ func (o outputOptions) write(s *streams, result func(io.Writer) error) error {
 	if o.Output == "" || o.Output == "-" {
 		return result(interruptible{s.ctx, s.out})
 	}
+	if err := o.spare(s); err != nil {
+		return err
+	}
 	return o.writeFile(func(w io.Writer) error { return result(interruptible{s.ctx, w}) })
+}
+
+// spare refuses an output that would replace what the command read, forced or not.
+func (o outputOptions) spare(s *streams) error {
+	to, err := os.Stat(o.Output)
+	if err != nil {
+		return nil
+	}
+	for _, path := range s.inputs {
+		if from, err := os.Stat(path); err == nil && os.SameFile(from, to) {
+			return badInput("%s is what this command reads; give -o another name", o.Output)
+		}
+	}
+	return nil
 }
 
 // writeFile writes a file whole or not at all, and not over an existing one

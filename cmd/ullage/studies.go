@@ -53,7 +53,7 @@ func (o outputOptions) stream(s *streams, result func(io.Writer) error) error {
 	var err error
 	if o.toStandardOutput() {
 		err = counting(s.out)
-	} else {
+	} else if err = o.spare(s); err == nil {
 		err = o.writeFile(counting)
 	}
 	var partial partialError

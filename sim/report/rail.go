@@ -26,13 +26,13 @@ func RailFindings(e study.RailExit, sys quantity.System) []Finding {
 	case e.Reached:
 		add("rail-reached", "on the rail", wanted+" at "+p.height(e.At)+" of "+has, WordGood, Good, "")
 	case !math.IsNaN(e.Enough):
-		add("rail-reached", "on the rail", wanted+" takes "+p.height(e.Enough)+", not "+has, WordShort, Bad, "")
+		add("rail-reached", "on the rail", wanted+" takes "+p.height(e.Enough)+"; there is "+has+":", WordShort, Bad, "")
 	default:
 		add("rail-reached", "on the rail", wanted, WordNever, Bad,
 			"No rail up to "+p.given(study.LongestRail, "m")+" is enough for it.")
 	}
 	if !e.Reached && !math.IsNaN(e.Pressure) {
-		add("rail-pressure", "or pressure", p.text(e.Pressure, "bar"), "", Plain,
+		add("rail-pressure", "or at", p.text(e.Pressure, "bar")+" with the rail as it is", "", Plain,
 			"Only within what the chamber is proved for.")
 	}
 	if e.Exited {

@@ -345,7 +345,7 @@ func TestRailFindings(t *testing.T) {
 		{"fast enough", study.RailExit{Limit: 15, Guided: 1.8, Exited: true, Speed: 22, Reached: true, At: 0.89, Enough: 0.89, Pressure: 8e5, Wind: 5.5},
 			[]string{"on the rail: 15 m/s at 0.890 m of 1.8 m good", "wind at most: 5.50 m/s"}},
 		{"too slow", study.RailExit{Limit: 15, Guided: 1.8, Exited: true, Speed: 12, At: nan, Enough: 2.81, Pressure: 18e5, Wind: 3},
-			[]string{"on the rail: 15 m/s takes 2.81 m, not 1.8 m short", "or pressure: 18.0 bar", "wind at most: 3.00 m/s"}},
+			[]string{"on the rail: 15 m/s takes 2.81 m; there is 1.8 m: short", "or at: 18.0 bar with the rail as it is", "wind at most: 3.00 m/s"}},
 		{"hopeless", study.RailExit{Limit: 15, Guided: 1.8, At: nan, Enough: nan, Pressure: nan},
 			[]string{"on the rail: 15 m/s never"}},
 	} {
@@ -364,6 +364,6 @@ func TestRailFindings(t *testing.T) {
 	var b bytes.Buffer
 	more := RailFindings(study.RailExit{Limit: 15, Guided: 1.8, Exited: true, Speed: 12, At: nan, Enough: 2.81, Pressure: 18e5, Wind: 3}, quantity.US)
 	require.NoError(t, WriteText(&b, waterFlight(), quantity.US, more...))
-	assert.Contains(t, b.String(), "49.2 ft/s takes 9.22 ft, not 5.91 ft short")
-	assert.Contains(t, b.String(), "261 psi. Only within what the chamber is proved for.")
+	assert.Contains(t, b.String(), "49.2 ft/s takes 9.22 ft; there is 5.91 ft: short")
+	assert.Contains(t, b.String(), "261 psi with the rail as it is. Only within what the chamber")
 }

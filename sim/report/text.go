@@ -109,15 +109,23 @@ func (s *sheet) moments(p printer, fl *sim.Flight) {
 	if r.Burnout.Happened {
 		s.moment(p, "burnout", r.Burnout, "")
 	}
+	early := func(c sim.CanopyResult) bool { return c.Opened && c.Time < r.Apogee.Time }
+	for i := range r.Canopies {
+		if early(r.Canopies[i]) {
+			s.canopy(p, fl, i)
+		}
+	}
 	if r.Apogee.Happened {
 		s.moment(p, "apogee", r.Apogee, "")
 	}
 	for i := range r.Canopies {
-		s.canopy(p, fl, i)
+		if !early(r.Canopies[i]) {
+			s.canopy(p, fl, i)
+		}
 	}
 	if l := r.Landing; l.Happened {
 		word, _ := limit(LimitLanding).Judge(l.Vertical)
-		s.moment(p, "landing", l.Moment, word+"; "+p.speed(l.Vertical)+" down")
+		s.moment(p, "landing", l.Moment, p.speed(l.Vertical)+" down "+word)
 	}
 }
 

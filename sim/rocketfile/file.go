@@ -78,6 +78,21 @@ func (f *File) Name() string { return f.rd.doc.name }
 // Path is where the file is kept; empty for the starter and for standard input.
 func (f *File) Path() string { return f.path }
 
+// Paths are the files that the rocket is read from: its own, and the motor file and
+// the thrust curve it names. None for what is not on disk.
+func (f *File) Paths() []string {
+	var paths []string
+	if f.path != "" {
+		paths = append(paths, f.path)
+	}
+	for _, named := range []string{"motor.file", "motor.curve"} {
+		if at, ok := f.rd.where[named]; ok {
+			paths = append(paths, beside(at.doc.dir, at.node.text))
+		}
+	}
+	return paths
+}
+
 // Text is a copy of the file's text.
 func (f *File) Text() []byte { return bytes.Clone(f.rd.doc.text) }
 
