@@ -67,7 +67,7 @@ func New(o Options) Model {
 		ctx: context.Background(), flies: sim.Fly,
 	}
 	m.profile, m.colour = o.profile()
-	m.views = []view{newFlightView(m.keys), newFillView(m.keys), newThroatsView(m.keys), newAirframeView(m.keys)}
+	m.views = []view{newFlightView(m.keys), newFillView(m.keys), newThroatsView(m.keys), newOpeningView(m.keys), newMotorsView(m.keys), newAirframeView(m.keys)}
 	m.repaint(guessBackground())
 	m.refill()
 	m.inputs.chooseDrive()

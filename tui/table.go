@@ -57,12 +57,15 @@ func (t *table) draw(look *look, w, h int) []string {
 		lines = append(lines, t.heading(look, widths, shown, w, func(c tableColumn) string { return c.unit }))
 	}
 	room := h - len(lines)
-	top := max(min(t.chosen-room/2, len(t.rows)-room), 0)
+	top := t.first(room)
 	for _, r := range t.rows[top:min(top+room, len(t.rows))] {
 		lines = append(lines, t.line(look, r, widths, shown, w))
 	}
 	return lines
 }
+
+// first is the first row in sight where there is room for so many.
+func (t *table) first(room int) int { return max(min(t.chosen-room/2, len(t.rows)-room), 0) }
 
 // gap parts columns.
 func (t *table) gap() int {

@@ -1,0 +1,149 @@
+package tui
+
+import (
+	"math"
+	"slices"
+	"sort"
+
+	"ullage/sim"
+	"ullage/tui/plot"
+)
+
+// Rows of the motors view.
+const (
+	motorHeading   = 2 // above the first motor
+	leastMotorPlot = 6 // that make a plot worth drawing
+	mostMotorWords = 5 // of the reading below the list
+)
+
+// mostMotorTraces is how many traces are told apart on one plot.
+const mostMotorTraces = 6
+
+// draw draws the list, what there is to say of the chosen motor, and plots.
+func (v *motorsView) draw() {
+	v.painted = v.painted[:0]
+	if v.rows < 2 || v.columns < 1 || v.scene.look == nil {
+		return
+	}
+	look, w := v.scene.look, v.columns
+	if text := v.instead(); text != "" {
+		v.painted = centred(look, text, w, v.rows)
+		return
+	}
+	t := v.list()
+	v.painted = append(v.painted, t.draw(look, w, v.listRows(&t))...)
+	room := v.rows - len(v.painted)
+	v.painted = append(v.painted, sentences(look, v.reading(&t), w, min(max(room-leastMotorPlot, 1), mostMotorWords))...)
+	if room = v.rows - len(v.painted); room < 0 {
+		v.painted = v.painted[:v.rows]
+		return
+	}
+	if w < sideBySideFrom {
+		v.painted = append(v.painted, v.plot(v.heights, w, room)...)
+		return
+	}
+	const gap = 3
+	half := (w - gap) / 2
+	v.painted = append(v.painted, beside(v.plot(false, half, room), v.plot(true, w-half-gap, room), half, gap, w, room)...)
+}
+
+// listRows is how many rows the list takes, its heading included.
+func (v *motorsView) listRows(t *table) int {
+	return min(len(t.rows)+motorHeading, max(v.rows-leastMotorPlot-2, motorHeading+1))
+}
+
+// instead is what is said where there is nothing to compare; empty mostly.
+func (v *motorsView) instead() string {
+	switch look := v.scene.look; {
+	case v.set.err != nil && !v.set.busy:
+		return "No motors: " + faultText(v.set.err, "")
+	case !v.set.ready:
+		return "The motors are being flown" + look.ellipsis
+	case len(v.set.result.motors) == 0:
+		return "This rocket's file has no [motor], and there is no motor file in its folder. " +
+			"Press " + v.bindings.Add.Help().Key + " to add one by its path."
+	}
+	return ""
+}
+
+// motorPlot is what is drawn of the flights.
+type motorPlot struct {
+	title, unit string
+	of          func(t *trace) []float64
+	until       func(r *sim.Results) float64 // s
+}
+
+var (
+	thrustOfMotors = motorPlot{"thrust", "N", func(t *trace) []float64 { return t.thrust },
+		func(r *sim.Results) float64 { return r.Burnout.Time }}
+	heightOfMotors = motorPlot{"height", "m", func(t *trace) []float64 { return t.height },
+		func(r *sim.Results) float64 { return r.Apogee.Time }}
+)
+
+// plot draws the motors' traces over one time axis: the chosen one solid.
+func (v *motorsView) plot(heights bool, w, h int) []string {
+	look, is, grid := v.scene.look, thrustOfMotors, &v.grids[0]
+	if heights {
+		is, grid = heightOfMotors, &v.grids[1]
+	}
+	unit := v.scene.units.Unit(unitNamed(is.unit))
+	c := plot.Chart{Y: plot.Axis{Title: is.title, Unit: unit.Name, Zero: true}}
+	end, others := 0.0, 0
+	for _, i := range v.drawn() {
+		e := &v.set.result.motors[i]
+		until := is.until(&e.Flight.Results)
+		end = max(end, until)
+		line := plot.Series{X: e.trace.time, Y: inUnit(is.of(&e.trace), unit), Ink: plot.TraceA}
+		line.X = line.X[:sort.SearchFloat64s(line.X, math.Nextafter(until, math.Inf(1)))]
+		if i != v.at() {
+			line.Style, line.Ink = throatStyles[others%len(throatStyles)], throatInks[others%len(throatInks)]
+			others++
+		}
+		if v.set.busy {
+			line.Ink = plot.Kept
+		}
+		c.Series = append(c.Series, line)
+		if motorLetter(i) != "" {
+			c.Points = append(c.Points, lettered(line, until, i, len(v.set.result.motors))...)
+		}
+	}
+	if v.set.busy {
+		c.Note = "the rocket before; computing" + look.ellipsis
+	}
+	if end *= 1.08; end == 0 {
+		end = 1
+	}
+	return paintStack(look, grid, &plot.Stack{
+		Charset: look.charset, X: plot.Axis{Title: "time", Unit: "s", Min: 0, Max: end}, Charts: []plot.Chart{c},
+	}, w, h)
+}
+
+// drawn are the motors whose traces are drawn, the chosen one last and so over
+// the others: of many those nearest to it on the list.
+func (v *motorsView) drawn() []int {
+	at := v.at()
+	var out []int
+	for i := range v.set.result.motors {
+		if v.set.result.motors[i].Flight != nil {
+			out = append(out, i)
+		}
+	}
+	far := func(i int) int { return max(i-at, at-i) }
+	slices.SortStableFunc(out, func(a, b int) int { return far(a) - far(b) })
+	out = out[:min(len(out), mostMotorTraces)]
+	slices.SortFunc(out, func(a, b int) int {
+		if a == at || b == at {
+			return far(b) - far(a)
+		}
+		return a - b
+	})
+	return out
+}
+
+// motorLetter names a motor on the plots and on the list, as far as letters go.
+func motorLetter(i int) string {
+	if i > 'Z'-'A' {
+		return ""
+	}
+	return string(rune('A' + i))
+}

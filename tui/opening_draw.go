@@ -1,0 +1,246 @@
+package tui
+
+import (
+	"ullage/sim"
+	"ullage/sim/quantity"
+	"ullage/tui/plot"
+)
+
+// Least rows of the parts of the opening view.
+const (
+	leastPlot      = 9
+	leastTable     = 5
+	sideBySideFrom = 76  // columns for two plots beside each other
+	tablesFrom     = 130 // columns for two tables beside each other
+)
+
+// part is something drawn in a number of rows.
+type part func(w, h int) []string
+
+// draw draws the view.
+func (v *openingView) draw() {
+	v.painted = v.painted[:0]
+	if v.rows < 2 || v.columns < 1 {
+		return
+	}
+	look := v.scene.look
+	if v.scene.now == nil {
+		v.fill(nil)
+		return
+	}
+	if v.index(v.scene.now.flight.Rocket) < 0 {
+		v.fill(centred(look, "This rocket has no canopy: c adds one.", v.columns, v.rows))
+		return
+	}
+	if !v.study.ready {
+		text := "The openings are being computed."
+		if v.study.err != nil {
+			text = "No openings: " + faultText(v.study.err, "")
+		}
+		v.fill(centred(look, text, v.columns, v.rows))
+		return
+	}
+	v.fill(v.parts())
+}
+
+// fill takes painted rows, as many as there is room for.
+func (v *openingView) fill(rows []string) {
+	v.painted = append(v.painted, rows[:min(len(rows), v.rows)]...)
+	for len(v.painted) < v.rows {
+		v.painted = append(v.painted, blanks(v.columns))
+	}
+}
+
+// sheets is into how many parts the view falls where it has no room for all.
+func (v *openingView) sheets() int {
+	if v.roomForAll() || !v.study.ready {
+		return 1
+	}
+	if v.delays() != nil {
+		return 3
+	}
+	return 2
+}
+
+// roomForAll tells that every part finds its place at once.
+func (v *openingView) roomForAll() bool {
+	plots := 2 * leastPlot
+	if v.columns >= sideBySideFrom {
+		plots = leastPlot
+	}
+	tables := v.casesRows()
+	if n := len(v.delays()); n > 0 && v.columns >= tablesFrom {
+		tables = max(tables, leastTable)
+	} else if n > 0 {
+		tables += 1 + min(n+1, leastTable)
+	}
+	return v.rows >= headRows+plots+tables+sizeRows
+}
+
+const (
+	headRows = 1
+	sizeRows = 1
+)
+
+// casesRows is how many rows the cases take, their heading included.
+func (v *openingView) casesRows() int {
+	if n := len(v.study.result.cases); n > 0 {
+		return n + 1
+	}
+	return 0
+}
+
+// parts sets the view's parts in its rows.
+func (v *openingView) parts() []string {
+	w, h := v.columns, v.rows
+	rows := v.head(w)
+	if v.roomForAll() {
+		return v.all(rows, w, h)
+	}
+	switch v.sheet % v.sheets() {
+	case 1:
+		return append(rows, v.topPlot(w, h-headRows)...)
+	case 2:
+		return append(rows, v.delaysTable(w, h-headRows)...)
+	}
+	cases := v.casesRows()
+	rows = append(rows, v.curvePlot(w, h-headRows-cases-sizeRows)...)
+	rows = append(rows, v.casesTable(w, cases)...)
+	return append(rows, v.sizeLine(w))
+}
+
+// all sets every part.
+func (v *openingView) all(rows []string, w, h int) []string {
+	const gap = 3
+	room := h - headRows - sizeRows
+	cases, delays := v.casesRows(), len(v.delays())
+	if delays > 0 {
+		delays += 2 // a heading, and a blank row before it
+	}
+	half := (w - gap) / 2
+	var tables []string
+	if delays > 0 && w >= tablesFrom {
+		high := max(cases, min(delays-1, room-2*leastPlot))
+		tables = beside(v.casesTable(half, high), v.delaysTable(w-half-gap, high), half, gap, w, high)
+	} else {
+		least := leastPlot
+		if w < sideBySideFrom {
+			least *= 2
+		}
+		tables = v.casesTable(w, cases)
+		if high := min(delays-1, room-cases-1-least); delays > 0 {
+			tables = append(append(tables, blanks(w)), v.delaysTable(w, high)...)
+		}
+	}
+	room -= len(tables)
+	if w >= sideBySideFrom {
+		rows = append(rows, beside(v.topPlot(half, room), v.curvePlot(w-half-gap, room), half, gap, w, room)...)
+	} else {
+		rows = append(rows, v.topPlot(w, room/2)...)
+		rows = append(rows, v.curvePlot(w, room-room/2)...)
+	}
+	return append(append(rows, tables...), v.sizeLine(w))
+}
+
+// beside sets two blocks of rows side by side, h rows of w cells.
+func beside(left, right []string, leftCells, gap, w, h int) []string {
+	rows := make([]string, h)
+	for i := range rows {
+		l, r := "", ""
+		if i < len(left) {
+			l = left[i]
+		}
+		if i < len(right) {
+			r = right[i]
+		}
+		rows[i] = padPainted(padPainted(l, leftCells)+blanks(gap)+r, w)
+	}
+	return rows
+}
+
+// topPlot is height and airspeed around the top, with the moments of every
+// canopy.
+func (v *openingView) topPlot(w, h int) []string {
+	o, look := &v.study.result, v.scene.look
+	u := func(name string) quantity.Unit { return v.scene.units.Unit(unitNamed(name)) }
+	stack := plot.Stack{
+		Charset: look.charset,
+		X:       plot.Axis{Title: "time", Unit: "s", Min: o.top.from, Max: o.top.to},
+		Charts: []plot.Chart{
+			{Y: plot.Axis{Title: "height", Unit: u("m").Name},
+				Series: []plot.Series{{X: o.top.time, Y: inUnit(o.top.height, u("m")), Ink: plot.TraceA}}},
+			{Y: plot.Axis{Title: "airspeed", Unit: u("m/s").Name, Zero: true},
+				Series: []plot.Series{{X: o.top.time, Y: inUnit(o.top.airspeed, u("m/s")), Ink: plot.TraceB}},
+				Limits: []plot.Limit{openingLimit(v.scene.units)}},
+		},
+	}
+	for _, e := range o.of.flight.Events {
+		if e.Kind == sim.ApogeeEvent || e.Kind == sim.CanopyEvent {
+			long, short, priority := eventName(o.of.flight, e)
+			stack.Marks = append(stack.Marks, plot.VerticalMark{X: e.Time, Label: long, Short: short, Priority: priority})
+		}
+	}
+	return paintStack(look, &v.topGrid, &stack, w, h)
+}
+
+// paintStack draws a stack on a grid and paints it.
+func paintStack(look *look, g *plot.Grid, s *plot.Stack, w, h int) []string {
+	g.Resize(w, max(h, 0))
+	s.DrawTo(g)
+	rows := make([]string, g.Height())
+	for i := range rows {
+		rows[i] = paintRow(look, g, i)
+	}
+	return rows
+}
+
+// curvePlot is airspeed and load against the number in the rule.
+func (v *openingView) curvePlot(w, h int) []string {
+	o, look := &v.study.result, v.scene.look
+	if o.number == "" {
+		return centred(look, v.noNumber(), w, max(h, 0))
+	}
+	x := v.numberUnit()
+	speed, force := v.scene.units.Unit(unitNamed("m/s")), v.scene.units.Unit(unitNamed("N"))
+	values := inUnit(o.curve.value, x)
+	airspeed := plot.Chart{Y: plot.Axis{Title: "airspeed at opening", Unit: speed.Name, Zero: true},
+		Series: []plot.Series{{X: values, Y: inUnit(o.curve.airspeed, speed), Ink: plot.TraceB}},
+		Limits: []plot.Limit{openingLimit(v.scene.units)}, Points: v.hadPoints(x, speed)}
+	load := plot.Chart{Y: plot.Axis{Title: "load", Unit: force.Name, Zero: true},
+		Series: []plot.Series{{X: values, Y: inUnit(o.curve.load, force), Ink: plot.TraceC}}}
+	stack := plot.Stack{
+		Charset: look.charset, X: plot.Axis{Title: v.numberTitle(), Unit: x.Name},
+		Charts: []plot.Chart{airspeed, load}, Marks: v.numberMarks(x),
+	}
+	return paintStack(look, &v.curveGrid, &stack, w, h)
+}
+
+// hadPoints marks the delays that can be had on the curve.
+func (v *openingView) hadPoints(x, y quantity.Unit) []plot.PointMark {
+	var points []plot.PointMark
+	for _, d := range v.study.result.values {
+		if d.Listed && d.Opened && !d.Early {
+			points = append(points, plot.PointMark{X: x.FromSI(d.Value), Y: y.FromSI(d.Airspeed), Sign: hadSign})
+		}
+	}
+	return points
+}
+
+// numberMarks mark today's value and the best.
+func (v *openingView) numberMarks(x quantity.Unit) []plot.VerticalMark {
+	o := &v.study.result
+	var marks []plot.VerticalMark
+	now, there := o.now()
+	if there {
+		marks = append(marks, plot.VerticalMark{X: x.FromSI(now), Label: "as set", Short: "set", Priority: 2})
+	}
+	if o.best < 0 {
+		return marks
+	}
+	if best := o.values[o.best].Value; there && sameNumber(best, now) {
+		marks[0].Label = "as set, the best"
+	} else {
+		marks = append(marks, plot.VerticalMark{X: x.FromSI(best), Label: "best", Short: "best", Priority: 3})
+	}
+	return marks
+}
