@@ -2,12 +2,10 @@ package tui
 
 import (
 	"context"
-	"errors"
 
 	"github.com/charmbracelet/bubbles/key"
 	tea "github.com/charmbracelet/bubbletea"
 
-	"ullage/sim"
 	"ullage/sim/rocketfile"
 	"ullage/sim/study"
 	"ullage/tui/plot"
@@ -38,26 +36,13 @@ type airframeView struct {
 	figures       bool    // the figures are in sight where there is no room for both
 	of            *rocketfile.File
 	ofWanted      float64
-	study         work[airframeStudy]
+	study         work[[]study.Airframe] // of every drive, water first
 	grid          plot.Grid
 	painted       []string
 }
 
-// airframeStudy is what the view shows beside the flight. NaN-free: what is out of
-// reach says so.
-type airframeStudy struct {
-	frames            []study.Airframe // of every drive, water first
-	noseAt            float64          // where the nose weight would stand, m
-	weight, span      float64          // kg and m
-	weightOut, noSpan bool             // no weight, no span in reach does it
-}
-
-// usualMargin is what nose weight and fins are sized for at first, calibres: the
-// middle of common practice, no source.
-const usualMargin = 1.5
-
 func newAirframeView(k KeyMap) *airframeView {
-	return &airframeView{frame: k, bindings: newAirframeKeys(k), wanted: usualMargin}
+	return &airframeView{frame: k, bindings: newAirframeKeys(k), wanted: study.UsualMargin}
 }
 
 func (v *airframeView) name() string { return "airframe" }
@@ -105,27 +90,9 @@ func (v *airframeView) ask() tea.Cmd {
 		v.study.stop()
 		return nil
 	}
-	return v.study.ask(v.scene.ctx, func(ctx context.Context) (airframeStudy, error) {
-		return newAirframeStudy(ctx, file.Rocket(), wanted)
+	return v.study.ask(v.scene.ctx, func(ctx context.Context) ([]study.Airframe, error) {
+		return study.Airframes(ctx, file.Rocket(), wanted, study.Options{})
 	})
-}
-
-func newAirframeStudy(ctx context.Context, r *sim.Rocket, wanted float64) (s airframeStudy, err error) {
-	if s.frames, err = study.Airframes(ctx, r, study.Options{}); err != nil {
-		return s, err
-	}
-	s.noseAt = r.Shape.Nose.Length / 2
-	if s.weight, err = study.NoseWeight(ctx, r, s.noseAt, wanted, study.Options{}); errors.Is(err, study.ErrOutOfReach) {
-		s.weightOut, err = true, nil
-	}
-	if err != nil {
-		return s, err
-	}
-	s.span, err = study.FinSpan(ctx, r, wanted, study.Options{})
-	if errors.Is(err, study.ErrOutOfReach) || errors.Is(err, study.ErrNoShape) {
-		s.noSpan, err = true, nil
-	}
-	return s, err
 }
 
 func (v *airframeView) receive(msg tea.Msg) tea.Cmd {

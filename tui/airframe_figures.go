@@ -30,7 +30,7 @@ func (v *airframeView) figureLines() []string {
 func (v *airframeView) margins() []string {
 	u := v.scene.units.Unit(unitNamed("mm"))
 	t := table{columns: []tableColumn{{title: "moment", left: true}}}
-	for _, f := range v.study.result.frames {
+	for _, f := range v.study.result {
 		t.columns = append(t.columns, tableColumn{title: string(f.Power), unit: u.Name},
 			tableColumn{title: "margin", unit: "calibres"}, tableColumn{left: true, rank: 1})
 	}
@@ -47,8 +47,8 @@ func (v *airframeView) margins() []string {
 	} {
 		row := tableRow{cells: textCells(m.name)}
 		any := false
-		for i := range v.study.result.frames {
-			at := m.of(&v.study.result.frames[i].Flight.Stability)
+		for i := range v.study.result {
+			at := m.of(&v.study.result[i].Flight.Stability)
 			if !at.Happened {
 				row.cells = append(row.cells, textCells("", "", "")...)
 				continue
@@ -77,8 +77,8 @@ func bare(u quantity.Unit) quantity.Unit {
 
 // flying is the study of the drive on show.
 func (v *airframeView) flying() *study.Airframe {
-	for i := range v.study.result.frames {
-		if f := &v.study.result.frames[i]; f.Power == v.scene.now.flight.Rocket.Power {
+	for i := range v.study.result {
+		if f := &v.study.result[i]; f.Power == v.scene.now.flight.Rocket.Power {
 			return f
 		}
 	}
@@ -109,22 +109,24 @@ func (v *airframeView) alignment() []string {
 
 // sizing says what would give the margin wanted.
 func (v *airframeView) sizing() []string {
-	s, r := &v.study.result, v.scene.now.flight.Rocket
+	f := v.flying()
+	if f == nil {
+		return nil
+	}
+	z := &f.Sizing
 	g, mm := v.scene.units.Unit(unitNamed("g")), v.scene.units.Unit(unitNamed("mm"))
-	text := "For a least margin of " + quantity.Format(v.ofWanted, unitNamed(""), 2) + " calibres on " + string(r.Power) + ": "
+	text := "For a least margin of " + quantity.Format(z.Margin, unitNamed(""), 2) + " calibres on " + string(f.Power) + ": "
 	switch {
-	case s.weightOut:
+	case z.WeightOut:
 		text += "no weight in the nose is enough"
-	case s.weight == 0:
+	case z.Weight == 0:
 		text += "no weight is needed"
 	default:
-		text += quantity.Format(s.weight, g, 2) + " in the nose, " + quantity.Format(s.noseAt, mm, 3) + " from its tip"
+		text += quantity.Format(z.Weight, g, 2) + " in the nose, " + quantity.Format(z.NoseAt, mm, 3) + " from its tip"
 	}
-	if !s.noSpan {
-		text += "; or a fin span of " + quantity.Format(s.span, mm, 3)
-		if now := r.Shape.Fins; len(now) > 0 {
-			text += " instead of " + quantity.Format(now[len(now)-1].Span, mm, 3)
-		}
+	if !z.SpanOut {
+		fins := f.Flight.Rocket.Shape.Fins
+		text += "; or a fin span of " + quantity.Format(z.Span, mm, 3) + " instead of " + quantity.Format(fins[len(fins)-1].Span, mm, 3)
 	}
 	return v.wrappedLines(plainText, text+".")
 }

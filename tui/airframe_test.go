@@ -89,12 +89,12 @@ func TestAirframeKeys(t *testing.T) {
 func TestAirframeMargin(t *testing.T) {
 	s := newScreen(t, shaped(t), 120, 40)
 	s.press("g", "z")
-	before := s.airframe().study.result.weight
+	before := s.airframe().study.result[0].Sizing.Weight
 	for range 20 {
 		s.press("]")
 	}
 	require.InDelta(t, 3.5, s.airframe().wanted, 1e-9)
-	require.Greater(t, s.airframe().study.result.weight, before)
+	require.Greater(t, s.airframe().study.result[0].Sizing.Weight, before)
 	require.Contains(t, s.said(), "For a least margin of 3.5 calibres on water")
 	for range 120 {
 		s.press("[")
@@ -108,13 +108,13 @@ func TestAirframeIsLive(t *testing.T) {
 	s := newScreen(t, shaped(t), 120, 40)
 	s.press("g", "z")
 	v := s.airframe()
-	frames, err := study.Airframes(context.Background(), s.m.file().Rocket(), study.Options{})
+	frames, err := study.Airframes(context.Background(), s.m.file().Rocket(), study.UsualMargin, study.Options{})
 	require.NoError(t, err)
 	require.Len(t, frames, 2)
-	require.Equal(t, frames[0].Flight.Stability, v.study.result.frames[0].Flight.Stability)
+	require.Equal(t, frames[0].Flight.Stability, v.study.result[0].Flight.Stability)
 	require.Equal(t, s.m.now.flight.Stability, frames[0].Flight.Stability, "the drawing is of the same flight")
 
-	old := v.study.result.frames[0].Flight.Stability.Least
+	old := v.study.result[0].Flight.Stability.Least
 	var late []tea.Cmd
 	for _, span := range []float64{0.09, 0.1, 0.11} {
 		f, err := s.m.file().SetValue("fins.1.span", span)
@@ -129,8 +129,8 @@ func TestAirframeIsLive(t *testing.T) {
 		s.run(late[i])
 	}
 	require.False(t, v.study.busy)
-	require.Greater(t, v.study.result.frames[0].Flight.Stability.Least, old)
-	require.InDelta(t, 0.11, v.study.result.frames[0].Flight.Rocket.Shape.Fins[0].Span, 1e-12)
+	require.Greater(t, v.study.result[0].Flight.Stability.Least, old)
+	require.InDelta(t, 0.11, v.study.result[0].Flight.Rocket.Shape.Fins[0].Span, 1e-12)
 }
 
 // A file without a shape, or without a balance point, is told what to write.

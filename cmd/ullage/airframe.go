@@ -12,7 +12,8 @@ import (
 type airframeCommand struct {
 	File string `arg:"" placeholder:"FILE" help:"The rocket file; - reads standard input."`
 
-	JSON bool `name:"json" help:"The results as one JSON object, in SI units."`
+	JSON   bool    `name:"json" help:"The results as one JSON object, in SI units."`
+	Margin float64 `default:"1.5" placeholder:"CALIBRES" help:"Least margin to size nose weight and fin span for; ${default} if not given."`
 
 	setOptions
 	unitsOption
@@ -27,11 +28,15 @@ func (airframeCommand) Help() string {
 			"[[fins]]) and a balance point or a mass list.",
 		"ullage airframe heron.toml",
 		"ullage airframe heron.toml --set 'fins.1.span=60 mm'",
+		"ullage airframe heron.toml --margin 2",
 		"ullage airframe heron.toml --json")
 }
 
 // Run flies each drive and reports.
 func (c *airframeCommand) Run(s *streams) error {
+	if !(c.Margin > 0 && c.Margin <= 20) {
+		return badInput("--margin %g: give 0.1 to 20 calibres", c.Margin)
+	}
 	file, err := s.open(c.File)
 	if err != nil {
 		return err
@@ -40,7 +45,7 @@ func (c *airframeCommand) Run(s *streams) error {
 		return err
 	}
 	rocket := file.Rocket()
-	frames, err := study.Airframes(s.ctx, rocket, study.Options{})
+	frames, err := study.Airframes(s.ctx, rocket, c.Margin, study.Options{})
 	if errors.Is(err, study.ErrNoShape) {
 		return badInput("%s: %w", file.Name(), err)
 	}

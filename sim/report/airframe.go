@@ -152,11 +152,29 @@ func (s *sheet) frame(p printer, a *study.Airframe) {
 		tolerance = "even " + p.angle(a.Tolerance)
 	}
 	s.field("build it", tolerance+" of the centreline to keep the angle of attack under "+p.angle(study.AttackLimit)+" in calm air")
+	s.field("for "+p.number(a.Sizing.Margin)+" calibres", sizing(p, a))
 	for _, w := range a.Flight.Warnings {
 		if w.Code == sim.Unstable || w.Code == sim.Tumbles {
 			s.hung("  ! ", WarningText(w, p.sys))
 		}
 	}
+}
+
+// sizing says what would give the margin wanted.
+func sizing(p printer, a *study.Airframe) string {
+	z := &a.Sizing
+	text := p.mass(z.Weight) + " in the nose, " + p.size(z.NoseAt) + " from its tip"
+	switch {
+	case z.WeightOut:
+		text = "no weight in the nose is enough"
+	case z.Weight == 0:
+		text = "no weight is needed"
+	}
+	if !z.SpanOut {
+		fins := a.Flight.Rocket.Shape.Fins
+		text += "; or a fin span of " + p.size(z.Span) + " instead of " + p.size(fins[len(fins)-1].Span)
+	}
+	return text
 }
 
 // parts writes what each part adds.

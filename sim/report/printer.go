@@ -44,6 +44,11 @@ func figure(v float64, u quantity.Unit) string {
 // spelled writes a product of units as print does, where files have an asterisk.
 func spelled(s string) string { return strings.ReplaceAll(s, "*", "·") }
 
+// rough is text with two digits, for what is said in passing.
+func (p printer) rough(v float64, unit string) string {
+	return spelled(quantity.Format(v, p.sys.Unit(unitNamed(unit)), 2))
+}
+
 // given is text for what was set rather than computed, without trailing zeros:
 // "9 bar", where a result would be "9.00 bar".
 func (p printer) given(v float64, unit string) string {

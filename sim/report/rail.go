@@ -13,6 +13,46 @@ import (
 // RailExitLimit is the least rail exit speed for a rocket and its day, m/s.
 func RailExitLimit(r *sim.Rocket) float64 { return railExitLimit(r).Min }
 
+// WithRail puts what a look along the rail found into the finding of the rail exit: in
+// short where the limit is reached or what rail would do, and at length in its detail.
+// The findings are those of a flight of the rocket; the list is changed in place.
+func WithRail(list []Finding, e study.RailExit, r *sim.Rocket, sys quantity.System) {
+	p := printer{sys}
+	i := slices.IndexFunc(list, func(f Finding) bool { return f.Key == "rail-exit" })
+	if i < 0 {
+		return
+	}
+	f := &list[i]
+	wanted, asked := p.given(e.Limit, "m/s"), ""
+	if e.Limit > limit(LimitRailExit).Min {
+		asked = fmt.Sprintf(", %d × wind,", study.WindFactor)
+		f.Detail += fmt.Sprintf(" The wind asks for it: %d times %s.", study.WindFactor, p.given(r.Wind.Speed, "m/s"))
+	}
+	short := ""
+	switch {
+	case e.Reached:
+		short = wanted + asked + " at " + p.rough(e.At, "m")
+		f.Detail += " " + wanted + " is reached " + p.height(e.At) + " along the rail."
+	case !math.IsNaN(e.Enough):
+		short = wanted + asked + " needs " + p.rough(e.Enough, "m")
+		f.Detail += " A rail of " + p.height(e.Enough) + " would be enough."
+	default:
+		short = wanted + asked + " on no rail"
+		f.Detail += " No rail up to " + p.given(study.LongestRail, "m") + " is enough."
+	}
+	f.Value = strings.TrimSpace(f.Value + " (" + short + ")")
+	if !math.IsNaN(e.Pressure) {
+		f.Detail += " On this rail it takes " + p.text(e.Pressure, "bar")
+		if !e.Reached {
+			f.Detail += ": within what the chamber is proved for only"
+		}
+		f.Detail += "."
+	}
+	if e.Exited {
+		f.Detail += " The speed is good for a wind up to " + p.speed(e.Wind) + "."
+	}
+}
+
 // RailFindings say where along the rail the speed reaches the limit, what rail or
 // pressure would be enough when it does not, and the wind that the speed is good for.
 func RailFindings(e study.RailExit, sys quantity.System) []Finding {

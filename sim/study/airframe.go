@@ -2,6 +2,7 @@ package study
 
 import (
 	"context"
+	"errors"
 	"math"
 
 	"ullage/sim"
@@ -19,6 +20,41 @@ type Airframe struct {
 	Given      bool         // the file's own drag flies, not the shape's
 	Alignments []Misaligned // for AlignmentAngles
 	Tolerance  float64      // of alignment, rad, for AttackLimit
+	Sizing     Sizing
+}
+
+// UsualMargin is what nose weight and fins are sized for when nothing is said,
+// calibres: the middle of common practice, no source.
+const UsualMargin = 1.5
+
+// Sizing is what would give an airframe a least margin on the drive that flies.
+type Sizing struct {
+	Margin    float64 // wanted, calibres
+	NoseAt    float64 // where the weight would stand: half-way along the nose, m
+	Weight    float64 // kg; 0 when none is needed
+	WeightOut bool    // no weight in reach does it
+	Span      float64 // of the last fins, m
+	SpanOut   bool    // no span in reach does it, or there are no fins
+}
+
+// SizeFor finds the nose weight, and the fin span, for a least margin on the way up.
+func SizeFor(ctx context.Context, r *sim.Rocket, margin float64, o Options) (Sizing, error) {
+	if !r.Balanced() {
+		return Sizing{}, ErrNoShape
+	}
+	s := Sizing{Margin: margin, NoseAt: r.Shape.Nose.Length / 2}
+	var err error
+	if s.Weight, err = NoseWeight(ctx, r, s.NoseAt, margin, o); errors.Is(err, ErrOutOfReach) {
+		s.WeightOut, err = true, nil
+	}
+	if err != nil {
+		return s, err
+	}
+	s.Span, err = FinSpan(ctx, r, margin, o)
+	if errors.Is(err, ErrOutOfReach) || errors.Is(err, ErrNoShape) {
+		s.SpanOut, err = true, nil
+	}
+	return s, err
 }
 
 // AttackLimit is the angle of attack, rad, that the alignment tolerance is for: as
@@ -33,8 +69,9 @@ type AirframePart struct {
 	Drag    float64 // share of the drag coefficient
 }
 
-// Airframes looks at an airframe with every drive that its file has, water first.
-func Airframes(ctx context.Context, r *sim.Rocket, o Options) ([]Airframe, error) {
+// Airframes looks at an airframe with every drive that its file has, water first, and
+// sizes nose weight and fins for a least margin, calibres.
+func Airframes(ctx context.Context, r *sim.Rocket, margin float64, o Options) ([]Airframe, error) {
 	if !r.Balanced() {
 		return nil, ErrNoShape
 	}
@@ -45,7 +82,7 @@ func Airframes(ctx context.Context, r *sim.Rocket, o Options) ([]Airframe, error
 		}
 		c := *r
 		c.Power = power
-		a, err := newAirframe(ctx, &c, o)
+		a, err := newAirframe(ctx, &c, margin, o)
 		if err != nil {
 			return out, err
 		}
@@ -54,7 +91,7 @@ func Airframes(ctx context.Context, r *sim.Rocket, o Options) ([]Airframe, error
 	return out, nil
 }
 
-func newAirframe(ctx context.Context, r *sim.Rocket, o Options) (Airframe, error) {
+func newAirframe(ctx context.Context, r *sim.Rocket, margin float64, o Options) (Airframe, error) {
 	a := Airframe{Power: r.Power, Given: len(r.Body.Drag) > 0}
 	var err error
 	if a.Flight, err = sim.Fly(ctx, r, sim.Options{Tolerance: o.Tolerance, Keep: true}); err != nil {
@@ -64,7 +101,10 @@ func newAirframe(ctx context.Context, r *sim.Rocket, o Options) (Airframe, error
 	if a.Alignments, err = Alignments(ctx, r, AlignmentAngles(), o); err != nil {
 		return a, err
 	}
-	a.Tolerance, err = AlignmentTolerance(ctx, r, AttackLimit, o)
+	if a.Tolerance, err = AlignmentTolerance(ctx, r, AttackLimit, o); err != nil {
+		return a, err
+	}
+	a.Sizing, err = SizeFor(ctx, r, margin, o)
 	return a, err
 }
 
