@@ -4,6 +4,7 @@ import (
 	"context"
 	"math"
 	"path/filepath"
+	"reflect"
 	"slices"
 	"strings"
 
@@ -49,13 +50,14 @@ func newMotorSet(ctx context.Context, of *rocketfile.File, found, named []string
 		switch {
 		case err != nil:
 			e.fault = faultText(err, "motor.file")
-		case with == of:
-			e.own, e.Rocket = true, r
-			set.motors = slices.DeleteFunc(set.motors, func(e motorEntry) bool { return e.path == "" }) // it has a name
 		default:
 			e.Rocket = with.Rocket()
+			e.own = r.Motor != nil && sameMotor(r.Motor, e.Rocket.Motor)
 		}
 		set.motors = append(set.motors, e)
+	}
+	if slices.ContainsFunc(set.motors[min(1, len(set.motors)):], func(e motorEntry) bool { return e.own }) {
+		set.motors = set.motors[1:] // it has a name on the list
 	}
 	return set, set.fly(ctx)
 }
@@ -91,6 +93,15 @@ func (s *motorSet) fly(ctx context.Context) error {
 		}
 	}
 	return nil
+}
+
+// sameMotor tells that two motors are one, whatever files they come from.
+func sameMotor(a, b *sim.Motor) bool {
+	x, y := *a, *b
+	if math.IsNaN(x.Delay) && math.IsNaN(y.Delay) {
+		x.Delay, y.Delay = 0, 0
+	}
+	return reflect.DeepEqual(x, y)
 }
 
 // eachOnce drops paths of files that were named before.

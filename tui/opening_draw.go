@@ -53,7 +53,7 @@ func (v *openingView) fill(rows []string) {
 
 // sheets is into how many parts the view falls where it has no room for all.
 func (v *openingView) sheets() int {
-	if v.roomForAll() || !v.study.ready {
+	if !v.study.ready || v.roomForAll() {
 		return 1
 	}
 	if v.delays() != nil {
@@ -84,7 +84,7 @@ const (
 
 // casesRows is how many rows the cases take, their heading included.
 func (v *openingView) casesRows() int {
-	if n := len(v.study.result.cases); n > 0 {
+	if n := len(v.listed()); n > 0 {
 		return n + 1
 	}
 	return 0
@@ -203,13 +203,13 @@ func (v *openingView) curvePlot(w, h int) []string {
 	x := v.numberUnit()
 	speed, force := v.scene.units.Unit(unitNamed("m/s")), v.scene.units.Unit(unitNamed("N"))
 	values := inUnit(o.curve.value, x)
-	airspeed := plot.Chart{Y: plot.Axis{Title: "airspeed at opening", Unit: speed.Name, Zero: true},
+	airspeed := plot.Chart{Y: plot.Axis{Title: "airspeed", Unit: speed.Name, Zero: true},
 		Series: []plot.Series{{X: values, Y: inUnit(o.curve.airspeed, speed), Ink: plot.TraceB}},
 		Limits: []plot.Limit{openingLimit(v.scene.units)}, Points: v.hadPoints(x, speed)}
 	load := plot.Chart{Y: plot.Axis{Title: "load", Unit: force.Name, Zero: true},
 		Series: []plot.Series{{X: values, Y: inUnit(o.curve.load, force), Ink: plot.TraceC}}}
 	stack := plot.Stack{
-		Charset: look.charset, X: plot.Axis{Title: v.numberTitle(), Unit: x.Name},
+		Charset: look.charset, X: plot.Axis{Title: v.numberTitle(), Unit: x.Name, Zero: o.rule().Trigger == sim.Falling},
 		Charts: []plot.Chart{airspeed, load}, Marks: v.numberMarks(x),
 	}
 	return paintStack(look, &v.curveGrid, &stack, w, h)

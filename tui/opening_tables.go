@@ -5,6 +5,8 @@ import (
 	"math"
 	"slices"
 
+	"github.com/charmbracelet/x/ansi"
+
 	"ullage/sim"
 	"ullage/sim/quantity"
 	"ullage/sim/report"
@@ -101,17 +103,17 @@ func (v *openingView) head(w int) []string {
 	return []string{padPainted(out, w-width(state)) + look.in(cautionWord, state)}
 }
 
-// state says that what is shown is an older rocket's, or how it was flown.
+// state says that what is shown is an older rocket's, or why there is nothing newer.
 func (v *openingView) state() string {
 	switch {
 	case v.study.err != nil:
 		return v.scene.look.say("no openings: " + faultText(v.study.err, ""))
-	case v.study.busy:
-		return "old"
-	case v.scene.now.flight.Rocket.Rigid() && v.columns >= sideBySideFrom:
-		return "point mass"
+	case !v.study.busy:
+		return ""
+	case v.columns >= sideBySideFrom:
+		return "the rocket before; computing" + v.scene.look.ellipsis
 	}
-	return ""
+	return "computing" + v.scene.look.ellipsis
 }
 
 // ruleText is the rule in words.
@@ -144,53 +146,107 @@ func (v *openingView) shown(x float64, unit string) string {
 	return reading(x, v.scene.units.Unit(unitNamed(unit)))
 }
 
-// casesTable is what becomes of the canopy opening otherwise than planned.
-func (v *openingView) casesTable(w, h int) []string {
+// openingCase is one way of opening, and the flight that comes of it.
+type openingCase struct {
+	name    string
+	flight  *sim.Flight
+	problem string // why there is no flight
+	planned bool
+	best    bool
+}
+
+// listed are the ways of opening worth a row: as planned, the best, and what may
+// go wrong.
+func (v *openingView) listed() []openingCase {
 	o := &v.study.result
-	t := table{columns: []tableColumn{
-		{title: "if it opens", left: true}, {title: "airspeed"}, {left: true, rank: 2}, {title: "height", rank: 3}, {title: "load", rank: 4},
-		{title: "lands"}, {left: true, rank: 1}, {title: "drift"}, {left: true, rank: 5},
-	}}
+	var out []openingCase
+	now, there := o.now()
+	best := o.best >= 0
 	for _, c := range o.cases {
-		t.rows = append(t.rows, v.caseRow(c))
+		one := openingCase{name: string(c.Case), flight: c.Flight, problem: c.Problem, planned: c.Case == study.AsPlanned}
+		one.best = one.planned && best && there && sameNumber(now, o.values[o.best].Value)
+		if out = append(out, one); one.planned && best && !one.best {
+			b := &o.values[o.best]
+			out = append(out, openingCase{name: "best " + exact(b.Value, v.numberUnit(), 4), flight: b.Flight, best: true})
+		}
+	}
+	return out
+}
+
+// casesTable is what becomes of the rocket when the canopy opens as planned or
+// otherwise. Where there are other canopies it says how fast those open then.
+func (v *openingView) casesTable(w, h int) []string {
+	t := table{tight: w < 70, columns: []tableColumn{
+		{title: "if it opens", left: true}, {title: "airspeed"}, {left: true, rank: 4}, {title: "height", rank: 6}, {title: "load", rank: 7},
+	}}
+	others := len(v.study.result.of.flight.Rocket.Canopies) > 1
+	if others {
+		t.columns = append(t.columns, tableColumn{title: "others"}, tableColumn{left: true, rank: 2})
+	}
+	t.columns = append(t.columns, tableColumn{title: "lands"}, tableColumn{left: true, rank: 3}, tableColumn{title: "drift", rank: 1},
+		tableColumn{left: true, rank: 8})
+	for _, c := range v.listed() {
+		t.rows = append(t.rows, v.caseRow(c, others))
 	}
 	return t.draw(v.scene.look, w, h)
 }
 
-func (v *openingView) caseRow(c study.WhatIf) tableRow {
+func (v *openingView) caseRow(c openingCase, others bool) tableRow {
 	row := tableRow{sign: " "}
-	if c.Case == study.AsPlanned {
+	if c.planned {
 		row.role = strongText
 	}
+	if c.best {
+		row.sign = string(bestSign)
+	}
 	put := func(r role, text string) { row.cells = append(row.cells, tableCell{text, r}) }
-	put(plainText, string(c.Case))
-	if c.Flight == nil {
-		put(dimText, c.Problem)
+	judged := func(key string, x float64) {
+		word, lv := limitOf(key).Judge(x)
+		if lv == report.Good {
+			put(plainText, v.shown(x, "m/s"))
+		} else {
+			put(level(lv), v.shown(x, "m/s"))
+		}
+		put(level(lv), word)
+	}
+	put(plainText, c.name)
+	if c.flight == nil {
+		row.rest = tableCell{c.problem, dimText}
 		return row
 	}
-	res := c.Flight.Results
-	if can := res.Canopies[v.study.result.canopy]; can.Opened {
-		word, lv := limitOf(report.LimitOpening).Judge(can.Airspeed)
-		put(plainText, v.shown(can.Airspeed, "m/s"))
-		put(level(lv), word)
-		put(plainText, v.shown(can.Height, "m"))
-		put(plainText, v.shown(can.Load, "N"))
+	res, canopy := &c.flight.Results, v.study.result.canopy
+	if own := res.Canopies[canopy]; own.Opened {
+		judged(report.LimitOpening, own.Airspeed)
+		put(plainText, v.shown(own.Height, "m"))
+		put(plainText, v.shown(own.Load, "N"))
 	} else {
 		put(dimText, "shut")
 		put(plainText, "")
 		put(plainText, "")
 		put(plainText, "")
 	}
-	land := res.Landing
-	if !land.Happened {
-		return row
+	if fastest, any := fastestOther(res, canopy); any {
+		judged(report.LimitOpening, fastest)
+	} else if others {
+		put(dimText, "shut")
+		put(plainText, "")
 	}
-	word, lv := limitOf(report.LimitLanding).Judge(land.Vertical)
-	put(plainText, v.shown(land.Vertical, "m/s"))
-	put(level(lv), word)
-	put(plainText, v.shown(math.Hypot(land.East, land.North), "m"))
-	put(dimText, bearing(land.East, land.North))
+	if land := res.Landing; land.Happened {
+		judged(report.LimitLanding, land.Vertical)
+		put(plainText, v.shown(math.Hypot(land.East, land.North), "m"))
+		put(dimText, bearing(land.East, land.North))
+	}
 	return row
+}
+
+// fastestOther is the greatest airspeed at which another canopy opens.
+func fastestOther(res *sim.Results, canopy int) (airspeed float64, any bool) {
+	for i, c := range res.Canopies {
+		if i != canopy && c.Opened {
+			airspeed, any = max(airspeed, c.Airspeed), true
+		}
+	}
+	return airspeed, any
 }
 
 // bearing is the direction of a vector on the compass, in letters; empty where
@@ -281,9 +337,12 @@ func (v *openingView) sizeLine(w int) string {
 	if v.sized.busy {
 		text += " (old)"
 	}
-	landing := o.of.flight.Results.Landing
-	now := fmt.Sprintf("  now %s: lands at %s, drift %s", exact(c.NominalDiameter(), u, 5), v.shown(landing.Vertical, "m/s"),
-		v.shown(math.Hypot(landing.East, landing.North), "m"))
 	out += look.in(strongText, look.say(text))
-	return padPainted(out+look.in(dimText, look.say(now)), w)
+	landing := o.of.flight.Results.Landing
+	now := fmt.Sprintf("  today %s, %s, drift %s", exact(c.NominalDiameter(), u, 5), v.shown(landing.Vertical, "m/s"),
+		v.shown(math.Hypot(landing.East, landing.North), "m"))
+	if now = look.say(now); ansi.StringWidth(out)+width(now) <= w {
+		out += look.in(dimText, now)
+	}
+	return padPainted(out, w)
 }

@@ -10,6 +10,7 @@ import (
 	"ullage/sim/quantity"
 	"ullage/sim/report"
 	"ullage/sim/rocketfile"
+	"ullage/sim/study"
 )
 
 // flyer computes a flight: [sim.Fly], or what a test puts in its place.
@@ -30,10 +31,14 @@ type trace struct {
 	pressure                    []float64 // in the chamber, gauge; nil without one
 }
 
-func newOutcome(file *rocketfile.File, fl *sim.Flight) *outcome {
+func newOutcome(ctx context.Context, file *rocketfile.File, fl *sim.Flight) *outcome {
 	o := &outcome{file: file, flight: fl, findings: map[quantity.System][]report.Finding{}}
+	rail, err := study.RailExitFor(ctx, fl.Rocket, report.RailExitLimit(fl.Rocket), study.Options{})
 	for _, sys := range []quantity.System{quantity.Metric, quantity.US} {
 		o.findings[sys] = report.Findings(fl, sys)
+		if err == nil {
+			report.WithRail(o.findings[sys], rail, fl.Rocket, sys)
+		}
 	}
 	o.trace = newTrace(fl)
 	return o
@@ -79,7 +84,7 @@ func (m *Model) fly() tea.Cmd {
 		if err != nil {
 			return flownMsg{number: number, err: err}
 		}
-		return flownMsg{number: number, now: newOutcome(file, fl)}
+		return flownMsg{number: number, now: newOutcome(ctx, file, fl)}
 	}
 }
 

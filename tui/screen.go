@@ -126,15 +126,18 @@ func (m *Model) titleLine() string {
 		file = look.dot + " " + file
 	}
 	// When room is short the drive goes first, then the file's folders, then the
-	// views not shown (that gives the drive its place again), and at last the end
-	// of the rocket's name.
+	// names of the views not shown (that may give the drive its place again), their
+	// keys, and at last the end of the rocket's name.
 	base := strings.Replace(file, look.say(m.title()), look.say(clean(filepath.Base(m.title()))), 1)
 	views, room := piece{}, 0
 	for _, try := range []struct {
-		all         bool
+		others      viewNaming
 		file, drive string
-	}{{true, file, drive}, {true, file, ""}, {true, base, ""}, {false, file, drive}, {false, base, drive}, {false, file, ""}, {false, base, ""}} {
-		views, file = m.viewStrip(try.all), try.file
+	}{
+		{namedViews, file, drive}, {namedViews, file, ""}, {namedViews, base, ""},
+		{keyedViews, file, drive}, {keyedViews, base, drive}, {keyedViews, file, ""}, {keyedViews, base, ""}, {unnamedViews, file, ""}, {unnamedViews, base, ""},
+	} {
+		views, file = m.viewStrip(try.others), try.file
 		room = w - 4 - width(mark) - views.cells
 		used := width(name) + width(file)
 		if drive = try.drive; drive != "" {
@@ -155,16 +158,24 @@ func (m *Model) titleLine() string {
 	return padPainted(left, w-1-views.cells) + views.painted + " "
 }
 
-// viewStrip names the views, each with its key, the one shown with a sign; or
-// that one alone.
-func (m *Model) viewStrip(all bool) piece {
+// viewNaming is how the views not shown are named in the title.
+type viewNaming int
+
+const (
+	namedViews viewNaming = iota
+	keyedViews
+	unnamedViews
+)
+
+// viewStrip names the view shown, with its key and a sign, among the others.
+func (m *Model) viewStrip(others viewNaming) piece {
 	look := m.look
 	var out piece
 	add := func(r role, text string) {
 		out.painted, out.cells = out.painted+look.in(r, text), out.cells+width(text)
 	}
 	for i, v := range m.views {
-		if i != m.active && !all {
+		if i != m.active && others == unnamedViews {
 			continue
 		}
 		if out.cells > 0 {
@@ -174,7 +185,9 @@ func (m *Model) viewStrip(all bool) piece {
 			add(focused, look.pointer+key+" "+v.name())
 		} else {
 			add(strongText, " "+key)
-			add(dimText, " "+v.name())
+			if others == namedViews {
+				add(dimText, " "+v.name())
+			}
 		}
 	}
 	return out

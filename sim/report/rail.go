@@ -1,7 +1,9 @@
 package report
 
 import (
+	"fmt"
 	"math"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -25,22 +27,25 @@ func WithRail(list []Finding, e study.RailExit, r *sim.Rocket, sys quantity.Syst
 	f := &list[i]
 	wanted, asked := p.given(e.Limit, "m/s"), ""
 	if e.Limit > limit(LimitRailExit).Min {
-		asked = fmt.Sprintf(", %d × wind,", study.WindFactor)
+		asked = fmt.Sprintf(", %d × wind", study.WindFactor)
 		f.Detail += fmt.Sprintf(" The wind asks for it: %d times %s.", study.WindFactor, p.given(r.Wind.Speed, "m/s"))
 	}
-	short := ""
+	short := wanted
+	if f.Value != "" { // whose unit it has
+		short, _, _ = strings.Cut(wanted, " ")
+	}
 	switch {
 	case e.Reached:
-		short = wanted + asked + " at " + p.rough(e.At, "m")
+		short += " at " + p.rough(e.At, "m")
 		f.Detail += " " + wanted + " is reached " + p.height(e.At) + " along the rail."
 	case !math.IsNaN(e.Enough):
-		short = wanted + asked + " needs " + p.rough(e.Enough, "m")
+		short += " needs " + p.rough(e.Enough, "m")
 		f.Detail += " A rail of " + p.height(e.Enough) + " would be enough."
 	default:
-		short = wanted + asked + " on no rail"
+		short += " on no rail"
 		f.Detail += " No rail up to " + p.given(study.LongestRail, "m") + " is enough."
 	}
-	f.Value = strings.TrimSpace(f.Value + " (" + short + ")")
+	f.Value = strings.TrimSpace(f.Value + " (" + short + asked + ")")
 	if !math.IsNaN(e.Pressure) {
 		f.Detail += " On this rail it takes " + p.text(e.Pressure, "bar")
 		if !e.Reached {
