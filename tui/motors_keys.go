@@ -80,7 +80,7 @@ func (v *motorsView) take(m *Model) {
 	}
 	switch {
 	case err != nil:
-		m.say(badWord, "Not put in: "+faultText(err, ""))
+		m.say(badWord, "Not put in: "+motorFault(e.path, err))
 	case f == m.file():
 		m.say(dimText, "The rocket flies on this motor already.")
 	case e.own:
@@ -112,7 +112,7 @@ func (v *motorsView) add(m *Model, text string) tea.Cmd {
 	}
 	path = filepath.Clean(path)
 	if _, err := m.file().WithMotor(path); err != nil {
-		m.wrong(faultText(err, "motor.file"))
+		m.wrong(motorFault(path, err))
 		return nil
 	}
 	m.asking = nil

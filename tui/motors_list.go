@@ -1,8 +1,6 @@
 package tui
 
 import (
-	"fmt"
-	"math"
 	"strings"
 
 	"ullage/sim"
@@ -46,7 +44,7 @@ var motorFacts = []motorFact{
 			}
 			return report.WordGood, report.Good
 		}},
-	resultFact("thr/wt", "thrust/weight", "", 2, func(r *sim.Results) (float64, bool) {
+	resultFact("thrust/", "thrust/weight", "", 2, func(r *sim.Results) (float64, bool) {
 		return r.RailExit.ThrustToWeight, r.RailExit.Happened
 	}).judgedBy(report.LimitThrustToWeight),
 	{"delay", "best delay", "s", 1, func(e *motorEntry) (float64, bool) {
@@ -74,7 +72,11 @@ func (v *motorsView) list() table {
 		if v.columns >= roomyMotors {
 			title = f.name
 		}
-		t.columns = append(t.columns, tableColumn{title: title, unit: sys.Unit(unitNamed(f.unit)).Name, rank: f.rank})
+		unit := sys.Unit(unitNamed(f.unit)).Name
+		if before, after, cut := strings.Cut(f.name, "/"); cut && title == before+"/" {
+			unit = after
+		}
+		t.columns = append(t.columns, tableColumn{title: title, unit: unit, rank: f.rank})
 		for j := range set.motors {
 			judged[i] = judged[i] || f.poor(&set.motors[j])
 		}
@@ -157,97 +159,4 @@ func (v *motorsView) row(i int, best bool, judged []bool) tableRow {
 		}
 	}
 	return row
-}
-
-// reading says of the chosen motor what speaks against it, what it is, and what
-// the list has no room for.
-func (v *motorsView) reading(t *table) []string {
-	set, e := &v.set.result, v.entry()
-	var words []string
-	switch {
-	case v.set.err != nil:
-		return []string{"no figures: " + faultText(v.set.err, "")}
-	case v.set.busy:
-		words = append(words, "figures of the rocket before; computing")
-	}
-	if e.Flight == nil {
-		return append(words, e.name+": "+e.fault)
-	}
-	if e.Problem != "" {
-		words = append(words, e.name+" is too large: "+v.against(e))
-	}
-	words = append(words, v.about(e)...)
-	words = append(words, v.unseen(e, t)...)
-	if best := set.best(); best >= 0 && best != v.at() {
-		words = append(words, string(bestSign)+" "+set.motors[best].name+" flies highest")
-	}
-	if set.of.Rocket().Power != sim.MotorPower {
-		words = append(words, "flights on the motors in place of the water")
-	}
-	return words
-}
-
-// against says what speaks against a motor.
-func (v *motorsView) against(e *motorEntry) string {
-	out := e.Problem
-	if e.Flight.Results.Drive.Impulse > report.FirstCertification {
-		out += fmt.Sprintf(" (%.0f N·s: US practice for a first high-power certification)", report.FirstCertification)
-	}
-	return out
-}
-
-// about says what a motor is and its best delay.
-func (v *motorsView) about(e *motorEntry) []string {
-	sys, m, d := v.scene.units, e.Rocket.Motor, e.Flight.Results.Drive
-	u := func(name string) quantity.Unit { return sys.Unit(unitNamed(name)) }
-	out := []string{fmt.Sprintf("%s: %s %s N·s, %s for %s", e.name, d.Class, quantity.Format(d.Impulse, unitNamed(""), 3),
-		quantity.Format(d.Average, u("N"), 3), quantity.Format(d.BurnTime, u("s"), 3))}
-	if m.Diameter > 0 {
-		size := exact(m.Diameter, u("mm"), 5)
-		if m.Length > 0 {
-			size = number(size, u("mm")) + " × " + exact(m.Length, u("mm"), 5)
-		}
-		out = append(out, size)
-	}
-	out = append(out, quantity.Format(m.Case+m.Propellant, u("g"), 3))
-	delay, ok := e.bestDelay()
-	if !ok {
-		if math.IsNaN(m.Delay) {
-			return append(out, "no charge")
-		}
-		return out
-	}
-	had := ""
-	if delay.Listed {
-		had = " of those that can be had"
-	}
-	return append(out, fmt.Sprintf("best delay %s%s: the canopy opens at %s, %s from the top", exact(delay.Value, unitNamed("s"), 5), had,
-		reading(delay.Airspeed, u("m/s")), signedTime(delay.SinceTop)))
-}
-
-// signedTime is a time with its sign.
-func signedTime(t float64) string { return fmt.Sprintf("%+.1f s", t) }
-
-// unseen are the chosen motor's figures that the list leaves out.
-func (v *motorsView) unseen(e *motorEntry, t *table) []string {
-	_, shown := t.fit(v.scene.look, v.columns)
-	var out []string
-	for _, f := range motorFacts {
-		for i, c := range t.columns {
-			if shown[i] || c.title != f.short && c.title != f.name {
-				continue
-			}
-			x, happened := f.of(e)
-			text := f.name + " " + f.figure(x, v.scene.units.Unit(unitNamed(f.unit)))
-			if !happened {
-				text = f.name + " " + report.WordNever
-			}
-			if f.poor(e) && happened {
-				word, _ := f.judge(e, x)
-				text += " " + word
-			}
-			out = append(out, text)
-		}
-	}
-	return out
 }

@@ -49,7 +49,7 @@ func newMotorSet(ctx context.Context, of *rocketfile.File, found, named []string
 		with, err := of.WithMotor(e.path)
 		switch {
 		case err != nil:
-			e.fault = faultText(err, "motor.file")
+			e.fault = motorFault(e.path, err)
 		default:
 			e.Rocket = with.Rocket()
 			e.own = r.Motor != nil && sameMotor(r.Motor, e.Rocket.Motor)

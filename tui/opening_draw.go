@@ -9,46 +9,42 @@ import (
 // Least rows of the parts of the opening view.
 const (
 	leastPlot      = 9
+	goodPlot       = 3 // more, that go before delays far from today's
 	leastTable     = 5
 	sideBySideFrom = 76  // columns for two plots beside each other
 	tablesFrom     = 130 // columns for two tables beside each other
 )
 
-// part is something drawn in a number of rows.
-type part func(w, h int) []string
-
 // draw draws the view.
 func (v *openingView) draw() {
 	v.painted = v.painted[:0]
-	if v.rows < 2 || v.columns < 1 {
+	if v.rows < 2 || v.columns < 1 || v.scene.look == nil {
 		return
 	}
-	look := v.scene.look
-	if v.scene.now == nil {
-		v.fill(nil)
+	if text := v.instead(); text != "" {
+		v.painted = centred(v.scene.look, text, v.columns, v.rows)
 		return
 	}
-	if v.index(v.scene.now.flight.Rocket) < 0 {
-		v.fill(centred(look, "This rocket has no canopy: c adds one.", v.columns, v.rows))
-		return
-	}
-	if !v.study.ready {
-		text := "The openings are being computed."
-		if v.study.err != nil {
-			text = "No openings: " + faultText(v.study.err, "")
-		}
-		v.fill(centred(look, text, v.columns, v.rows))
-		return
-	}
-	v.fill(v.parts())
-}
-
-// fill takes painted rows, as many as there is room for.
-func (v *openingView) fill(rows []string) {
+	rows := v.parts()
 	v.painted = append(v.painted, rows[:min(len(rows), v.rows)]...)
 	for len(v.painted) < v.rows {
 		v.painted = append(v.painted, blanks(v.columns))
 	}
+}
+
+// instead is what is said where there is no opening to look at; empty mostly.
+func (v *openingView) instead() string {
+	switch s := v.scene; {
+	case s.now == nil:
+		return " "
+	case v.index(s.now.flight.Rocket) < 0:
+		return "This rocket has no canopy: nothing slows its fall. Press " + v.frame.AddCanopy.Help().Key + " to add one."
+	case v.study.err != nil && !v.study.busy:
+		return "No openings: " + faultText(v.study.err, "")
+	case !v.study.ready:
+		return "The openings are being computed" + s.look.ellipsis
+	}
+	return ""
 }
 
 // sheets is into how many parts the view falls where it has no room for all.
@@ -128,7 +124,7 @@ func (v *openingView) all(rows []string, w, h int) []string {
 			least *= 2
 		}
 		tables = v.casesTable(w, cases)
-		if high := min(delays-1, room-cases-1-least); delays > 0 {
+		if high := min(delays-1, max(room-cases-1-least-goodPlot, leastTable)); delays > 0 {
 			tables = append(append(tables, blanks(w)), v.delaysTable(w, high)...)
 		}
 	}
@@ -197,7 +193,7 @@ func paintStack(look *look, g *plot.Grid, s *plot.Stack, w, h int) []string {
 // curvePlot is airspeed and load against the number in the rule.
 func (v *openingView) curvePlot(w, h int) []string {
 	o, look := &v.study.result, v.scene.look
-	if o.number == "" {
+	if len(o.values) == 0 {
 		return centred(look, v.noNumber(), w, max(h, 0))
 	}
 	x := v.numberUnit()

@@ -142,7 +142,7 @@ func (v *openingView) want(m *Model, speed float64) tea.Cmd {
 
 func speedRange(sys quantity.System) string {
 	u := sys.Unit(unitNamed("m/s"))
-	return exact(slowestLanding, u, 4) + " to " + exact(fastestLanding, u, 4)
+	return shortly(slowestLanding, u) + " to " + shortly(fastestLanding, u)
 }
 
 // askSpeed lets the landing speed be typed.
@@ -188,7 +188,7 @@ func (v *openingView) takeCanopy(m *Model) {
 	m.put(input, roundedUp(size, step, u))
 	if m.file() != before {
 		m.say(plainText, fmt.Sprintf("Canopy %s has the size for %s, rounded up; undo brings the old one back.",
-			c.Name, exact(v.wanted, m.units.Unit(unitNamed("m/s")), 4)))
+			c.Name, shortly(v.wanted, m.units.Unit(unitNamed("m/s")))))
 	}
 }
 

@@ -67,8 +67,15 @@ func (v *openingView) numberTitle() string {
 // noNumber says why there is no curve.
 func (v *openingView) noNumber() string {
 	o := &v.study.result
-	return fmt.Sprintf("Canopy %s has no rule for a %s flight and stays shut. Type one at deploy, such as apogee + 1 s.",
-		o.of.flight.Rocket.Canopies[o.canopy].Name, o.of.flight.Rocket.Power)
+	r := o.of.flight.Rocket
+	c := &r.Canopies[o.canopy]
+	switch {
+	case byCharge(c.Rule(r.Power)):
+		return fmt.Sprintf("Canopy %s waits for a charge, and nothing that flies has one. Give motor.delay, or type another rule.", c.Name)
+	case o.number == "":
+		return fmt.Sprintf("Canopy %s has no rule for a flight on %s and stays shut. Type one, such as apogee + 1 s.", c.Name, r.Power)
+	}
+	return "The rocket does not leave its rail: there is no opening to choose."
 }
 
 // head says which canopy this is, its rule, and what comes of it.
@@ -103,11 +110,9 @@ func (v *openingView) head(w int) []string {
 	return []string{padPainted(out, w-width(state)) + look.in(cautionWord, state)}
 }
 
-// state says that what is shown is an older rocket's, or why there is nothing newer.
+// state says that what is shown is an older rocket's.
 func (v *openingView) state() string {
 	switch {
-	case v.study.err != nil:
-		return v.scene.look.say("no openings: " + faultText(v.study.err, ""))
 	case !v.study.busy:
 		return ""
 	case v.columns >= sideBySideFrom:
@@ -272,7 +277,7 @@ func (v *openingView) delays() []study.Delay {
 // marked, and the best of them.
 func (v *openingView) delaysTable(w, h int) []string {
 	o := &v.study.result
-	t := table{columns: []tableColumn{
+	t := table{tight: w < 70, columns: []tableColumn{
 		{title: "delay"}, {left: true}, {title: "airspeed"}, {left: true, rank: 1}, {title: "height"}, {title: "load"},
 		{title: "from the top", rank: 4}, {title: "lands", rank: 2}, {title: "drift", rank: 3},
 	}}
@@ -318,11 +323,21 @@ func (v *openingView) delaysTable(w, h int) []string {
 	return t.draw(v.scene.look, w, h)
 }
 
+// shortly is a value to the last digit where that takes four characters, else to
+// three digits.
+func shortly(v float64, u quantity.Unit) string {
+	const longest = 4
+	if text := quantity.Exact(v, u); len(number(text, u)) <= longest {
+		return text
+	}
+	return quantity.Format(v, u, 3)
+}
+
 // sizeLine is the canopy that lands at the speed wanted, and how far it drifts.
 func (v *openingView) sizeLine(w int) string {
 	look := v.scene.look
 	speed := v.scene.units.Unit(unitNamed("m/s"))
-	out := look.in(heading, "to land at ") + look.in(focused, look.say(exact(v.wanted, speed, 4)))
+	out := look.in(heading, "to land at ") + look.in(focused, look.say(shortly(v.wanted, speed)))
 	switch {
 	case v.sized.err != nil:
 		return padPainted(out+look.in(badWord, look.say(": "+faultText(v.sized.err, ""))), w)
@@ -332,7 +347,7 @@ func (v *openingView) sizeLine(w int) string {
 	s := &v.sized.result
 	o := &v.study.result
 	c := o.of.flight.Rocket.Canopies[o.canopy]
-	u := v.scene.units.Unit(v.scene.file.Unit("canopy." + c.Name + ".diameter"))
+	u := v.scene.units.Unit(o.of.file.Unit("canopy." + c.Name + ".diameter"))
 	text := ": " + quantity.Format(s.Diameter, u, 3) + " across, drift " + v.shown(s.Drift, "m")
 	if v.sized.busy {
 		text += " (old)"

@@ -1,0 +1,139 @@
+package tui
+
+import (
+	"errors"
+	"fmt"
+	"math"
+	"path/filepath"
+
+	"ullage/sim"
+	"ullage/sim/quantity"
+	"ullage/sim/report"
+	"ullage/sim/rocketfile"
+)
+
+// reading says of the chosen motor what speaks against it, its figures that the
+// list has no room for, what it is, and which one is best.
+func (v *motorsView) reading(t *table) []string {
+	set, e := &v.set.result, v.entry()
+	switch {
+	case v.set.err != nil:
+		return []string{"no figures: " + faultText(v.set.err, "")}
+	case e.Flight == nil:
+		return []string{e.name + ": " + e.fault}
+	}
+	words := []string{e.name}
+	if e.Problem != "" {
+		words[0] += ": " + v.against(e)
+	}
+	if v.set.busy {
+		words = append(words, "figures of the rocket before; computing")
+	}
+	words = append(words, v.unseen(e, t)...)
+	words = append(words, v.delayWords(e)...)
+	words = append(words, v.about(e)...)
+	if best := set.best(); best >= 0 && best != v.at() {
+		words = append(words, string(bestSign)+" "+set.motors[best].name+" flies highest")
+	}
+	if set.of.Rocket().Power != sim.MotorPower {
+		words = append(words, "flown on the motors, not on water")
+	}
+	return words
+}
+
+// against says what speaks against a motor.
+func (v *motorsView) against(e *motorEntry) string {
+	out := report.WordLarge + ", " + e.Problem
+	if e.Flight.Results.Drive.Impulse > report.FirstCertification {
+		out += fmt.Sprintf(" of %.0f N·s (US practice for a first high-power certification)", report.FirstCertification)
+	}
+	return out
+}
+
+// unseen are the chosen motor's figures that the list leaves out.
+func (v *motorsView) unseen(e *motorEntry, t *table) []string {
+	_, shown := t.fit(v.scene.look, v.columns)
+	var out []string
+	for _, f := range motorFacts {
+		for i, c := range t.columns {
+			if shown[i] || c.title != f.short && c.title != f.name {
+				continue
+			}
+			x, happened := f.of(e)
+			text := f.name + " " + f.figure(x, v.scene.units.Unit(unitNamed(f.unit)))
+			if !happened {
+				text = f.name + " " + report.WordNever
+			} else if f.poor(e) {
+				word, _ := f.judge(e, x)
+				text += " " + word
+			}
+			out = append(out, text)
+		}
+	}
+	return out
+}
+
+// delayWords say what the best delay does.
+func (v *motorsView) delayWords(e *motorEntry) []string {
+	delay, ok := e.bestDelay()
+	switch {
+	case ok:
+		return []string{fmt.Sprintf("delay %s opens at %s, %s", exact(delay.Value, unitNamed("s"), 5),
+			reading(delay.Airspeed, v.scene.units.Unit(unitNamed("m/s"))), besideTop(delay.SinceTop))}
+	case math.IsNaN(e.Rocket.Motor.Delay):
+		return []string{"no charge"}
+	}
+	return nil
+}
+
+// besideTop places a time beside the top.
+func besideTop(t float64) string {
+	if t < 0 {
+		return fmt.Sprintf("%.1f s before the top", -t)
+	}
+	return fmt.Sprintf("%.1f s after the top", t)
+}
+
+// about says what a motor is.
+func (v *motorsView) about(e *motorEntry) []string {
+	m, d := e.Rocket.Motor, e.Flight.Results.Drive
+	u := func(name string) quantity.Unit { return v.scene.units.Unit(unitNamed(name)) }
+	out := []string{fmt.Sprintf("%s N·s, %s for %s", quantity.Format(d.Impulse, unitNamed(""), 3),
+		quantity.Format(d.Average, u("N"), 3), quantity.Format(d.BurnTime, u("s"), 3))}
+	if m.Diameter > 0 {
+		size := shortly(m.Diameter, u("mm"))
+		if m.Length > 0 {
+			size = number(size, u("mm")) + " × " + shortly(m.Length, u("mm"))
+		}
+		out = append(out, size)
+	}
+	return append(out, quantity.Format(m.Case+m.Propellant, u("g"), 3))
+}
+
+// motorFault says in one line why a motor file cannot be used.
+func motorFault(path string, err error) string {
+	var all rocketfile.Faults
+	if !errors.As(err, &all) || len(all) == 0 {
+		return clean(err.Error())
+	}
+	f := all[0]
+	out := ""
+	if f.File != "" && f.File != path {
+		out = filepath.Base(f.File) + " "
+	}
+	if f.Line > 0 {
+		out += fmt.Sprintf("line %d: ", f.Line)
+	}
+	out += f.Key
+	if f.Value != "" {
+		out += " = " + f.Value
+	}
+	out += ": " + f.Problem
+	if f.Mend != "" {
+		out += "; " + f.Mend
+	}
+	if len(all) > 1 {
+		out += fmt.Sprintf(" (and %d more)", len(all)-1)
+	}
+	return clean(out)
+}
