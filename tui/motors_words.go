@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"math"
 	"path/filepath"
+	"strings"
 
 	"ullage/sim"
 	"ullage/sim/quantity"
@@ -78,8 +79,12 @@ func (v *motorsView) delayWords(e *motorEntry) []string {
 	delay, ok := e.bestDelay()
 	switch {
 	case ok:
-		return []string{fmt.Sprintf("delay %s opens at %s, %s", exact(delay.Value, unitNamed("s"), 5),
-			reading(delay.Airspeed, v.scene.units.Unit(unitNamed("m/s"))), besideTop(delay.SinceTop))}
+		word, lv := limitOf(report.LimitOpening).Judge(delay.Airspeed)
+		if word = " " + word; lv == report.Good {
+			word = ""
+		}
+		return []string{fmt.Sprintf("delay %s opens at %s%s, %s", exact(delay.Value, unitNamed("s"), 5),
+			reading(delay.Airspeed, v.scene.units.Unit(unitNamed("m/s"))), word, besideTop(delay.SinceTop))}
 	case math.IsNaN(e.Rocket.Motor.Delay):
 		return []string{"no charge"}
 	}
@@ -124,11 +129,12 @@ func motorFault(path string, err error) string {
 	if f.Line > 0 {
 		out += fmt.Sprintf("line %d: ", f.Line)
 	}
-	out += f.Key
-	if f.Value != "" {
-		out += " = " + f.Value
+	for _, part := range []string{f.Key, f.Value} {
+		if part != "" {
+			out += part + " = "
+		}
 	}
-	out += ": " + f.Problem
+	out = strings.TrimSuffix(out, " = ") + ": " + f.Problem
 	if f.Mend != "" {
 		out += "; " + f.Mend
 	}

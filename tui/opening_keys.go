@@ -38,6 +38,9 @@ func (v *openingView) keys() []key.Binding {
 
 func (v *openingView) hints() []hint {
 	b, k := &v.bindings, &v.frame
+	if v.instead() != "" {
+		return k.hints()
+	}
 	hints := []hint{{k.Less.Help().Key + k.More.Help().Key, "walk"}, {b.Best.Help().Key, "take the best"}}
 	if v.sheets() > 1 {
 		hints = append(hints, hint{b.Sheet.Help().Key, "more"})

@@ -1,6 +1,7 @@
 package tui
 
 import (
+	"errors"
 	"fmt"
 	"math"
 	"slices"
@@ -10,6 +11,7 @@ import (
 	"ullage/sim"
 	"ullage/sim/quantity"
 	"ullage/sim/report"
+	"ullage/sim/rocketfile"
 	"ullage/sim/study"
 	"ullage/tui/plot"
 )
@@ -333,6 +335,15 @@ func shortly(v float64, u quantity.Unit) string {
 	return quantity.Format(v, u, 3)
 }
 
+// sizeProblem says why there is no such canopy.
+func sizeProblem(err error) string {
+	var faults rocketfile.Faults
+	if errors.As(err, &faults) && len(faults) > 0 {
+		return clean(faults[0].Problem)
+	}
+	return faultText(err, "")
+}
+
 // sizeLine is the canopy that lands at the speed wanted, and how far it drifts.
 func (v *openingView) sizeLine(w int) string {
 	look := v.scene.look
@@ -340,7 +351,7 @@ func (v *openingView) sizeLine(w int) string {
 	out := look.in(heading, "to land at ") + look.in(focused, look.say(shortly(v.wanted, speed)))
 	switch {
 	case v.sized.err != nil:
-		return padPainted(out+look.in(badWord, look.say(": "+faultText(v.sized.err, ""))), w)
+		return out + look.in(badWord, look.fit(look.say(": "+sizeProblem(v.sized.err)), w-ansi.StringWidth(out)))
 	case !v.sized.ready:
 		return padPainted(out, w)
 	}

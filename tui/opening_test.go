@@ -251,7 +251,7 @@ func TestBadLandingSpeeds(t *testing.T) {
 	s.press("l", "ctrl+u")
 	s.write("45")
 	s.press("enter")
-	require.Contains(t, s.said(), "lands slower than that without it")
+	require.Contains(t, s.said(), "the rocket lands slower")
 	before := s.text()
 	s.press("k")
 	require.Equal(t, before, s.text())

@@ -220,7 +220,7 @@ func TestTooSmall(t *testing.T) {
 func TestSizes(t *testing.T) {
 	s := newScreen(t, plover(t), 80, 24)
 	for _, keys := range [][]string{{}, {"p", "right"}, {"?"}, {"esc", "f"}, {"esc", "5"}, {"esc", "S"}, {"esc", "q"},
-		{"esc", "w"}, {"z"}, {"esc", "n", "b"}, {"a"}, {"esc", "d"}} {
+		{"esc", "w"}, {"z"}, {"esc", "n", "b"}, {"a"}, {"esc", "esc", "o"}, {"z"}, {"esc", "m"}, {"z"}, {"esc", "d"}} {
 		s.press(keys...)
 		for w := 80; w <= 250; w += 17 {
 			for h := 24; h <= 90; h += 11 {
