@@ -204,6 +204,9 @@ func (v *openingView) curvePlot(w, h int) []string {
 		Limits: []plot.Limit{openingLimit(v.scene.units)}, Points: v.hadPoints(x, speed)}
 	load := plot.Chart{Y: plot.Axis{Title: "load", Unit: force.Name, Zero: true},
 		Series: []plot.Series{{X: values, Y: inUnit(o.curve.load, force), Ink: plot.TraceC}}}
+	if h < 2*leastPlot {
+		airspeed.Weight, load.Weight = 3, 2
+	}
 	stack := plot.Stack{
 		Charset: look.charset, X: plot.Axis{Title: v.numberTitle(), Unit: x.Name, Zero: o.rule().Trigger == sim.Falling},
 		Charts: []plot.Chart{airspeed, load}, Marks: v.numberMarks(x),

@@ -3,11 +3,13 @@ package tui
 import (
 	"fmt"
 	"math"
+	"reflect"
 
 	"github.com/charmbracelet/bubbles/key"
 	tea "github.com/charmbracelet/bubbletea"
 
 	"ullage/sim/quantity"
+	"ullage/sim/rocketfile"
 )
 
 // openingKeys are the keys of the opening view. The keys that change an input
@@ -105,9 +107,33 @@ func (v *openingView) current(m *Model) (*opening, bool) {
 	return o, true
 }
 
+// nearly is the opening on the screen if the rocket has changed since by the
+// number in the rule alone, which the best does not depend on: walking along it
+// does not keep the best away.
+func (v *openingView) nearly(m *Model) (*opening, bool) {
+	o := &v.study.result
+	if !v.study.ready || o.number == "" {
+		return nil, false
+	}
+	now, then := m.file().Rocket(), o.of.file.Rocket()
+	i := v.index(now)
+	if i != o.canopy || numberOf(now, i) != o.number {
+		return nil, false
+	}
+	in, err := rocketfile.Find(now, o.number)
+	if err != nil {
+		return nil, false
+	}
+	number, _ := in.Get(now)
+	return o, in.Set(then, number) == nil && reflect.DeepEqual(now, then)
+}
+
 // takeBest puts the best value into the rocket.
 func (v *openingView) takeBest(m *Model) {
 	o, ok := v.current(m)
+	if !ok {
+		o, ok = v.nearly(m)
+	}
 	switch {
 	case !ok:
 		m.say(dimText, "The best value is not known yet.")

@@ -275,9 +275,18 @@ func TestStaleOpenings(t *testing.T) {
 	require.Equal(t, old, v.study.result.cases)
 	require.Contains(t, strings.Join(v.lines(), " "), "computing")
 	before := s.text()
-	v.takeBest(&s.m)
 	v.takeCanopy(&s.m)
 	require.Equal(t, before, s.text(), "nothing is taken from an older rocket's figures")
+	now := s.m.file()
+	v.takeBest(&s.m)
+	require.InDelta(t, v.study.result.values[v.study.result.best].Value, s.m.file().Rocket().Canopies[0].Water.Value, 1e-9,
+		"but the best does not depend on the number itself")
+	f, err := now.SetValue("body.mass", 2)
+	require.NoError(t, err)
+	s.m.take(f, nil, step{})
+	v.takeBest(&s.m)
+	require.Equal(t, string(f.Text()), s.text(), "and on the mass it does")
+	s.m.take(now, nil, step{})
 	for _, i := range []int{1, 2, 0} {
 		s.run(late[i])
 	}
