@@ -2,6 +2,7 @@ package tui
 
 import (
 	"fmt"
+	"regexp"
 	"strings"
 	"testing"
 
@@ -9,6 +10,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"ullage/sim/quantity"
+	"ullage/sim/rocketfile"
 	"ullage/tui/plot"
 )
 
@@ -213,4 +215,25 @@ func TestMouse(t *testing.T) {
 	require.Equal(t, 1, s.m.page.top)
 	press(60, 12, tea.MouseButtonLeft)
 	press(-4, -4, tea.MouseButtonLeft)
+}
+
+// The other system of units holds in every view, on both drives, and in the
+// findings below.
+func TestUnitsInEveryView(t *testing.T) {
+	metric := regexp.MustCompile(`(^|[ (0-9])(m/s|bar|kg|mm|cm|km|m)([ ,;.)]|$)`)
+	for _, f := range []*rocketfile.File{plover(t), rocketfile.Starter()} {
+		s := newScreen(t, f, 200, 60)
+		for range 2 {
+			require.Regexp(t, metric, s.said())
+			s.press("x")
+			for range s.m.views {
+				s.press("v")
+				for _, part := range append(s.m.view().lines(), s.m.drawn.findings...) {
+					require.False(t, metric.MatchString(part), "%s: %q", s.m.view().name(), part)
+				}
+			}
+			s.press("x")
+			s.press("esc", "d")
+		}
+	}
 }

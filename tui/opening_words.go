@@ -1,0 +1,167 @@
+package tui
+
+import (
+	"fmt"
+	"math"
+	"slices"
+
+	"ullage/sim"
+	"ullage/sim/quantity"
+	"ullage/sim/report"
+	"ullage/tui/plot"
+)
+
+// limitOf is a default limit by its key.
+func limitOf(key string) report.Limit {
+	all := report.DefaultLimits()
+	return all[slices.IndexFunc(all, func(l report.Limit) bool { return l.Key == key })]
+}
+
+// openingLimit is the airspeed that a canopy may open at, for plots.
+func openingLimit(sys quantity.System) plot.Limit {
+	return plot.Limit{Y: sys.Unit(unitNamed("m/s")).FromSI(limitOf(report.LimitOpening).Max), Label: "limit"}
+}
+
+// sameNumber tells that two values of an input are one.
+func sameNumber(a, b float64) bool { return math.Abs(a-b) <= 1e-9*(1+math.Abs(a)) }
+
+// now is the number as it is set.
+func (o *opening) now() (v float64, there bool) {
+	r := o.of.flight.Rocket
+	rule := r.Canopies[o.canopy].Rule(r.Power)
+	switch {
+	case o.number == "":
+		return 0, false
+	case byCharge(rule):
+		return r.Motor.Delay, !math.IsNaN(r.Motor.Delay)
+	}
+	return rule.Value, true
+}
+
+// rule is the rule of the canopy.
+func (o *opening) rule() sim.Rule {
+	r := o.of.flight.Rocket
+	return r.Canopies[o.canopy].Rule(r.Power)
+}
+
+// numberUnit is the unit that the number is shown in.
+func (v *openingView) numberUnit() quantity.Unit {
+	o := &v.study.result
+	return v.scene.units.Unit(o.of.file.Unit(o.number))
+}
+
+// numberTitle says what the number is.
+func (v *openingView) numberTitle() string {
+	return map[sim.Trigger]string{
+		sim.AfterLaunch: "after launch", sim.AfterBurnout: "after burnout", sim.AfterApogee: "after the top",
+		sim.Falling: "height falling through", sim.Ejection: "delay",
+	}[v.study.result.rule().Trigger]
+}
+
+// noNumber says why there is no curve.
+func (v *openingView) noNumber() string {
+	o := &v.study.result
+	r := o.of.flight.Rocket
+	c := &r.Canopies[o.canopy]
+	switch {
+	case byCharge(c.Rule(r.Power)):
+		return fmt.Sprintf("Canopy %s waits for a charge, and nothing that flies has one. Give motor.delay, or type another rule.", c.Name)
+	case o.number == "":
+		return fmt.Sprintf("Canopy %s has no rule for a flight on %s and stays shut. Type one, such as apogee + 1 s.", c.Name, r.Power)
+	}
+	return "The rocket does not leave its rail: there is no opening to choose."
+}
+
+// head says which canopy this is, its rule, and what comes of it.
+func (v *openingView) head(w int) []string {
+	o, look := &v.study.result, v.scene.look
+	fl := o.of.flight
+	c := fl.Rocket.Canopies[o.canopy]
+	name := look.say(clean(c.Name))
+	if n := len(fl.Rocket.Canopies); n > 1 {
+		name += fmt.Sprintf(" (%d of %d)", o.canopy+1, n)
+	}
+	state := v.state()
+	room := w - width(state) - 1
+	out, used := look.in(focused, name), width(name)
+	add := func(r role, gap int, text string) {
+		text = look.say(text)
+		if text != "" && used+gap+width(text) <= room {
+			out, used = out+blanks(gap)+look.in(r, text), used+gap+width(text)
+		}
+	}
+	add(plainText, 2, v.ruleText())
+	if res := fl.Results.Canopies[o.canopy]; res.Opened {
+		word, lv := limitOf(report.LimitOpening).Judge(res.Airspeed)
+		add(strongText, 2, v.shown(res.Airspeed, "m/s"))
+		add(level(lv), 1, word)
+		add(plainText, 2, v.shown(res.Height, "m")+" high")
+		add(plainText, 2, "load "+v.shown(res.Load, "N"))
+		add(dimText, 1, "at most "+v.shown(res.LoadBound, "N"))
+	} else {
+		add(badWord, 2, report.WordNever)
+	}
+	return []string{padPainted(out, w-width(state)) + look.in(cautionWord, state)}
+}
+
+// state says that what is shown is an older rocket's.
+func (v *openingView) state() string {
+	switch {
+	case !v.study.busy:
+		return ""
+	case v.columns >= sideBySideFrom:
+		return "the rocket before; computing" + v.scene.look.ellipsis
+	}
+	return "computing" + v.scene.look.ellipsis
+}
+
+// ruleText is the rule in words.
+func (v *openingView) ruleText() string {
+	o := &v.study.result
+	r := o.of.flight.Rocket
+	now, there := o.now()
+	if !there {
+		return ""
+	}
+	text := exact(math.Abs(now), v.numberUnit(), 6)
+	switch rule := r.Canopies[o.canopy].Rule(r.Power); rule.Trigger {
+	case sim.AfterLaunch:
+		return text + " after launch"
+	case sim.AfterBurnout, sim.Ejection:
+		return text + " after burnout"
+	case sim.Falling:
+		return "falling through " + text
+	case sim.AfterApogee:
+		if now < 0 {
+			return text + " before the top"
+		}
+		return text + " after the top"
+	}
+	return ""
+}
+
+// shown is an SI value in the units shown.
+func (v *openingView) shown(x float64, unit string) string {
+	return reading(x, v.scene.units.Unit(unitNamed(unit)))
+}
+
+// shortly is a value to the last digit where that takes four characters, else to
+// three digits.
+func shortly(v float64, u quantity.Unit) string {
+	const longest = 4
+	if text := quantity.Exact(v, u); len(number(text, u)) <= longest {
+		return text
+	}
+	return quantity.Format(v, u, 3)
+}
+
+// bearing is the direction of a vector on the compass, in letters; empty where
+// it is too short to have one.
+func bearing(east, north float64) string {
+	if math.Hypot(east, north) < 0.5 {
+		return ""
+	}
+	points := [...]string{"N", "NE", "E", "SE", "S", "SW", "W", "NW"}
+	eighth := int(math.Round(math.Atan2(east, north)/(math.Pi/4))) + len(points)
+	return points[eighth%len(points)]
+}
