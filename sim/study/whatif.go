@@ -39,7 +39,8 @@ const (
 )
 
 // WhatIfs flies a rocket with one canopy opening as planned, 1 s early and late, a
-// fifth of its delay late, and never; the other canopies keep to their rules. The
+// fifth of its delay late, and never; the other canopies keep to their rules. Where it
+// never opens the rocket falls as a point mass, nose first, whatever its model. The
 // time it is early or late is by the clock, whatever the rule counts. A rule that
 // opens nothing is rocketfile.Faults.
 func WhatIfs(ctx context.Context, r *sim.Rocket, canopy int, o Options) ([]WhatIf, error) {
@@ -61,6 +62,11 @@ func WhatIfs(ctx context.Context, r *sim.Rocket, canopy int, o Options) ([]WhatI
 			}
 			changed := rocketfile.Clone(r)
 			changed.Canopies[canopy].Water, changed.Canopies[canopy].Motor = cases[i].rule, cases[i].rule
+			if cases[i].Case == NotAtAll {
+				// Nose first, as a point mass falls: a rigid body may find a gentle
+				// glide on its side that nobody should count on.
+				changed.Model = sim.PointModel
+			}
 			fl, bad, err := fly(ctx, changed, o.flight())
 			if err == nil {
 				err = bad
