@@ -7,6 +7,9 @@ import "math"
 // expansion's powers are most of what a moment of the flow costs. A number is
 // 2^k·c·(1+r), c one of 8 centres between 1 and 2: the powers of the first two are
 // tabulated, that of the last is a binomial series, |r| up to 1/17.
+//
+// The wind of package atmosphere has one of its own, for numbers of every size and
+// smaller exponents: neither package may know the other.
 type power struct {
 	exponent float64
 	binomial [12]float64
