@@ -5,6 +5,7 @@ import (
 
 	"ullage/atmosphere"
 	"ullage/sim/airframe"
+	"ullage/sim/chamber"
 	"ullage/thrust"
 )
 
@@ -37,6 +38,11 @@ type Rocket struct {
 	Model     Model           // "" takes rigid with a shape, point without
 	Alignment Alignment
 	Gust      Gust
+
+	Chamber  *chamber.Chamber // nil when the file does not describe it
+	Recovery *chamber.Mount   // of the recovery gear; nil when not described
+	Limits   Limits
+	Field    Field
 }
 
 // Model chooses the equations of motion in free flight.

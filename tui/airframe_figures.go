@@ -2,8 +2,8 @@ package tui
 
 import (
 	"ullage/sim"
+	"ullage/sim/gates"
 	"ullage/sim/quantity"
-	"ullage/sim/report"
 	"ullage/sim/study"
 	"ullage/tui/plot"
 )
@@ -56,7 +56,7 @@ func (v *airframeView) margins() []string {
 			any = true
 			word := tableCell{}
 			if m.judge {
-				text, lev := report.JudgeMargin(at.Margin)
+				text, lev := gates.JudgeMargin(v.study.result[i].Flight.Rocket, at.Margin)
 				word = tableCell{text: text, role: level(lev)}
 			}
 			row.cells = append(row.cells, tableCell{text: quantity.Format(at.Balance, bare(u), 3)},
@@ -104,7 +104,7 @@ func (v *airframeView) alignment() []string {
 		held = "Even " + quantity.Format(f.Tolerance, deg, 2) + " off"
 	}
 	return append(out, v.wrappedLines(plainText, held+" keeps the angle of attack under "+
-		quantity.Format(study.AttackLimit, deg, 2)+" in calm air.")...)
+		quantity.Format(f.Attack, deg, 2)+" in calm air.")...)
 }
 
 // sizing says what would give the margin wanted.

@@ -6,8 +6,8 @@ import (
 
 	"ullage/atmosphere"
 	"ullage/sim"
+	"ullage/sim/gates"
 	"ullage/sim/quantity"
-	"ullage/sim/report"
 	"ullage/tui/plot"
 )
 
@@ -54,7 +54,7 @@ func (v *fillView) ownRows() []string {
 			t.rows[i].cells = append(t.rows[i].cells, tableCell{text: texts[i]})
 		}
 	}
-	limit := report.RailExitLimit(own.Rocket)
+	limit := gates.RailExit(own.Rocket).Min
 	add(tableColumn{left: true}, "today", "best", "change")
 	for _, fact := range fillFacts {
 		unit := v.scene.units.Unit(unitNamed(fact.unit))

@@ -2,8 +2,8 @@ package tui
 
 import (
 	"ullage/sim"
+	"ullage/sim/gates"
 	"ullage/sim/quantity"
-	"ullage/sim/report"
 	"ullage/tui/plot"
 )
 
@@ -116,7 +116,7 @@ func (v *fillView) stack() plot.Stack {
 			rail.Points = append(rail.Points, plot.PointMark{X: fillU.FromSI(b.Values[0]), Y: speedU.FromSI(b.Flight.Results.RailExit.Speed), Sign: c.sign})
 		}
 	}
-	limit := report.RailExitLimit(s.now.flight.Rocket)
+	limit := gates.RailExit(s.now.flight.Rocket).Min
 	rail.Limits = []plot.Limit{{Y: speedU.FromSI(limit), Label: quantity.Format(limit, speedU, 2) + " asked for"}}
 	if v.curves.busy {
 		apogee.Note = "the curve before; computing" + look.ellipsis

@@ -5,8 +5,8 @@ import (
 	"slices"
 	"strings"
 
+	"ullage/sim/gates"
 	"ullage/sim/quantity"
-	"ullage/sim/report"
 )
 
 // How finely the best fill is taken: a tenth of a percent costs nothing where the
@@ -32,7 +32,7 @@ func (c *fillCurve) bestFill() float64 {
 
 // caveats says what else the best fills are, besides the best.
 func (v *fillView) caveats(curves []drawnCurve) []string {
-	limit, unit := report.RailExitLimit(v.scene.now.flight.Rocket), v.scene.units.Unit(unitNamed("m/s"))
+	limit, unit := gates.RailExit(v.scene.now.flight.Rocket).Min, v.scene.units.Unit(unitNamed("m/s"))
 	var out, low []string
 	for _, c := range curves {
 		if c.best != nil && railWord(railExitSpeed(c.best.Flight), limit) != "" {
@@ -44,7 +44,7 @@ func (v *fillView) caveats(curves []drawnCurve) []string {
 		if len(curves) > 1 {
 			at = strings.Join(low, ", ")
 		}
-		out = append(out, "rail exit "+report.WordLow+" at "+at+": "+quantity.Format(limit, unit, 2)+" asked for")
+		out = append(out, "rail exit "+gates.WordLow+" at "+at+": "+quantity.Format(limit, unit, 2)+" asked for")
 	}
 	if c := v.today(); len(curves) == 1 && c != nil && c.best != nil {
 		switch {
@@ -61,7 +61,7 @@ func (v *fillView) caveats(curves []drawnCurve) []string {
 // that is.
 func railWord(speed, limit float64) string {
 	if speed < limit {
-		return report.WordLow
+		return gates.WordLow
 	}
 	return ""
 }

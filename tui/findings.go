@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"ullage/sim"
+	"ullage/sim/gates"
 	"ullage/sim/quantity"
 	"ullage/sim/report"
 )
@@ -159,7 +160,7 @@ func (m *Model) runOn(list []phrase, w, rows int) []string {
 }
 
 // pressing tells of a finding that should stay in sight.
-func (p *phrase) pressing() bool { return p.Level == report.Caution || p.Level == report.Bad }
+func (p *phrase) pressing() bool { return p.Level == gates.Caution || p.Level == gates.Bad }
 
 // flow sets pieces one after the other, parted by dots, in rows of w cells.
 func flow(look *look, pieces []piece, w int) []string {

@@ -4,6 +4,7 @@ import (
 	"strings"
 
 	"ullage/sim"
+	"ullage/sim/gates"
 	"ullage/sim/quantity"
 	"ullage/sim/report"
 )
@@ -16,7 +17,7 @@ type motorFact struct {
 	short, name, unit string
 	rank              int // the higher, the sooner it gives way
 	of                func(e *motorEntry) (v float64, happened bool)
-	judge             func(e *motorEntry, v float64) (string, report.Level) // nil without a verdict
+	judge             func(e *motorEntry, v float64) (string, gates.Level) // nil without a verdict
 }
 
 func resultFact(short, name, unit string, rank int, of func(r *sim.Results) (float64, bool)) motorFact {
@@ -26,7 +27,9 @@ func resultFact(short, name, unit string, rank int, of func(r *sim.Results) (flo
 
 // judgedBy gives a fact the verdict of a limit.
 func (f motorFact) judgedBy(key string) motorFact {
-	f.judge = func(_ *motorEntry, v float64) (string, report.Level) { return limitOf(key).Judge(v) }
+	f.judge = func(e *motorEntry, v float64) (string, gates.Level) {
+		return gates.LimitFor(e.Flight.Rocket, key).Judge(v)
+	}
 	return f
 }
 
@@ -38,15 +41,15 @@ var motorFacts = []motorFact{
 			r := &e.Flight.Results.RailExit
 			return r.Speed, r.Happened
 		},
-		func(e *motorEntry, v float64) (string, report.Level) {
-			if v < report.RailExitLimit(e.Flight.Rocket) {
-				return report.WordLow, report.Bad
+		func(e *motorEntry, v float64) (string, gates.Level) {
+			if v < gates.RailExit(e.Flight.Rocket).Min {
+				return gates.WordLow, gates.Bad
 			}
-			return report.WordGood, report.Good
+			return gates.WordGood, gates.Good
 		}},
 	resultFact("thrust/", "thrust/weight", "", 2, func(r *sim.Results) (float64, bool) {
 		return r.RailExit.ThrustToWeight, r.RailExit.Happened
-	}).judgedBy(report.LimitThrustToWeight),
+	}).judgedBy(gates.LimitThrustToWeight),
 	{"delay", "best delay", "s", 1, func(e *motorEntry) (float64, bool) {
 		d, ok := e.bestDelay()
 		return d.Value, ok
@@ -55,7 +58,7 @@ var motorFacts = []motorFact{
 	resultFact("Mach", "Mach", "", 5, func(r *sim.Results) (float64, bool) { return r.Max.Mach, true }),
 	resultFact("lands", "lands", "m/s", 3, func(r *sim.Results) (float64, bool) {
 		return r.Landing.Vertical, r.Landing.Happened
-	}).judgedBy(report.LimitLanding),
+	}).judgedBy(gates.LimitLanding),
 }
 
 // roomyMotors is how many columns give the figures their long names.
@@ -106,7 +109,7 @@ func (f motorFact) poor(e *motorEntry) bool {
 	}
 	x, happened := f.of(e)
 	_, lv := f.judge(e, x)
-	return !happened || lv != report.Good
+	return !happened || lv != gates.Good
 }
 
 // motorNameCells is the room for a motor's name where room is short.
@@ -130,7 +133,7 @@ func (v *motorsView) row(i int, best bool, judged []bool) tableRow {
 	}
 	switch {
 	case e.Problem != "":
-		put(againstSign+report.WordLarge, badWord)
+		put(againstSign+gates.WordLarge, badWord)
 	case best:
 		put(string(bestSign)+"best", plainText)
 	case e.own:
@@ -146,7 +149,7 @@ func (v *motorsView) row(i int, best bool, judged []bool) tableRow {
 	for j, f := range motorFacts {
 		unit := sys.Unit(unitNamed(f.unit))
 		x, happened := f.of(e)
-		text, word, lv := "-", report.WordNever, report.Bad
+		text, word, lv := "-", gates.WordNever, gates.Bad
 		if happened {
 			text = number(f.figure(x, unit), unit)
 		}

@@ -8,6 +8,7 @@ import (
 	"strings"
 
 	"ullage/sim"
+	"ullage/sim/gates"
 	"ullage/sim/quantity"
 	"ullage/sim/report"
 	"ullage/sim/rocketfile"
@@ -44,7 +45,7 @@ func (v *motorsView) reading(t *table) []string {
 
 // against says what speaks against a motor.
 func (v *motorsView) against(e *motorEntry) string {
-	out := report.WordLarge + ", " + e.Problem
+	out := gates.WordLarge + ", " + e.Problem
 	if e.Flight.Results.Drive.Impulse > report.FirstCertification {
 		out += fmt.Sprintf(" of %.0f N·s (US practice for a first high-power certification)", report.FirstCertification)
 	}
@@ -63,7 +64,7 @@ func (v *motorsView) unseen(e *motorEntry, t *table) []string {
 			x, happened := f.of(e)
 			text := f.name + " " + f.figure(x, v.scene.units.Unit(unitNamed(f.unit)))
 			if !happened {
-				text = f.name + " " + report.WordNever
+				text = f.name + " " + gates.WordNever
 			} else if f.poor(e) {
 				word, _ := f.judge(e, x)
 				text += " " + word
@@ -79,8 +80,8 @@ func (v *motorsView) delayWords(e *motorEntry) []string {
 	delay, ok := e.bestDelay()
 	switch {
 	case ok:
-		word, lv := limitOf(report.LimitOpening).Judge(delay.Airspeed)
-		if word = " " + word; lv == report.Good {
+		word, lv := gates.LimitFor(e.Rocket, gates.LimitOpening).Judge(delay.Airspeed)
+		if word = " " + word; lv == gates.Good {
 			word = ""
 		}
 		return []string{fmt.Sprintf("delay %s opens at %s%s, %s", exact(delay.Value, unitNamed("s"), 5),

@@ -4,7 +4,7 @@ import (
 	"math"
 
 	"ullage/sim"
-	"ullage/sim/report"
+	"ullage/sim/gates"
 	"ullage/sim/study"
 )
 
@@ -63,8 +63,8 @@ func (v *openingView) caseRow(c openingCase, others bool) tableRow {
 	}
 	put := func(r role, text string) { row.cells = append(row.cells, tableCell{text, r}) }
 	judged := func(key string, x float64) {
-		word, lv := limitOf(key).Judge(x)
-		if lv == report.Good {
+		word, lv := gates.LimitFor(v.scene.now.flight.Rocket, key).Judge(x)
+		if lv == gates.Good {
 			put(plainText, v.shown(x, "m/s"))
 		} else {
 			put(level(lv), v.shown(x, "m/s"))
@@ -78,7 +78,7 @@ func (v *openingView) caseRow(c openingCase, others bool) tableRow {
 	}
 	res, canopy := &c.flight.Results, v.study.result.canopy
 	if own := res.Canopies[canopy]; own.Opened {
-		judged(report.LimitOpening, own.Airspeed)
+		judged(gates.LimitOpening, own.Airspeed)
 		put(plainText, v.shown(own.Height, "m"))
 		put(plainText, v.shown(own.Load, "N"))
 	} else {
@@ -88,13 +88,13 @@ func (v *openingView) caseRow(c openingCase, others bool) tableRow {
 		put(plainText, "")
 	}
 	if fastest, any := fastestOther(res, canopy); any {
-		judged(report.LimitOpening, fastest)
+		judged(gates.LimitOpening, fastest)
 	} else if others {
 		put(dimText, "shut")
 		put(plainText, "")
 	}
 	if land := res.Landing; land.Happened {
-		judged(report.LimitLanding, land.Vertical)
+		judged(gates.LimitLanding, land.Vertical)
 		put(plainText, v.shown(math.Hypot(land.East, land.North), "m"))
 		put(dimText, bearing(land.East, land.North))
 	}

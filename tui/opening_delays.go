@@ -4,7 +4,7 @@ import (
 	"fmt"
 	"math"
 
-	"ullage/sim/report"
+	"ullage/sim/gates"
 	"ullage/sim/study"
 )
 
@@ -54,7 +54,7 @@ func (v *openingView) delaysTable(w, h int) []string {
 			t.rows = append(t.rows, row)
 			continue
 		}
-		word, lv := limitOf(report.LimitOpening).Judge(d.Airspeed)
+		word, lv := gates.LimitFor(v.study.result.of.flight.Rocket, gates.LimitOpening).Judge(d.Airspeed)
 		put(plainText, v.shown(d.Airspeed, "m/s"))
 		put(level(lv), word)
 		put(plainText, v.shown(d.Height, "m"))

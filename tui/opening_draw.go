@@ -167,7 +167,7 @@ func (v *openingView) topPlot(w, h int) []string {
 				Series: []plot.Series{{X: o.top.time, Y: inUnit(o.top.height, u("m")), Ink: plot.TraceA}}},
 			{Y: plot.Axis{Title: "airspeed", Unit: u("m/s").Name, Zero: true},
 				Series: []plot.Series{{X: o.top.time, Y: inUnit(o.top.airspeed, u("m/s")), Ink: plot.TraceB}},
-				Limits: []plot.Limit{openingLimit(v.scene.units)}},
+				Limits: []plot.Limit{v.limit()}},
 		},
 	}
 	for _, e := range o.of.flight.Events {
@@ -201,7 +201,7 @@ func (v *openingView) curvePlot(w, h int) []string {
 	values := inUnit(o.curve.value, x)
 	airspeed := plot.Chart{Y: plot.Axis{Title: "airspeed", Unit: speed.Name, Zero: true},
 		Series: []plot.Series{{X: values, Y: inUnit(o.curve.airspeed, speed), Ink: plot.TraceB}},
-		Limits: []plot.Limit{openingLimit(v.scene.units)}, Points: v.hadPoints(x, speed)}
+		Limits: []plot.Limit{v.limit()}, Points: v.hadPoints(x, speed)}
 	load := plot.Chart{Y: plot.Axis{Title: "load", Unit: force.Name, Zero: true},
 		Series: []plot.Series{{X: values, Y: inUnit(o.curve.load, force), Ink: plot.TraceC}}}
 	if h < 2*leastPlot {

@@ -3,23 +3,17 @@ package tui
 import (
 	"fmt"
 	"math"
-	"slices"
 
 	"ullage/sim"
+	"ullage/sim/gates"
 	"ullage/sim/quantity"
-	"ullage/sim/report"
 	"ullage/tui/plot"
 )
 
-// limitOf is a default limit by its key.
-func limitOf(key string) report.Limit {
-	all := report.DefaultLimits()
-	return all[slices.IndexFunc(all, func(l report.Limit) bool { return l.Key == key })]
-}
-
-// openingLimit is the airspeed that a canopy may open at, for plots.
-func openingLimit(sys quantity.System) plot.Limit {
-	return plot.Limit{Y: sys.Unit(unitNamed("m/s")).FromSI(limitOf(report.LimitOpening).Max), Label: "limit"}
+// limit is the airspeed that a canopy may open at, for plots.
+func (v *openingView) limit() plot.Limit {
+	most := gates.LimitFor(v.study.result.of.flight.Rocket, gates.LimitOpening).Max
+	return plot.Limit{Y: v.scene.units.Unit(unitNamed("m/s")).FromSI(most), Label: "limit"}
 }
 
 // sameNumber tells that two values of an input are one.
@@ -92,14 +86,14 @@ func (v *openingView) head(w int) []string {
 	}
 	add(plainText, 2, v.ruleText())
 	if res := fl.Results.Canopies[o.canopy]; res.Opened {
-		word, lv := limitOf(report.LimitOpening).Judge(res.Airspeed)
+		word, lv := gates.LimitFor(fl.Rocket, gates.LimitOpening).Judge(res.Airspeed)
 		add(strongText, 2, v.shown(res.Airspeed, "m/s"))
 		add(level(lv), 1, word)
 		add(plainText, 2, v.shown(res.Height, "m")+" high")
 		add(plainText, 2, "load "+v.shown(res.Load, "N"))
 		add(dimText, 1, "at most "+v.shown(res.LoadBound, "N"))
 	} else {
-		add(badWord, 2, report.WordNever)
+		add(badWord, 2, gates.WordNever)
 	}
 	return []string{padPainted(out, w-width(state)) + look.in(cautionWord, state)}
 }

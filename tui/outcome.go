@@ -7,6 +7,7 @@ import (
 	tea "github.com/charmbracelet/bubbletea"
 
 	"ullage/sim"
+	"ullage/sim/gates"
 	"ullage/sim/quantity"
 	"ullage/sim/report"
 	"ullage/sim/rocketfile"
@@ -33,7 +34,7 @@ type trace struct {
 
 func newOutcome(ctx context.Context, file *rocketfile.File, fl *sim.Flight) *outcome {
 	o := &outcome{file: file, flight: fl, findings: map[quantity.System][]report.Finding{}}
-	rail, err := study.RailExitFor(ctx, fl.Rocket, report.RailExitLimit(fl.Rocket), study.Options{})
+	rail, err := study.RailExitFor(ctx, fl.Rocket, gates.RailExit(fl.Rocket).Min, study.Options{})
 	for _, sys := range []quantity.System{quantity.Metric, quantity.US} {
 		o.findings[sys] = report.Findings(fl, sys)
 		if err == nil {

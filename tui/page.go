@@ -8,6 +8,7 @@ import (
 	"github.com/charmbracelet/bubbles/key"
 	tea "github.com/charmbracelet/bubbletea"
 
+	"ullage/sim/gates"
 	"ullage/sim/report"
 	"ullage/sim/rocketfile"
 )
@@ -107,7 +108,7 @@ var helpPage = page{title: "keys", write: func(m *Model, w int) []string {
 	paragraph(plainText, "A value may be typed in any unit of its kind: 4.5 bar, 65 psi, 0.4 in. A number alone takes the unit shown. "+
 		"Greyed values are defaults that the file does not give.")
 	rows = append(rows, "", look.in(heading, "words"))
-	paragraph(plainText, "Every verdict is one of: "+strings.Join(report.Words(), ", ")+".")
+	paragraph(plainText, "Every verdict is one of: "+strings.Join(gates.Words(), ", ")+".")
 	rows = append(rows, "", look.in(heading, "cautions"))
 	for _, c := range report.Cautions(m.file().Rocket().Power) {
 		paragraph(cautionWord, c)

@@ -7,7 +7,7 @@ import (
 	"github.com/charmbracelet/lipgloss"
 	"github.com/muesli/termenv"
 
-	"ullage/sim/report"
+	"ullage/sim/gates"
 	"ullage/tui/plot"
 )
 
@@ -181,13 +181,13 @@ func (l *look) say(s string) string {
 func (l *look) fit(s string, w int) string { return fitted(s, w, l.ellipsis) }
 
 // level is the role of a verdict.
-func level(v report.Level) role {
+func level(v gates.Level) role {
 	switch v {
-	case report.Good:
+	case gates.Good:
 		return goodWord
-	case report.Caution:
+	case gates.Caution:
 		return cautionWord
-	case report.Bad:
+	case gates.Bad:
 		return badWord
 	}
 	return plainText

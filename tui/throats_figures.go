@@ -3,8 +3,8 @@ package tui
 import (
 	"ullage/atmosphere"
 	"ullage/sim"
+	"ullage/sim/gates"
 	"ullage/sim/quantity"
-	"ullage/sim/report"
 )
 
 // throatHeading is how many rows stand above the first throat.
@@ -147,7 +147,7 @@ func (v *throatsView) railVerdict(f *throatFlight) string {
 	if f == nil || f.flight == nil {
 		return ""
 	}
-	return railWord(railExitSpeed(f.flight), report.RailExitLimit(f.flight.Rocket))
+	return railWord(railExitSpeed(f.flight), gates.RailExit(f.flight.Rocket).Min)
 }
 
 // anyLow tells that a throat leaves the rail too slowly.

@@ -1,8 +1,8 @@
 package tui
 
 import (
+	"ullage/sim/gates"
 	"ullage/sim/quantity"
-	"ullage/sim/report"
 )
 
 // reading says of the chosen throat how it compares with today's and what the table
@@ -24,7 +24,7 @@ func (v *throatsView) reading(rows []throatRow, t *table, most int) []string {
 	case chosen != nil && chosen.flight != nil:
 		words = append(words, v.compared(rows, at, name)...)
 		if word := v.railVerdict(chosen); word != "" {
-			limit := quantity.Format(report.RailExitLimit(chosen.flight.Rocket), sys.Unit(unitNamed("m/s")), 2)
+			limit := quantity.Format(gates.RailExit(chosen.flight.Rocket).Min, sys.Unit(unitNamed("m/s")), 2)
 			words = append(words, "rail exit "+word+": "+limit+" asked for")
 		}
 	}

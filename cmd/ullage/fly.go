@@ -4,6 +4,7 @@ import (
 	"io"
 
 	"ullage/sim"
+	"ullage/sim/gates"
 	"ullage/sim/report"
 	"ullage/sim/study"
 )
@@ -57,7 +58,7 @@ func (c *flyCommand) Run(s *streams) error {
 		case c.CSV:
 			return report.WriteCSV(w, flight, c.every())
 		}
-		rail, err := study.RailExitFor(s.ctx, flight.Rocket, report.RailExitLimit(flight.Rocket), study.Options{})
+		rail, err := study.RailExitFor(s.ctx, flight.Rocket, gates.RailExit(flight.Rocket).Min, study.Options{})
 		if err != nil {
 			return err
 		}

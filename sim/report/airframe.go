@@ -9,6 +9,7 @@ import (
 	"strings"
 
 	"ullage/sim"
+	"ullage/sim/gates"
 	"ullage/sim/quantity"
 	"ullage/sim/study"
 )
@@ -128,7 +129,7 @@ func (s *sheet) frame(p printer, a *study.Airframe) {
 		}
 		word := ""
 		if judge {
-			word, _ = JudgeMargin(x.Margin)
+			word, _ = gates.JudgeMargin(a.Flight.Rocket, x.Margin)
 		}
 		s.line(fmt.Sprintf("  %-14s%14s%18s%14s  %s", label, p.size(x.Balance), p.number(x.Pitch)+" kg·m²",
 			p.number(x.Margin)+" cal", word))
@@ -140,7 +141,7 @@ func (s *sheet) frame(p printer, a *study.Airframe) {
 	row("burnout", st.Burnout, true)
 	s.field("pressure centre", p.size(st.Release.PressureCentre)+", slope "+p.number(st.Release.CNAlpha)+" per radian")
 	if a.Flight.RailExit.Happened {
-		word, _ := limit(LimitAttack).Judge(st.RailExitAngle)
+		word, _ := gates.LimitFor(a.Flight.Rocket, gates.LimitAttack).Judge(st.RailExitAngle)
 		s.field("angle of attack", p.angle(st.RailExitAngle)+" from the wind as the guide ends "+word)
 	}
 	for _, m := range a.Alignments {
@@ -151,7 +152,7 @@ func (s *sheet) frame(p printer, a *study.Airframe) {
 	if a.Tolerance >= study.LargestMisalignment {
 		tolerance = "even " + p.angle(a.Tolerance)
 	}
-	s.field("build it", tolerance+" of the centreline to keep the angle of attack under "+p.angle(study.AttackLimit)+" in calm air")
+	s.field("build it", tolerance+" of the centreline to keep the angle of attack under "+p.angle(a.Attack)+" in calm air")
 	s.field("for "+p.number(a.Sizing.Margin)+" calibres", sizing(p, a))
 	for _, w := range a.Flight.Warnings {
 		if w.Code == sim.Unstable || w.Code == sim.Tumbles {

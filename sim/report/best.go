@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"ullage/sim"
+	"ullage/sim/gates"
 	"ullage/sim/quantity"
 	"ullage/sim/study"
 )
@@ -70,18 +71,18 @@ func WriteBestText(w io.Writer, b Best) error {
 	}
 	s.field("apogee", apogee)
 	if r.RailExit.Happened {
-		word, _ := railExitLimit(b.Found.Flight.Rocket).Judge(r.RailExit.Speed)
-		thrust, _ := limit(LimitThrustToWeight).Judge(r.RailExit.ThrustToWeight)
+		word, _ := gates.RailExit(b.Found.Flight.Rocket).Judge(r.RailExit.Speed)
+		thrust, _ := gates.LimitFor(b.Found.Flight.Rocket, gates.LimitThrustToWeight).Judge(r.RailExit.ThrustToWeight)
 		s.field("rail exit", p.speed(r.RailExit.Speed)+" "+word+"; thrust/weight "+
 			p.number(r.RailExit.ThrustToWeight)+" "+thrust)
 	}
 	if r.Landing.Happened {
-		word, _ := limit(LimitLanding).Judge(r.Landing.Vertical)
+		word, _ := gates.LimitFor(b.Found.Flight.Rocket, gates.LimitLanding).Judge(r.Landing.Vertical)
 		s.field("lands", p.speed(r.Landing.Vertical)+" "+word)
 	}
 	s.field("took", plural(b.Found.Flights, "flight"))
 	if b.Partial {
-		s.field("search", WordPartial+": the highest found before it was interrupted")
+		s.field("search", gates.WordPartial+": the highest found before it was interrupted")
 	}
 	s.line("")
 	s.line("  To fly it, add:")
@@ -114,7 +115,7 @@ func (s *sheet) bestTable(b Best) {
 		case i < len(b.Found.AtBound) && b.Found.AtBound[i]:
 			note = g.Input.Name + " is at the end of the range; the highest may lie beyond it."
 		case i < len(b.Found.AtEdge) && b.Found.AtEdge[i]:
-			note = g.Input.Name + ": just beyond, flights no longer leave the rail or end with liquid " + WordLeft + "."
+			note = g.Input.Name + ": just beyond, flights no longer leave the rail or end with liquid " + gates.WordLeft + "."
 		}
 		notes = append(notes, note)
 	}

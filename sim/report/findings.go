@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"ullage/sim"
+	"ullage/sim/gates"
 	"ullage/sim/quantity"
 )
 
@@ -13,7 +14,7 @@ type Finding struct {
 	Label  string // "rail exit"
 	Value  string // with its unit, in the system asked for; empty when the word says it all
 	Word   string // one of Words; empty when Level is Plain
-	Level  Level
+	Level  gates.Level
 	Detail string // sentences: the limit and its source, or what to do; may be empty
 }
 
@@ -26,11 +27,11 @@ func Findings(fl *sim.Flight, sys quantity.System) []Finding {
 	add := func(f Finding) { out = append(out, f) }
 
 	if r.RailExit.Happened {
-		add(judged(p, "rail-exit", "rail exit", p.speed(r.RailExit.Speed), r.RailExit.Speed, railExitLimit(fl.Rocket)))
+		add(judged(p, "rail-exit", "rail exit", p.speed(r.RailExit.Speed), r.RailExit.Speed, gates.RailExit(fl.Rocket)))
 		add(judged(p, "thrust-to-weight", "thrust/weight", p.number(r.RailExit.ThrustToWeight),
-			r.RailExit.ThrustToWeight, limit(LimitThrustToWeight)))
+			r.RailExit.ThrustToWeight, gates.LimitFor(fl.Rocket, gates.LimitThrustToWeight)))
 	} else {
-		add(Finding{Key: "rail-exit", Label: "rail exit", Word: WordNever, Level: Bad,
+		add(Finding{Key: "rail-exit", Label: "rail exit", Word: gates.WordNever, Level: gates.Bad,
 			Detail: "The rocket did not leave its guide."})
 	}
 	for _, f := range stabilityFindings(p, fl) {
@@ -43,17 +44,17 @@ func Findings(fl *sim.Flight, sys quantity.System) []Finding {
 		add(canopyFinding(p, fl, i))
 	}
 	if l := r.Landing; l.Happened {
-		add(judged(p, "landing", "lands", p.speed(l.Vertical), l.Vertical, limit(LimitLanding)))
-		add(judged(p, "landing-energy", "landing energy", p.energy(l.Energy), l.Energy, limit(LimitEnergy)))
+		add(judged(p, "landing", "lands", p.speed(l.Vertical), l.Vertical, gates.LimitFor(fl.Rocket, gates.LimitLanding)))
+		add(judged(p, "landing-energy", "landing energy", p.energy(l.Energy), l.Energy, gates.LimitFor(fl.Rocket, gates.LimitEnergy)))
 		add(Finding{Key: "drift", Label: "drift", Value: drift(p, l)})
 	}
 	// The day's inputs are in front of the user already; they are worth a line
 	// only when they break a limit.
 	for _, f := range []Finding{
-		judged(p, "tilt", "tilt", p.given(fl.Rocket.Rail.Tilt, "deg"), fl.Rocket.Rail.Tilt, limit(LimitTilt)),
-		judged(p, "wind", "wind", p.given(fl.Rocket.Wind.Speed, "m/s"), fl.Rocket.Wind.Speed, limit(LimitWind)),
+		judged(p, "tilt", "tilt", p.given(fl.Rocket.Rail.Tilt, "deg"), fl.Rocket.Rail.Tilt, gates.LimitFor(fl.Rocket, gates.LimitTilt)),
+		judged(p, "wind", "wind", p.given(fl.Rocket.Wind.Speed, "m/s"), fl.Rocket.Wind.Speed, gates.LimitFor(fl.Rocket, gates.LimitWind)),
 	} {
-		if f.Level != Good {
+		if f.Level != gates.Good {
 			add(f)
 		}
 	}
@@ -66,8 +67,8 @@ func Findings(fl *sim.Flight, sys quantity.System) []Finding {
 }
 
 // judged is a finding with the verdict of a limit.
-func judged(p printer, key, label, value string, v float64, l Limit) Finding {
-	f := Finding{Key: key, Label: label, Value: value, Detail: l.sentence(p)}
+func judged(p printer, key, label, value string, v float64, l gates.Limit) Finding {
+	f := Finding{Key: key, Label: label, Value: value, Detail: limitSentence(p, l)}
 	f.Word, f.Level = l.Judge(v)
 	return f
 }
@@ -78,13 +79,13 @@ func canopyFinding(p printer, fl *sim.Flight, i int) Finding {
 	key, label := "canopy."+c.Name, printable(c.Name)+" opens"
 	if !c.Opened {
 		never := sim.Warning{Code: sim.CanopyNever, Canopy: c.Name}
-		return Finding{Key: key, Label: label, Word: WordNever, Level: Bad, Detail: WarningText(never, p.sys)}
+		return Finding{Key: key, Label: label, Word: gates.WordNever, Level: gates.Bad, Detail: WarningText(never, p.sys)}
 	}
 	value := "at " + p.time(c.Time)
 	if top := fl.Results.Apogee; top.Happened {
 		value = sinceTop(p, c.Time-top.Time)
 	}
-	f := judged(p, key, label, value+" at "+p.speed(c.Airspeed), c.Airspeed, limit(LimitOpening))
+	f := judged(p, key, label, value+" at "+p.speed(c.Airspeed), c.Airspeed, gates.LimitFor(fl.Rocket, gates.LimitOpening))
 	f.Detail += " Opening load " + p.force(c.Load) + ", at most " + p.force(c.LoadBound) + "."
 	return f
 }

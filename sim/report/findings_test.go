@@ -14,6 +14,7 @@ import (
 	"pgregory.net/rapid"
 
 	"ullage/sim"
+	"ullage/sim/gates"
 	"ullage/sim/quantity"
 )
 
@@ -44,37 +45,37 @@ func TestFindingsGrade(t *testing.T) {
 		key    string
 		value  string
 		word   string
-		level  Level
+		level  gates.Level
 	}{
-		{"as it is", func(*sim.Flight) {}, "rail-exit", "18.2 m/s", WordGood, Good},
-		{"slow", func(f *sim.Flight) { f.RailExit.Speed = 14.9 }, "rail-exit", "14.9 m/s", WordLow, Bad},
-		{"at the limit", func(f *sim.Flight) { f.RailExit.Speed = 16 }, "rail-exit", "16.0 m/s", WordGood, Good},
-		{"four times the wind", func(f *sim.Flight) { f.RailExit.Speed = 15.9 }, "rail-exit", "15.9 m/s", WordLow, Bad},
+		{"as it is", func(*sim.Flight) {}, "rail-exit", "18.2 m/s", gates.WordGood, gates.Good},
+		{"slow", func(f *sim.Flight) { f.RailExit.Speed = 14.9 }, "rail-exit", "14.9 m/s", gates.WordLow, gates.Bad},
+		{"at the limit", func(f *sim.Flight) { f.RailExit.Speed = 16 }, "rail-exit", "16.0 m/s", gates.WordGood, gates.Good},
+		{"four times the wind", func(f *sim.Flight) { f.RailExit.Speed = 15.9 }, "rail-exit", "15.9 m/s", gates.WordLow, gates.Bad},
 		{"still air asks for less", func(f *sim.Flight) { f.RailExit.Speed, f.Rocket.Wind.Speed = 15.9, 0 },
-			"rail-exit", "15.9 m/s", WordGood, Good},
-		{"weak", func(f *sim.Flight) { f.RailExit.ThrustToWeight = 4.5 }, "thrust-to-weight", "4.50", WordLow, Bad},
-		{"never left", func(f *sim.Flight) { f.RailExit.Happened = false }, "rail-exit", "", WordNever, Bad},
-		{"top", func(*sim.Flight) {}, "apogee", "214 m at 6.72 s", "", Plain},
-		{"canopy", func(*sim.Flight) {}, "canopy.main", "0.800 s after the top at 8.06 m/s", WordGood, Good},
-		{"early", func(f *sim.Flight) { f.Canopies[0].Time = 5.72 }, "canopy.main", "1.00 s before the top at 8.06 m/s", WordGood, Good},
-		{"at the top", func(f *sim.Flight) { f.Canopies[0].Time = 6.72 }, "canopy.main", "at the top at 8.06 m/s", WordGood, Good},
-		{"fast", func(f *sim.Flight) { f.Canopies[0].Airspeed = 20.5 }, "canopy.main", "0.800 s after the top at 20.5 m/s", WordFast, Bad},
-		{"unopened", func(*sim.Flight) {}, "canopy.spare", "", WordNever, Bad},
-		{"hard", func(*sim.Flight) {}, "landing", "7.12 m/s", WordHard, Bad},
-		{"soft", func(f *sim.Flight) { f.Landing.Vertical = 6 }, "landing", "6.00 m/s", WordGood, Good},
-		{"75 ft·lbf", func(f *sim.Flight) { f.Landing.Energy = 101.68 }, "landing-energy", "102 J", WordGood, Good},
-		{"more", func(f *sim.Flight) { f.Landing.Energy = 101.7 }, "landing-energy", "102 J", WordHigh, Bad},
-		{"no number", func(f *sim.Flight) { f.Landing.Energy = math.NaN() }, "landing-energy", "-", WordUnknown, Caution},
-		{"drift", func(*sim.Flight) {}, "drift", "161 m east", "", Plain},
-		{"no drift", func(f *sim.Flight) { f.Landing.East, f.Landing.North = 0.2, 0.1 }, "drift", "0 m", "", Plain},
-		{"windy", func(f *sim.Flight) { f.Rocket.Wind.Speed = 9 }, "wind", "9 m/s", WordStrong, Bad},
-		{"leaning", func(f *sim.Flight) { f.Rocket.Rail.Tilt = 0.36 }, "tilt", "20.6 deg", WordSteep, Bad},
+			"rail-exit", "15.9 m/s", gates.WordGood, gates.Good},
+		{"weak", func(f *sim.Flight) { f.RailExit.ThrustToWeight = 4.5 }, "thrust-to-weight", "4.50", gates.WordLow, gates.Bad},
+		{"never left", func(f *sim.Flight) { f.RailExit.Happened = false }, "rail-exit", "", gates.WordNever, gates.Bad},
+		{"top", func(*sim.Flight) {}, "apogee", "214 m at 6.72 s", "", gates.Plain},
+		{"canopy", func(*sim.Flight) {}, "canopy.main", "0.800 s after the top at 8.06 m/s", gates.WordGood, gates.Good},
+		{"early", func(f *sim.Flight) { f.Canopies[0].Time = 5.72 }, "canopy.main", "1.00 s before the top at 8.06 m/s", gates.WordGood, gates.Good},
+		{"at the top", func(f *sim.Flight) { f.Canopies[0].Time = 6.72 }, "canopy.main", "at the top at 8.06 m/s", gates.WordGood, gates.Good},
+		{"fast", func(f *sim.Flight) { f.Canopies[0].Airspeed = 20.5 }, "canopy.main", "0.800 s after the top at 20.5 m/s", gates.WordFast, gates.Bad},
+		{"unopened", func(*sim.Flight) {}, "canopy.spare", "", gates.WordNever, gates.Bad},
+		{"hard", func(*sim.Flight) {}, "landing", "7.12 m/s", gates.WordHard, gates.Bad},
+		{"soft", func(f *sim.Flight) { f.Landing.Vertical = 6 }, "landing", "6.00 m/s", gates.WordGood, gates.Good},
+		{"75 ft·lbf", func(f *sim.Flight) { f.Landing.Energy = 101.68 }, "landing-energy", "102 J", gates.WordGood, gates.Good},
+		{"more", func(f *sim.Flight) { f.Landing.Energy = 101.7 }, "landing-energy", "102 J", gates.WordHigh, gates.Bad},
+		{"no number", func(f *sim.Flight) { f.Landing.Energy = math.NaN() }, "landing-energy", "-", gates.WordUnknown, gates.Caution},
+		{"drift", func(*sim.Flight) {}, "drift", "161 m east", "", gates.Plain},
+		{"no drift", func(f *sim.Flight) { f.Landing.East, f.Landing.North = 0.2, 0.1 }, "drift", "0 m", "", gates.Plain},
+		{"windy", func(f *sim.Flight) { f.Rocket.Wind.Speed = 9 }, "wind", "9 m/s", gates.WordStrong, gates.Bad},
+		{"leaning", func(f *sim.Flight) { f.Rocket.Rail.Tilt = 0.36 }, "tilt", "20.6 deg", gates.WordSteep, gates.Bad},
 		{"ballast", func(f *sim.Flight) { f.Warnings = []sim.Warning{{Code: sim.LiquidLeft, Value: 0.123}} },
-			"warning.liquid-left", "123 g", WordLeft, Caution},
+			"warning.liquid-left", "123 g", gates.WordLeft, gates.Caution},
 		{"late", func(f *sim.Flight) { f.Warnings = []sim.Warning{{Code: sim.CanopyWaited, Canopy: "main", Value: 0.25}} },
-			"warning.canopy-waited.main", "waited 0.250 s", WordLate, Caution},
+			"warning.canopy-waited.main", "waited 0.250 s", gates.WordLate, gates.Caution},
 		{"a code of tomorrow", func(f *sim.Flight) { f.Warnings = []sim.Warning{{Code: "rain"}} },
-			"warning.rain", "", WordUnknown, Caution},
+			"warning.rain", "", gates.WordUnknown, gates.Caution},
 	} {
 		t.Run(test.name, func(t *testing.T) {
 			fl := waterFlight()
@@ -96,17 +97,17 @@ func TestFindingsInUSUnits(t *testing.T) {
 }
 
 func TestFindingsUseTheListOfWords(t *testing.T) {
-	assert.True(t, slices.IsSorted(Words()[1:]))
+	assert.True(t, slices.IsSorted(gates.Words()[1:]))
 	rapid.Check(t, func(t *rapid.T) {
 		for _, f := range Findings(anyFlight(t), quantity.Metric) {
-			if f.Level == Plain {
+			if f.Level == gates.Plain {
 				require.Empty(t, f.Word, f.Key)
 			} else {
-				require.Contains(t, Words(), f.Word, f.Key)
+				require.Contains(t, gates.Words(), f.Word, f.Key)
 			}
 			require.True(t, f.Value != "" || f.Word != "", f.Key)
 			require.NotEmpty(t, f.Label, f.Key)
-			require.Equal(t, f.Word == WordGood, f.Level == Good, f.Key)
+			require.Equal(t, f.Word == gates.WordGood, f.Level == gates.Good, f.Key)
 		}
 	})
 }
@@ -127,8 +128,8 @@ func TestEveryWarningIsTold(t *testing.T) {
 			assert.Greater(t, len(text), 60, "%s says what to do", code)
 			assert.Equal(t, byte('.'), text[len(text)-1])
 		}
-		assert.Contains(t, Words(), told.word)
-		assert.NotEqual(t, Plain, told.level)
+		assert.Contains(t, gates.Words(), told.word)
+		assert.NotEqual(t, gates.Plain, told.level)
 	}
 }
 
@@ -164,27 +165,31 @@ func TestWarningTextShowsItsNumbers(t *testing.T) {
 // The figures of the table of go and no-go limits, in the units their sources use.
 func TestDefaultLimits(t *testing.T) {
 	want := map[string]string{
-		LimitRailExit:       "At least 15 m/s: common practice.",
-		LimitRailExitWind:   "At least 4: common practice.",
-		LimitThrustToWeight: "At least 5: common practice.",
-		LimitTilt:           "At most 20 deg: US codes (NFPA 1127).",
-		LimitWind:           "At most 8.94 m/s: US codes (NFPA 1127).",
-		LimitOpening:        "At most 20 m/s: common practice.",
-		LimitLanding:        "At most 6 m/s: common practice.",
-		LimitEnergy:         "At most 102 J: US student practice.",
-		LimitMarginLeast:    "At least 1: common practice.",
-		LimitMarginMost:     "At most 3: common practice.",
-		LimitAttack:         "At most 15 deg: common practice.",
+		gates.LimitRailExit:       "At least 15 m/s: common practice.",
+		gates.LimitRailExitWind:   "At least 4: common practice.",
+		gates.LimitThrustToWeight: "At least 5: common practice.",
+		gates.LimitTilt:           "At most 20 deg: US codes (NFPA 1127).",
+		gates.LimitWind:           "At most 8.94 m/s: US codes (NFPA 1127).",
+		gates.LimitOpening:        "At most 20 m/s: common practice.",
+		gates.LimitLanding:        "At most 6 m/s: common practice.",
+		gates.LimitEnergy:         "At most 102 J: US student practice.",
+		gates.LimitMarginLeast:    "At least 1: common practice.",
+		gates.LimitMarginMost:     "At most 3: common practice.",
+		gates.LimitAttack:         "At most 15 deg: common practice.",
+		gates.LimitImpulse:        "At most 640 N·s: US practice.",
+		gates.LimitMount:          "At least 2: common practice.",
+		gates.LimitProof:          "At least 1.5: common practice.",
+		gates.LimitProofAge:       "At most 365: common practice.",
 	}
-	limits := DefaultLimits()
+	limits := gates.DefaultLimits()
 	assert.Len(t, limits, len(want))
 	for _, l := range limits {
-		assert.Equal(t, want[l.Key], l.sentence(printer{quantity.Metric}), l.Key)
+		assert.Equal(t, want[l.Key], limitSentence(printer{quantity.Metric}, l), l.Key)
 		assert.True(t, math.IsInf(l.Min, -1) != math.IsInf(l.Max, 1), "%s has one bound", l.Key)
-		assert.Contains(t, Words(), l.Word)
+		assert.Contains(t, gates.Words(), l.Word)
 	}
 	limits[0].Min = 0 // a caller's change stays the caller's
-	assert.Equal(t, 15.0, limit(LimitRailExit).Min)
+	assert.Equal(t, 15.0, gates.DefaultLimits()[0].Min)
 }
 
 func TestBearing(t *testing.T) {

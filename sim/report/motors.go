@@ -9,6 +9,7 @@ import (
 	"unicode/utf8"
 
 	"ullage/sim"
+	"ullage/sim/gates"
 	"ullage/sim/quantity"
 	"ullage/sim/study"
 )
@@ -178,7 +179,7 @@ func WriteMotorsText(w io.Writer, m Motors) error {
 			notes = append(notes, MotorMark+" "+printable(c.Name)+": no flight: "+oneLine(whyNot(c)))
 		case c.Problem != "":
 			mark = MotorMark
-			notes = append(notes, MotorMark+" "+printable(c.Name)+" "+WordLarge+": "+printable(c.Problem))
+			notes = append(notes, MotorMark+" "+printable(c.Name)+" "+gates.WordLarge+": "+printable(c.Problem))
 		}
 		cells := m.cells(p, c, mark)
 		if utf8.RuneCountInString(cells[1]) > most && len(cells) > 2 {
@@ -200,7 +201,7 @@ func WriteMotorsText(w io.Writer, m Motors) error {
 	}
 	s.hung("  ", "The best delay opens the canopy slowest; the rest is for the delay that each file has.")
 	if m.Partial {
-		s.hung("  ", WordPartial+": interrupted before all had flown.")
+		s.hung("  ", gates.WordPartial+": interrupted before all had flown.")
 	}
 	s.study(&flown, m.Rigid)
 	_, err := io.WriteString(w, s.String())
@@ -220,10 +221,10 @@ func (m *Motors) cells(p printer, c *study.Compared, mark string) []string {
 	}
 	out := []string{mark, name, class}
 	if e := r.RailExit; e.Happened {
-		word, _ := railExitLimit(c.Flight.Rocket).Judge(e.Speed)
+		word, _ := gates.RailExit(c.Flight.Rocket).Judge(e.Speed)
 		out = append(out, p.number(e.ThrustToWeight), p.bare(e.Speed, "m/s"), word)
 	} else {
-		out = append(out, "-", "-", WordNever)
+		out = append(out, "-", "-", gates.WordNever)
 	}
 	apogee, delay := "-", "-"
 	if r.Apogee.Happened {
@@ -235,8 +236,8 @@ func (m *Motors) cells(p printer, c *study.Compared, mark string) []string {
 	}
 	out = append(out, apogee, delay, p.bare(r.Max.Speed, "m/s"), p.number(r.Max.Mach))
 	if l := r.Landing; l.Happened {
-		word, _ := limit(LimitLanding).Judge(l.Vertical)
+		word, _ := gates.LimitFor(c.Flight.Rocket, gates.LimitLanding).Judge(l.Vertical)
 		return append(out, p.bare(l.Vertical, "m/s"), word)
 	}
-	return append(out, "-", WordNever)
+	return append(out, "-", gates.WordNever)
 }

@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"ullage/sim"
+	"ullage/sim/gates"
 	"ullage/sim/quantity"
 	"ullage/sim/study"
 )
@@ -236,14 +237,14 @@ func (s *sheet) delays(p printer, o Opening) {
 		cells := []string{mark, strings.TrimSuffix(bare(d.Value), " "+unit)}
 		switch {
 		case d.Opened:
-			word, _ := limit(LimitOpening).Judge(d.Airspeed)
+			word, _ := gates.LimitFor(o.Rocket, gates.LimitOpening).Judge(d.Airspeed)
 			cells = append(cells, p.bare(d.SinceTop, "s"), p.bare(d.Height, "m"), p.bare(d.Airspeed, "m/s"), word,
 				p.bare(d.Load, "N"), p.bare(d.LoadBound, "N"))
 			early = early || d.Early
 		default:
-			cells = append(cells, "-", "-", "-", WordNever, "-", "-")
+			cells = append(cells, "-", "-", "-", gates.WordNever, "-", "-")
 		}
-		_ = t.row(append(cells, comesDown(p, d.Landing)...)...)
+		_ = t.row(append(cells, comesDown(p, o.Rocket, d.Landing)...)...)
 	}
 	switch {
 	case o.Best < 0:
@@ -262,11 +263,11 @@ func (s *sheet) delays(p printer, o Opening) {
 }
 
 // comesDown are the cells of a landing: speed down, word, drift.
-func comesDown(p printer, l sim.Landing) []string {
+func comesDown(p printer, r *sim.Rocket, l sim.Landing) []string {
 	if !l.Happened {
-		return []string{"-", WordNever, "-"}
+		return []string{"-", gates.WordNever, "-"}
 	}
-	word, _ := limit(LimitLanding).Judge(l.Vertical)
+	word, _ := gates.LimitFor(r, gates.LimitLanding).Judge(l.Vertical)
 	return []string{p.bare(l.Vertical, "m/s"), word, p.bare(math.Hypot(l.East, l.North), "m")}
 }
 
@@ -291,16 +292,16 @@ func (s *sheet) whatIfs(p printer, o Opening) {
 		r := &x.Flight.Results
 		cells := []string{string(x.Case)}
 		if c := r.Canopies[o.Canopy]; c.Opened {
-			word, _ := limit(LimitOpening).Judge(c.Airspeed)
+			word, _ := gates.LimitFor(o.Rocket, gates.LimitOpening).Judge(c.Airspeed)
 			cells = append(cells, p.bare(c.Height, "m"), p.bare(c.Airspeed, "m/s"), word, p.bare(c.Load, "N"))
 		} else {
-			cells = append(cells, "-", "-", WordNever, "-")
+			cells = append(cells, "-", "-", gates.WordNever, "-")
 		}
-		down := comesDown(p, r.Landing)
+		down := comesDown(p, o.Rocket, r.Landing)
 		energy, word := "-", ""
 		if r.Landing.Happened {
 			energy = p.bare(r.Landing.Energy, "J")
-			word, _ = limit(LimitEnergy).Judge(r.Landing.Energy)
+			word, _ = gates.LimitFor(o.Rocket, gates.LimitEnergy).Judge(r.Landing.Energy)
 		}
 		_ = t.row(append(cells, down[0], down[1], energy, word, down[2])...)
 	}

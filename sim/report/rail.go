@@ -4,16 +4,13 @@ import (
 	"fmt"
 	"math"
 	"slices"
-	"strconv"
 	"strings"
 
 	"ullage/sim"
+	"ullage/sim/gates"
 	"ullage/sim/quantity"
 	"ullage/sim/study"
 )
-
-// RailExitLimit is the least rail exit speed for a rocket and its day, m/s.
-func RailExitLimit(r *sim.Rocket) float64 { return railExitLimit(r).Min }
 
 // WithRail puts what a look along the rail found into the finding of the rail exit: in
 // short where the limit is reached or what rail would do, and at length in its detail.
@@ -26,9 +23,10 @@ func WithRail(list []Finding, e study.RailExit, r *sim.Rocket, sys quantity.Syst
 	}
 	f := &list[i]
 	wanted, asked := p.given(e.Limit, "m/s"), ""
-	if e.Limit > limit(LimitRailExit).Min {
-		asked = fmt.Sprintf(", %d × wind", study.WindFactor)
-		f.Detail += fmt.Sprintf(" The wind asks for it: %d times %s.", study.WindFactor, p.given(r.Wind.Speed, "m/s"))
+	if e.Limit > gates.LimitFor(r, gates.LimitRailExit).Min {
+		factor := ratio(gates.LimitFor(r, gates.LimitRailExitWind).Min)
+		asked = ", " + factor + " × wind"
+		f.Detail += fmt.Sprintf(" The wind asks for it: %s times %s.", factor, p.given(r.Wind.Speed, "m/s"))
 	}
 	short := wanted
 	if f.Value != "" { // whose unit it has
@@ -63,26 +61,26 @@ func WithRail(list []Finding, e study.RailExit, r *sim.Rocket, sys quantity.Syst
 func RailFindings(e study.RailExit, sys quantity.System) []Finding {
 	p := printer{sys}
 	var out []Finding
-	add := func(key, label, value, word string, level Level, detail string) {
+	add := func(key, label, value, word string, level gates.Level, detail string) {
 		out = append(out, Finding{key, label, value, word, level, detail})
 	}
 	wanted, has := p.given(e.Limit, "m/s"), p.given(e.Guided, "m")
 	switch {
 	case e.Reached:
-		add("rail-reached", "on the rail", wanted+" at "+p.height(e.At)+" of "+has, WordGood, Good, "")
+		add("rail-reached", "on the rail", wanted+" at "+p.height(e.At)+" of "+has, gates.WordGood, gates.Good, "")
 	case !math.IsNaN(e.Enough):
-		add("rail-reached", "on the rail", wanted+" takes "+p.height(e.Enough)+"; there is "+has+":", WordShort, Bad, "")
+		add("rail-reached", "on the rail", wanted+" takes "+p.height(e.Enough)+"; there is "+has+":", gates.WordShort, gates.Bad, "")
 	default:
-		add("rail-reached", "on the rail", wanted, WordNever, Bad,
+		add("rail-reached", "on the rail", wanted, gates.WordNever, gates.Bad,
 			"No rail up to "+p.given(study.LongestRail, "m")+" is enough for it.")
 	}
 	if !e.Reached && !math.IsNaN(e.Pressure) {
-		add("rail-pressure", "or at", p.text(e.Pressure, "bar")+" with the rail as it is", "", Plain,
+		add("rail-pressure", "or at", p.text(e.Pressure, "bar")+" with the rail as it is", "", gates.Plain,
 			"Only within what the chamber is proved for.")
 	}
 	if e.Exited {
-		add("rail-wind", "wind at most", p.speed(e.Wind), "", Plain,
-			"Above it the rail exit speed is less than "+strconv.Itoa(study.WindFactor)+" times the wind: "+commonPractice+".")
+		add("rail-wind", "wind at most", p.speed(e.Wind), "", gates.Plain,
+			"Above it the rail exit speed is less than "+ratio(e.Factor)+" times the wind.")
 	}
 	return out
 }

@@ -8,6 +8,7 @@ import (
 	"strconv"
 
 	"ullage/sim"
+	"ullage/sim/gates"
 	"ullage/sim/quantity"
 	"ullage/sim/study"
 )
@@ -113,13 +114,13 @@ func WriteScatterText(w io.Writer, sc Scatter) error {
 	for _, line := range []struct {
 		label, unit string
 		of          study.Summary
-		judge       Limit
+		judge       gates.Limit
 	}{
-		{"apogee", "m", r.Apogee, Limit{}},
-		{"rail exit", "m/s", r.RailExit, railExitLimit(sc.Rocket)},
+		{"apogee", "m", r.Apogee, gates.Limit{}},
+		{"rail exit", "m/s", r.RailExit, gates.RailExit(sc.Rocket)},
 	} {
 		if line.of.Count == 0 {
-			_ = t.row(line.label+" "+p.unit(line.unit), "-", "-", "-", "-", "-", WordNone)
+			_ = t.row(line.label+" "+p.unit(line.unit), "-", "-", "-", "-", "-", gates.WordNone)
 			continue
 		}
 		word := ""
@@ -185,7 +186,7 @@ func (c Column) difference(v float64, sys quantity.System) string {
 // landings says where the flights come down.
 func (s *sheet) landings(p printer, r *study.ScatterResult) {
 	if r.Landed == 0 {
-		s.field("landings", WordNone)
+		s.field("landings", gates.WordNone)
 		return
 	}
 	l := r.Landing
@@ -195,7 +196,7 @@ func (s *sheet) landings(p printer, r *study.ScatterResult) {
 	}
 	s.field("landings", "around "+where)
 	if !(l.Major > 0) {
-		s.field("90 % of them", WordUnknown+": too few, or all in one place, for an ellipse")
+		s.field("90 % of them", gates.WordUnknown+": too few, or all in one place, for an ellipse")
 		return
 	}
 	s.field("90 % of them", fmt.Sprintf("within an ellipse of semi-axes %s and %s, the longer towards %.0f deg",
@@ -212,13 +213,13 @@ func (s *sheet) draws(r *study.ScatterResult) {
 		s.field("no rocket", text)
 	}
 	if r.Grounded > 0 {
-		s.field("rail exit", fmt.Sprintf("%s in %d of %d", WordNever, r.Grounded, r.Drawn))
+		s.field("rail exit", fmt.Sprintf("%s in %d of %d", gates.WordNever, r.Grounded, r.Drawn))
 	}
 	if reservoir(r) {
 		s.field("quantiles", fmt.Sprintf("and correlations from a reservoir of %d of the flights, drawn with the seed", r.Reservoir))
 	}
 	if r.Partial {
-		s.field("scatter", fmt.Sprintf("%s: %d of %d flights", WordPartial, r.Drawn, r.Asked))
+		s.field("scatter", fmt.Sprintf("%s: %d of %d flights", gates.WordPartial, r.Drawn, r.Asked))
 	}
 }
 

@@ -13,6 +13,7 @@ import (
 	"github.com/stretchr/testify/require"
 	"pgregory.net/rapid"
 
+	"ullage/sim/gates"
 	"ullage/sim/quantity"
 	"ullage/sim/rocketfile"
 	"ullage/sim/study"
@@ -292,7 +293,7 @@ func TestScatterJudgesItsSlowFlights(t *testing.T) {
 		line, _, _ = strings.Cut(line, "\n")
 		return line[strings.LastIndexByte(line, ' ')+1:]
 	}
-	assert.Equal(t, WordLow, word(), "5 % of them are below the limit, though the mean is not")
+	assert.Equal(t, gates.WordLow, word(), "5 % of them are below the limit, though the mean is not")
 	s.Result.RailExit.Q05 = 15.01
-	assert.Equal(t, WordGood, word())
+	assert.Equal(t, gates.WordGood, word())
 }

@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"ullage/sim"
+	"ullage/sim/gates"
 )
 
 type (
@@ -62,24 +63,17 @@ func stabilityFindings(p printer, fl *sim.Flight) []Finding {
 		return nil
 	}
 	least, most := marginRange(s)
-	f := Finding{Key: "margin", Label: "margin", Detail: limit(LimitMarginLeast).sentence(p) + " " + limit(LimitMarginMost).sentence(p)}
+	f := Finding{Key: "margin", Label: "margin", Detail: limitSentence(p, gates.LimitFor(fl.Rocket, gates.LimitMarginLeast)) + " " +
+		limitSentence(p, gates.LimitFor(fl.Rocket, gates.LimitMarginMost))}
 	f.Value = p.number(least) + " calibres"
 	if p.number(most) != p.number(least) {
 		f.Value = p.number(least) + " to " + p.number(most) + " calibres"
 	}
-	if f.Word, f.Level = limit(LimitMarginLeast).Judge(least); f.Level == Good {
-		f.Word, f.Level = limit(LimitMarginMost).Judge(most)
+	if f.Word, f.Level = gates.LimitFor(fl.Rocket, gates.LimitMarginLeast).Judge(least); f.Level == gates.Good {
+		f.Word, f.Level = gates.LimitFor(fl.Rocket, gates.LimitMarginMost).Judge(most)
 	}
-	angle := judged(p, "attack", "angle of attack", p.angle(s.RailExitAngle), s.RailExitAngle, limit(LimitAttack))
+	angle := judged(p, "attack", "angle of attack", p.angle(s.RailExitAngle), s.RailExitAngle, gates.LimitFor(fl.Rocket, gates.LimitAttack))
 	return []Finding{f, angle}
-}
-
-// JudgeMargin is the verdict on a stability margin, calibres.
-func JudgeMargin(margin float64) (word string, level Level) {
-	if word, level = limit(LimitMarginLeast).Judge(margin); level == Good {
-		word, level = limit(LimitMarginMost).Judge(margin)
-	}
-	return word, level
 }
 
 // marginRange is the least and the greatest of the margins that are judged: at rail
@@ -123,6 +117,6 @@ func (s *sheet) stability(p printer, fl *sim.Flight) {
 	if fl.Rocket.Rigid() {
 		text += ", at most " + p.angle(st.MaxAngle)
 	}
-	word, _ := limit(LimitAttack).Judge(st.RailExitAngle)
+	word, _ := gates.LimitFor(fl.Rocket, gates.LimitAttack).Judge(st.RailExitAngle)
 	s.field("angle of attack", text+" "+word)
 }

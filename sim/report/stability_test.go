@@ -12,6 +12,7 @@ import (
 
 	"ullage/sim"
 	"ullage/sim/airframe"
+	"ullage/sim/gates"
 	"ullage/sim/quantity"
 )
 
@@ -58,10 +59,10 @@ func TestStabilityIsReported(t *testing.T) {
 	}
 	assert.Contains(t, find(fl, "margin").Value, "calibres")
 	assert.Contains(t, find(fl, "margin").Detail, "common practice")
-	assert.Equal(t, Good, find(fl, "margin").Level)
-	assert.Equal(t, WordHigh, find(finned(t, 0.3), "margin").Word)
-	assert.Equal(t, WordLow, find(finned(t, 0.75), "margin").Word)
-	assert.Equal(t, Bad, find(finned(t, 0.8), "warning.unstable").Level)
+	assert.Equal(t, gates.Good, find(fl, "margin").Level)
+	assert.Equal(t, gates.WordHigh, find(finned(t, 0.3), "margin").Word)
+	assert.Equal(t, gates.WordLow, find(finned(t, 0.75), "margin").Word)
+	assert.Equal(t, gates.Bad, find(finned(t, 0.8), "warning.unstable").Level)
 
 	var b strings.Builder
 	require.NoError(t, WriteText(&b, fl, quantity.Metric))

@@ -19,6 +19,7 @@ import (
 	"pgregory.net/rapid"
 
 	"ullage/sim"
+	"ullage/sim/gates"
 	"ullage/sim/quantity"
 	"ullage/sim/rocketfile"
 	"ullage/sim/study"
@@ -354,9 +355,9 @@ func TestRailFindings(t *testing.T) {
 			for _, f := range RailFindings(test.exit, quantity.Metric) {
 				got = append(got, strings.TrimSpace(f.Label+": "+f.Value+" "+f.Word))
 				if f.Word != "" {
-					assert.Contains(t, Words(), f.Word)
+					assert.Contains(t, gates.Words(), f.Word)
 				}
-				assert.Equal(t, f.Word == "", f.Level == Plain)
+				assert.Equal(t, f.Word == "", f.Level == gates.Plain)
 			}
 			assert.Equal(t, test.want, got)
 		})

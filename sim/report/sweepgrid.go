@@ -5,6 +5,7 @@ import (
 	"strings"
 	"unicode/utf8"
 
+	"ullage/sim/gates"
 	"ullage/sim/study"
 )
 
@@ -105,7 +106,7 @@ func (g *sweepGrid) cells(r study.Row) (apogee, exit string) {
 		return "- ", "- "
 	}
 	res := &r.Flight.Results
-	apogee, exit = WordNever+" ", WordNever+" "
+	apogee, exit = gates.WordNever+" ", gates.WordNever+" "
 	if res.Apogee.Happened && res.RailExit.Happened {
 		apogee = g.p.bare(res.Apogee.Height, "m") + " "
 		if res.LiquidLeft > 0 {
@@ -114,7 +115,7 @@ func (g *sweepGrid) cells(r study.Row) (apogee, exit string) {
 	}
 	if e := res.RailExit; e.Happened {
 		exit = g.p.bare(e.Speed, "m/s") + " "
-		if _, level := railExitLimit(r.Flight.Rocket).Judge(e.Speed); level != Good {
+		if _, level := gates.RailExit(r.Flight.Rocket).Judge(e.Speed); level != gates.Good {
 			exit, g.low = strings.TrimSuffix(exit, " ")+markLow, true
 		}
 	}
@@ -141,10 +142,10 @@ func (g *sweepGrid) End() error {
 	}
 	var notes []string
 	if g.left {
-		notes = append(notes, markLeft+" beside an apogee: liquid "+WordLeft+".")
+		notes = append(notes, markLeft+" beside an apogee: liquid "+gates.WordLeft+".")
 	}
 	if g.low {
-		notes = append(notes, markLow+" beside a speed: "+WordLow+".")
+		notes = append(notes, markLow+" beside a speed: "+gates.WordLow+".")
 	}
 	if g.invalid > 0 {
 		notes = append(notes, fmt.Sprintf("- where the inputs make no rocket (%s): %s.", plural(g.invalid, "point"), g.firstBad))

@@ -7,6 +7,7 @@ import (
 	"unicode/utf8"
 
 	"ullage/sim"
+	"ullage/sim/gates"
 	"ullage/sim/study"
 )
 
@@ -156,15 +157,15 @@ func (t *sweepText) Row(r study.Row) error {
 	if a := res.Apogee; a.Happened {
 		apogee, at = p.bare(a.Height, "m"), p.bare(a.Time, "s")
 	}
-	exit, exitWord := "-", WordNever
+	exit, exitWord := "-", gates.WordNever
 	if e := res.RailExit; e.Happened {
 		exit = p.bare(e.Speed, "m/s")
-		exitWord, _ = railExitLimit(r.Flight.Rocket).Judge(e.Speed)
+		exitWord, _ = gates.RailExit(r.Flight.Rocket).Judge(e.Speed)
 	}
-	lands, landsWord := "-", WordNever
+	lands, landsWord := "-", gates.WordNever
 	if l := res.Landing; l.Happened {
 		lands = p.bare(l.Vertical, "m/s")
-		landsWord, _ = limit(LimitLanding).Judge(l.Vertical)
+		landsWord, _ = gates.LimitFor(r.Flight.Rocket, gates.LimitLanding).Judge(l.Vertical)
 	}
 	cells = append(cells, apogee)
 	if t.timed() {
@@ -224,7 +225,7 @@ func (t *sweepText) closing(notes []string) error {
 		s.hung("  ", n)
 	}
 	if done, all := t.sum.rows, study.Count(t.s.Axes); done < all {
-		s.hung("  ", fmt.Sprintf("%s: %d of %d flights.", WordPartial, done, all))
+		s.hung("  ", fmt.Sprintf("%s: %d of %d flights.", gates.WordPartial, done, all))
 	}
 	s.study(t.s.Rocket, t.s.Rigid)
 	_, err := io.WriteString(t.w, s.String())

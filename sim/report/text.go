@@ -7,6 +7,7 @@ import (
 	"unicode/utf8"
 
 	"ullage/sim"
+	"ullage/sim/gates"
 	"ullage/sim/quantity"
 )
 
@@ -93,16 +94,16 @@ func (s *sheet) moments(p printer, fl *sim.Flight) {
 		s.moment(p, "tube exit", e.Moment, "")
 	}
 	if e := r.RailExit; e.Happened {
-		word, _ := railExitLimit(fl.Rocket).Judge(e.Speed)
-		thrust, _ := limit(LimitThrustToWeight).Judge(e.ThrustToWeight)
+		word, _ := gates.RailExit(fl.Rocket).Judge(e.Speed)
+		thrust, _ := gates.LimitFor(fl.Rocket, gates.LimitThrustToWeight).Judge(e.ThrustToWeight)
 		s.moment(p, "rail exit", e.Moment, word+"; thrust/weight "+p.number(e.ThrustToWeight)+" "+thrust)
 	} else {
-		s.row("rail exit", "", "", "", WordNever)
+		s.row("rail exit", "", "", "", gates.WordNever)
 	}
 	if r.WaterFlew {
 		note := "nothing left"
 		if r.LiquidLeft > 0 {
-			note = p.mass(r.LiquidLeft) + " " + WordLeft
+			note = p.mass(r.LiquidLeft) + " " + gates.WordLeft
 		}
 		s.moment(p, "liquid out", r.LiquidOut, note)
 	}
@@ -124,7 +125,7 @@ func (s *sheet) moments(p printer, fl *sim.Flight) {
 		}
 	}
 	if l := r.Landing; l.Happened {
-		word, _ := limit(LimitLanding).Judge(l.Vertical)
+		word, _ := gates.LimitFor(fl.Rocket, gates.LimitLanding).Judge(l.Vertical)
 		s.moment(p, "landing", l.Moment, p.speed(l.Vertical)+" down "+word)
 	}
 }
@@ -138,10 +139,10 @@ func (s *sheet) canopy(p printer, fl *sim.Flight, i int) {
 	c := fl.Results.Canopies[i]
 	label := printable(c.Name)
 	if !c.Opened {
-		s.row(label, "", "", "", WordNever+" opens")
+		s.row(label, "", "", "", gates.WordNever+" opens")
 		return
 	}
-	word, _ := limit(LimitOpening).Judge(c.Airspeed)
+	word, _ := gates.LimitFor(fl.Rocket, gates.LimitOpening).Judge(c.Airspeed)
 	s.row(label, p.time(c.Time), p.height(c.Height), p.speed(c.Airspeed),
 		fmt.Sprintf("%s; load %s, at most %s; then %s down",
 			word, p.force(c.Load), p.force(c.LoadBound), p.speed(c.Descent)))
@@ -180,10 +181,10 @@ func (s *sheet) maxima(p printer, fl *sim.Flight) {
 func (s *sheet) landing(p printer, fl *sim.Flight) {
 	l := fl.Results.Landing
 	if !l.Happened {
-		s.field("landing", WordNever)
+		s.field("landing", gates.WordNever)
 		return
 	}
-	word, _ := limit(LimitEnergy).Judge(l.Energy)
+	word, _ := gates.LimitFor(fl.Rocket, gates.LimitEnergy).Judge(l.Energy)
 	s.field("landing energy", p.energy(l.Energy)+" "+word)
 	s.field("drift", drift(p, l))
 }

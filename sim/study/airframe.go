@@ -19,7 +19,8 @@ type Airframe struct {
 	Drag       float64      // coefficient the shape gives at that speed, without a running jet
 	Given      bool         // the file's own drag flies, not the shape's
 	Alignments []Misaligned // for AlignmentAngles
-	Tolerance  float64      // of alignment, rad, for AttackLimit
+	Attack     float64      // limit of the angle of attack, rad
+	Tolerance  float64      // of alignment, rad, for that limit
 	Sizing     Sizing
 }
 
@@ -57,10 +58,6 @@ func SizeFor(ctx context.Context, r *sim.Rocket, margin float64, o Options) (Siz
 	return s, err
 }
 
-// AttackLimit is the angle of attack, rad, that the alignment tolerance is for: as
-// the guide ends, common practice, no source.
-const AttackLimit = 15 * math.Pi / 180
-
 // AirframePart is what one part adds.
 type AirframePart struct {
 	Name    string
@@ -92,7 +89,7 @@ func Airframes(ctx context.Context, r *sim.Rocket, margin float64, o Options) ([
 }
 
 func newAirframe(ctx context.Context, r *sim.Rocket, margin float64, o Options) (Airframe, error) {
-	a := Airframe{Power: r.Power, Given: len(r.Body.Drag) > 0}
+	a := Airframe{Power: r.Power, Given: len(r.Body.Drag) > 0, Attack: r.Limits.InForce().Attack}
 	var err error
 	if a.Flight, err = sim.Fly(ctx, r, sim.Options{Tolerance: o.Tolerance, Keep: true}); err != nil {
 		return a, err
@@ -101,7 +98,7 @@ func newAirframe(ctx context.Context, r *sim.Rocket, margin float64, o Options) 
 	if a.Alignments, err = Alignments(ctx, r, AlignmentAngles(), o); err != nil {
 		return a, err
 	}
-	if a.Tolerance, err = AlignmentTolerance(ctx, r, AttackLimit, o); err != nil {
+	if a.Tolerance, err = AlignmentTolerance(ctx, r, a.Attack, o); err != nil {
 		return a, err
 	}
 	a.Sizing, err = SizeFor(ctx, r, margin, o)

@@ -19,12 +19,9 @@ type RailExit struct {
 	At       float64 // travel along the guide where it is, m; NaN when it is not
 	Enough   float64 // rail length that would be enough, m; NaN when none up to LongestRail is
 	Pressure float64 // least gauge pressure with which the guide as it is would be enough, Pa; NaN when none in reach is, and on a motor
-	Wind     float64 // the strongest wind of which Speed is WindFactor times as much, m/s
+	Wind     float64 // the strongest wind of which Speed is Factor times as much, m/s
+	Factor   float64 // least ratio of the speed to the wind
 }
-
-// WindFactor is the least ratio of the rail exit speed to the wind: common practice,
-// no source.
-const WindFactor = 4
 
 // LongestRail is the longest rail looked at, m.
 const LongestRail = 20.0
@@ -39,7 +36,7 @@ const pressureTol = 1e-4
 // pressure at which it would do so on the guide as it is. A rocket that is not valid
 // is rocketfile.Faults.
 func RailExitFor(ctx context.Context, r *sim.Rocket, limit float64, o Options) (RailExit, error) {
-	e := RailExit{Limit: limit, At: math.NaN(), Enough: math.NaN(), Pressure: math.NaN()}
+	e := RailExit{Limit: limit, Factor: r.Limits.InForce().RailExitWind, At: math.NaN(), Enough: math.NaN(), Pressure: math.NaN()}
 	s := railStudy{ctx, r, limit, o.flight()}
 	s.flight.Keep = false
 	fl, err := s.fly(r)
@@ -52,7 +49,7 @@ func RailExitFor(ctx context.Context, r *sim.Rocket, limit float64, o Options) (
 	}
 	if e.Exited = fl.RailExit.Happened; e.Exited {
 		e.Speed = fl.RailExit.Speed
-		e.Wind = e.Speed / WindFactor
+		e.Wind = e.Speed / e.Factor
 	}
 	if e.Enough, err = s.travel(); err != nil {
 		return e, err

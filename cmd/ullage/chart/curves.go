@@ -2,7 +2,7 @@ package chart
 
 import (
 	"ullage/cmd/ullage/chart/page"
-	"ullage/sim/report"
+	"ullage/sim/gates"
 )
 
 // shows are the two things of a flight that a sweep shows.
@@ -114,8 +114,8 @@ func (w *sweep) levels() []page.Row {
 			l.Z = append(l.Z, z)
 		}
 		if k == 1 {
-			l.Limit = u.FromSI(report.RailExitLimit(w.Rocket))
-			p.Title += "; broken line: the least, " + w.look.given(report.RailExitLimit(w.Rocket), show.unit)
+			l.Limit = u.FromSI(gates.RailExit(w.Rocket).Min)
+			p.Title += "; broken line: the least, " + w.look.given(gates.RailExit(w.Rocket).Min, show.unit)
 		}
 		p.Levels = l
 		if x, ok := w.now(0); ok {

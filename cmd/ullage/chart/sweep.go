@@ -6,6 +6,7 @@ import (
 	"slices"
 
 	"ullage/cmd/ullage/chart/page"
+	"ullage/sim/gates"
 	"ullage/sim/quantity"
 	"ullage/sim/report"
 	"ullage/sim/study"
@@ -256,7 +257,7 @@ func (w *sweep) notes() []string {
 // limits is the least rail exit speed, if the axis does not have to be stretched far
 // for it.
 func (w *sweep) limits(most float64) []page.Limit {
-	l := report.RailExitLimit(w.Rocket)
+	l := gates.RailExit(w.Rocket).Min
 	if !(l < 2*most) {
 		return nil
 	}

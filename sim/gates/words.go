@@ -1,4 +1,8 @@
-package report
+// Package gates decides go or no-go: the limits that a flight is judged by, the words
+// of a verdict, the checks of one drive in calm air, in the day's wind and in the worst
+// corner of what is uncertain, and what would mend a check that fails. The verdicts are
+// about the limits given and the numbers given; local law and the range officer decide.
+package gates
 
 // Level grades a finding. It chooses a colour or a mark where there is one; the
 // word beside it always says the same.
@@ -26,6 +30,7 @@ const (
 	WordLow     = "low"
 	WordNever   = "never"
 	WordNone    = "none"
+	WordOld     = "old"
 	WordPartial = "partial"
 	WordShort   = "short"
 	WordSteep   = "steep"
@@ -38,6 +43,6 @@ const (
 func Words() []string {
 	return []string{
 		WordGood, WordCutOff, WordFast, WordHard, WordHigh, WordLarge, WordLate, WordLeft, WordLow,
-		WordNever, WordNone, WordPartial, WordShort, WordSteep, WordStrong, WordUnknown, WordWet,
+		WordNever, WordNone, WordOld, WordPartial, WordShort, WordSteep, WordStrong, WordUnknown, WordWet,
 	}
 }

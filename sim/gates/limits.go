@@ -1,0 +1,140 @@
+package gates
+
+import (
+	"math"
+
+	"ullage/sim"
+)
+
+// The sources of the default limits.
+const (
+	CommonPractice = "common practice"
+	usCodes        = "US codes (NFPA 1127)"
+	usPractice     = "US practice"
+	usStudents     = "US student practice"
+	theFile        = "the rocket file"
+)
+
+// Limit is what one number of a flight is judged by. Values are SI; a side without a
+// bound is infinite.
+type Limit struct {
+	Key    string
+	Name   string  // what is judged
+	Min    float64 // the least value that passes
+	Max    float64 // the greatest value that passes
+	Unit   string  // to show the bounds in; empty for a ratio
+	Word   string  // the verdict when it does not pass
+	Source string  // where the bound comes from
+}
+
+// Keys of the limits.
+const (
+	LimitRailExit       = "rail-exit"
+	LimitRailExitWind   = "rail-exit-wind"
+	LimitThrustToWeight = "thrust-to-weight"
+	LimitTilt           = "tilt"
+	LimitWind           = "wind"
+	LimitImpulse        = "impulse"
+	LimitOpening        = "opening"
+	LimitMount          = "opening-load"
+	LimitLanding        = "landing"
+	LimitEnergy         = "landing-energy"
+	LimitMarginLeast    = "margin-least"
+	LimitMarginMost     = "margin-most"
+	LimitAttack         = "attack"
+	LimitProof          = "proof"
+	LimitProofAge       = "proof-age"
+)
+
+var (
+	noMin = math.Inf(-1)
+	noMax = math.Inf(1)
+)
+
+// row is one limit: which of the numbers of sim.Limits bounds what, on which side.
+type row struct {
+	key, name, unit, word, source string
+	least                         bool
+	at                            func(*sim.Limits) *float64
+}
+
+var rows = []row{
+	{LimitRailExit, "rail exit speed", "m/s", WordLow, CommonPractice, true, func(l *sim.Limits) *float64 { return &l.RailExit }},
+	{LimitRailExitWind, "rail exit speed over wind", "", WordLow, CommonPractice, true, func(l *sim.Limits) *float64 { return &l.RailExitWind }},
+	{LimitThrustToWeight, "thrust/weight at rail exit", "", WordLow, CommonPractice, true, func(l *sim.Limits) *float64 { return &l.ThrustToWeight }},
+	{LimitMarginLeast, "stability margin in calibres", "", WordLow, CommonPractice, true, func(l *sim.Limits) *float64 { return &l.MarginLeast }},
+	{LimitMarginMost, "stability margin in calibres", "", WordHigh, CommonPractice, false, func(l *sim.Limits) *float64 { return &l.MarginMost }},
+	{LimitAttack, "angle of attack as the guide ends", "deg", WordSteep, CommonPractice, false, func(l *sim.Limits) *float64 { return &l.Attack }},
+	{LimitTilt, "tilt of the rail", "deg", WordSteep, usCodes, false, func(l *sim.Limits) *float64 { return &l.Tilt }},
+	{LimitWind, "wind", "m/s", WordStrong, usCodes, false, func(l *sim.Limits) *float64 { return &l.Wind }},
+	{LimitImpulse, "impulse of the motor", "N*s", WordHigh, usPractice, false, func(l *sim.Limits) *float64 { return &l.Impulse }},
+	{LimitOpening, "airspeed as a canopy opens", "m/s", WordFast, CommonPractice, false, func(l *sim.Limits) *float64 { return &l.Opening }},
+	{LimitMount, "mount strength over the opening load", "", WordLow, CommonPractice, true, func(l *sim.Limits) *float64 { return &l.MountFactor }},
+	{LimitLanding, "vertical landing speed", "m/s", WordHard, CommonPractice, false, func(l *sim.Limits) *float64 { return &l.Landing }},
+	{LimitEnergy, "landing energy", "J", WordHigh, usStudents, false, func(l *sim.Limits) *float64 { return &l.Energy }},
+	{LimitProof, "proof on record over the pressure", "", WordLow, CommonPractice, true, func(l *sim.Limits) *float64 { return &l.ProofFactor }},
+	{LimitProofAge, "days since the proof", "", WordOld, CommonPractice, false, func(l *sim.Limits) *float64 { return &l.ProofDays }},
+}
+
+// limit is the limit of a row among the limits in force.
+func (w *row) limit(given *sim.Limits) Limit {
+	inForce := given.InForce()
+	l := Limit{Key: w.key, Name: w.name, Min: noMin, Max: noMax, Unit: w.unit, Word: w.word, Source: w.source}
+	if *w.at(given) != 0 {
+		l.Source = theFile
+	}
+	if v := *w.at(&inForce); w.least {
+		l.Min = v
+	} else {
+		l.Max = v
+	}
+	return l
+}
+
+// DefaultLimits lists the limits that hold when a file says nothing.
+func DefaultLimits() []Limit {
+	out := make([]Limit, len(rows))
+	for i := range rows {
+		out[i] = rows[i].limit(&sim.Limits{})
+	}
+	return out
+}
+
+// LimitFor is the limit of a key that holds for a rocket: its file's, or the default.
+func LimitFor(r *sim.Rocket, key string) Limit {
+	for i := range rows {
+		if rows[i].key == key {
+			return rows[i].limit(&r.Limits)
+		}
+	}
+	panic("gates: no limit of this key")
+}
+
+// RailExit is the limit on a rocket's rail exit speed on its day: a wind may ask for
+// more than still air does.
+func RailExit(r *sim.Rocket) Limit {
+	l, wind := LimitFor(r, LimitRailExit), LimitFor(r, LimitRailExitWind)
+	if asked := wind.Min * r.Wind.Speed; asked > l.Min {
+		l.Min, l.Source = asked, wind.Source
+	}
+	return l
+}
+
+// Judge compares a value with the limit.
+func (l Limit) Judge(v float64) (word string, level Level) {
+	switch {
+	case math.IsNaN(v):
+		return WordUnknown, Caution
+	case v < l.Min, v > l.Max:
+		return l.Word, Bad
+	}
+	return WordGood, Good
+}
+
+// JudgeMargin is the verdict on a stability margin, calibres.
+func JudgeMargin(r *sim.Rocket, margin float64) (word string, level Level) {
+	if word, level = LimitFor(r, LimitMarginLeast).Judge(margin); level == Good {
+		word, level = LimitFor(r, LimitMarginMost).Judge(margin)
+	}
+	return word, level
+}

@@ -1,0 +1,76 @@
+package sim
+
+import "math"
+
+// Limits are what a flight is judged by. What is 0 takes the default.
+type Limits struct {
+	RailExit       float64 // least rail exit speed, m/s
+	RailExitWind   float64 // least rail exit speed over the wind
+	ThrustToWeight float64 // least, as the rail ends
+	MarginLeast    float64 // stability margin at rail exit, liquid-out and burnout, calibres
+	MarginMost     float64 // the same
+	Attack         float64 // greatest angle of attack as the guide ends, rad
+	Tilt           float64 // greatest of the rail, rad
+	Wind           float64 // greatest, m/s
+	Impulse        float64 // greatest of a motor, N·s
+	Opening        float64 // greatest airspeed as a canopy opens, m/s
+	MountFactor    float64 // least strength of the recovery mount over the opening load
+	Landing        float64 // greatest vertical landing speed, m/s
+	Energy         float64 // greatest landing energy, J
+	ProofFactor    float64 // least proof pressure on record over the working pressure
+	ProofDays      float64 // for which a proof holds
+}
+
+// Exact by definition of the international foot, pound and mile.
+const (
+	footPound    = 1.3558179483314004 // J
+	milePerHour  = 0.44704            // m/s
+	radPerDegree = math.Pi / 180
+)
+
+// DefaultLimits are those that hold when nobody says: common practice without a
+// source, but for tilt and wind (US codes, NFPA 1127), the impulse of a first
+// high-power certification (US practice: class H or I) and the landing energy (US
+// student practice, 75 ft·lbf), all of them from memory.
+func DefaultLimits() Limits {
+	return Limits{
+		RailExit:       15,
+		RailExitWind:   4,
+		ThrustToWeight: 5,
+		MarginLeast:    1,
+		MarginMost:     3,
+		Attack:         15 * radPerDegree,
+		Tilt:           20 * radPerDegree,
+		Wind:           20 * milePerHour,
+		Impulse:        640,
+		Opening:        20,
+		MountFactor:    2,
+		Landing:        6,
+		Energy:         75 * footPound,
+		ProofFactor:    1.5,
+		ProofDays:      365,
+	}
+}
+
+// InForce are the limits with the defaults for what is not given.
+func (l Limits) InForce() Limits {
+	d := DefaultLimits()
+	given, in := l.all(), d.all()
+	for i, v := range given {
+		if *v != 0 {
+			*in[i] = *v
+		}
+	}
+	return d
+}
+
+func (l *Limits) all() []*float64 {
+	return []*float64{&l.RailExit, &l.RailExitWind, &l.ThrustToWeight, &l.MarginLeast, &l.MarginMost, &l.Attack, &l.Tilt,
+		&l.Wind, &l.Impulse, &l.Opening, &l.MountFactor, &l.Landing, &l.Energy, &l.ProofFactor, &l.ProofDays}
+}
+
+// Field is where the rocket may fly and come down. What is 0 is not given.
+type Field struct {
+	Ceiling float64 // greatest height above the pad, m
+	Radius  float64 // greatest distance of a landing from the pad, m
+}
