@@ -77,6 +77,7 @@ func (r *Rocket) Validate() error {
 	r.checkCanopies(&c)
 	r.checkDay(&c)
 	r.checkShape(&c)
+	r.checkChamber(&c)
 	if len(c.faults) > 0 {
 		return c.faults
 	}

@@ -21,6 +21,7 @@ const (
 const (
 	WordGood    = "good"
 	WordCutOff  = "cut off"
+	WordFar     = "far"
 	WordFast    = "fast"
 	WordHard    = "hard"
 	WordHigh    = "high"
@@ -42,7 +43,7 @@ const (
 // Words lists the verdicts: good, then the others in alphabetical order.
 func Words() []string {
 	return []string{
-		WordGood, WordCutOff, WordFast, WordHard, WordHigh, WordLarge, WordLate, WordLeft, WordLow,
+		WordGood, WordCutOff, WordFar, WordFast, WordHard, WordHigh, WordLarge, WordLate, WordLeft, WordLow,
 		WordNever, WordNone, WordOld, WordPartial, WordShort, WordSteep, WordStrong, WordUnknown, WordWet,
 	}
 }

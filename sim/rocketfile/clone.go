@@ -4,6 +4,7 @@ import (
 	"slices"
 
 	"ullage/sim"
+	"ullage/sim/chamber"
 )
 
 // Clone copies a rocket with everything that an input can change. Thrust curves
@@ -39,5 +40,29 @@ func clone(r *sim.Rocket) *sim.Rocket {
 		shape.Fins = slices.Clone(r.Shape.Fins)
 		c.Shape = &shape
 	}
+	if r.Chamber != nil {
+		c.Chamber = cloneChamber(r.Chamber)
+	}
+	if r.Recovery != nil {
+		mount := *r.Recovery
+		c.Recovery = &mount
+	}
+	return &c
+}
+
+func cloneChamber(c *chamber.Chamber) *chamber.Chamber {
+	out := *c
+	out.Plies = slices.Clone(c.Plies)
+	out.Forward, out.Aft = copied(c.Forward), copied(c.Aft)
+	out.Thread, out.Heating = copied(c.Thread), copied(c.Heating)
+	return &out
+}
+
+// copied is what a pointer points to, anew.
+func copied[T any](p *T) *T {
+	if p == nil {
+		return nil
+	}
+	c := *p
 	return &c
 }

@@ -14,6 +14,8 @@ const (
 	millilitre  = 1e-6
 	bar         = 1e5
 	hectopascal = 1e2
+	megapascal  = 1e6
+	gigapascal  = 1e9
 	degree      = math.Pi / 180
 	freezing    = 273.15 // 0 degC
 )

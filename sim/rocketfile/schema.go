@@ -25,6 +25,8 @@ var schema = []*section{
 	bodySection(), noseSection(), sectionSection(), finsSection(), partSection(),
 	waterSection(), tubeSection(), motorSection(), mountSection(),
 	canopySection(), siteSection(), railSection(), windSection(), gustSection(), flightSection(),
+	chamberSection(), plySection(), forwardSection(), aftSection(), threadSection(), heatingSection(), recoverySection(),
+	fieldSection(), limitsSection(),
 	spreadSection(), // last, since it names inputs of all the others
 }
 

@@ -129,7 +129,7 @@ func NoseWeight(ctx context.Context, r *sim.Rocket, at, margin float64, o Option
 		return 0, ErrNoShape
 	}
 	short := func(weight float64) (float64, error) {
-		m, err := leastMargin(ctx, withWeight(r, weight, at), o)
+		m, err := leastMargin(ctx, WithWeight(r, weight, at), o)
 		return m - margin, err
 	}
 	if v, err := short(0); err != nil || v >= 0 {
@@ -142,9 +142,9 @@ func NoseWeight(ctx context.Context, r *sim.Rocket, at, margin float64, o Option
 	return bisect(0, most, short)
 }
 
-// withWeight is the rocket with a lump more in its body, balance and measured inertia
+// WithWeight is the rocket with a lump more in its body, balance and measured inertia
 // moved by it.
-func withWeight(r *sim.Rocket, weight, at float64) *sim.Rocket {
+func WithWeight(r *sim.Rocket, weight, at float64) *sim.Rocket {
 	c := *r
 	d := r.DryBody()
 	c.Body.Mass = d.Mass + weight

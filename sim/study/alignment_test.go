@@ -68,7 +68,7 @@ func TestBalanceHelp(t *testing.T) {
 	weight, err := NoseWeight(ctx, r, 0.08, now+0.5, Options{})
 	require.NoError(t, err)
 	assert.Positive(t, weight)
-	got, err := leastMargin(ctx, withWeight(r, weight, 0.08), Options{})
+	got, err := leastMargin(ctx, WithWeight(r, weight, 0.08), Options{})
 	require.NoError(t, err)
 	assert.InDelta(t, now+0.5, got, 1e-3)
 	none, err := NoseWeight(ctx, r, 0.08, now-0.5, Options{})

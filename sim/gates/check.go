@@ -1,0 +1,114 @@
+package gates
+
+import (
+	"math"
+
+	"ullage/sim"
+)
+
+// Case is one of the flights that a check looks at.
+type Case int
+
+// The cases.
+const (
+	Calm   Case = iota // no wind, no gust
+	Day                // as the file has it
+	Corner             // every uncertain input one standard deviation off, against the check
+	cases
+)
+
+// String names the case in a sentence.
+func (c Case) String() string {
+	return [...]string{"in calm air", "in the day's wind", "in the worst corner"}[c]
+}
+
+// Value is what a check found in one case.
+type Value struct {
+	Flown bool    // the case was looked at
+	Known bool    // there is a number: what it is about happened
+	V     float64 // SI
+}
+
+// Check is one row of go or no-go.
+type Check struct {
+	Key    string
+	Name   string
+	Limit  Limit // with both bounds for a stability margin
+	Values [cases]Value
+
+	Value  float64 // of the worst case, SI; NaN when there is none
+	Case   Case    // the worst
+	Word   string  // one of Words
+	Level  Level
+	Judged bool    // there was something to judge; what is not judged does not fail
+	Pass   bool    // not failed
+	SD     float64 // of Value about the day's, by its slopes; 0 where the corner was not looked at
+	Mends  []Mend  // what would make a failed check pass; what would make an unjudged one judged
+}
+
+// Verdict is go or no-go for one drive.
+type Verdict struct {
+	Power    sim.Power
+	Rocket   *sim.Rocket
+	Checks   []Check
+	Cornered bool        // the worst corners were looked at
+	Day      *sim.Flight // as the file has it
+	Calm     *sim.Flight
+}
+
+// Pass tells that no check failed.
+func (v *Verdict) Pass() bool { return v.Failed() == 0 }
+
+// Failed counts the checks outside their limits.
+func (v *Verdict) Failed() int { return v.count(func(c *Check) bool { return !c.Pass }) }
+
+// Unjudged counts the checks for which something is not given.
+func (v *Verdict) Unjudged() int { return v.count(func(c *Check) bool { return !c.Judged }) }
+
+func (v *Verdict) count(of func(*Check) bool) int {
+	n := 0
+	for i := range v.Checks {
+		if of(&v.Checks[i]) {
+			n++
+		}
+	}
+	return n
+}
+
+// badness orders values by how far they are beyond a limit: above zero is outside. What
+// did not happen is worst.
+func (l Limit) badness(v Value) float64 {
+	if !v.Known || math.IsNaN(v.V) {
+		return math.Inf(1)
+	}
+	return math.Max(l.Min-v.V, v.V-l.Max)
+}
+
+// settle chooses the worst of the cases that were looked at and judges it.
+func (c *Check) settle() {
+	worst := math.Inf(-1)
+	c.Value, c.Case = math.NaN(), Day
+	for _, k := range []Case{Day, Calm, Corner} { // the day first, where they are equal
+		v := c.Values[k]
+		if b := c.Limit.badness(v); v.Flown && b > worst {
+			worst, c.Case, c.Value = b, k, math.NaN()
+			if v.Known {
+				c.Value = v.V
+			}
+		}
+	}
+	c.Judged = true
+	if math.IsNaN(c.Value) {
+		c.Word, c.Level, c.Pass = WordNever, Bad, false
+		return
+	}
+	c.Word, c.Level = c.Limit.Judge(c.Value)
+	c.Pass = c.Level == Good
+}
+
+// unjudged makes a check that lacks something to judge by.
+func (c *Check) unjudged(m Mend) {
+	c.Judged, c.Pass = false, true
+	c.Word, c.Level = WordUnknown, Caution
+	c.Mends = []Mend{m}
+}

@@ -1,0 +1,108 @@
+package gates
+
+import (
+	"math"
+
+	"ullage/sim"
+	"ullage/sim/rocketfile"
+	"ullage/sim/study"
+)
+
+// deviation is every uncertain input off by one standard deviation or not, one sign each.
+type deviation struct {
+	spreads []study.Spread
+	signs   []int8
+}
+
+// rocket is the rocket of a case; nil when it cannot be made. It may be the base itself.
+func (d deviation) rocket(base *sim.Rocket, c Case) *sim.Rocket {
+	switch c {
+	case Calm:
+		r := *base // only values are changed
+		r.Wind.Speed, r.Gust.Speed = 0, 0
+		return &r
+	case Corner:
+		return d.off(base)
+	}
+	return base
+}
+
+// off is the rocket with the deviations made; what would leave an input's range stays at
+// its end.
+func (d deviation) off(base *sim.Rocket) *sim.Rocket {
+	r := rocketfile.Clone(base)
+	for i, s := range d.spreads {
+		if d.signs[i] == 0 {
+			continue
+		}
+		// The rocket may have lost the input's part, or given it another name.
+		v, given := s.Input.Get(r)
+		if !given && v == 0 {
+			continue
+		}
+		v += float64(d.signs[i]) * s.SD
+		v = math.Min(math.Max(v, s.Input.Min), s.Input.Max)
+		if s.Input.Set(r, v) != nil {
+			return nil
+		}
+	}
+	return r
+}
+
+// slopes are the flights with one input off, up and down.
+type slopes struct {
+	spreads  []study.Spread
+	up, down []*sim.Flight
+}
+
+// rockets are what has to fly for the slopes, up and down by turns.
+func (s *slopes) rockets(base *sim.Rocket) []*sim.Rocket {
+	out := make([]*sim.Rocket, 0, 2*len(s.spreads))
+	for i := range s.spreads {
+		for _, sign := range []int8{1, -1} {
+			d := deviation{s.spreads, make([]int8, len(s.spreads))}
+			d.signs[i] = sign
+			out = append(out, d.off(base))
+		}
+	}
+	return out
+}
+
+func (s *slopes) take(flights []*sim.Flight) {
+	for i := 0; i < len(flights); i += 2 {
+		s.up, s.down = append(s.up, flights[i]), append(s.down, flights[i+1])
+	}
+}
+
+// against is the deviation of each input that goes against a gate, and the standard
+// deviation of the gate's number by the slopes.
+func (s *slopes) against(g *gate, day Value) (deviation, float64) {
+	d := deviation{s.spreads, make([]int8, len(s.spreads))}
+	own := g.limit.badness(day)
+	sum := 0.0
+	for i := range s.spreads {
+		up, down := g.look(s.up[i]), g.look(s.down[i])
+		if up.Known && down.Known {
+			half := (up.V - down.V) / 2
+			sum += half * half
+		}
+		b, c := g.limit.badness(up), g.limit.badness(down)
+		switch {
+		case math.Max(b, c) <= own: // off either way it is better, or no different
+		case b >= c:
+			d.signs[i] = 1
+		default:
+			d.signs[i] = -1
+		}
+	}
+	return d, math.Sqrt(sum)
+}
+
+// key tells deviations apart.
+func (d deviation) key() string {
+	b := make([]byte, len(d.signs))
+	for i, s := range d.signs {
+		b[i] = byte(s + 1)
+	}
+	return string(b)
+}

@@ -1,0 +1,216 @@
+package gates
+
+import (
+	"math"
+	"time"
+
+	"ullage/sim"
+)
+
+// gate is a check before anything has flown: what number of a flight it looks at, and
+// what moves that number.
+type gate struct {
+	key    string
+	limit  Limit
+	value  func(fl *sim.Flight) (v float64, happened bool)
+	levers []lever
+	lacks  *Mend // what must be given before it can be judged; nil when it can
+	adds   []Mend
+	still  bool // about the rocket, not its flight: no corner, no calm
+	warns  bool // outside its limit is a caution, no failure
+	none   bool // nothing is there: the word for NaN is none
+}
+
+// gatesOf lists the checks of a rocket on the drive that flies, in the order to read
+// them: on the way up, the day, at the top, the landing, the field, the chamber.
+func gatesOf(r *sim.Rocket, today time.Time) []gate {
+	var g []gate
+	g = append(g, guideGates(r)...)
+	g = append(g, marginGates(r)...)
+	g = append(g, dayGates(r)...)
+	g = append(g, motorGates(r)...)
+	g = append(g, canopyGates(r)...)
+	g = append(g, landingGates(r)...)
+	g = append(g, fieldGates(r)...)
+	return append(g, chamberGates(r, today)...)
+}
+
+func guideGates(r *sim.Rocket) []gate {
+	// A launch tube as long as the rail guides by itself.
+	faster := []lever{{input: "rail.length", up: true}, {input: "water.fill"}, {input: "body.mass"}}
+	return []gate{
+		{key: LimitRailExit, limit: LimitFor(r, LimitRailExit), levers: faster,
+			value: func(fl *sim.Flight) (float64, bool) { return fl.RailExit.Speed, fl.RailExit.Happened }},
+		{key: LimitRailExitWind, limit: LimitFor(r, LimitRailExitWind), levers: append(faster, lever{input: "wind.speed"}),
+			value: func(fl *sim.Flight) (float64, bool) {
+				return fl.RailExit.Speed / fl.Rocket.Wind.Speed, fl.RailExit.Happened
+			}},
+		{key: LimitThrustToWeight, limit: LimitFor(r, LimitThrustToWeight),
+			levers: []lever{{input: "water.fill"}, {input: "water.throat", up: true}, {input: "body.mass"}},
+			value:  func(fl *sim.Flight) (float64, bool) { return fl.RailExit.ThrustToWeight, fl.RailExit.Happened }},
+	}
+}
+
+// Keys of the checks that have no limit of one number.
+const (
+	checkMargin      = "margin"
+	checkLeastMargin = "margin.least"
+	checkUnstated    = "canopies"
+	checkMotorFits   = "motor-fits"
+	checkCeiling     = "ceiling"
+	checkRadius      = "radius"
+	checkLeft        = "liquid-left"
+	checkBurst       = "burst"
+	checkSealed      = "sealed"
+)
+
+func marginGates(r *sim.Rocket) []gate {
+	both := LimitFor(r, LimitMarginLeast)
+	both.Max, both.Name = LimitFor(r, LimitMarginMost).Max, "margin"
+	if !r.Balanced() {
+		both.Name = "stability margin"
+		return []gate{{key: checkMargin, limit: both, lacks: &Mend{Kind: GiveShape}}}
+	}
+	var g []gate
+	for _, at := range []struct {
+		key, name string
+		of        func(*sim.Stability) sim.StabilityAt
+		water     bool
+	}{
+		{"rail-exit", "margin at rail exit", func(s *sim.Stability) sim.StabilityAt { return s.RailExit }, false},
+		{"liquid-out", "margin at liquid out", func(s *sim.Stability) sim.StabilityAt { return s.LiquidOut }, true},
+		{"burnout", "margin at burnout", func(s *sim.Stability) sim.StabilityAt { return s.Burnout }, false},
+	} {
+		if at.water && r.Power != sim.WaterPower {
+			continue
+		}
+		limit := both
+		limit.Name = at.name
+		g = append(g, gate{key: checkMargin + "." + at.key, limit: limit, levers: marginLevers(r),
+			value: func(fl *sim.Flight) (float64, bool) {
+				s := at.of(&fl.Stability)
+				return s.Margin, s.Happened
+			}})
+	}
+	least := LimitFor(r, LimitMarginLeast)
+	least.Name = "least margin on the way up"
+	return append(g,
+		gate{key: checkLeastMargin, limit: least, levers: marginLevers(r),
+			value: func(fl *sim.Flight) (float64, bool) { return fl.Stability.Least, fl.RailExit.Happened }},
+		gate{key: LimitAttack, limit: LimitFor(r, LimitAttack),
+			levers: []lever{{input: "rail.length", up: true}, {input: "wind.speed"}, {input: "water.fill"}},
+			value:  func(fl *sim.Flight) (float64, bool) { return fl.Stability.RailExitAngle, fl.RailExit.Happened }})
+}
+
+// marginLevers move the balance or the centre of pressure.
+func marginLevers(r *sim.Rocket) []lever {
+	levers := []lever{noseWeight(r)}
+	if n := len(r.Shape.Fins); n > 0 {
+		levers = append(levers, lever{input: "fins." + r.Shape.Fins[n-1].Name + ".span", either: true})
+	}
+	return append(levers, lever{input: "water.fill", either: true})
+}
+
+func dayGates(r *sim.Rocket) []gate {
+	return []gate{
+		{key: LimitTilt, limit: LimitFor(r, LimitTilt), levers: []lever{{input: "rail.tilt"}},
+			value: func(fl *sim.Flight) (float64, bool) { return fl.Rocket.Rail.Tilt, true }},
+		{key: LimitWind, limit: LimitFor(r, LimitWind), levers: []lever{{input: "wind.speed"}},
+			value: func(fl *sim.Flight) (float64, bool) { return fl.Rocket.Wind.Speed, true }},
+	}
+}
+
+func motorGates(r *sim.Rocket) []gate {
+	if r.Power != sim.MotorPower {
+		return []gate{{key: checkLeft, levers: []lever{{input: "water.fill"}},
+			limit: Limit{Key: checkLeft, Name: "liquid left at the end of thrust", Min: noMin, Max: 0, Unit: "g", Word: WordLeft, Source: "this model"},
+			value: func(fl *sim.Flight) (float64, bool) { return math.Max(0, fl.LiquidLeft), true }}}
+	}
+	g := []gate{{key: LimitImpulse, limit: LimitFor(r, LimitImpulse), still: true,
+		value: func(fl *sim.Flight) (float64, bool) { return fl.Rocket.Motor.Curve.Impulse(), true }}}
+	if m := r.Mount; m != nil && r.Motor.Diameter > 0 {
+		g = append(g, gate{key: checkMotorFits, still: true,
+			limit: Limit{Key: checkMotorFits, Name: "motor diameter in its mount", Min: noMin, Max: m.Diameter * (1 + 1e-9), Unit: "mm", Word: WordLarge, Source: theFile},
+			value: func(fl *sim.Flight) (float64, bool) { return fl.Rocket.Motor.Diameter, true }})
+	}
+	return g
+}
+
+func canopyGates(r *sim.Rocket) []gate {
+	if len(r.Canopies) == 0 {
+		return []gate{{key: checkUnstated, none: true, still: true,
+			limit: Limit{Key: checkUnstated, Name: "canopies", Min: 1, Max: noMax, Word: WordNone, Source: CommonPractice},
+			value: func(*sim.Flight) (float64, bool) { return 0, true },
+			adds:  []Mend{{Kind: GiveCanopy}}}}
+	}
+	var g []gate
+	for i := range r.Canopies {
+		name := r.Canopies[i].Name
+		limit := LimitFor(r, LimitOpening)
+		limit.Name = "airspeed as " + name + " opens"
+		g = append(g, gate{key: LimitOpening + "." + name, limit: limit, levers: []lever{openingLever(r, i)},
+			value: func(fl *sim.Flight) (float64, bool) { return fl.Canopies[i].Airspeed, fl.Canopies[i].Opened }})
+	}
+	for i := range r.Canopies {
+		g = append(g, loadGate(r, i))
+	}
+	return g
+}
+
+// loadGate holds the opening load of a canopy against the strength of the mount.
+func loadGate(r *sim.Rocket, i int) gate {
+	factor := LimitFor(r, LimitMount)
+	g := gate{key: LimitMount + "." + r.Canopies[i].Name, levers: []lever{openingLever(r, i)},
+		limit: Limit{Key: LimitMount, Name: "opening load of " + r.Canopies[i].Name, Min: noMin, Max: noMax, Unit: "N", Word: WordHigh, Source: "strength of [mount]"},
+		value: func(fl *sim.Flight) (float64, bool) { return fl.Canopies[i].Load, fl.Canopies[i].Opened }}
+	strength := math.NaN()
+	if r.Recovery != nil {
+		strength, _, _ = r.Recovery.Strength()
+	}
+	if math.IsNaN(strength) {
+		g.lacks = &Mend{Kind: GiveMount}
+		return g
+	}
+	g.limit.Max = strength / factor.Min
+	g.adds = []Mend{{Kind: StrongerMount, To: factor.Min}} // times the load
+	return g
+}
+
+func landingGates(r *sim.Rocket) []gate {
+	larger := canopyLevers(r, true)
+	return []gate{
+		{key: LimitLanding, limit: LimitFor(r, LimitLanding), levers: larger,
+			value: func(fl *sim.Flight) (float64, bool) { return fl.Landing.Vertical, fl.Landing.Happened }},
+		{key: LimitEnergy, limit: LimitFor(r, LimitEnergy), levers: append(larger[:len(larger):len(larger)], lever{input: "body.mass"}),
+			value: func(fl *sim.Flight) (float64, bool) { return fl.Landing.Energy, fl.Landing.Happened }},
+	}
+}
+
+// canopyLevers are the diameters of all canopies.
+func canopyLevers(r *sim.Rocket, up bool) []lever {
+	var levers []lever
+	for i := range r.Canopies {
+		levers = append(levers, lever{input: "canopy." + r.Canopies[i].Name + ".diameter", up: up})
+	}
+	return levers
+}
+
+func fieldGates(r *sim.Rocket) []gate {
+	ceiling := gate{key: checkCeiling,
+		limit:  Limit{Key: checkCeiling, Name: "apogee under the ceiling", Min: noMin, Max: r.Field.Ceiling, Unit: "m", Word: WordHigh, Source: theFile},
+		levers: []lever{{input: "water.pressure"}, {input: "water.fill", either: true}, {input: "body.mass", up: true}},
+		value:  func(fl *sim.Flight) (float64, bool) { return fl.Apogee.Height, fl.Apogee.Happened }}
+	if r.Field.Ceiling == 0 {
+		ceiling.limit.Max, ceiling.lacks = noMax, &Mend{Kind: GiveCeiling}
+	}
+	radius := gate{key: checkRadius,
+		limit:  Limit{Key: checkRadius, Name: "drift within the field", Min: noMin, Max: r.Field.Radius, Unit: "m", Word: WordFar, Source: theFile},
+		levers: append([]lever{intoTheWind(), {input: "wind.speed"}}, append(laterLevers(r), canopyLevers(r, false)...)...),
+		value: func(fl *sim.Flight) (float64, bool) {
+			return math.Hypot(fl.Landing.East, fl.Landing.North), fl.Landing.Happened
+		}}
+	if r.Field.Radius == 0 {
+		radius.limit.Max, radius.lacks = noMax, &Mend{Kind: GiveRadius}
+	}
+	return []gate{ceiling, radius}
+}

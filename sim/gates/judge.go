@@ -1,0 +1,145 @@
+package gates
+
+import (
+	"context"
+	"time"
+
+	"ullage/sim"
+	"ullage/sim/study"
+)
+
+// Options choose how much is looked at.
+type Options struct {
+	Day   *sim.Flight // the flight of the rocket as the file has it, when there is one
+	Today time.Time   // for the age of a proof; zero does not judge it
+	// Spreads are what is uncertain; with any, the worst corner of each check flies.
+	Spreads []study.Spread
+	Mends   bool // look for what would mend a failed check
+	Workers int
+}
+
+// Judge checks a rocket on the drive that flies: in calm air, on the day of its file,
+// and, with Spreads, in the worst corner of what is uncertain. For that every uncertain
+// input goes one standard deviation off both ways by itself, and then all of them at once
+// the way that goes against the check. Flights are those of the rocket's own model. A
+// rocket that is not valid is sim.Faults.
+func Judge(ctx context.Context, r *sim.Rocket, o Options) (Verdict, error) {
+	v := Verdict{Power: r.Power, Rocket: r, Day: o.Day, Cornered: len(o.Spreads) > 0}
+	var err error
+	if v.Day == nil {
+		if v.Day, err = sim.Fly(ctx, r, sim.Options{Keep: true}); err != nil {
+			return v, err
+		}
+	}
+	own := study.Options{Rigid: true, Workers: o.Workers}
+	if v.Calm, err = sim.Fly(ctx, deviation{}.rocket(r, Calm), sim.Options{}); err != nil {
+		return v, err
+	}
+	gates := gatesOf(r, o.Today)
+	v.Checks = make([]Check, len(gates))
+	against := make([]deviation, len(gates))
+	passing := make([]bool, len(gates))
+	for i := range gates {
+		g, c := &gates[i], &v.Checks[i]
+		*c = Check{Key: g.key, Name: g.limit.Name, Limit: g.limit}
+		if g.value == nil {
+			continue
+		}
+		c.Values[Day] = g.look(v.Day)
+		if !g.still {
+			c.Values[Calm] = g.look(v.Calm)
+		}
+		passing[i] = g.passes(v.Day)
+	}
+	if v.Cornered {
+		if against, err = corners(ctx, r, gates, v.Checks, o.Spreads, own); err != nil {
+			return v, err
+		}
+	}
+	m := mender{ctx, r, gates, passing, own}
+	for i := range gates {
+		if err := v.Checks[i].conclude(&gates[i], &m, against[i], o.Mends); err != nil {
+			return v, err
+		}
+	}
+	return v, nil
+}
+
+// conclude judges a check and finds what would mend it.
+func (c *Check) conclude(g *gate, m *mender, corner deviation, mends bool) error {
+	if g.lacks != nil {
+		c.unjudged(*g.lacks)
+		c.Value, c.Case = c.Values[Day].V, Day
+		return nil
+	}
+	c.settle()
+	if c.Pass {
+		return nil
+	}
+	if g.none {
+		c.Word = WordNone
+	}
+	if g.warns {
+		c.Level, c.Pass = Caution, true
+	}
+	c.Mends = append(c.Mends, g.mends(c.Value)...)
+	if !mends || c.Pass {
+		return nil
+	}
+	var flown []Case
+	for k := range cases {
+		if c.Values[k].Flown {
+			flown = append(flown, k)
+		}
+	}
+	found, err := m.find(g, flown, c.Case, corner)
+	if c.Mends = append(found, c.Mends...); len(c.Mends) == 0 {
+		c.Mends = []Mend{{Kind: NothingFound}}
+	}
+	return err
+}
+
+// mends are those that take no search, for the value that failed.
+func (g *gate) mends(value float64) []Mend {
+	out := append([]Mend(nil), g.adds...)
+	for i := range out {
+		if out[i].Kind == StrongerMount {
+			out[i].To *= value
+		}
+	}
+	return out
+}
+
+// corners flies the worst corner of every gate and notes what it found. Many gates share
+// one, which flies once.
+func corners(ctx context.Context, r *sim.Rocket, gates []gate, checks []Check, spreads []study.Spread, o study.Options) ([]deviation, error) {
+	s := slopes{spreads: spreads}
+	flights, err := study.Fleet(ctx, s.rockets(r), o)
+	if err != nil {
+		return nil, err
+	}
+	s.take(flights)
+	against := make([]deviation, len(gates))
+	place := map[string]int{}
+	var rockets []*sim.Rocket
+	for i := range gates {
+		g := &gates[i]
+		if g.still || g.value == nil {
+			continue
+		}
+		against[i], checks[i].SD = s.against(g, checks[i].Values[Day])
+		if _, there := place[against[i].key()]; !there {
+			place[against[i].key()] = len(rockets)
+			rockets = append(rockets, against[i].off(r))
+		}
+	}
+	if flights, err = study.Fleet(ctx, rockets, o); err != nil {
+		return nil, err
+	}
+	for i := range gates {
+		if g := &gates[i]; !g.still && g.value != nil {
+			checks[i].Values[Corner] = g.look(flights[place[against[i].key()]])
+		}
+	}
+	return against, nil
+}

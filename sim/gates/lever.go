@@ -1,0 +1,132 @@
+package gates
+
+import (
+	"math"
+
+	"ullage/sim"
+	"ullage/sim/quantity"
+	"ullage/sim/rocketfile"
+	"ullage/sim/study"
+)
+
+// lever is something a user can change to make a check pass: an input by its name, one
+// way or either, or a change that is no input.
+type lever struct {
+	input      string
+	up, either bool
+	// with changes the rocket besides, such as the rail's heading with its tilt.
+	with func(*sim.Rocket)
+	kind MendKind
+	// change, from and to are those of a lever that is no input.
+	change   func(r *sim.Rocket, x float64) *sim.Rocket
+	from, to float64
+	step     float64
+}
+
+// pull is a lever made ready on a rocket: how to set it, where it is now, where to look.
+type pull struct {
+	lever
+	in    rocketfile.Input
+	now   float64
+	reach []float64 // ends to look towards
+}
+
+// ready prepares a lever; not ok when the rocket has no such input.
+func (l lever) ready(r *sim.Rocket) (pull, bool) {
+	p := pull{lever: l}
+	if l.change != nil {
+		p.now, p.reach = l.from, []float64{l.to}
+		return p, true
+	}
+	in, err := rocketfile.Find(r, l.input)
+	if err != nil || in.Drive != "" && in.Drive != r.Power {
+		return p, false
+	}
+	p.in, p.step = in, in.Step
+	v, given := in.Get(r)
+	if !given && v == 0 {
+		return p, false
+	}
+	p.now = v
+	low, high := reach(in, r, v)
+	if (l.up || l.either) && high > v {
+		p.reach = append(p.reach, high)
+	}
+	if (!l.up || l.either) && low < v {
+		p.reach = append(p.reach, low)
+	}
+	return p, len(p.reach) > 0
+}
+
+// reach is how far from today's value a mend is looked for. Never to more pressure: that
+// is not for a search to propose.
+func reach(in rocketfile.Input, r *sim.Rocket, v float64) (low, high float64) {
+	const seconds = 8
+	switch {
+	case in.Dimension == quantity.Time: // a delay or a timer
+		return math.Max(in.Min, math.Min(0, v)-1), math.Min(in.Max, v+seconds)
+	case in.Dimension == quantity.Angle, in.Dimension == quantity.Speed, in.Name == "water.fill":
+		return math.Max(in.Min, 0), math.Min(in.Max, 4*v)
+	}
+	return study.DefaultRange(in, r)
+}
+
+// set makes a rocket with the lever at a value; nil when the rocket cannot have it.
+func (p *pull) set(base *sim.Rocket, x float64) *sim.Rocket {
+	if p.change != nil {
+		return p.change(base, x)
+	}
+	r := rocketfile.Clone(base)
+	if p.in.Set(r, x) != nil {
+		return nil
+	}
+	if p.with != nil {
+		p.with(r)
+	}
+	return r
+}
+
+// rounded is a value on the lever's steps, on the side of what passes.
+func (p *pull) rounded(x float64, up bool) float64 {
+	if !(p.step > 0) {
+		return x
+	}
+	const slack = 1e-6
+	if up {
+		return math.Ceil(x/p.step-slack) * p.step
+	}
+	return math.Floor(x/p.step+slack) * p.step
+}
+
+// openingLever moves the moment a canopy opens.
+func openingLever(r *sim.Rocket, i int) lever {
+	c := &r.Canopies[i]
+	if c.Rule(r.Power).Trigger == sim.Ejection {
+		return lever{input: "motor.delay", either: true}
+	}
+	return lever{input: "canopy." + c.Name + ".deploy." + string(r.Power), either: true}
+}
+
+// laterLevers open canopies later or lower, so that they drift less.
+func laterLevers(r *sim.Rocket) []lever {
+	var levers []lever
+	for i := range r.Canopies {
+		l := openingLever(r, i)
+		l.either = false
+		l.up = r.Canopies[i].Rule(r.Power).Trigger != sim.Falling
+		levers = append(levers, l)
+	}
+	return levers
+}
+
+// intoTheWind leans the rail to where the wind comes from.
+func intoTheWind() lever {
+	return lever{input: "rail.tilt", either: true, kind: LeanIntoWind, with: func(r *sim.Rocket) { r.Rail.Heading = r.Wind.From }}
+}
+
+// noseWeight adds a weight half-way along the nose.
+func noseWeight(r *sim.Rocket) lever {
+	at := r.Shape.Nose.Length / 2
+	return lever{kind: AddNoseWeight, to: 2 * r.BodyMass(), step: 0.005, up: true,
+		change: func(base *sim.Rocket, x float64) *sim.Rocket { return study.WithWeight(base, x, at) }}
+}

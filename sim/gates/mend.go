@@ -1,0 +1,227 @@
+package gates
+
+import (
+	"context"
+	"math"
+
+	"ullage/sim"
+	"ullage/sim/rocketfile"
+	"ullage/sim/study"
+)
+
+// MendKind says what a mend asks for.
+type MendKind int
+
+// The kinds of mend. The first three were found by flights and pass in every case that
+// was looked at.
+const (
+	SetInput      MendKind = iota // Input to To
+	LeanIntoWind                  // the rail's tilt to To, its heading to where the wind comes from
+	AddNoseWeight                 // To kg, half-way along the nose
+	StrongerMount                 // a recovery mount that holds To N
+	ProveTo                       // a hydrostatic proof to To Pa
+	ProveAgain                    // the proof is too old
+	CutVent                       // a hole of To m across
+	GiveShape                     // [body] length and balance, [nose], [[fins]]
+	GiveCanopy                    // a [[canopy]]
+	GiveMount                     // [mount]
+	GiveCeiling                   // [field] ceiling
+	GiveRadius                    // [field] radius
+	GiveChamber                   // [chamber]
+	GiveProof                     // a proof on record, or a measured burst
+	GiveDate                      // the day of the proof
+	NothingFound                  // none of the inputs tried does it alone
+)
+
+// Mend is something that would make a check pass.
+type Mend struct {
+	Kind     MendKind
+	Input    rocketfile.Input // of SetInput and LeanIntoWind
+	From, To float64          // today's value and the nearest found that passes, SI
+	Breaks   []string         // checks that pass today and would not, on the day of the file
+}
+
+// mender looks for values that pass.
+type mender struct {
+	ctx     context.Context
+	base    *sim.Rocket
+	gates   []gate
+	passing []bool // of each gate, on the day of the file
+	options study.Options
+}
+
+// most bounds the mends of one check.
+const most = 3
+
+// find looks for what makes one gate pass in every case that was looked at.
+func (m *mender) find(g *gate, flown []Case, worst Case, corner deviation) ([]Mend, error) {
+	var out []Mend
+	for _, l := range g.levers {
+		if len(out) == most {
+			break
+		}
+		p, ok := l.ready(m.base)
+		if !ok {
+			continue
+		}
+		s := search{m, g, &p, flown, worst, corner}
+		x, found, err := s.nearest()
+		if err != nil {
+			return out, err
+		}
+		if !found {
+			continue
+		}
+		mend := Mend{Kind: l.kind, Input: p.in, From: p.now, To: x}
+		if mend.Breaks, err = m.breaks(p.set(m.base, x)); err != nil {
+			return out, err
+		}
+		out = append(out, mend)
+	}
+	return out, nil
+}
+
+// breaks names the checks that pass today and would not with a mend made.
+func (m *mender) breaks(r *sim.Rocket) ([]string, error) {
+	flights, err := study.Fleet(m.ctx, []*sim.Rocket{r}, m.options)
+	if err != nil || flights[0] == nil {
+		return nil, err
+	}
+	var names []string
+	for i := range m.gates {
+		g := &m.gates[i]
+		if !m.passing[i] || g.lacks != nil {
+			continue
+		}
+		if !g.passes(flights[0]) {
+			names = append(names, g.limit.Name)
+		}
+	}
+	return names, nil
+}
+
+// passes tells whether a flight is within the gate's limit.
+func (g *gate) passes(fl *sim.Flight) bool { return g.warns || g.limit.badness(g.look(fl)) <= 0 }
+
+func (g *gate) look(fl *sim.Flight) Value {
+	if fl == nil {
+		return Value{Flown: true}
+	}
+	v, happened := g.value(fl)
+	return Value{Flown: true, Known: happened && !math.IsNaN(v), V: v}
+}
+
+// search is the search for the nearest value of one lever that passes one gate.
+type search struct {
+	*mender
+	gate   *gate
+	pull   *pull
+	flown  []Case
+	worst  Case
+	corner deviation
+}
+
+// Settings of the search: values looked at towards an end, and halvings after that.
+const (
+	scans  = 10
+	halves = 8
+)
+
+// nearest is the value nearest to today's that passes, on the lever's steps.
+func (s *search) nearest() (x float64, found bool, err error) {
+	best := math.NaN()
+	for _, end := range s.pull.reach {
+		x, ok, err := s.towards(end)
+		if err != nil {
+			return 0, false, err
+		}
+		if ok && !(math.Abs(x-s.pull.now) >= math.Abs(best-s.pull.now)) {
+			best = x
+		}
+	}
+	return best, !math.IsNaN(best), nil
+}
+
+func (s *search) towards(end float64) (x float64, found bool, err error) {
+	now := s.pull.now
+	out, in := now, math.NaN()
+	for i := 1; i <= scans; i++ {
+		share := float64(i) / scans
+		x := now + (end-now)*share*share // finer near today's value
+		ok, err := s.try(x, s.worst)
+		if err != nil {
+			return 0, false, err
+		}
+		if ok {
+			in = x
+			break
+		}
+		out = x
+	}
+	if math.IsNaN(in) {
+		return 0, false, nil
+	}
+	for range halves {
+		mid := (out + in) / 2
+		if math.Abs(in-out) < s.pull.step/2 {
+			break
+		}
+		ok, err := s.try(mid, s.worst)
+		if err != nil {
+			return 0, false, err
+		}
+		if ok {
+			in = mid
+		} else {
+			out = mid
+		}
+	}
+	return s.onStep(in, end)
+}
+
+// onStep rounds a value that passes away from today's until it passes in every case.
+func (s *search) onStep(x, end float64) (float64, bool, error) {
+	up := end > s.pull.now
+	step := math.Copysign(s.pull.step, end-s.pull.now)
+	x = s.pull.rounded(x, up)
+	for range 4 {
+		if (end-x)*step < 0 {
+			x = end
+		}
+		all := true
+		for _, c := range s.flown {
+			ok, err := s.try(x, c)
+			if err != nil {
+				return 0, false, err
+			}
+			all = all && ok
+		}
+		if all {
+			return x, true, nil
+		}
+		if step == 0 || x == end {
+			break
+		}
+		x = s.pull.rounded(x+step, up)
+	}
+	return 0, false, nil
+}
+
+// try tells whether a value passes in a case.
+func (s *search) try(x float64, c Case) (bool, error) {
+	r := s.pull.set(s.base, x)
+	if r == nil {
+		return false, nil
+	}
+	if r = s.corner.rocket(r, c); r == nil {
+		return false, nil
+	}
+	if s.gate.still {
+		return r.Validate() == nil && s.gate.passes(&sim.Flight{Rocket: r}), nil
+	}
+	flights, err := study.Fleet(s.ctx, []*sim.Rocket{r}, s.options)
+	if err != nil || flights[0] == nil {
+		return false, err
+	}
+	return s.gate.passes(flights[0]), nil
+}

@@ -1,0 +1,100 @@
+package sim
+
+import (
+	"fmt"
+	"math"
+
+	"ullage/sim/chamber"
+)
+
+// agree is how far two statements of one size may be apart: that is measuring.
+const agree = 0.02
+
+// Vessel is the chamber with what the rest of the rocket says of it filled in: its bore
+// and, from its volume, its length; the throat as the hole through the retainer. It is
+// nil when the file does not describe a chamber.
+func (r *Rocket) Vessel() *chamber.Chamber {
+	if r.Chamber == nil {
+		return nil
+	}
+	c := *r.Chamber
+	w := r.Water
+	if w == nil {
+		return &c
+	}
+	if c.Diameter == 0 {
+		c.Diameter = w.Bore
+	}
+	if c.Length == 0 && w.Bore > 0 {
+		c.Length = math.Max(0, (w.Volume-c.Volume())/(math.Pi/4*c.Diameter*c.Diameter))
+	}
+	if c.Thread != nil && c.Thread.Hole == 0 && w.Throat < c.Thread.Diameter {
+		thread := *c.Thread
+		thread.Hole = w.Throat
+		c.Thread = &thread
+	}
+	return &c
+}
+
+// Service is what the chamber meets on a flight: the pressure it is filled to, the liquid
+// in it, and the air it warms up with when it is sealed.
+func (r *Rocket) Service() chamber.Service {
+	column := r.Site.Column()
+	air := column.Air(0)
+	s := chamber.Service{Ambient: air.Pressure, AirTemperature: air.Temperature}
+	if w := r.Water; w != nil {
+		s.Working, s.Fill, s.Volume, s.Gamma = w.Pressure, w.Fill, w.Volume, w.Gas.Gamma()
+	}
+	return s
+}
+
+// checkChamber checks the chamber by itself and against the rest of the rocket.
+func (r *Rocket) checkChamber(c *checker) {
+	if r.Recovery != nil {
+		for _, f := range r.Recovery.Check() {
+			c.add(f.Name, f.Value, f.Problem, f.Mend)
+		}
+	}
+	v := r.Vessel()
+	if v == nil {
+		return
+	}
+	if w := r.Water; w != nil {
+		if !(w.Bore > 0 && w.Volume > 0) {
+			return // told already, and the chamber hangs on it
+		}
+		if own := r.Chamber.Diameter; own > 0 && apart(own, w.Bore) {
+			c.add("chamber.diameter", own, fmt.Sprintf("differs from water.bore, %.4g mm", 1e3*w.Bore), "give one of the two, or both alike")
+			return
+		}
+		if v.Length == 0 && r.Chamber.Length == 0 {
+			c.add("water.volume", w.Volume, fmt.Sprintf("is less than the closures alone hold, %.3g L", 1e3*v.Volume()), "check the volume, the bore and the closures' shapes")
+			return
+		}
+	} else if v.Diameter == 0 || v.Length == 0 {
+		key := "chamber.diameter"
+		if v.Diameter != 0 {
+			key = "chamber.length"
+		}
+		c.add(key, math.NaN(), "is missing, and there is no [water] that tells it", "give diameter and length of the chamber")
+		return
+	}
+	before := len(c.faults)
+	for _, f := range v.Check() {
+		c.add(f.Name, f.Value, f.Problem, f.Mend)
+	}
+	if len(c.faults) > before {
+		return
+	}
+	if w := r.Water; w != nil && r.Chamber.Length > 0 && apart(v.Volume(), w.Volume) {
+		c.add("chamber.length", r.Chamber.Length, fmt.Sprintf("makes a chamber of %.3g L with its closures, and water.volume says %.3g L", 1e3*v.Volume(), 1e3*w.Volume),
+			"measure the volume by filling it; leave chamber.length out to have it follow")
+	}
+	if outside := v.Diameter + 2*v.WallThickness(); r.Body.Diameter > 0 && outside > r.Body.Diameter*(1+agree) {
+		c.add("chamber.diameter", v.Diameter, fmt.Sprintf("is %.4g mm outside with its wall of %.3g mm, more than body.diameter", 1e3*outside, 1e3*v.WallThickness()),
+			fmt.Sprintf("body.diameter is the largest outside diameter, %.4g mm now; check bore, plies and that", 1e3*r.Body.Diameter))
+	}
+}
+
+// apart tells whether two sizes differ by more than measuring does.
+func apart(a, b float64) bool { return math.Abs(a-b) > agree*math.Max(a, b) }
