@@ -20,9 +20,9 @@ type Chamber struct {
 	Length   float64 // of the tube between the closures, m
 	Material Material
 
-	Plies         []Ply   // the wall, from the inside out; none: Wall is given
+	Plies         []Ply   // the wall, from the inside out; none: Wall is given, and a composite's fibres lie along and around
 	FibreFraction float64 // by volume; 0 takes the material's usual one
-	Wall          float64 // measured, m; 0 takes the plies' sum
+	Wall          float64 // measured, m; 0 takes the plies' sum; beside plies it settles the fibre fraction
 	Waste         float64 // cloth and resin bought beyond what is in the tube, as a share
 
 	Around  float64 // tensile strength of the wall around the tube, from coupons or a burst, Pa; 0 takes the material's
@@ -113,7 +113,7 @@ type Thread struct {
 type Heating struct {
 	Temperature float64 // that its air reaches, K
 	Time        float64 // in which it does, s
-	Rise        float64 // of pressure that is allowed, Pa
+	Rise        float64 // of pressure that a vent is to allow, Pa; 0: no vent is worked out
 }
 
 // Mount is what holds the recovery gear to the rocket: a cross pin, a bond, a line. What

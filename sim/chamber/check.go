@@ -1,0 +1,102 @@
+package chamber
+
+import (
+	"math"
+	"time"
+)
+
+// The ranges of what the equations are for. Common sense, no source.
+const (
+	narrowest, widest   = 5e-3, 1.0    // inside diameter, m
+	shortest, longest   = 5e-3, 20.0   // of the tube, m
+	thinnest, thickest  = 1e-5, 0.1    // of a wall, m
+	softest, strongest  = 1e5, 1e10    // strengths, Pa
+	yielding, stiffest  = 1e7, 1e12    // moduli, Pa
+	lightest, heaviest  = 50.0, 2e4    // densities, kg/m³
+	coldest, hottest    = 200.0, 600.0 // K
+	mostPressure        = 1e9          // Pa
+	mostCycles          = 1_000_000_000
+	leanest, richest    = 0.1, 0.75   // share of fibre: no packing holds more
+	finest, heaviestPly = 0.005, 5.0  // cloth, kg/m²
+	mostLayers          = 200         // of one ply
+	sharpest, bluntest  = 0.087, 1.22 // half-angle of a cone, rad: 5 and 70 deg
+)
+
+// Check tells everything that is wrong with a chamber, or nil. Of what passes, At gives
+// figures: what is not known is NaN, and nothing else.
+func (c *Chamber) Check() []Fault {
+	var k checker
+	bore := k.within("chamber.diameter", c.Diameter, narrowest, widest, "give the inside diameter, 5 mm to 1 m")
+	long := k.within("chamber.length", c.Length, shortest, longest, "give the tube's length between its closures, 5 mm to 20 m")
+	c.checkFigures(&k)
+	wall := c.checkWall(&k)
+	if bore && wall && c.WallThickness() >= c.Diameter/2 {
+		k.add("chamber.wall", c.WallThickness(), "is thicker than the inside radius, "+mm(c.Diameter/2),
+			"check the units of diameter and wall, and of each ply's cloth and count")
+		wall = false
+	}
+	c.checkLife(&k)
+	c.checkRecord(&k)
+	most := longest
+	if long {
+		most = c.Length
+	}
+	c.Forward.check(&k, "chamber.forward", c.Diameter/2, most)
+	c.Aft.check(&k, "chamber.aft", c.Diameter/2, most)
+	c.Thread.check(&k)
+	c.Heating.check(&k)
+	return k.faults
+}
+
+// checkFigures looks at what may stand in place of the material's.
+func (c *Chamber) checkFigures(k *checker) {
+	const leave = ", or leave it out for the material's"
+	k.optional("chamber.around", c.Around, softest, strongest, "give the wall's tensile strength around the tube, 0.1 MPa to 10 GPa"+leave)
+	k.optional("chamber.along", c.Along, softest, strongest, "give the wall's tensile strength along the tube, 0.1 MPa to 10 GPa"+leave)
+	k.optional("chamber.density", c.Density, lightest, heaviest, "give 50 to 20 000 kg/m³"+leave)
+	k.optional("chamber.modulus", c.Modulus, yielding, stiffest, "give 10 MPa to 1000 GPa"+leave)
+	k.within("chamber.waste", c.Waste, 0, 5, "give what is bought beyond the need as a share, 0.15 for 15 %")
+	if c.Material != Own {
+		return
+	}
+	for _, f := range [...]struct {
+		name, what string
+		value      float64
+	}{
+		{"chamber.around", "tensile strength around the tube", c.Around},
+		{"chamber.along", "tensile strength along the tube", c.Along},
+		{"chamber.density", "density", c.Density},
+	} {
+		if f.value == 0 {
+			k.add(f.name, math.NaN(), "is not known for a material of your own", "give its "+f.what+", or choose a material that is listed")
+		}
+	}
+}
+
+// checkLife looks at heat and cycles.
+func (c *Chamber) checkLife(k *checker) {
+	k.optional("chamber.temperature", c.Temperature, coldest, hottest, "give the wall's greatest temperature under pressure, -73 to 326 °C, or leave it out")
+	k.within("chamber.heat_factor", c.HeatFactor, 0, 1, "give the share of the strength left when warm, above 0 up to 1, or leave it out")
+	k.within("chamber.cycle_factor", c.CycleFactor, 0, 1, "give the share of the strength left after the cycles, above 0 up to 1, or leave it out")
+	if c.Cycles < 0 || c.Cycles > mostCycles {
+		k.add("chamber.cycles", float64(c.Cycles), "out of range", "give how often it was under pressure, 0 for a new one")
+	}
+}
+
+// checkRecord looks at what was measured.
+func (c *Chamber) checkRecord(k *checker) {
+	burst := k.within("chamber.burst", c.Burst, 0, mostPressure, "give the pressure at which one made alike burst, or leave it out")
+	proof := k.within("chamber.proof", c.Proof, 0, mostPressure, "give the pressure it was proved at with water, or leave it out")
+	if burst && proof && c.Burst > 0 && c.Burst < c.Proof {
+		k.add("chamber.burst", c.Burst, "is below the proof on record, "+bar(c.Proof)+", which this chamber held",
+			"correct one of them; a burst of another make says nothing of this one: leave it out")
+	}
+	if c.ProofDate == "" {
+		return
+	}
+	if _, err := time.Parse(time.DateOnly, c.ProofDate); err != nil {
+		k.add("chamber.proof_date", math.NaN(), "is no date", "write year, month and day as 2026-05-01")
+	} else if c.Proof == 0 {
+		k.add("chamber.proof_date", math.NaN(), "has no proof beside it", "give chamber.proof, the pressure it was proved at, or leave the date out")
+	}
+}

@@ -1,0 +1,60 @@
+package chamber
+
+import "math"
+
+// typicalBond is the shear strength of an epoxy lap prepared by hand, averaged over it,
+// Pa. Typical, unverified, from memory.
+const typicalBond = 8e6
+
+// closureParts adds a closure's wall and its bond at one pascal. tube is the weaker way
+// of the tube's wall.
+func (c *Chamber) closureParts(parts []Part, end string, e *Closure, f factors, tube Part) []Part {
+	if e == nil {
+		return parts
+	}
+	stress, note := e.stress(c.Diameter/2, c.closureWall(e), c.Material.stuff().plate())
+	strength, typical := e.Strength*f.wall, false
+	if e.Strength == 0 {
+		strength, typical = tube.Strength, tube.Typical // heat and cycles are in it
+	}
+	if stress < 0 {
+		crush := c.Material.stuff().crush
+		strength *= crush
+		typical = typical || crush != 1 // the share that compression leaves is a built-in one
+	}
+	parts = append(parts, newPart(end+" closure", stress, strength, typical, note))
+	bond, built := orTypical(e.BondStrength, typicalBond)
+	return append(parts, newPart(end+" bond", c.Diameter/2/(2*e.Overlap), bond*f.bond, built, Average))
+}
+
+func (c *Chamber) closureWall(e *Closure) float64 {
+	if e.Wall != 0 {
+		return e.Wall
+	}
+	return c.WallThickness()
+}
+
+// plate is Poisson's ratio for a flat closure; a composite's depends on its cloth.
+func (s *stuff) plate() float64 {
+	if s.fibre != nil {
+		return unknownPoisson
+	}
+	return s.poisson
+}
+
+// stress is the greatest in a closure of radius r and wall t at one pascal: membranes
+// (Timoshenko and Woinowsky-Krieger, Theory of Plates and Shells, chapter 14), and a
+// circular plate simply supported at its edge (the same, chapter 3). A 2:1 ellipsoid
+// has p r/t in tension at its crown and as much in compression around its equator, which
+// is the worse since no material here is stronger in compression.
+func (e *Closure) stress(r, t, poisson float64) (float64, Note) {
+	switch e.Shape {
+	case Ellipsoid:
+		return -r / t, Equator
+	case Cone:
+		return r / (t * math.Cos(e.HalfAngle)), Edge
+	case Flat:
+		return 3 * (3 + poisson) / 8 * r * r / (t * t), ""
+	}
+	return r / (2 * t), ""
+}

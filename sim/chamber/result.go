@@ -1,0 +1,56 @@
+package chamber
+
+// Service is what a chamber is looked at in.
+type Service struct {
+	Working        float64 // gauge pressure at release, Pa; 0 leaves stresses and gas at nothing
+	Ambient        float64 // absolute, Pa
+	Fill           float64 // share of the volume that is liquid at release, 0 to 1
+	Volume         float64 // m³; 0 takes Chamber.Volume
+	Gamma          float64 // ratio of the gas's specific heats, above 1; 0 takes air's 1.4
+	AirTemperature float64 // at which the chamber is sealed, K
+}
+
+// Basis is what a burst pressure rests on.
+type Basis string
+
+// The bases, from the strongest.
+const (
+	FromBurst    Basis = "measured burst" // of a chamber made alike
+	FromProof    Basis = "proof"          // this chamber held it, and the estimate is lower
+	FromEstimate Basis = "estimate"
+)
+
+// Result is a chamber at a working pressure. Pressures are gauge, Pa. Every pressure in
+// it carries the cautions of the package: a model's figure is no test.
+type Result struct {
+	Tube Tube
+
+	HeatFactor  float64 // share of the wall's strength that counts
+	CycleFactor float64 // likewise
+	BondFactor  float64 // both together, for the bonds
+	Thick       bool    // wall over a tenth of the radius where only the mean stress is known: the inner face has more
+
+	Parts   []Part
+	Weakest int // of Parts; -1 when none has a use that is a number
+
+	Estimate float64 // of the burst pressure, from the weakest part; NaN when Weakest is -1
+	Burst    float64 // what is counted on, with heat and cycles
+	Basis    Basis   // of Burst
+
+	ProofWanted  float64 // 1.5 times working
+	ProofLimit   float64 // half of an estimated burst, 0.8 of a measured one
+	Proof        float64 // to prove at: the lesser of both
+	ProofEnough  bool    // the limit allows ProofWanted
+	MostWorking  float64 // that the chamber can be proved for: ProofLimit/1.5
+	MostOnRecord float64 // that the proof on record is for: that/1.5; 0 without
+
+	Dilation      Dilation // at Proof
+	Strain        float64  // the wall's greatest at working, along fibres, around or along; NaN when not known
+	ProofStrain   float64  // likewise at Proof
+	Cracks        bool     // Strain is where resin cracks and an unlined wall weeps
+	CracksAtProof bool     // likewise at Proof
+	Gas           Stored   // at working pressure, the gas above the liquid
+	Pneumatic     Stored   // at Proof, the whole volume of gas: why not to prove with it
+	Hydraulic     Stored   // at Proof, water and wall
+	Heated        *Heated  // nil when Heating is not described
+}

@@ -1,0 +1,111 @@
+package chamber
+
+import "math"
+
+// Tube is what the tube is made of and what to buy for it. It is as long as the chamber
+// and its bonded laps.
+type Tube struct {
+	Wall          float64 // m
+	FibreFraction float64 // by volume; 0 without fibres known here
+	Density       float64 // kg/m³; NaN when not known
+	Mass          float64 // kg; NaN when not known
+	Cloth         []Cloth // one for each ply
+	Resin         float64 // to mix, waste in it, kg; 0 without plies
+}
+
+// Cloth is what to buy for a ply, waste in it.
+type Cloth struct {
+	Ply       string  // its name, or its number from 1
+	Thickness float64 // of all its layers in the wall, m
+	Area      float64 // m²
+	Mass      float64 // kg
+}
+
+// FibreFractionInForce is the share of fibre by volume: where the wall was measured over
+// a lay-up, what the cloth's mass fills of it; else as given; else the material's usual
+// one. 0 without fibres known here.
+func (c *Chamber) FibreFractionInForce() float64 {
+	f := c.Material.stuff().fibre
+	switch {
+	case f == nil:
+		return 0
+	case c.Wall != 0 && len(c.Plies) > 0:
+		return c.dryCloth() / (f.density * c.Wall)
+	case c.FibreFraction != 0:
+		return c.FibreFraction
+	}
+	return f.fraction
+}
+
+// dryCloth is the areal mass of all plies, kg/m².
+func (c *Chamber) dryCloth() float64 {
+	sum := 0.
+	for i := range c.Plies {
+		sum += c.Plies[i].dry()
+	}
+	return sum
+}
+
+func (p *Ply) dry() float64 { return p.Cloth * float64(p.Count) }
+
+// WallThickness is the wall's, m: as measured, else the sum of the plies, each
+// g/(ρ_f V_f) a layer. 0 when there is neither.
+func (c *Chamber) WallThickness() float64 {
+	if c.Wall != 0 {
+		return c.Wall
+	}
+	f := c.Material.stuff().fibre
+	if f == nil {
+		return 0
+	}
+	return c.dryCloth() / (f.density * c.FibreFractionInForce())
+}
+
+// WallDensity is the wall's, kg/m³: as given, else the material's with its share of
+// fibre; NaN when neither is known.
+func (c *Chamber) WallDensity() float64 {
+	if c.Density != 0 {
+		return c.Density
+	}
+	return c.Material.Density(c.FibreFractionInForce())
+}
+
+// meanRadius is that of the wall's middle, m.
+func (c *Chamber) meanRadius() float64 { return (c.Diameter + c.WallThickness()) / 2 }
+
+// tubeLength is that of the tube with what laps over the closures, m.
+func (c *Chamber) tubeLength() float64 {
+	length := c.Length
+	for _, e := range []*Closure{c.Forward, c.Aft} {
+		if e != nil {
+			length += e.Overlap
+		}
+	}
+	return length
+}
+
+// tube works out the wall and what to buy. Each layer is cut for its own radius: the
+// outer ones take more cloth.
+func (c *Chamber) tube() Tube {
+	t := Tube{Wall: c.WallThickness(), FibreFraction: c.FibreFractionInForce(), Density: c.WallDensity()}
+	length := c.tubeLength()
+	volume := 2 * math.Pi * c.meanRadius() * t.Wall * length
+	t.Mass = t.Density * volume
+	s := c.Material.stuff()
+	if s.fibre == nil || len(c.Plies) == 0 {
+		return t
+	}
+	buy := 1 + c.Waste
+	t.Resin = s.density * (1 - t.FibreFraction) * volume * buy
+	t.Cloth = make([]Cloth, len(c.Plies))
+	inner := c.Diameter / 2
+	for i := range c.Plies {
+		p := &c.Plies[i]
+		thick := p.dry() / (s.fibre.density * t.FibreFraction)
+		// The layers' mean radius is the ply's, so their areas add up to this.
+		area := float64(p.Count) * 2 * math.Pi * (inner + thick/2) * length * buy
+		t.Cloth[i] = Cloth{Ply: label(p.Name, i), Thickness: thick, Area: area, Mass: area * p.Cloth}
+		inner += thick
+	}
+	return t
+}
