@@ -86,12 +86,12 @@ func (l Limit) badness(v Value) float64 {
 
 // settle chooses the worst of the cases that were looked at and judges it.
 func (c *Check) settle() {
-	worst := math.Inf(-1)
+	worst, any := math.Inf(-1), false
 	c.Value, c.Case = math.NaN(), Day
 	for _, k := range []Case{Day, Calm, Corner} { // the day first, where they are equal
 		v := c.Values[k]
-		if b := c.Limit.badness(v); v.Flown && b > worst {
-			worst, c.Case, c.Value = b, k, math.NaN()
+		if b := c.Limit.badness(v); v.Flown && (b > worst || !any) {
+			worst, any, c.Case, c.Value = b, true, k, math.NaN()
 			if v.Known {
 				c.Value = v.V
 			}
@@ -108,6 +108,7 @@ func (c *Check) settle() {
 
 // unjudged makes a check that lacks something to judge by.
 func (c *Check) unjudged(m Mend) {
+	c.settle()
 	c.Judged, c.Pass = false, true
 	c.Word, c.Level = WordUnknown, Caution
 	c.Mends = []Mend{m}

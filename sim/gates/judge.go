@@ -69,7 +69,6 @@ func Judge(ctx context.Context, r *sim.Rocket, o Options) (Verdict, error) {
 func (c *Check) conclude(g *gate, m *mender, corner deviation, mends bool) error {
 	if g.lacks != nil {
 		c.unjudged(*g.lacks)
-		c.Value, c.Case = c.Values[Day].V, Day
 		return nil
 	}
 	c.settle()

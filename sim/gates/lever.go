@@ -14,6 +14,7 @@ import (
 type lever struct {
 	input      string
 	up, either bool
+	values     []float64 // the only ones to be had; nil: any
 	// with changes the rocket besides, such as the rail's heading with its tilt.
 	with func(*sim.Rocket)
 	kind MendKind
@@ -102,7 +103,7 @@ func (p *pull) rounded(x float64, up bool) float64 {
 func openingLever(r *sim.Rocket, i int) lever {
 	c := &r.Canopies[i]
 	if c.Rule(r.Power).Trigger == sim.Ejection {
-		return lever{input: "motor.delay", either: true}
+		return lever{input: "motor.delay", either: true, values: r.Motor.Delays}
 	}
 	return lever{input: "canopy." + c.Name + ".deploy." + string(r.Power), either: true}
 }

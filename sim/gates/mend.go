@@ -28,7 +28,8 @@ const (
 	GiveCeiling                   // [field] ceiling
 	GiveRadius                    // [field] radius
 	GiveChamber                   // [chamber]
-	GiveProof                     // a proof on record, or a measured burst
+	GiveProof                     // a proof on record
+	GiveBurst                     // a measured burst
 	GiveDate                      // the day of the proof
 	NothingFound                  // none of the inputs tried does it alone
 )
@@ -130,8 +131,12 @@ const (
 // nearest is the value nearest to today's that passes, on the lever's steps.
 func (s *search) nearest() (x float64, found bool, err error) {
 	best := math.NaN()
-	for _, end := range s.pull.reach {
-		x, ok, err := s.towards(end)
+	look, ends := s.towards, s.pull.reach
+	if s.pull.values != nil {
+		look, ends = s.passesAll, s.pull.values
+	}
+	for _, end := range ends {
+		x, ok, err := look(end)
 		if err != nil {
 			return 0, false, err
 		}
@@ -188,16 +193,8 @@ func (s *search) onStep(x, end float64) (float64, bool, error) {
 		if (end-x)*step < 0 {
 			x = end
 		}
-		all := true
-		for _, c := range s.flown {
-			ok, err := s.try(x, c)
-			if err != nil {
-				return 0, false, err
-			}
-			all = all && ok
-		}
-		if all {
-			return x, true, nil
+		if _, ok, err := s.passesAll(x); ok || err != nil {
+			return x, ok, err
 		}
 		if step == 0 || x == end {
 			break
@@ -205,6 +202,16 @@ func (s *search) onStep(x, end float64) (float64, bool, error) {
 		x = s.pull.rounded(x+step, up)
 	}
 	return 0, false, nil
+}
+
+// passesAll tells whether a value passes in every case, and gives it back.
+func (s *search) passesAll(x float64) (float64, bool, error) {
+	for _, c := range s.flown {
+		if ok, err := s.try(x, c); !ok || err != nil {
+			return x, false, err
+		}
+	}
+	return x, true, nil
 }
 
 // try tells whether a value passes in a case.

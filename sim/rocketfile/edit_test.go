@@ -161,16 +161,16 @@ const base = `body = { diameter = "70 mm", mass = "1 kg", drag = 0.5 }
 rail = { length = "1.8 m" }
 `
 
-const chamber = `volume = "4 L", bore = "68 mm", throat = "13 mm", fill = 0.3, pressure = "9 bar"`
+const waterKeys = `volume = "4 L", bore = "68 mm", throat = "13 mm", fill = 0.3, pressure = "9 bar"`
 
 func TestSetInEveryWayOfWriting(t *testing.T) {
-	dots := "water." + strings.ReplaceAll(chamber, ", ", "\nwater.") + "\n"
-	lines := strings.ReplaceAll(chamber, ", ", "\n") + "\n"
+	dots := "water." + strings.ReplaceAll(waterKeys, ", ", "\nwater.") + "\n"
+	lines := strings.ReplaceAll(waterKeys, ", ", "\n") + "\n"
 	tests := []struct{ name, text, input, value, want string }{
-		{"braces", base + "water = { " + chamber + " }\n", "water.gas", "helium",
-			base + "water = { " + chamber + `, gas = "helium" }` + "\n"},
-		{"braces with a comma at the end", base + "water = { " + chamber + ",\n}\n", "water.gas", "helium",
-			base + "water = { " + chamber + `, gas = "helium",` + "\n}\n"},
+		{"braces", base + "water = { " + waterKeys + " }\n", "water.gas", "helium",
+			base + "water = { " + waterKeys + `, gas = "helium" }` + "\n"},
+		{"braces with a comma at the end", base + "water = { " + waterKeys + ",\n}\n", "water.gas", "helium",
+			base + "water = { " + waterKeys + `, gas = "helium",` + "\n}\n"},
 		{"dots", base + dots, "water.gas", "helium",
 			base + dots + "water.gas = \"helium\"\n"},
 		{"dots with blanks", base + strings.ReplaceAll(dots, "water.", `"water" . `), "water.gas", "helium",
@@ -181,18 +181,18 @@ func TestSetInEveryWayOfWriting(t *testing.T) {
 			base + "[water]\n" + lines + "tube.length = \"0.6 m\"\ntube.outer = \"12 mm\"\ntube.inner = \"9 mm\"\ntube.dead_volume = \"1 mL\"\n"},
 		{"a section below its part", base + "[water.tube]\nlength = \"0.6 m\"\nouter = \"12 mm\"\ninner = \"9 mm\"\n[water]\n" + lines, "water.gas", "helium",
 			base + "[water.tube]\nlength = \"0.6 m\"\nouter = \"12 mm\"\ninner = \"9 mm\"\n[water]\n" + strings.Replace(lines, "bore = \"68 mm\"\n", "bore = \"68 mm\"\ngas = \"helium\"\n", 1)},
-		{"a list of canopies", base + "water = { " + chamber + " }\ncanopy = [ { diameter = \"1 m\", deploy = \"ejection\" } ]\n", "canopy.1.shock", "2",
-			base + "water = { " + chamber + " }\ncanopy = [ { diameter = \"1 m\", deploy = \"ejection\", shock = 2 } ]\n"},
-		{"dotted rules", base + "water = { " + chamber + " }\n[[canopy]]\ndiameter = \"1 m\"\ndeploy.motor = \"ejection\"\n", "canopy.1.deploy.water", "apogee + 1 s",
-			base + "water = { " + chamber + " }\n[[canopy]]\ndiameter = \"1 m\"\ndeploy.motor = \"ejection\"\ndeploy.water = \"apogee + 1 s\"\n"},
-		{"rules under a header", base + "water = { " + chamber + " }\n[[canopy]]\ndiameter = \"1 m\"\n[canopy.deploy]\nmotor = \"ejection\"\n", "canopy.1.deploy.water", "apogee + 1 s",
-			base + "water = { " + chamber + " }\n[[canopy]]\ndiameter = \"1 m\"\n[canopy.deploy]\nwater = \"apogee + 1 s\"\nmotor = \"ejection\"\n"},
-		{"rules in braces", base + "water = { " + chamber + " }\n[[canopy]]\ndiameter = \"1 m\"\ndeploy = {motor = \"ejection\"}\n", "canopy.1.deploy.water", "apogee + 1 s",
-			base + "water = { " + chamber + " }\n[[canopy]]\ndiameter = \"1 m\"\ndeploy = {motor = \"ejection\", water = \"apogee + 1 s\"}\n"},
-		{"empty braces", base + "wind = {}\nwater = { " + chamber + " }\n", "wind.speed", "3 m/s",
-			base + "wind = { speed = \"3 m/s\" }\nwater = { " + chamber + " }\n"},
-		{"no header at all", base + "water = { " + chamber + " }\n", "wind.speed", "3 m/s",
-			base + "water = { " + chamber + " }\n\n[wind]\nspeed = \"3 m/s\"\n"},
+		{"a list of canopies", base + "water = { " + waterKeys + " }\ncanopy = [ { diameter = \"1 m\", deploy = \"ejection\" } ]\n", "canopy.1.shock", "2",
+			base + "water = { " + waterKeys + " }\ncanopy = [ { diameter = \"1 m\", deploy = \"ejection\", shock = 2 } ]\n"},
+		{"dotted rules", base + "water = { " + waterKeys + " }\n[[canopy]]\ndiameter = \"1 m\"\ndeploy.motor = \"ejection\"\n", "canopy.1.deploy.water", "apogee + 1 s",
+			base + "water = { " + waterKeys + " }\n[[canopy]]\ndiameter = \"1 m\"\ndeploy.motor = \"ejection\"\ndeploy.water = \"apogee + 1 s\"\n"},
+		{"rules under a header", base + "water = { " + waterKeys + " }\n[[canopy]]\ndiameter = \"1 m\"\n[canopy.deploy]\nmotor = \"ejection\"\n", "canopy.1.deploy.water", "apogee + 1 s",
+			base + "water = { " + waterKeys + " }\n[[canopy]]\ndiameter = \"1 m\"\n[canopy.deploy]\nwater = \"apogee + 1 s\"\nmotor = \"ejection\"\n"},
+		{"rules in braces", base + "water = { " + waterKeys + " }\n[[canopy]]\ndiameter = \"1 m\"\ndeploy = {motor = \"ejection\"}\n", "canopy.1.deploy.water", "apogee + 1 s",
+			base + "water = { " + waterKeys + " }\n[[canopy]]\ndiameter = \"1 m\"\ndeploy = {motor = \"ejection\", water = \"apogee + 1 s\"}\n"},
+		{"empty braces", base + "wind = {}\nwater = { " + waterKeys + " }\n", "wind.speed", "3 m/s",
+			base + "wind = { speed = \"3 m/s\" }\nwater = { " + waterKeys + " }\n"},
+		{"no header at all", base + "water = { " + waterKeys + " }\n", "wind.speed", "3 m/s",
+			base + "water = { " + waterKeys + " }\n\n[wind]\nspeed = \"3 m/s\"\n"},
 		{"a key at the top of tables", "# Mine.\n[water]\n" + lines + "[body]\ndiameter = \"7 cm\"\nmass = \"1 kg\"\ndrag = 0.4\n[rail]\nlength = \"1 m\"\n", "name", "Mine",
 			"# Mine.\nname = \"Mine\"\n\n[water]\n" + lines + "[body]\ndiameter = \"7 cm\"\nmass = \"1 kg\"\ndrag = 0.4\n[rail]\nlength = \"1 m\"\n"},
 	}
@@ -234,7 +234,7 @@ func TestResetTakesAKeyOut(t *testing.T) {
 	require.EqualError(t, err, `water.throat: missing; add it to [water], such as throat = "13 mm"`)
 	_, err = f.Reset("nothing")
 	require.EqualError(t, err, "nothing: the rocket has no such input; ullage lists the inputs of a rocket on its screen")
-	_, err = readIn(t, t.TempDir(), base+"water = { "+chamber+" }\ncanopy = [{diameter=\"1 m\", deploy=\"apogee+1s\"}]\n").Reset("canopy.1.deploy.water")
+	_, err = readIn(t, t.TempDir(), base+"water = { "+waterKeys+" }\ncanopy = [{diameter=\"1 m\", deploy=\"apogee+1s\"}]\n").Reset("canopy.1.deploy.water")
 	require.EqualError(t, err, "canopy.1.deploy.water: the only rule of the canopy; remove the canopy instead")
 }
 
@@ -275,9 +275,9 @@ deploy   = "apogee + 1 s"
 
 func TestAddCanopyInEveryWayOfWriting(t *testing.T) {
 	for name, text := range map[string]string{
-		"none":         base + "water = { " + chamber + " }\n",
-		"list":         base + "water = { " + chamber + " }\ncanopy = [\n  { area = \"1 m2\", deploy = \"ejection\" }, # first\n]\n",
-		"empty list":   base + "water = { " + chamber + " }\ncanopy = []\n",
+		"none":         base + "water = { " + waterKeys + " }\n",
+		"list":         base + "water = { " + waterKeys + " }\ncanopy = [\n  { area = \"1 m2\", deploy = \"ejection\" }, # first\n]\n",
+		"empty list":   base + "water = { " + waterKeys + " }\ncanopy = []\n",
 		"comments":     plain + "\n# Below the main.\n[[canopy]]\narea = \"1 m2\"\n  [canopy.deploy]\n  water = \"apogee\"\n  # no motor\n\n# The wind.\n[wind]\n",
 		"at the start": "[[canopy]]\narea = \"1 m2\"\ndeploy = \"apogee\"\n" + plain[strings.Index(plain, "[body]"):strings.Index(plain, "[motor]")] + "[rail]\nlength = \"1 m\"",
 	} {
@@ -329,11 +329,11 @@ inner  = "9.6 mm"
 	require.Equal(t, without, string(back.Text()))
 
 	for name, text := range map[string]string{
-		"braces": base + "water = { " + chamber + " }\n",
-		"dots":   base + "water." + strings.ReplaceAll(chamber, ", ", "\nwater.") + "\n",
-		"full":   base + "water = { " + strings.Replace(chamber, "0.3", "0.9", 1) + " }\n",
-		"narrow": base + "water = { " + strings.Replace(chamber, "13 mm", "0.5 mm", 1) + " }\n",
-		"wide":   base + "water = { " + strings.Replace(chamber, "13 mm", "67 mm", 1) + " }\n",
+		"braces": base + "water = { " + waterKeys + " }\n",
+		"dots":   base + "water." + strings.ReplaceAll(waterKeys, ", ", "\nwater.") + "\n",
+		"full":   base + "water = { " + strings.Replace(waterKeys, "0.3", "0.9", 1) + " }\n",
+		"narrow": base + "water = { " + strings.Replace(waterKeys, "13 mm", "0.5 mm", 1) + " }\n",
+		"wide":   base + "water = { " + strings.Replace(waterKeys, "13 mm", "67 mm", 1) + " }\n",
 	} {
 		t.Run(name, func(t *testing.T) {
 			f := readIn(t, t.TempDir(), text)

@@ -18,9 +18,9 @@ import (
 func seeds(f *testing.F) []string {
 	texts := []string{plain, whole, shapely, finned, "", "\xef\xbb\xbf" + plain, strings.ReplaceAll(shapely, "\n", "\r\n"),
 		strings.NewReplacer("[nose]", "nose", "[[fins]]", "fins").Replace(finned),
-		base + "water = { " + chamber + " }\nnose = { shape = 'conical', length = '1 m' }\nsection = [ { length = '1 mm' } ]\nfins = [ ]\npart = [ { name = 'x', mass = '1 g', position = '1 m' } ]\n",
-		base + "water = { " + chamber + " }\ncanopy = [ { area = \"1 m2\", deploy = { water = 'apogee' } } ]\n",
-		base + "water." + strings.ReplaceAll(chamber, ", ", "\nwater.") + "\nwater.tube = { length = \"0.6 m\", outer = \"12 mm\", inner = \"9 mm\" }\n",
+		base + "water = { " + waterKeys + " }\nnose = { shape = 'conical', length = '1 m' }\nsection = [ { length = '1 mm' } ]\nfins = [ ]\npart = [ { name = 'x', mass = '1 g', position = '1 m' } ]\n",
+		base + "water = { " + waterKeys + " }\ncanopy = [ { area = \"1 m2\", deploy = { water = 'apogee' } } ]\n",
+		base + "water." + strings.ReplaceAll(waterKeys, ", ", "\nwater.") + "\nwater.tube = { length = \"0.6 m\", outer = \"12 mm\", inner = \"9 mm\" }\n",
 		"a = 1 kg\n[b\n", "a = [[[[", "[[a]]\n[a.b]\n[[a]]\n", "a = \"\\ud800\"\n", "body = nan\nwater = []\n"}
 	paths, _ := filepath.Glob("../../testdata/*.toml")
 	for _, path := range paths {
