@@ -46,6 +46,8 @@ func status(err error) int {
 		return statusDone // the reader has all it wanted
 	case errors.Is(err, context.Canceled):
 		return statusInterrupted
+	case isFailedCheck(err):
+		return statusCheckFailed
 	case errors.As(err, &input), errors.As(err, &faults), errors.As(err, &values), errors.As(err, &bad):
 		return statusInput
 	}

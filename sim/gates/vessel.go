@@ -2,7 +2,7 @@ package gates
 
 import (
 	"math"
-	"strconv"
+	"strings"
 	"time"
 
 	"ullage/sim"
@@ -63,7 +63,7 @@ func burstGate(r *sim.Rocket, vessel chamber.Result, factor float64) gate {
 		g.limit.Name, g.limit.Max = "proof over the measured burst", chamber.MeasuredShare
 	}
 	if r.Chamber.Proof == 0 {
-		g.limit.Name = strconv.FormatFloat(factor, 'g', 3, 64) + " × pressure, the " + g.limit.Name
+		g.limit.Name = strings.Replace(g.limit.Name, "proof", "proof wanted", 1)
 	}
 	g.value = func(fl *sim.Flight) (float64, bool) {
 		proof := fl.Rocket.Chamber.Proof

@@ -19,6 +19,7 @@ const (
 // The verdicts: every word that grades a number, on the screen, in reports and
 // in JSON, is one of these.
 const (
+	WordGo      = "go"
 	WordGood    = "good"
 	WordCutOff  = "cut off"
 	WordFar     = "far"
@@ -30,6 +31,7 @@ const (
 	WordLeft    = "left over"
 	WordLow     = "low"
 	WordNever   = "never"
+	WordNoGo    = "no-go"
 	WordNone    = "none"
 	WordOld     = "old"
 	WordPartial = "partial"
@@ -43,7 +45,7 @@ const (
 // Words lists the verdicts: good, then the others in alphabetical order.
 func Words() []string {
 	return []string{
-		WordGood, WordCutOff, WordFar, WordFast, WordHard, WordHigh, WordLarge, WordLate, WordLeft, WordLow,
-		WordNever, WordNone, WordOld, WordPartial, WordShort, WordSteep, WordStrong, WordUnknown, WordWet,
+		WordGood, WordCutOff, WordFar, WordFast, WordGo, WordHard, WordHigh, WordLarge, WordLate, WordLeft, WordLow,
+		WordNever, WordNoGo, WordNone, WordOld, WordPartial, WordShort, WordSteep, WordStrong, WordUnknown, WordWet,
 	}
 }

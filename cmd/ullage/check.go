@@ -1,0 +1,77 @@
+package main
+
+import (
+	"errors"
+	"fmt"
+	"io"
+	"time"
+
+	"ullage/sim/gates"
+	"ullage/sim/report"
+	"ullage/sim/study"
+)
+
+// checkCommand tells whether a flight is within its limits.
+type checkCommand struct {
+	File string `arg:"" placeholder:"FILE" help:"The rocket file; - reads standard input."`
+
+	JSON     bool `name:"json" help:"The results as one JSON object, in SI units."`
+	NoCorner bool `help:"Look at calm air and the day's wind only, not at the worst corner of what is uncertain."`
+
+	setOptions
+	unitsOption
+	outputOptions
+}
+
+// Help teaches by example.
+func (checkCommand) Help() string {
+	return helpText(
+		"Go or no-go on the drive that flies: every check with its value, limit, source and word, in calm air, in the "+
+			"day's wind and in the worst corner of what is uncertain ([spread] or its defaults), and what would mend those "+
+			"that fail. [limits] and [field] in the file replace the limits. The exit status is 1 when a check fails. "+
+			"Within the limits given is all it can say: local law and the range officer decide.",
+		"ullage check heron.toml",
+		"ullage check heron.toml --set power=motor",
+		"ullage check heron.toml --set 'wind.speed=7 m/s' --json")
+}
+
+// Run judges the rocket and reports.
+func (c *checkCommand) Run(s *streams) error {
+	file, err := s.open(c.File)
+	if err != nil {
+		return err
+	}
+	if file, err = c.apply(file); err != nil {
+		return err
+	}
+	options := gates.Options{Today: time.Now(), Mends: true}
+	if !c.NoCorner {
+		options.Spreads = study.Spreads(file)
+	}
+	verdict, err := gates.Judge(s.ctx, file.Rocket(), options)
+	if err != nil {
+		return err
+	}
+	err = c.write(s, func(w io.Writer) error {
+		if c.JSON {
+			return report.WriteVerdictJSON(w, &verdict)
+		}
+		return report.WriteVerdictText(w, &verdict, c.system())
+	})
+	if err == nil && !verdict.Pass() {
+		err = failedError{fmt.Errorf("%s: %s", file.Name(), report.VerdictText(&verdict))}
+	}
+	return err
+}
+
+// failedError is a check that failed: the work itself was done.
+type failedError struct{ err error }
+
+func (e failedError) Error() string { return e.err.Error() }
+func (e failedError) Unwrap() error { return e.err }
+
+// isFailedCheck tells a failed check from a failure.
+func isFailedCheck(err error) bool {
+	var f failedError
+	return errors.As(err, &f)
+}

@@ -1,0 +1,87 @@
+package report
+
+import (
+	"math"
+	"strings"
+
+	"ullage/sim/gates"
+	"ullage/sim/quantity"
+)
+
+// MendText says in one sentence what would make a check pass, without a full stop.
+func MendText(m gates.Mend, sys quantity.System) string {
+	p := printer{sys}
+	text := mendWords(p, m)
+	if len(m.Breaks) > 0 {
+		text += ", but then outside its limit: " + strings.Join(printables(m.Breaks), ", ")
+	}
+	return text
+}
+
+func mendWords(p printer, m gates.Mend) string {
+	switch m.Kind {
+	case gates.SetInput:
+		return setWords(p, m)
+	case gates.LeanIntoWind:
+		return "lean the rail " + p.given(m.To, "deg") + " into the wind instead of " + p.given(m.From, "deg")
+	case gates.AddNoseWeight:
+		return p.mass(m.To) + " of weight half-way along the nose"
+	case gates.StrongerMount:
+		return "a recovery mount that holds " + p.force(m.To)
+	case gates.ProveTo:
+		return "prove the chamber with water to " + p.text(m.To, "bar") + " (ullage proof), then write it down as chamber.proof"
+	case gates.ProveAgain:
+		return "prove the chamber again (ullage proof)"
+	case gates.CutVent:
+		if math.IsInf(m.To, 0) || math.IsNaN(m.To) {
+			return "keep the chamber open beside the motor"
+		}
+		return "a vent of " + p.size(m.To) + " across, or leave the chamber open"
+	case gates.GiveShape:
+		return "give length and balance under [body], [nose] and [[fins]] to have it judged"
+	case gates.GiveCanopy:
+		return "add a [[canopy]]: nothing slows the fall"
+	case gates.GiveMount:
+		return "describe [mount] to have it judged"
+	case gates.GiveCeiling:
+		return "give field.ceiling to have it judged"
+	case gates.GiveRadius:
+		return "give field.radius to have it judged"
+	case gates.GiveChamber:
+		return "describe the chamber under [chamber], prove it with water (ullage proof) and write the pressure down as chamber.proof"
+	case gates.GiveProof:
+		return "prove the chamber with water (ullage proof) and write the pressure down as chamber.proof to have it judged"
+	case gates.GiveBurst:
+		return "it held more than was estimated; burst a chamber made alike and give chamber.burst to have it judged"
+	case gates.GiveDate:
+		return "give chamber.proof_date to have it judged"
+	}
+	return "no single input tried does it: change several"
+}
+
+// setWords tells the input's own words for a value that passes.
+func setWords(p printer, m gates.Mend) string {
+	value := p.given(m.To, m.Input.Unit.Name)
+	if m.Input.Unit.Name == "" {
+		value = ratio(m.To)
+	}
+	word := "or more"
+	if m.To < m.From {
+		word = "or less"
+	}
+	if strings.Contains(m.Input.Name, ".deploy.") || m.Input.Name == "motor.delay" {
+		word = "" // either way from there it gets worse again
+	}
+	if m.Input.Name == "wind.speed" {
+		return "wait for a wind of " + value + " or less"
+	}
+	return strings.TrimSpace(m.Input.Name + " " + value + " " + word)
+}
+
+func printables(texts []string) []string {
+	out := make([]string, len(texts))
+	for i, t := range texts {
+		out[i] = printable(t)
+	}
+	return out
+}
