@@ -23,8 +23,9 @@ type Flight struct {
 // or the context's error when that ends first; a rocket that does not leave
 // the ground is a flight with a warning, not an error.
 func Fly(ctx context.Context, rocket *Rocket, o Options) (*Flight, error) {
-	if err := rocket.Validate(); err != nil {
-		return nil, err
+	var c checker
+	if rocket.checkFlight(&c); len(c.faults) > 0 {
+		return nil, c.faults
 	}
 	if o.Tolerance <= 0 {
 		o.Tolerance = DefaultTolerance

@@ -1,6 +1,9 @@
 package sim
 
-import "math"
+import (
+	"fmt"
+	"math"
+)
 
 // Limits are what a flight is judged by. What is 0 takes the default.
 type Limits struct {
@@ -73,4 +76,11 @@ func (l *Limits) all() []*float64 {
 type Field struct {
 	Ceiling float64 // greatest height above the pad, m
 	Radius  float64 // greatest distance of a landing from the pad, m
+}
+
+// checkLimits holds that limits leave something between them.
+func (r *Rocket) checkLimits(c *checker) {
+	if l := r.Limits.InForce(); l.MarginLeast > l.MarginMost {
+		c.add("limits.margin_least", l.MarginLeast, fmt.Sprintf("is more than limits.margin_most, %.3g", l.MarginMost), "give a least margin below the greatest")
+	}
 }

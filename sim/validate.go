@@ -59,29 +59,40 @@ func (c *checker) within(name string, v, low, high float64, mend string) bool {
 }
 
 // Validate checks everything that can be wrong with a rocket, the drive that does
-// not fly too, and returns Faults, or nil. It is cheap: Fly calls it for each flight.
+// not fly, the chamber and the limits too, and returns Faults, or nil.
 func (r *Rocket) Validate() error {
 	var c checker
-	r.checkDrive(&c)
-	r.checkBody(&c)
+	r.checkFlight(&c)
+	r.checkChamber(&c)
+	r.checkLimits(&c)
+	return c.outcome()
+}
+
+// outcome is the faults as an error; nil without any.
+func (c *checker) outcome() error {
+	if len(c.faults) > 0 {
+		return c.faults
+	}
+	return nil
+}
+
+// checkFlight checks all that a flight depends on. It is cheap: Fly does so each time.
+func (r *Rocket) checkFlight(c *checker) {
+	r.checkDrive(c)
+	r.checkBody(c)
 	if r.Water != nil {
-		r.Water.check(&c)
+		r.Water.check(c)
 	}
 	if r.Motor != nil {
-		r.Motor.check(&c)
+		r.Motor.check(c)
 	}
 	if r.Mount != nil {
 		c.positive("motor_mount.diameter", r.Mount.Diameter)
 		c.notNegative("motor_mount.length", r.Mount.Length)
 	}
-	r.checkCanopies(&c)
-	r.checkDay(&c)
-	r.checkShape(&c)
-	r.checkChamber(&c)
-	if len(c.faults) > 0 {
-		return c.faults
-	}
-	return nil
+	r.checkCanopies(c)
+	r.checkDay(c)
+	r.checkShape(c)
 }
 
 func (r *Rocket) checkDrive(c *checker) {
