@@ -81,7 +81,14 @@ func (l Limit) badness(v Value) float64 {
 	if !v.Known || math.IsNaN(v.V) {
 		return math.Inf(1)
 	}
-	return math.Max(l.Min-v.V, v.V-l.Max)
+	b := math.Inf(-1)
+	if !math.IsInf(l.Min, 0) {
+		b = l.Min - v.V
+	}
+	if !math.IsInf(l.Max, 0) {
+		b = math.Max(b, v.V-l.Max)
+	}
+	return b
 }
 
 // settle chooses the worst of the cases that were looked at and judges it.

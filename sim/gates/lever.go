@@ -87,17 +87,24 @@ func (p *pull) set(base *sim.Rocket, x float64) *sim.Rocket {
 	return r
 }
 
-// rounded is a value on the lever's steps, on the side of what passes.
-func (p *pull) rounded(x float64, up bool) float64 {
-	if !(p.step > 0) {
-		return x
-	}
-	const slack = 1e-6
-	if up {
-		return math.Ceil(x/p.step-slack) * p.step
-	}
-	return math.Floor(x/p.step+slack) * p.step
+// steps are the values of a lever from today's towards an end: whole multiples of its
+// step, n of them.
+type steps struct {
+	first, step float64
+	n           int
 }
+
+func (p *pull) steps(end float64) steps {
+	const slack = 1e-6
+	if end > p.now {
+		first := math.Floor(p.now/p.step+slack) + 1
+		return steps{first * p.step, p.step, int(math.Floor(end/p.step+slack) - first + 1)}
+	}
+	first := math.Ceil(p.now/p.step-slack) - 1
+	return steps{first * p.step, -p.step, int(first - math.Ceil(end/p.step-slack) + 1)}
+}
+
+func (s steps) at(k int) float64 { return s.first + float64(k)*s.step }
 
 // openingLever moves the moment a canopy opens.
 func openingLever(r *sim.Rocket, i int) lever {

@@ -122,10 +122,11 @@ type search struct {
 	corner deviation
 }
 
-// Settings of the search: values looked at towards an end, and halvings after that.
+// Settings of the search: places looked at towards an end, and steps tried beyond the
+// first that passes in the worst case.
 const (
-	scans  = 10
-	halves = 8
+	scans   = 10
+	further = 4
 )
 
 // nearest is the value nearest to today's that passes, on the lever's steps.
@@ -147,59 +148,46 @@ func (s *search) nearest() (x float64, found bool, err error) {
 	return best, !math.IsNaN(best), nil
 }
 
+// towards looks on the lever's steps from today's value to an end: a scan, finer near
+// today's value, finds a step that passes in the worst case, halving the first such one;
+// from there on it must pass in every case.
 func (s *search) towards(end float64) (x float64, found bool, err error) {
-	now := s.pull.now
-	out, in := now, math.NaN()
-	for i := 1; i <= scans; i++ {
-		share := float64(i) / scans
-		x := now + (end-now)*share*share // finer near today's value
-		ok, err := s.try(x, s.worst)
+	steps := s.pull.steps(end)
+	out, in := -1, -1
+	for i := 0; i <= scans && in < 0; i++ {
+		k := (steps.n - 1) * i * i / (scans * scans)
+		if k <= out {
+			continue
+		}
+		ok, err := s.try(steps.at(k), s.worst)
 		if err != nil {
 			return 0, false, err
 		}
 		if ok {
-			in = x
-			break
+			in = k
+		} else {
+			out = k
 		}
-		out = x
 	}
-	if math.IsNaN(in) {
+	if in < 0 {
 		return 0, false, nil
 	}
-	for range halves {
-		mid := (out + in) / 2
-		if math.Abs(in-out) < s.pull.step/2 {
-			break
-		}
-		ok, err := s.try(mid, s.worst)
+	for in-out > 1 {
+		k := (in + out) / 2
+		ok, err := s.try(steps.at(k), s.worst)
 		if err != nil {
 			return 0, false, err
 		}
 		if ok {
-			in = mid
+			in = k
 		} else {
-			out = mid
+			out = k
 		}
 	}
-	return s.onStep(in, end)
-}
-
-// onStep rounds a value that passes away from today's until it passes in every case.
-func (s *search) onStep(x, end float64) (float64, bool, error) {
-	up := end > s.pull.now
-	step := math.Copysign(s.pull.step, end-s.pull.now)
-	x = s.pull.rounded(x, up)
-	for range 4 {
-		if (end-x)*step < 0 {
-			x = end
-		}
-		if _, ok, err := s.passesAll(x); ok || err != nil {
+	for k := in; k < min(in+further, steps.n); k++ {
+		if x, ok, err := s.passesAll(steps.at(k)); ok || err != nil {
 			return x, ok, err
 		}
-		if step == 0 || x == end {
-			break
-		}
-		x = s.pull.rounded(x+step, up)
 	}
 	return 0, false, nil
 }

@@ -1,0 +1,226 @@
+package gates
+
+import (
+	"context"
+	"math"
+	"testing"
+	"time"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"ullage/sim"
+	"ullage/sim/chamber"
+	"ullage/sim/rocketfile"
+	"ullage/sim/study"
+)
+
+var today = time.Date(2026, 10, 1, 0, 0, 0, 0, time.UTC)
+
+func open(t *testing.T, name string) *sim.Rocket {
+	t.Helper()
+	f, err := rocketfile.Open("../../testdata/" + name + ".toml")
+	require.NoError(t, err)
+	return rocketfile.Clone(f.Rocket())
+}
+
+func judge(t *testing.T, r *sim.Rocket, o Options) Verdict {
+	t.Helper()
+	if o.Today.IsZero() {
+		o.Today = today
+	}
+	require.NoError(t, r.Validate())
+	v, err := Judge(context.Background(), r, o)
+	require.NoError(t, err)
+	return v
+}
+
+// all is everything that can be asked for.
+func all(r *sim.Rocket) Options { return Options{Spreads: study.DefaultSpread(r), Mends: true} }
+
+func find(t *testing.T, v *Verdict, key string) *Check {
+	t.Helper()
+	for i := range v.Checks {
+		if v.Checks[i].Key == key {
+			return &v.Checks[i]
+		}
+	}
+	require.Fail(t, "no check "+key)
+	return nil
+}
+
+// Every row of the table of go and no-go is there, with the number of the flight.
+func TestChecksOfTheDay(t *testing.T) {
+	r := open(t, "heron")
+	v := judge(t, r, Options{})
+	fl := v.Day
+	for key, want := range map[string]float64{
+		"rail-exit":         fl.RailExit.Speed,
+		"rail-exit-wind":    fl.RailExit.Speed / 3,
+		"thrust-to-weight":  fl.RailExit.ThrustToWeight,
+		"margin.rail-exit":  fl.Stability.RailExit.Margin,
+		"margin.liquid-out": fl.Stability.LiquidOut.Margin,
+		"margin.burnout":    fl.Stability.Burnout.Margin,
+		"margin.least":      fl.Stability.Least,
+		"attack":            fl.Stability.RailExitAngle,
+		"tilt":              2 * math.Pi / 180,
+		"wind":              3,
+		"liquid-left":       0,
+		"opening.main":      fl.Canopies[0].Airspeed,
+		"opening-load.main": fl.Canopies[0].Load,
+		"landing":           fl.Landing.Vertical,
+		"landing-energy":    fl.Landing.Energy,
+		"ceiling":           fl.Apogee.Height,
+		"radius":            math.Hypot(fl.Landing.East, fl.Landing.North),
+		"proof":             16.0 / 10, // of the file
+		"proof-age":         19,        // 12 September to 1 October
+	} {
+		c := find(t, &v, key)
+		assert.True(t, c.Values[Day].Known, key)
+		assert.InDelta(t, want, c.Values[Day].V, 1e-12*math.Abs(want), key)
+		assert.True(t, c.Pass, key)
+		assert.Equal(t, WordGood, c.Word, key)
+	}
+	assert.True(t, v.Pass())
+	assert.Zero(t, v.Unjudged())
+	still := *r
+	still.Wind.Speed = 0
+	calm, err := sim.Fly(context.Background(), &still, sim.Options{})
+	require.NoError(t, err)
+	assert.Equal(t, calm.Landing.East, v.Calm.Landing.East)
+	assert.Equal(t, Value{true, true, calm.Apogee.Height}, find(t, &v, "ceiling").Values[Calm])
+	assert.False(t, find(t, &v, "ceiling").Values[Corner].Flown)
+	assert.False(t, find(t, &v, "proof").Values[Calm].Flown, "wind is nothing to it")
+}
+
+// The cases of a hand-worked table: the value on the limit passes, one just beyond does
+// not, and the word says why.
+func TestLimitsWorkedByHand(t *testing.T) {
+	for _, test := range []struct {
+		name, key string
+		set       func(r *sim.Rocket)
+		value     float64
+		pass      bool
+		word      string
+	}{
+		{"tilt on the limit", "tilt", func(r *sim.Rocket) { r.Rail.Tilt = sim.DefaultLimits().Tilt }, 20 * math.Pi / 180, true, "good"},
+		{"tilt beyond", "tilt", func(r *sim.Rocket) { r.Rail.Tilt = 20.01 * math.Pi / 180 }, 20.01 * math.Pi / 180, false, "steep"},
+		{"20 mph of wind", "wind", func(r *sim.Rocket) { r.Wind.Speed = 8.9408 }, 8.9408, true, "good"},
+		{"9 m/s of wind", "wind", func(r *sim.Rocket) { r.Wind.Speed = 9 }, 9, false, "strong"},
+		{"a limit of one's own", "wind", func(r *sim.Rocket) { r.Limits.Wind = 2 }, 3, false, "strong"},
+		// 10 bar: 1.5 times that is 15 bar.
+		{"proved to 15 bar", "proof", func(r *sim.Rocket) { r.Chamber.Proof = 15e5 }, 1.5, true, "good"},
+		{"proved to 14.9 bar", "proof", func(r *sim.Rocket) { r.Chamber.Proof = 14.9e5 }, 1.49, false, "low"},
+		{"flown above its proof", "proof", func(r *sim.Rocket) { r.Chamber.Proof = 9e5 }, 0.9, false, "low"},
+		{"never proved", "proof", func(r *sim.Rocket) { r.Chamber.Proof, r.Chamber.ProofDate = 0, "" }, math.NaN(), false, "none"},
+		{"no chamber", "proof", func(r *sim.Rocket) { r.Chamber = nil }, math.NaN(), false, "none"},
+		{"proved a year ago", "proof-age", func(r *sim.Rocket) { r.Chamber.ProofDate = "2025-10-01" }, 365, true, "good"},
+		{"expired", "proof-age", func(r *sim.Rocket) { r.Chamber.ProofDate = "2025-09-30" }, 366, true, "old"},
+		// 0.8 of a measured burst, heat and cycles counted.
+		{"under the measured burst", "burst", func(r *sim.Rocket) {
+			r.Chamber.Burst, r.Chamber.HeatFactor, r.Chamber.CycleFactor = 20e5, 1, 1
+		}, 0.8, true, "good"},
+		{"over it", "burst", func(r *sim.Rocket) {
+			r.Chamber.Burst, r.Chamber.HeatFactor, r.Chamber.CycleFactor = 20e5, 0.99, 1
+		}, 16 / 19.8, false, "high"},
+		// The line breaks at 1200 N: half of that may come on it.
+		{"a thin line", "opening-load.main", func(r *sim.Rocket) { r.Recovery.Line = 10 }, math.NaN(), false, "high"},
+		{"no canopy", "canopies", func(r *sim.Rocket) { r.Canopies = nil }, 0, false, "none"},
+	} {
+		t.Run(test.name, func(t *testing.T) {
+			r := open(t, "heron")
+			test.set(r)
+			v := judge(t, r, Options{})
+			c := find(t, &v, test.key)
+			if !math.IsNaN(test.value) {
+				assert.InDelta(t, test.value, c.Value, 1e-9)
+			}
+			assert.Equal(t, test.pass, c.Pass)
+			assert.Equal(t, test.word, c.Word)
+			if r.Wind.Speed < 5 {
+				assert.Equal(t, test.pass, v.Pass(), "nothing else fails")
+			}
+		})
+	}
+}
+
+// Strength of the mount: the weakest of pin, bond and line, by hand. Two planes of a 4 mm
+// pin at 200 MPa hold 5027 N, 15 cm² at 8 MPa 12 kN; half the weakest may come on it.
+func TestMountByHand(t *testing.T) {
+	r := open(t, "heron")
+	v := judge(t, r, Options{})
+	assert.InDelta(t, 600, find(t, &v, "opening-load.main").Limit.Max, 1e-9, "the line of 1200 N")
+	r.Recovery.Line = 0
+	v = judge(t, r, Options{})
+	assert.InDelta(t, 2*math.Pi/4*16*200/2, find(t, &v, "opening-load.main").Limit.Max, 1e-6, "the pin")
+	r.Limits.MountFactor = 4
+	v = judge(t, r, Options{})
+	assert.InDelta(t, 2*math.Pi/4*16*200/4, find(t, &v, "opening-load.main").Limit.Max, 1e-6)
+}
+
+// What is not given is not judged, does not fail, and says what to give.
+func TestUnjudged(t *testing.T) {
+	r := open(t, "heron")
+	r.Shape, r.Body.Drag = nil, []sim.MachDrag{{Drag: 0.5}}
+	r.Body.Balance, r.Recovery, r.Field, r.Chamber.ProofDate = 0, nil, sim.Field{}, ""
+	v := judge(t, r, all(r))
+	for key, kind := range map[string]MendKind{
+		"margin": GiveShape, "opening-load.main": GiveMount, "ceiling": GiveCeiling, "radius": GiveRadius, "proof-age": GiveDate,
+	} {
+		c := find(t, &v, key)
+		assert.False(t, c.Judged, key)
+		assert.True(t, c.Pass, key)
+		assert.Equal(t, WordUnknown, c.Word, key)
+		require.Len(t, c.Mends, 1, key)
+		assert.Equal(t, kind, c.Mends[0].Kind, key)
+	}
+	assert.Equal(t, 5, v.Unjudged())
+	assert.True(t, v.Pass())
+	assert.InDelta(t, v.Day.Apogee.Height, find(t, &v, "ceiling").Values[Day].V, 1e-9, "the number is there all the same")
+}
+
+// A chamber that held more than was estimated shows that the estimate is no guide.
+func TestProofBeyondTheEstimate(t *testing.T) {
+	r := open(t, "heron")
+	r.Chamber.Proof = 60e5
+	require.Equal(t, chamber.FromProof, r.Vessel().At(r.Service()).Basis)
+	v := judge(t, r, Options{})
+	c := find(t, &v, "burst")
+	assert.False(t, c.Judged)
+	assert.Equal(t, GiveBurst, c.Mends[0].Kind)
+}
+
+// A rocket that does not leave its rail fails what it never came to.
+func TestNeverLeaves(t *testing.T) {
+	r := open(t, "heron")
+	r.Water.Pressure = 0.2e5
+	v := judge(t, r, Options{})
+	c := find(t, &v, "rail-exit")
+	assert.False(t, c.Pass)
+	assert.Equal(t, WordNever, c.Word)
+	assert.True(t, math.IsNaN(c.Value))
+}
+
+func TestMotorChecks(t *testing.T) {
+	r := open(t, "heron")
+	r.Power = sim.MotorPower
+	v := judge(t, r, Options{})
+	assert.InDelta(t, r.Motor.Curve.Impulse(), find(t, &v, "impulse").Value, 1e-9)
+	assert.InDelta(t, 0.029, find(t, &v, "motor-fits").Value, 1e-12)
+	for _, c := range v.Checks {
+		assert.NotContains(t, []string{"proof", "burst", "liquid-left", "margin.liquid-out"}, c.Key)
+	}
+	r.Limits.Impulse, r.Mount.Diameter = 160, 0.024
+	v = judge(t, r, Options{})
+	assert.False(t, find(t, &v, "impulse").Pass)
+	assert.False(t, find(t, &v, "motor-fits").Pass)
+	// Air sealed in beside the motor, damp, may not pass what the proof is for.
+	hot := r.Vessel().At(r.Service()).Heated.Damp
+	assert.InDelta(t, hot, find(t, &v, "sealed").Value, 1e-9)
+	r.Chamber.Proof = 1.49 * hot
+	v = judge(t, r, Options{})
+	c := find(t, &v, "sealed")
+	assert.False(t, c.Pass)
+	assert.Equal(t, CutVent, c.Mends[0].Kind)
+	assert.Greater(t, c.Mends[0].To, 0.0)
+}
