@@ -9,7 +9,6 @@ import (
 	"strings"
 
 	"ullage/sim"
-	"ullage/sim/report"
 	"ullage/sim/rocketfile"
 	"ullage/sim/study"
 )
@@ -78,7 +77,7 @@ func (s *motorSet) fly(ctx context.Context) error {
 	base.Power = sim.MotorPower
 	flown := asFlown(base)
 	flown.Keep = true
-	compared, err := study.Compare(ctx, study.Motors(base, motors, report.FirstCertification), study.CompareOptions{Options: flown, Delays: true})
+	compared, err := study.Compare(ctx, study.Motors(base, motors, base.Limits.InForce().Impulse), study.CompareOptions{Options: flown, Delays: true})
 	if err != nil {
 		return err
 	}

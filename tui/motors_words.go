@@ -10,7 +10,6 @@ import (
 	"ullage/sim"
 	"ullage/sim/gates"
 	"ullage/sim/quantity"
-	"ullage/sim/report"
 	"ullage/sim/rocketfile"
 )
 
@@ -46,8 +45,8 @@ func (v *motorsView) reading(t *table) []string {
 // against says what speaks against a motor.
 func (v *motorsView) against(e *motorEntry) string {
 	out := gates.WordLarge + ", " + e.Problem
-	if e.Flight.Results.Drive.Impulse > report.FirstCertification {
-		out += fmt.Sprintf(" of %.0f N·s (US practice for a first high-power certification)", report.FirstCertification)
+	if limit := gates.LimitFor(e.Rocket, gates.LimitImpulse); e.Flight.Results.Drive.Impulse > limit.Max {
+		out += fmt.Sprintf(" of %.0f N·s (%s)", limit.Max, limit.Source)
 	}
 	return out
 }

@@ -20,9 +20,9 @@ type motorsCommand struct {
 	File   string   `arg:"" placeholder:"FILE" help:"The rocket file; - reads standard input."`
 	Motors []string `arg:"" optional:"" name:"motor.toml" placeholder:"FILE" help:"Motor files, which have the keys of [motor] at their top level; without any, those in the rocket's folder."`
 
-	JSON  bool         `name:"json" xor:"form" help:"One JSON object a motor and line, in SI units."`
-	CSV   bool         `name:"csv" xor:"form" help:"A row a motor as CSV, in SI units."`
-	Limit impulseLimit `default:"I" placeholder:"CLASS" help:"Mark motors above a class, or above an impulse as in '500 N*s'; none marks none. I if not given, US practice for a first high-power certification."`
+	JSON  bool          `name:"json" xor:"form" help:"One JSON object a motor and line, in SI units."`
+	CSV   bool          `name:"csv" xor:"form" help:"A row a motor as CSV, in SI units."`
+	Limit *impulseLimit `placeholder:"CLASS" help:"Mark motors above a class, or above an impulse as in '500 N*s'; none marks none. Without it limits.impulse of the file, or I, US practice for a first high-power certification."`
 
 	studyOptions
 }
@@ -57,16 +57,20 @@ func (c *motorsCommand) Run(s *streams) error {
 		return err
 	}
 	rocket := file.Rocket()
+	limit := rocket.Limits.InForce().Impulse
+	if c.Limit != nil {
+		limit = float64(*c.Limit)
+	}
 	return c.stream(s, func(w io.Writer) error {
 		bar := c.bar(s, false)
-		compared, err := study.Compare(s.ctx, study.Motors(rocket, motors, float64(c.Limit)),
+		compared, err := study.Compare(s.ctx, study.Motors(rocket, motors, limit),
 			study.CompareOptions{Options: c.study(bar), Delays: true})
 		bar.clear()
 		if err != nil && !errors.Is(err, context.Canceled) {
 			return err
 		}
 		return errors.Join(c.report(w, report.Motors{
-			Rocket: rocket, Compared: compared, Limit: float64(c.Limit), System: c.system(), Rigid: c.Rigid, Partial: err != nil,
+			Rocket: rocket, Compared: compared, Limit: limit, System: c.system(), Rigid: c.Rigid, Partial: err != nil,
 		}), err)
 	})
 }

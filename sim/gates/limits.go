@@ -10,7 +10,7 @@ import (
 const (
 	CommonPractice = "common practice"
 	usCodes        = "US codes (NFPA 1127)"
-	usPractice     = "US practice"
+	usPractice     = "US practice for a first high-power certification"
 	usStudents     = "US student practice"
 	theFile        = "the rocket file"
 )

@@ -51,6 +51,10 @@ func ageGate(r *sim.Rocket, today time.Time) gate {
 		return g
 	}
 	days := math.Floor(today.Sub(on).Hours() / 24)
+	if days < 0 { // a slip of the pen
+		g.lacks = &Mend{Kind: GiveDate}
+		return g
+	}
 	g.value = func(*sim.Flight) (float64, bool) { return days, true }
 	return g
 }
@@ -58,9 +62,9 @@ func ageGate(r *sim.Rocket, today time.Time) gate {
 // burstGate holds the proof, on record or still to be made, against the burst pressure.
 func burstGate(r *sim.Rocket, vessel chamber.Result, factor float64) gate {
 	g := gate{key: checkBurst, still: true, limit: Limit{Key: checkBurst, Min: noMin, Word: WordHigh, Source: CommonPractice}}
-	g.limit.Name, g.limit.Max = "proof over the estimated burst", chamber.EstimatedShare
+	g.limit.Name, g.limit.Max = "proof over estimated burst", chamber.EstimatedShare
 	if vessel.Basis == chamber.FromBurst {
-		g.limit.Name, g.limit.Max = "proof over the measured burst", chamber.MeasuredShare
+		g.limit.Name, g.limit.Max = "proof over measured burst", chamber.MeasuredShare
 	}
 	if r.Chamber.Proof == 0 {
 		g.limit.Name = strings.Replace(g.limit.Name, "proof", "proof wanted", 1)

@@ -71,10 +71,13 @@ func checkValue(p printer, c *gates.Check) string {
 }
 
 func quantityText(p printer, v float64, unit string) string {
-	if unit == "" {
-		return p.number(v)
+	switch {
+	case unit != "":
+		return p.text(v, unit)
+	case v == math.Trunc(v) && math.Abs(v) >= 10: // days, which are counted
+		return ratio(v)
 	}
-	return p.text(v, unit)
+	return p.number(v)
 }
 
 func bounds(p printer, l gates.Limit) string {
@@ -224,7 +227,7 @@ func (s *sheet) check(p printer, c *gates.Check) {
 	if c.Values[gates.Corner].Flown && c.Judged {
 		where = caseNames[c.Case]
 	}
-	s.line(fmt.Sprintf("%s%-36s%11s  %-8s %-16s %s", mark, printable(c.Name), checkValue(p, c), c.Word, bounds(p, c.Limit), where))
+	s.line(fmt.Sprintf("%s%-34s%10s  %-8s %-16s %s", mark, printable(c.Name), checkValue(p, c), c.Word, bounds(p, c.Limit), where))
 	for _, m := range c.Mends {
 		s.hung("      mend: ", MendText(m, p.sys))
 	}

@@ -26,4 +26,9 @@ func limitBound(p printer, l gates.Limit) string {
 }
 
 // ratio writes a ratio that was set rather than computed.
-func ratio(v float64) string { return strconv.FormatFloat(v, 'g', digits, 64) }
+func ratio(v float64) string {
+	if v == math.Trunc(v) { // 36500 days, not 3.65e+04
+		return strconv.FormatFloat(v, 'f', 0, 64)
+	}
+	return strconv.FormatFloat(v, 'g', digits, 64)
+}

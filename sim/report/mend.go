@@ -54,16 +54,16 @@ func mendWords(p printer, m gates.Mend) string {
 	case gates.GiveBurst:
 		return "it held more than was estimated; burst a chamber made alike and give chamber.burst to have it judged"
 	case gates.GiveDate:
-		return "give chamber.proof_date to have it judged"
+		return "give the day of the proof as chamber.proof_date, none that lies ahead, to have it judged"
 	}
 	return "no single input tried does it: change several"
 }
 
 // setWords tells the input's own words for a value that passes.
 func setWords(p printer, m gates.Mend) string {
-	value := p.given(m.To, m.Input.Unit.Name)
-	if m.Input.Unit.Name == "" {
-		value = ratio(m.To)
+	value := ratio(m.To)
+	if unit := m.Input.Unit.Name; unit != "" {
+		value = p.given(m.To, unit)
 	}
 	word := "or more"
 	if m.To < m.From {

@@ -136,10 +136,6 @@ func WriteMotorsCSV(w io.Writer, m Motors) error {
 	return err
 }
 
-// FirstCertification is the most impulse of a motor for a first high-power
-// certification, N·s: the end of class I, US practice.
-const FirstCertification = 640.0
-
 // MotorMark stands before a motor that does not fit or exceeds the limit; the words
 // below the table say which.
 const MotorMark = "!"
@@ -194,8 +190,8 @@ func WriteMotorsText(w io.Writer, m Motors) error {
 	}
 	if m.Limit > 0 {
 		text := fmt.Sprintf("Motors of more than %s are marked", p.impulse(m.Limit))
-		if m.Limit == FirstCertification {
-			text += ": US practice for a first high-power certification"
+		if l := gates.LimitFor(m.Rocket, gates.LimitImpulse); m.Limit == l.Max {
+			text += ": " + l.Source
 		}
 		s.hung("  ", text+".")
 	}
