@@ -77,8 +77,10 @@ func (s *section) mend(n *node) (meant, mend string) {
 			own = append(own, key)
 		}
 	}
-	if s.path == "" {
-		for _, other := range schema[1:] {
+	for _, other := range schema[1:] {
+		if path, within := strings.CutPrefix(other.path, s.path+"."); within {
+			own = append(own, path)
+		} else if s.path == "" {
 			own = append(own, other.path)
 		}
 	}
