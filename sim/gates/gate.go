@@ -148,7 +148,7 @@ func canopyGates(r *sim.Rocket) []gate {
 		name := r.Canopies[i].Name
 		limit := LimitFor(r, LimitOpening)
 		limit.Name = "airspeed as " + name + " opens"
-		g = append(g, gate{key: LimitOpening + "." + name, limit: limit, levers: []lever{openingLever(r, i)},
+		g = append(g, gate{key: LimitOpening + "." + name, limit: limit, levers: openingLevers(r, i),
 			value: func(fl *sim.Flight) (float64, bool) { return fl.Canopies[i].Airspeed, fl.Canopies[i].Opened }})
 	}
 	for i := range r.Canopies {
@@ -160,7 +160,7 @@ func canopyGates(r *sim.Rocket) []gate {
 // loadGate holds the opening load of a canopy against the strength of the mount.
 func loadGate(r *sim.Rocket, i int) gate {
 	factor := LimitFor(r, LimitMount)
-	g := gate{key: LimitMount + "." + r.Canopies[i].Name, levers: []lever{openingLever(r, i)},
+	g := gate{key: LimitMount + "." + r.Canopies[i].Name, levers: openingLevers(r, i),
 		limit: Limit{Key: LimitMount, Name: "opening load of " + r.Canopies[i].Name, Min: noMin, Max: noMax, Unit: "N", Word: WordHigh, Source: "strength of [mount]"},
 		value: func(fl *sim.Flight) (float64, bool) { return fl.Canopies[i].Load, fl.Canopies[i].Opened }}
 	strength := math.NaN()

@@ -15,6 +15,7 @@ type lever struct {
 	input      string
 	up, either bool
 	values     []float64 // the only ones to be had; nil: any
+	instead    bool      // only where the lever before it found nothing
 	// with changes the rocket besides, such as the rail's heading with its tilt.
 	with func(*sim.Rocket)
 	kind MendKind
@@ -106,23 +107,29 @@ func (p *pull) steps(end float64) steps {
 
 func (s steps) at(k int) float64 { return s.first + float64(k)*s.step }
 
-// openingLever moves the moment a canopy opens.
-func openingLever(r *sim.Rocket, i int) lever {
+// openingLevers move the moment a canopy opens; of a motor the delays that can be had
+// come first.
+func openingLevers(r *sim.Rocket, i int) []lever {
 	c := &r.Canopies[i]
-	if c.Rule(r.Power).Trigger == sim.Ejection {
-		return lever{input: "motor.delay", either: true, values: r.Motor.Delays}
+	if c.Rule(r.Power).Trigger != sim.Ejection {
+		return []lever{{input: "canopy." + c.Name + ".deploy." + string(r.Power), either: true}}
 	}
-	return lever{input: "canopy." + c.Name + ".deploy." + string(r.Power), either: true}
+	if len(r.Motor.Delays) == 0 {
+		return []lever{{input: "motor.delay", either: true}}
+	}
+	return []lever{{input: "motor.delay", either: true, values: r.Motor.Delays},
+		{input: "motor.delay", either: true, kind: OtherDelay, instead: true}}
 }
 
 // laterLevers open canopies later or lower, so that they drift less.
 func laterLevers(r *sim.Rocket) []lever {
 	var levers []lever
 	for i := range r.Canopies {
-		l := openingLever(r, i)
-		l.either = false
-		l.up = r.Canopies[i].Rule(r.Power).Trigger != sim.Falling
-		levers = append(levers, l)
+		for _, l := range openingLevers(r, i) {
+			l.either = false
+			l.up = r.Canopies[i].Rule(r.Power).Trigger != sim.Falling
+			levers = append(levers, l)
+		}
 	}
 	return levers
 }

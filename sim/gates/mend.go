@@ -12,10 +12,11 @@ import (
 // MendKind says what a mend asks for.
 type MendKind int
 
-// The kinds of mend. The first three were found by flights and pass in every case that
+// The kinds of mend. The first four were found by flights and pass in every case that
 // was looked at.
 const (
 	SetInput      MendKind = iota // Input to To
+	OtherDelay                    // Input to To, which is not among the delays that can be had
 	LeanIntoWind                  // the rail's tilt to To, its heading to where the wind comes from
 	AddNoseWeight                 // To kg, half-way along the nose
 	StrongerMount                 // a recovery mount that holds To N
@@ -37,7 +38,7 @@ const (
 // Mend is something that would make a check pass.
 type Mend struct {
 	Kind     MendKind
-	Input    rocketfile.Input // of SetInput and LeanIntoWind
+	Input    rocketfile.Input // of SetInput, OtherDelay and LeanIntoWind
 	From, To float64          // today's value and the nearest found that passes, SI
 	Breaks   []string         // checks that pass today and would not, on the day of the file
 }
@@ -57,17 +58,19 @@ const most = 3
 // find looks for what makes one gate pass in every case that was looked at.
 func (m *mender) find(g *gate, flown []Case, worst Case, corner deviation) ([]Mend, error) {
 	var out []Mend
+	found := false
 	for _, l := range g.levers {
 		if len(out) == most {
 			break
 		}
 		p, ok := l.ready(m.base)
-		if !ok {
+		if !ok || l.instead && found {
 			continue
 		}
 		s := search{m, g, &p, flown, worst, corner}
-		x, found, err := s.nearest()
-		if err != nil {
+		var x float64
+		var err error
+		if x, found, err = s.nearest(); err != nil {
 			return out, err
 		}
 		if !found {
@@ -133,7 +136,7 @@ const (
 func (s *search) nearest() (x float64, found bool, err error) {
 	best := math.NaN()
 	look, ends := s.towards, s.pull.reach
-	if s.pull.values != nil {
+	if s.pull.values != nil { // the search is among these
 		look, ends = s.passesAll, s.pull.values
 	}
 	for _, end := range ends {

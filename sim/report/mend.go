@@ -22,6 +22,8 @@ func mendWords(p printer, m gates.Mend) string {
 	switch m.Kind {
 	case gates.SetInput:
 		return setWords(p, m)
+	case gates.OtherDelay:
+		return setWords(p, m) + ", which is not among those that can be had"
 	case gates.LeanIntoWind:
 		return "lean the rail " + p.given(m.To, "deg") + " into the wind instead of " + p.given(m.From, "deg")
 	case gates.AddNoseWeight:
