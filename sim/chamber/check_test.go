@@ -15,10 +15,13 @@ func ownTube() *Chamber {
 func TestSoundChambers(t *testing.T) {
 	assert.Empty(t, glassTube().Check())
 	assert.Empty(t, pipe(0.1, 0.002).Check())
+	assert.Empty(t, pipe(0.1, 0.049).Check(), "thick, but with a bore")
 	assert.Empty(t, ownTube().Check())
 	c := glassTube()
 	c.Burst, c.Proof, c.ProofDate, c.Temperature, c.Cycles = 40e5, 20e5, "2026-02-28", 310, 40
 	c.Forward = &Closure{Shape: Cone, HalfAngle: 20 * deg, Overlap: 0.03}
+	assert.Empty(t, c.Check())
+	c.CycleFactor, c.HeatFactor, c.Proof = 1, 1, c.Burst
 	assert.Empty(t, c.Check())
 	assert.Empty(t, (&Chamber{Diameter: 0.1, Length: 0.5, Material: CarbonEpoxy, Wall: 0.001}).Check(), "a composite by its wall alone")
 }
@@ -66,6 +69,7 @@ func TestFaults(t *testing.T) {
 		{func(c *Chamber) { *c = *ownTube(); c.Density = 0 }, "chamber.density", "not known for a material of your own", "its density"},
 		{func(c *Chamber) { c.Temperature = 40 }, "chamber.temperature", "out of range", "leave it out"},
 		{func(c *Chamber) { c.HeatFactor = 1.2 }, "chamber.heat_factor", "out of range", "0.01 to 1"},
+		{func(c *Chamber) { c.CycleFactor = 1.2 }, "chamber.cycle_factor", "out of range", "0.01 to 1"},
 		{func(c *Chamber) { c.CycleFactor = nan }, "chamber.cycle_factor", "out of range", "0.01 to 1"},
 		{func(c *Chamber) { c.Cycles = -1 }, "chamber.cycles", "out of range", "0 for a new one"},
 		{func(c *Chamber) { c.Burst = -1 }, "chamber.burst", "out of range", "leave it out"},

@@ -2,9 +2,9 @@ package chamber
 
 import "math"
 
-// typicalBond is the shear strength of an epoxy lap prepared by hand, averaged over it,
+// TypicalBond is the shear strength of an epoxy lap prepared by hand, averaged over it,
 // Pa. Typical, unverified, from memory.
-const typicalBond = 8e6
+const TypicalBond = 8e6
 
 // closureParts adds a closure's wall and its bond at one pascal. tube is the weaker way
 // of the tube's wall.
@@ -23,7 +23,7 @@ func (c *Chamber) closureParts(parts []Part, end string, e *Closure, f factors, 
 		typical = typical || crush != 1 // the share that compression leaves is a built-in one
 	}
 	parts = append(parts, newPart(end+" closure", stress, strength, typical, note))
-	bond, built := orTypical(e.BondStrength, typicalBond)
+	bond, built := orTypical(e.BondStrength, TypicalBond)
 	return append(parts, newPart(end+" bond", c.Diameter/2/(2*e.Overlap), bond*f.bond, built, Average))
 }
 

@@ -194,6 +194,33 @@ func TestNoCliff(t *testing.T) {
 	}
 }
 
+// A composite told by its wall alone is cloth with its fibres along and around.
+func TestNoPlies(t *testing.T) {
+	laid := glassTube()
+	told := glassTube()
+	told.Plies, told.Wall, told.FibreFraction = nil, laid.WallThickness(), 0
+	assert.Empty(t, told.Check())
+	a, b := laid.At(service()), told.At(service())
+	assert.InEpsilon(t, part(t, a, wallAround).Use, part(t, b, wallAround).Use, 1e-9)
+	assert.InEpsilon(t, part(t, a, wallAlong).Use, part(t, b, wallAlong).Use, 1e-9)
+	assert.InEpsilon(t, a.Dilation.Around, b.Dilation.Around, 1e-9)
+	assert.InEpsilon(t, a.Tube.Mass, b.Tube.Mass, 1e-9)
+	assert.Empty(t, b.Tube.Cloth)
+}
+
+// Fibres that the others' scissoring shortens are judged in compression, at six tenths.
+func TestSqueezed(t *testing.T) {
+	c := &Chamber{Diameter: 0.1, Length: 0.5, Material: GlassEpoxy, Plies: []Ply{
+		{Cloth: 0.3, Count: 4, Weave: Braided, Direction: 30 * deg}, {Cloth: 0.1, Count: 1, Weave: Unidirectional}}}
+	l := c.laminate()
+	l.of = l.of.cracked()
+	e := l.under(c.loadAlong(), c.loadAround())
+	assert.Negative(t, e.along)
+	p := part(t, c.At(service()), wallAlong)
+	assert.Equal(t, Squeezed, p.Note)
+	assert.InEpsilon(t, 1e6*-e.along/(0.6*0.016), p.Use, 1e-9)
+}
+
 // Woven glass plate of NEMA's grade G-10: 276 MPa lengthwise, 241 crosswise, at a fraction
 // of about 0.44 (NEMA LI 1, from memory). A wall of cloth has to come near.
 func TestClothStrength(t *testing.T) {

@@ -4,8 +4,8 @@ import "math"
 
 // Typical figures of a mount, unverified, from memory.
 const (
-	typicalPin     = 200e6 // shear strength of a mild steel pin, Pa
-	typicalStretch = 0.15  // of a braided polyester line at its breaking strength
+	TypicalPin     = 200e6 // shear strength of a mild steel pin, Pa
+	TypicalStretch = 0.15  // of a braided polyester line at its breaking strength
 )
 
 // Hold is one way in which a mount can fail.
@@ -24,11 +24,11 @@ func (m *Mount) Uses(load float64) []Hold {
 		all = append(all, Hold{Name: name, Strength: strength, Use: load / strength, Typical: typical})
 	}
 	if m.Pin != 0 {
-		strength, typical := orTypical(m.PinStrength, typicalPin)
+		strength, typical := orTypical(m.PinStrength, TypicalPin)
 		add("pin", float64(m.Planes)*math.Pi/4*m.Pin*m.Pin*strength, typical)
 	}
 	if m.BondArea != 0 {
-		strength, typical := orTypical(m.Bond, typicalBond)
+		strength, typical := orTypical(m.Bond, TypicalBond)
 		add("bond", m.BondArea*strength, typical)
 	}
 	if m.Line != 0 {
@@ -57,6 +57,6 @@ func (m *Mount) Snatch(speed float64) (newtons float64, typical bool) {
 	if m.Line == 0 || m.LineLength == 0 || m.CanopyMass == 0 {
 		return math.NaN(), false
 	}
-	stretch, typical := orTypical(m.LineStretch, typicalStretch)
+	stretch, typical := orTypical(m.LineStretch, TypicalStretch)
 	return speed * math.Sqrt(m.CanopyMass*m.Line/(m.LineLength*stretch)), typical
 }

@@ -37,6 +37,10 @@ func TestLame(t *testing.T) {
 	assert.InEpsilon(t, 0.050005/0.00001, around, 1e-6)
 	assert.InEpsilon(t, 0.050005/0.00002, along, 1e-3)
 
+	// Thick is over a tenth of the mean radius.
+	assert.False(t, pipe(0.1, 0.00520).lame())
+	assert.True(t, pipe(0.1, 0.00530).lame())
+
 	laid := glassTube()
 	laid.Plies[0].Count = 30
 	assert.True(t, laid.At(service()).Thick, "a composite's inner face is not")
@@ -109,7 +113,7 @@ func TestLap(t *testing.T) {
 	assert.False(t, p.Typical)
 	c.Forward.BondStrength, c.HeatFactor = 0, 0.5
 	p = part(t, c.At(Service{Working: 1e6, Ambient: 1e5}), "forward bond")
-	assert.Equal(t, typicalBond/2, p.Strength)
+	assert.Equal(t, TypicalBond/2, p.Strength)
 	assert.True(t, p.Typical)
 }
 
@@ -128,7 +132,7 @@ func TestThread(t *testing.T) {
 	assert.InEpsilon(t, force/male, part(t, r, "retainer thread, male").Stress, 1e-12)
 	assert.InEpsilon(t, force/female, part(t, r, "retainer thread, female").Stress, 1e-12)
 	assert.InEpsilon(t, force/th.StressArea(), part(t, r, "retainer, tension").Stress, 1e-12)
-	assert.InEpsilon(t, typicalThread/math.Sqrt(3), part(t, r, "retainer thread, female").Strength, 1e-12)
+	assert.InEpsilon(t, TypicalThread/math.Sqrt(3), part(t, r, "retainer thread, female").Strength, 1e-12)
 
 	th.Seal, th.Hole, th.Strength, th.Female = 0.04, 0.01, 400e6, 100e6
 	h := c.At(Service{Working: 1e6, Ambient: 1e5})
@@ -150,6 +154,8 @@ func TestVolume(t *testing.T) {
 	assert.InEpsilon(t, tube+math.Pi/8*1e-3, c.Volume(), 1e-12)
 	c.Forward, c.Aft = nil, &Closure{Shape: Cone, HalfAngle: 45 * deg}
 	assert.InEpsilon(t, tube+math.Pi/3*0.05*0.05*0.05, c.Volume(), 1e-12)
+	c.Aft.HalfAngle = 30 * deg
+	assert.InEpsilon(t, tube+math.Pi/3*0.05*0.05*0.05*math.Sqrt(3), c.Volume(), 1e-12, "a third of base times height")
 	c.Aft.Shape = Flat
 	assert.InEpsilon(t, tube, c.Volume(), 1e-12)
 }

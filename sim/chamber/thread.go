@@ -2,9 +2,9 @@ package chamber
 
 import "math"
 
-// typicalThread is the tensile strength of threaded aluminium, Pa. Typical, unverified,
+// TypicalThread is the tensile strength of threaded aluminium, Pa. Typical, unverified,
 // from memory.
-const typicalThread = 290e6
+const TypicalThread = 290e6
 
 // Of a 60° thread's pitch (FED-STD-H28; ISO 68-1): what its diameters are short of the
 // major one, and tan 30°.
@@ -43,7 +43,7 @@ func (t *Thread) parts(parts []Part) []Part {
 		seal = t.Diameter
 	}
 	force := math.Pi / 4 * seal * seal
-	strength, typical := orTypical(t.Strength, typicalThread)
+	strength, typical := orTypical(t.Strength, TypicalThread)
 	nut, builtNut := strength, typical
 	if t.Female != 0 {
 		nut, builtNut = t.Female, false

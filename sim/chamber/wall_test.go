@@ -66,6 +66,20 @@ func TestMaterials(t *testing.T) {
 	assert.Equal(t, 2700., Aluminium.Density(0))
 	assert.True(t, math.IsNaN(Own.Density(0)))
 	assert.False(t, Material("paper").known())
+
+	// What a bare tube of each holds, 1 mm on 100 mm: strength t/r, typical figures all.
+	tube := func(m Material) *Chamber { return &Chamber{Diameter: 0.099, Length: 0.5, Material: m, Wall: 0.001} }
+	pet := tube(PETBottle).At(service())
+	assert.InEpsilon(t, 160e6*0.02, pet.Estimate, 1e-12)
+	assert.Equal(t, 80e6, part(t, pet, wallAlong).Strength)
+	assert.InEpsilon(t, 1e6*50/4e9*(1-0.4/2), pet.Strain, 1e-12)
+	assert.InEpsilon(t, 1380*math.Pi*0.1*0.001*0.5, pet.Tube.Mass, 1e-12)
+	aluminium := tube(Aluminium).At(service())
+	assert.InEpsilon(t, 240e6*0.02, aluminium.Estimate, 1e-12)
+	assert.Equal(t, Yields, part(t, aluminium, wallAround).Note)
+	assert.Empty(t, part(t, pet, wallAround).Note)
+	// Carbon's fibres around hold 0.010·230 GPa on 0.225 of the wall, and resin helps a little.
+	assert.InEpsilon(t, 0.010*230e9*0.225*0.02*1.016, tube(CarbonEpoxy).At(service()).Estimate, 0.01)
 }
 
 // Room-cured epoxy softens from 45 to 65 °C (common practice, no source).
