@@ -9,6 +9,9 @@
 // and stored energy. The recovery mount is looked at here too, since it is bonded to the
 // chamber.
 //
+// A laid-up wall is worked out from its fibres: classical lamination theory while it is
+// whole, which gives strains and dilation, and with its resin cracked for what it holds.
+//
 // All of it is an estimate for thin, well-made tubes. Hand lay-ups scatter, laminates
 // age, creep and soften with heat, and bonds fail at their edges: what a chamber holds is
 // for a hydrostatic test to tell, under local law and qualified people.

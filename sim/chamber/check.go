@@ -16,6 +16,7 @@ const (
 	coldest, hottest    = 200.0, 600.0 // K
 	mostPressure        = 1e9          // Pa
 	mostCycles          = 1_000_000_000
+	leastLeft           = 0.01        // share of a strength that may be given
 	leanest, richest    = 0.1, 0.75   // share of fibre: no packing holds more
 	finest, heaviestPly = 0.005, 5.0  // cloth, kg/m²
 	mostLayers          = 200         // of one ply
@@ -37,12 +38,15 @@ func (c *Chamber) Check() []Fault {
 	}
 	c.checkLife(&k)
 	c.checkRecord(&k)
-	most := longest
-	if long {
-		most = c.Length
+	radius, length := widest/2, longest // one fault is not two
+	if bore {
+		radius = c.Diameter / 2
 	}
-	c.Forward.check(&k, "chamber.forward", c.Diameter/2, most)
-	c.Aft.check(&k, "chamber.aft", c.Diameter/2, most)
+	if long {
+		length = c.Length
+	}
+	c.Forward.check(&k, "chamber.forward", radius, length)
+	c.Aft.check(&k, "chamber.aft", radius, length)
 	c.Thread.check(&k)
 	c.Heating.check(&k)
 	return k.faults
@@ -76,8 +80,8 @@ func (c *Chamber) checkFigures(k *checker) {
 // checkLife looks at heat and cycles.
 func (c *Chamber) checkLife(k *checker) {
 	k.optional("chamber.temperature", c.Temperature, coldest, hottest, "give the wall's greatest temperature under pressure, -73 to 326 °C, or leave it out")
-	k.within("chamber.heat_factor", c.HeatFactor, 0, 1, "give the share of the strength left when warm, above 0 up to 1, or leave it out")
-	k.within("chamber.cycle_factor", c.CycleFactor, 0, 1, "give the share of the strength left after the cycles, above 0 up to 1, or leave it out")
+	k.optional("chamber.heat_factor", c.HeatFactor, leastLeft, 1, "give the share of the strength left when warm, 0.01 to 1, or leave it out")
+	k.optional("chamber.cycle_factor", c.CycleFactor, leastLeft, 1, "give the share of the strength left after the cycles, 0.01 to 1, or leave it out")
 	if c.Cycles < 0 || c.Cycles > mostCycles {
 		k.add("chamber.cycles", float64(c.Cycles), "out of range", "give how often it was under pressure, 0 for a new one")
 	}

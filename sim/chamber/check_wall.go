@@ -16,7 +16,7 @@ func (c *Chamber) checkWall(k *checker) bool {
 	case c.FibreFraction != 0 && !fibres:
 		k.add("chamber.fibre_fraction", c.FibreFraction, "does not go with "+string(c.Material), "leave it out, or choose E-glass/epoxy or carbon/epoxy")
 	case c.FibreFraction != 0:
-		fraction = c.checkFraction(k, "chamber.fibre_fraction", c.FibreFraction, "give 0.3 to 0.4 for hand lay-up, up to 0.6 under vacuum")
+		fraction = checkFraction(k, "chamber.fibre_fraction", c.FibreFraction, c.FibreFraction, "give 0.3 to 0.4 for hand lay-up, up to 0.6 under vacuum")
 	}
 	if len(c.Plies) > 0 && !fibres {
 		k.add("chamber.material", math.NaN(), string(c.Material)+" is not laid up from plies",
@@ -35,15 +35,14 @@ func (c *Chamber) checkWall(k *checker) bool {
 		return false
 	}
 	if c.Wall != 0 && len(c.Plies) > 0 {
-		return c.checkFraction(k, "chamber.wall", c.Wall, "correct the wall or the cloth of the plies: at the usual fraction they make "+
+		return checkFraction(k, "chamber.wall", c.Wall, c.FibreFractionInForce(), "correct the wall or the cloth of the plies: at the usual fraction they make "+
 			mm(c.dryCloth()/(c.Material.stuff().fibre.density*c.Material.FibreFraction())))
 	}
 	return true
 }
 
-// checkFraction looks at the share of fibre in force; name and value are what made it.
-func (c *Chamber) checkFraction(k *checker, name string, value float64, mend string) bool {
-	v := c.FibreFractionInForce()
+// checkFraction looks at a share of fibre by volume; name and value are what made it.
+func checkFraction(k *checker, name string, value, v float64, mend string) bool {
 	switch {
 	case v >= leanest && v <= richest:
 		return true

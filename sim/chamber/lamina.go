@@ -30,3 +30,16 @@ func (l lamina) stiffness() (q11, q12, q22, q66 float64) {
 	k := 1 - l.poisson*l.poisson*l.across/l.along
 	return l.along / k, l.poisson * l.across / k, l.across / k, l.shear
 }
+
+// What cracks leave of a ply's stiffness across its fibres and in shear by the time these
+// fail: next to nothing, and something (ply discount; typical shares, no source).
+const (
+	crackedAcross = 0.001
+	crackedShear  = 0.1
+)
+
+// cracked is a lamina whose resin has cracked, as it has from CrackStrain on: long before
+// the fibres fail, which have to carry all but alone from then.
+func (l lamina) cracked() lamina {
+	return lamina{along: l.along, across: crackedAcross * l.across, shear: crackedShear * l.shear, poisson: l.poisson}
+}

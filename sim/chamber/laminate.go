@@ -65,7 +65,7 @@ func (c *Chamber) laminate() laminate {
 		l.families = []family{{0, wall / 2}, {math.Pi / 2, wall / 2}}
 		return l
 	}
-	l.families = make([]family, 0, 2*len(c.Plies))
+	l.families = make([]family, 0, 2*len(c.Plies)) // a woven or braided ply is two
 	all := c.dryCloth()
 	for i := range c.Plies {
 		p := &c.Plies[i]

@@ -58,8 +58,8 @@ func (c *Chamber) parts() []Part {
 	return c.Thread.parts(parts)
 }
 
-// weaker is the part of the tube's wall with the least strength against tension; shear
-// and resin alone say nothing of what a closure's wall holds.
+// weaker is the part of the tube's wall with the least strength against tension. Shear in
+// a lay-up goes with the tube's loads, and is not a closure's.
 func weaker(wall []Part) Part {
 	least := Part{Strength: math.NaN(), Typical: true}
 	for _, p := range wall {

@@ -42,7 +42,7 @@ type Result struct {
 	Proof        float64 // to prove at: the lesser of both
 	ProofEnough  bool    // the limit allows ProofWanted
 	MostWorking  float64 // that the chamber can be proved for: ProofLimit/1.5
-	MostOnRecord float64 // that the proof on record is for: that/1.5; 0 without
+	MostOnRecord float64 // that the proof on record is for: that/1.5, heat and cycles since then not in it; 0 without
 
 	Dilation      Dilation // at Proof
 	Strain        float64  // the wall's greatest at working, along fibres, around or along; NaN when not known

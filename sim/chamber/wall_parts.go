@@ -1,7 +1,5 @@
 package chamber
 
-import "math"
-
 const (
 	wallAround = "wall around"
 	wallAlong  = "wall along"
@@ -25,24 +23,19 @@ func (c *Chamber) wallParts(parts []Part, share float64) []Part {
 		return append(parts, c.plainPart(wallAround, around, c.Around, s.around, share),
 			c.plainPart(wallAlong, along, c.Along, s.along, share))
 	}
-	l := c.laminate()
-	e := l.under(c.loadAlong(), c.loadAround())
+	w := newLayup(c.laminate(), c.loadAlong(), c.loadAround(), share, s)
 	if c.Around != 0 {
 		parts = append(parts, c.plainPart(wallAround, around, c.Around, 0, share))
 	} else {
-		parts = append(parts, l.part(wallAround, around, share, e, s, fromCircle))
+		parts = append(parts, w.part(wallAround, around, fromCircle))
 	}
 	if c.Along != 0 {
 		parts = append(parts, c.plainPart(wallAlong, along, c.Along, 0, share))
 	} else {
-		parts = append(parts, l.part(wallAlong, along, share, e, s, fromAxis))
+		parts = append(parts, w.part(wallAlong, along, fromAxis))
 	}
-	most := 0.
-	for _, f := range l.families {
-		most = math.Max(most, math.Abs(l.seenBy(f, e).shear))
-	}
-	if most > noShear*around {
-		parts = append(parts, newPart(wallShear, most, resinShear*share, true, ""))
+	if w.shear > noShear*around {
+		parts = append(parts, newPart(wallShear, w.shear, resinShear*share, true, ""))
 	}
 	return parts
 }
@@ -81,51 +74,4 @@ func (c *Chamber) plainPart(name string, stress, given, typical, share float64) 
 		p.Note = Yields
 	}
 	return p
-}
-
-// fromAxis and fromCircle are how far fibres lie off the tube's axis and off its
-// circumference, 0 to π/2.
-func fromAxis(angle float64) float64   { return math.Acos(math.Min(1, math.Abs(math.Cos(angle)))) }
-func fromCircle(angle float64) float64 { return math.Pi/2 - fromAxis(angle) }
-
-// Fibres up to near off a way carry it. Where there are none, those up to far off do
-// together, as in a tube wound at 54.7°; what lies farther off is left to the resin.
-const (
-	near = 45.001 * math.Pi / 180 // a little over: cloth laid at 45° carries both ways
-	far  = 60.001 * math.Pi / 180
-)
-
-// part is the wall one way: the fibres that carry it against their strain at failure, or
-// the resin pulled across them where none do. The stress shown is the wall's mean one,
-// and the strength what makes that the same use.
-func (l *laminate) part(name string, stress, share float64, e strains, s *stuff, off func(float64) float64) Part {
-	for _, limit := range [...]float64{near, far} {
-		use, note, found := 0., Note(""), false
-		for _, f := range l.families {
-			if off(f.angle) > limit {
-				continue
-			}
-			found = true
-			strain := l.seenBy(f, e).fibre
-			u, n := strain/s.fibre.failure, Note("")
-			if strain < 0 {
-				u, n = -u/s.crush, Squeezed
-			}
-			if !(u <= use) { // a strain that is no number shows
-				use, note = u, n
-			}
-		}
-		if found {
-			return asStrength(name, stress, use, share, note)
-		}
-	}
-	most := 0.
-	for _, f := range l.families {
-		most = math.Max(most, l.seenBy(f, e).across)
-	}
-	return asStrength(name+resinAlone, stress, most/resinTransverse, share, FirstCrack)
-}
-
-func asStrength(name string, stress, use, share float64, note Note) Part {
-	return newPart(name, stress, stress/use*share, true, note)
 }

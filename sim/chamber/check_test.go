@@ -1,0 +1,156 @@
+package chamber
+
+import (
+	"math"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+)
+
+func ownTube() *Chamber {
+	return &Chamber{Diameter: 0.1, Length: 0.5, Material: Own, Wall: 0.002, Around: 1e8, Along: 1e8, Density: 1500}
+}
+
+func TestSoundChambers(t *testing.T) {
+	assert.Empty(t, glassTube().Check())
+	assert.Empty(t, pipe(0.1, 0.002).Check())
+	assert.Empty(t, pipe(0.1, 0.049).Check(), "thick, but with a bore")
+	assert.Empty(t, ownTube().Check())
+	c := glassTube()
+	c.Burst, c.Proof, c.ProofDate, c.Temperature, c.Cycles = 40e5, 20e5, "2026-02-28", 310, 40
+	c.Forward = &Closure{Shape: Cone, HalfAngle: 20 * deg, Overlap: 0.03}
+	assert.Empty(t, c.Check())
+	c.CycleFactor, c.HeatFactor, c.Proof = 1, 1, c.Burst
+	assert.Empty(t, c.Check())
+	assert.Empty(t, (&Chamber{Diameter: 0.1, Length: 0.5, Material: CarbonEpoxy, Wall: 0.001}).Check(), "a composite by its wall alone")
+}
+
+// Every fault by what makes it: name, words of problem and mend, and that it is alone.
+func TestFaults(t *testing.T) {
+	nan, inf := math.NaN(), math.Inf(1)
+	for _, c := range []struct {
+		spoil         func(*Chamber)
+		name          string
+		problem, mend string
+	}{
+		{func(c *Chamber) { c.Diameter = nan }, "chamber.diameter", "out of range", "inside diameter"},
+		{func(c *Chamber) { c.Diameter = 0 }, "chamber.diameter", "out of range", "inside diameter"},
+		{func(c *Chamber) { c.Length = inf }, "chamber.length", "out of range", "between its closures"},
+		{func(c *Chamber) { c.Length = 0 }, "chamber.length", "out of range", "between its closures"},
+		{func(c *Chamber) { c.Material = "paper" }, "chamber.material", "not a material", "E-glass/epoxy.*own"},
+		{func(c *Chamber) { c.Material = "" }, "chamber.material", "not a material", "E-glass/epoxy.*own"},
+		{func(c *Chamber) { c.FibreFraction = 0; c.Material = Aluminium }, "chamber.material", "aluminium is not laid up", "no plies"},
+		{func(c *Chamber) { *c = *ownTube(); c.Plies = glassTube().Plies }, "chamber.material", "own is not laid up", "chamber.around"},
+		{func(c *Chamber) { *c = *pipe(0.1, 0.002); c.FibreFraction = 0.4 }, "chamber.fibre_fraction", "does not go with aluminium", "leave it out"},
+		{func(c *Chamber) { c.FibreFraction = 0.8 }, "chamber.fibre_fraction", "0.8, more than any packing holds", "0.3 to 0.4"},
+		{func(c *Chamber) { c.FibreFraction = 0.05 }, "chamber.fibre_fraction", "0.05, less than a laminate has", "0.3 to 0.4"},
+		{func(c *Chamber) { c.FibreFraction = nan }, "chamber.fibre_fraction", "less than", "0.3 to 0.4"},
+		{func(c *Chamber) { c.Wall = 0.0003 }, "chamber.wall", "1.034, more than any packing", "0.8859 mm"},
+		{func(c *Chamber) { c.Wall = 0.01 }, "chamber.wall", "0.03101, less than a laminate", "0.8859 mm"},
+		{func(c *Chamber) { c.Wall = nan }, "chamber.wall", "out of range", "leave it out"},
+		{func(c *Chamber) { c.Wall = -1 }, "chamber.wall", "out of range", "leave it out"},
+		{func(c *Chamber) { c.Plies = nil }, "chamber.wall", "no wall", "the plies it is laid up from"},
+		{func(c *Chamber) { *c = *pipe(0.1, 0.05) }, "chamber.wall", "thicker than the inside radius, 50 mm", "units"},
+		{func(c *Chamber) { c.Plies[0].Cloth = 2; c.Plies[0].Count = 30 }, "chamber.wall", "thicker than the inside radius", "cloth and count"},
+		{func(c *Chamber) { c.Plies[0].Cloth = 200 }, "chamber.ply.cloth.cloth", "out of range", "5000 g/m²"},
+		{func(c *Chamber) { c.Plies[0].Name = ""; c.Plies[0].Cloth = 0 }, "chamber.ply.1.cloth", "out of range", "5000 g/m²"},
+		{func(c *Chamber) { c.Plies[0].Count = 0 }, "chamber.ply.cloth.count", "out of range", "200 layers"},
+		{func(c *Chamber) { c.Plies[0].Count = -3 }, "chamber.ply.cloth.count", "out of range", "200 layers"},
+		{func(c *Chamber) { c.Plies[0].Direction = 2 }, "chamber.ply.cloth.direction", "out of range", "0 to 90 deg"},
+		{func(c *Chamber) { c.Plies[0].Weave = "knitted" }, "chamber.ply.cloth.weave", "not a weave", "braided"},
+		{func(c *Chamber) { c.Around = 10 }, "chamber.around", "out of range", "0.1 MPa"},
+		{func(c *Chamber) { c.Along = nan }, "chamber.along", "out of range", "0.1 MPa"},
+		{func(c *Chamber) { c.Density = 1.5 }, "chamber.density", "out of range", "kg/m³"},
+		{func(c *Chamber) { c.Modulus = 20 }, "chamber.modulus", "out of range", "GPa"},
+		{func(c *Chamber) { c.Waste = -0.1 }, "chamber.waste", "out of range", "0.15 for 15 %"},
+		{func(c *Chamber) { *c = *ownTube(); c.Around = 0 }, "chamber.around", "not known for a material of your own", "tensile strength around"},
+		{func(c *Chamber) { *c = *ownTube(); c.Along = 0 }, "chamber.along", "not known for a material of your own", "tensile strength along"},
+		{func(c *Chamber) { *c = *ownTube(); c.Density = 0 }, "chamber.density", "not known for a material of your own", "its density"},
+		{func(c *Chamber) { c.Temperature = 40 }, "chamber.temperature", "out of range", "leave it out"},
+		{func(c *Chamber) { c.HeatFactor = 1.2 }, "chamber.heat_factor", "out of range", "0.01 to 1"},
+		{func(c *Chamber) { c.CycleFactor = 1.2 }, "chamber.cycle_factor", "out of range", "0.01 to 1"},
+		{func(c *Chamber) { c.CycleFactor = nan }, "chamber.cycle_factor", "out of range", "0.01 to 1"},
+		{func(c *Chamber) { c.Cycles = -1 }, "chamber.cycles", "out of range", "0 for a new one"},
+		{func(c *Chamber) { c.Burst = -1 }, "chamber.burst", "out of range", "leave it out"},
+		{func(c *Chamber) { c.Proof = inf }, "chamber.proof", "out of range", "leave it out"},
+		{func(c *Chamber) { c.Burst, c.Proof = 15e5, 20e5 }, "chamber.burst", "below the proof on record, 20 bar", "leave it out"},
+		{func(c *Chamber) { c.Proof, c.ProofDate = 20e5, "2026-02-30" }, "chamber.proof_date", "is no date", "2026-05-01"},
+		{func(c *Chamber) { c.Proof, c.ProofDate = 20e5, "1 May 2026" }, "chamber.proof_date", "is no date", "2026-05-01"},
+		{func(c *Chamber) { c.ProofDate = "2026-05-01" }, "chamber.proof_date", "no proof beside it", "chamber.proof"},
+
+		{func(c *Chamber) { c.Forward.Overlap = 0 }, "chamber.forward.overlap", "not bonded holds nothing", "bonded lap"},
+		{func(c *Chamber) { c.Aft.Overlap = nan }, "chamber.aft.overlap", "out of range", "bonded lap"},
+		{func(c *Chamber) { c.Aft.Overlap = 0.7 }, "chamber.aft.overlap", "longer than the tube, 600 mm", "unit"},
+		{func(c *Chamber) { c.Aft.Shape = "dished" }, "chamber.aft.shape", "not a shape", "ellipsoid"},
+		{func(c *Chamber) { c.Aft.Shape = Cone }, "chamber.aft.half_angle", "out of range", "its axis"},
+		{func(c *Chamber) { c.Aft.Shape, c.Aft.HalfAngle = Cone, 1.5 }, "chamber.aft.half_angle", "out of range", "flatter is a plate"},
+		{func(c *Chamber) { c.Aft.Wall = 0.06 }, "chamber.aft.wall", "thicker than the inside radius", "unit"},
+		{func(c *Chamber) { c.Aft.Wall = -0.06 }, "chamber.aft.wall", "out of range", "tube's"},
+		{func(c *Chamber) { c.Forward.Strength = 300 }, "chamber.forward.strength", "out of range", "tube's"},
+		{func(c *Chamber) { c.Forward.BondStrength = 8 }, "chamber.forward.bond_strength", "out of range", "typical one"},
+
+		{func(c *Chamber) { c.Thread.Diameter = 0 }, "chamber.thread.diameter", "out of range", "major diameter"},
+		{func(c *Chamber) { c.Thread.Pitch = nan }, "chamber.thread.pitch", "out of range", "crest to crest"},
+		{func(c *Chamber) { c.Thread.Pitch = 0.011; c.Thread.Hole = 0 }, "chamber.thread.pitch", "more than a quarter of the diameter, 40 mm", "M20×2"},
+		{func(c *Chamber) { c.Thread.Engaged = 0 }, "chamber.thread.engaged", "above zero", "length of thread"},
+		{func(c *Chamber) { c.Thread.Engaged = 0.001 }, "chamber.thread.engaged", "less than one turn, 1.5 mm", "not its turns"},
+		{func(c *Chamber) { c.Thread.Engaged = 0.13 }, "chamber.thread.engaged", "more than three diameters", "120 mm"},
+		{func(c *Chamber) { c.Thread.Engaged = inf }, "chamber.thread.engaged", "more than three diameters", "120 mm"},
+		{func(c *Chamber) { c.Thread.Hole = 0.039 }, "chamber.thread.hole", "as wide as the thread's root, 38.16 mm", "smaller hole"},
+		{func(c *Chamber) { c.Thread.Hole = nan }, "chamber.thread.hole", "out of range", "0 for none"},
+		{func(c *Chamber) { c.Thread.Strength = 1 }, "chamber.thread.strength", "out of range", "typical one"},
+		{func(c *Chamber) { c.Thread.Female = 1 }, "chamber.thread.female", "out of range", "male part's"},
+		{func(c *Chamber) { c.Thread.Seal = 30 }, "chamber.thread.seal", "out of range", "thread's"},
+		{func(c *Chamber) { c.Heating.Temperature = 60 }, "chamber.heating.temperature", "out of range", "300 °C"},
+		{func(c *Chamber) { c.Heating.Time = 0 }, "chamber.heating.time", "out of range", "above zero"},
+		{func(c *Chamber) { c.Heating.Rise = 1e5 }, "chamber.heating.rise", "out of range", "small differences"},
+	} {
+		tube := glassTube()
+		c.spoil(tube)
+		faults := tube.Check()
+		require.Len(t, faults, 1, "%s: %s: %+v", c.name, c.problem, faults)
+		f := faults[0]
+		assert.Equal(t, c.name, f.Name)
+		assert.Contains(t, f.Problem, c.problem)
+		assert.Regexp(t, c.mend, f.Mend)
+	}
+}
+
+func TestMountFaults(t *testing.T) {
+	for _, c := range []struct {
+		spoil      func(*Mount)
+		name, mend string
+	}{
+		{func(m *Mount) { m.Pin = 5 }, "mount.pin", "100 mm"},
+		{func(m *Mount) { m.PinStrength = 1 }, "mount.pin_strength", "typical"},
+		{func(m *Mount) { m.Planes = 0 }, "mount.planes", "both ends"},
+		{func(m *Mount) { m.BondArea = 2 }, "mount.bond_area", "m²"},
+		{func(m *Mount) { m.Bond = math.NaN() }, "mount.bond", "typical"},
+		{func(m *Mount) { m.Line = -1 }, "mount.line", "knots"},
+		{func(m *Mount) { m.LineLength = math.Inf(1) }, "mount.line_length", "1 km"},
+		{func(m *Mount) { m.LineStretch = -0.1 }, "mount.line_stretch", "0.15 for 15 %"},
+		{func(m *Mount) { m.CanopyMass = -0.1 }, "mount.canopy_mass", "1000 kg"},
+	} {
+		m := &Mount{Pin: 0.005, Planes: 2, BondArea: 1e-4, Line: 1000, LineLength: 2, CanopyMass: 0.1}
+		require.Empty(t, m.Check())
+		c.spoil(m)
+		faults := m.Check()
+		require.Len(t, faults, 1, c.name)
+		assert.Equal(t, c.name, faults[0].Name)
+		assert.Regexp(t, c.mend, faults[0].Mend)
+		assert.NotEmpty(t, faults[0].Problem)
+	}
+}
+
+// All faults come at once.
+func TestFaultsTogether(t *testing.T) {
+	c := glassTube()
+	c.Length, c.Waste, c.Cycles, c.Plies[0].Weave, c.Aft.Overlap, c.Thread.Engaged, c.Heating.Time = 0, -1, -1, "", 0, 0, 0
+	var found []string
+	for _, f := range c.Check() {
+		found = append(found, f.Name)
+	}
+	assert.ElementsMatch(t, []string{"chamber.length", "chamber.waste", "chamber.cycles", "chamber.ply.cloth.weave",
+		"chamber.aft.overlap", "chamber.thread.engaged", "chamber.heating.time"}, found)
+}
