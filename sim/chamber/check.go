@@ -55,8 +55,8 @@ func (c *Chamber) Check() []Fault {
 // checkFigures looks at what may stand in place of the material's.
 func (c *Chamber) checkFigures(k *checker) {
 	const leave = ", or leave it out for the material's"
-	k.optional("chamber.around", c.Around, softest, strongest, "give the wall's tensile strength around the tube, 0.1 MPa to 10 GPa"+leave)
-	k.optional("chamber.along", c.Along, softest, strongest, "give the wall's tensile strength along the tube, 0.1 MPa to 10 GPa"+leave)
+	k.optional("chamber.hoop_strength", c.Around, softest, strongest, "give the wall's tensile strength around the tube, 0.1 MPa to 10 GPa"+leave)
+	k.optional("chamber.axial_strength", c.Along, softest, strongest, "give the wall's tensile strength along the tube, 0.1 MPa to 10 GPa"+leave)
 	k.optional("chamber.density", c.Density, lightest, heaviest, "give 50 to 20 000 kg/m³"+leave)
 	k.optional("chamber.modulus", c.Modulus, yielding, stiffest, "give 10 MPa to 1000 GPa"+leave)
 	k.within("chamber.waste", c.Waste, 0, 5, "give what is bought beyond the need as a share, 0.15 for 15 %")
@@ -67,8 +67,8 @@ func (c *Chamber) checkFigures(k *checker) {
 		name, what string
 		value      float64
 	}{
-		{"chamber.around", "tensile strength around the tube", c.Around},
-		{"chamber.along", "tensile strength along the tube", c.Along},
+		{"chamber.hoop_strength", "tensile strength around the tube", c.Around},
+		{"chamber.axial_strength", "tensile strength along the tube", c.Along},
 		{"chamber.density", "density", c.Density},
 	} {
 		if f.value == 0 {

@@ -60,7 +60,7 @@ func (t *Thread) check(k *checker) {
 		k.add("chamber.thread.engaged", t.Engaged, "is more than three diameters, of which the far turns carry next to nothing", "give at most "+mm(mostEngaged*t.Diameter))
 	}
 	k.optional("chamber.thread.strength", t.Strength, softest, strongest, "give the male part's tensile strength, 0.1 MPa to 10 GPa, or leave it out for a typical one")
-	k.optional("chamber.thread.female", t.Female, softest, strongest, "give the female part's tensile strength, 0.1 MPa to 10 GPa, or leave it out for the male part's")
+	k.optional("chamber.thread.female_strength", t.Female, softest, strongest, "give the female part's tensile strength, 0.1 MPa to 10 GPa, or leave it out for the male part's")
 	k.optional("chamber.thread.seal", t.Seal, narrowestThread, widest, "give the diameter of the seal, 1 mm to 1 m, or leave it out for the thread's")
 	if k.within("chamber.thread.hole", t.Hole, 0, widest, "give the hole through the male part, 0 for none") && wide && pitch {
 		if root := t.Diameter - rootShort*t.Pitch; t.Hole >= root {
@@ -90,7 +90,7 @@ func (m *Mount) Check() []Fault {
 		k.add("mount.planes", float64(m.Planes), "must be 1 or 2", "give 2 for a pin held at both ends, 1 for one held at one")
 	}
 	k.optional("mount.bond_area", m.BondArea, 1e-8, 1, "give the bonded area, up to 1 m²")
-	k.optional("mount.bond", m.Bond, 1e4, 1e9, "give the bond's shear strength, 0.01 to 1000 MPa"+typical)
+	k.optional("mount.bond_strength", m.Bond, 1e4, 1e9, "give the bond's shear strength, 0.01 to 1000 MPa"+typical)
 	k.optional("mount.line", m.Line, 0.1, 1e7, "give the line's breaking strength with its knots, 0.1 N to 10 MN")
 	k.optional("mount.line_length", m.LineLength, 1e-3, 1e3, "give 1 mm to 1 km")
 	k.optional("mount.line_stretch", m.LineStretch, 1e-3, 10, "give the stretch at breaking as a share of the length, 0.15 for 15 %"+typical)

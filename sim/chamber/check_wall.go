@@ -20,7 +20,7 @@ func (c *Chamber) checkWall(k *checker) bool {
 	}
 	if len(c.Plies) > 0 && !fibres {
 		k.add("chamber.material", math.NaN(), string(c.Material)+" is not laid up from plies",
-			"choose E-glass/epoxy or carbon/epoxy, whose strengths chamber.around and chamber.along may replace, or give chamber.wall and no plies")
+			"choose E-glass/epoxy or carbon/epoxy, whose strengths chamber.hoop_strength and chamber.axial_strength may replace, or give chamber.wall and no plies")
 		return false
 	}
 	plies := true
@@ -34,7 +34,7 @@ func (c *Chamber) checkWall(k *checker) bool {
 	if !wall || !fraction || !plies {
 		return false
 	}
-	if c.Wall != 0 && len(c.Plies) > 0 {
+	if c.Wall != 0 && len(c.Plies) > 0 && !(c.Wall >= c.Diameter/2) { // of such a wall something else is wrong
 		return checkFraction(k, "chamber.wall", c.Wall, c.FibreFractionInForce(), "correct the wall or the cloth of the plies: at the usual fraction they make "+
 			mm(c.dryCloth()/(c.Material.stuff().fibre.density*c.Material.FibreFraction())))
 	}
