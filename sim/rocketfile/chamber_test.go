@@ -197,4 +197,6 @@ func TestChamberAgreesWithinMeasuring(t *testing.T) {
 	}
 }
 
-func formatMillimetres(v float64) string { return strings.Trim(inMillimetres(math.Round(v*1e5)/1e5), `"`) }
+func formatMillimetres(v float64) string {
+	return strings.Trim(inMillimetres(math.Round(v*1e5)/1e5), `"`)
+}

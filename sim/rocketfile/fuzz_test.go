@@ -16,7 +16,8 @@ import (
 
 // seeds are texts of all sorts to start from.
 func seeds(f *testing.F) []string {
-	texts := []string{plain, whole, shapely, finned, "", "\xef\xbb\xbf" + plain, strings.ReplaceAll(shapely, "\n", "\r\n"),
+	texts := []string{plain, whole, shapely, finned, vesselled,
+		base + "water = { " + waterKeys + " }\nchamber = { material = 'own', wall = '1 mm', ply = [ { cloth = '1 g/m2' } ], forward = { shape = 'flat' } }\n", "", "\xef\xbb\xbf" + plain, strings.ReplaceAll(shapely, "\n", "\r\n"),
 		strings.NewReplacer("[nose]", "nose", "[[fins]]", "fins").Replace(finned),
 		base + "water = { " + waterKeys + " }\nnose = { shape = 'conical', length = '1 m' }\nsection = [ { length = '1 mm' } ]\nfins = [ ]\npart = [ { name = 'x', mass = '1 g', position = '1 m' } ]\n",
 		base + "water = { " + waterKeys + " }\ncanopy = [ { area = \"1 m2\", deploy = { water = 'apogee' } } ]\n",
@@ -152,7 +153,7 @@ func FuzzEdit(f *testing.F) {
 			t.Fatalf("an edit made a file with faults: %v\n%s", err, made.Text())
 		}
 		sameRocket(t, made, again)
-		if act%16 == 0 || act%16 == 6 || act%16 == 7 {
+		if (act%16 == 0 || act%16 == 6 || act%16 == 7) && !strings.Contains(value, "#") { // a name may have the sign
 			if a, b := comments(text), comments(string(made.Text())); a != b {
 				t.Fatalf("comments were %d, are %d:\n%s", a, b, made.Text())
 			}
