@@ -16,6 +16,7 @@ type gate struct {
 	levers []lever
 	lacks  *Mend // what must be given before it can be judged; nil when it can
 	adds   []Mend
+	ground bool // means something of a rocket that does not leave its guide
 	still  bool // about the rocket, not its flight: no corner, no calm
 	warns  bool // outside its limit is a caution, no failure
 	none   bool // nothing is there: the word for NaN is none
@@ -39,7 +40,7 @@ func guideGates(r *sim.Rocket) []gate {
 	// A launch tube as long as the rail guides by itself.
 	faster := []lever{{input: "rail.length", up: true}, {input: "water.fill"}, {input: "body.mass"}}
 	return []gate{
-		{key: LimitRailExit, limit: LimitFor(r, LimitRailExit), levers: faster,
+		{key: LimitRailExit, limit: LimitFor(r, LimitRailExit), levers: faster, ground: true,
 			value: func(fl *sim.Flight) (float64, bool) { return fl.RailExit.Speed, fl.RailExit.Happened }},
 		{key: LimitRailExitWind, limit: LimitFor(r, LimitRailExitWind), levers: append(faster, lever{input: "wind.speed"}),
 			value: func(fl *sim.Flight) (float64, bool) {
@@ -113,9 +114,9 @@ func marginLevers(r *sim.Rocket) []lever {
 
 func dayGates(r *sim.Rocket) []gate {
 	return []gate{
-		{key: LimitTilt, limit: LimitFor(r, LimitTilt), levers: []lever{{input: "rail.tilt"}},
+		{key: LimitTilt, limit: LimitFor(r, LimitTilt), ground: true, levers: []lever{{input: "rail.tilt"}},
 			value: func(fl *sim.Flight) (float64, bool) { return fl.Rocket.Rail.Tilt, true }},
-		{key: LimitWind, limit: LimitFor(r, LimitWind), levers: []lever{{input: "wind.speed"}},
+		{key: LimitWind, limit: LimitFor(r, LimitWind), ground: true, levers: []lever{{input: "wind.speed"}},
 			value: func(fl *sim.Flight) (float64, bool) { return fl.Rocket.Wind.Speed, true }},
 	}
 }

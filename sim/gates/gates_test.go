@@ -199,6 +199,11 @@ func TestNeverLeaves(t *testing.T) {
 	assert.False(t, c.Pass)
 	assert.Equal(t, WordNever, c.Word)
 	assert.True(t, math.IsNaN(c.Value))
+	assert.Equal(t, 1, v.Failed(), "the rest has nothing to be judged by")
+	landing := find(t, &v, "landing")
+	assert.False(t, landing.Judged)
+	assert.Equal(t, LeaveTheRail, landing.Mends[0].Kind)
+	assert.True(t, find(t, &v, "proof").Judged)
 }
 
 func TestMotorChecks(t *testing.T) {

@@ -57,7 +57,11 @@ func Judge(ctx context.Context, r *sim.Rocket, o Options) (Verdict, error) {
 		}
 	}
 	m := mender{ctx, r, gates, passing, own}
+	left := v.Day.RailExit.Happened
 	for i := range gates {
+		if g := &gates[i]; !left && !g.ground && !g.still {
+			g.lacks = &Mend{Kind: LeaveTheRail}
+		}
 		if err := v.Checks[i].conclude(&gates[i], &m, against[i], o.Mends); err != nil {
 			return v, err
 		}

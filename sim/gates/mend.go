@@ -23,6 +23,7 @@ const (
 	ProveTo                       // a hydrostatic proof to To Pa
 	ProveAgain                    // the proof is too old
 	CutVent                       // a hole of To m across
+	LeaveTheRail                  // before there is anything to judge
 	GiveShape                     // [body] length and balance, [nose], [[fins]]
 	GiveCanopy                    // a [[canopy]]
 	GiveMount                     // [mount]

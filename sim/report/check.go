@@ -228,8 +228,14 @@ func (s *sheet) check(p printer, c *gates.Check) {
 		where = caseNames[c.Case]
 	}
 	s.line(fmt.Sprintf("%s%-34s%10s  %-8s %-16s %s", mark, printable(c.Name), checkValue(p, c), c.Word, bounds(p, c.Limit), where))
+	prefix := "      mend: "
+	if !c.Judged {
+		prefix = "      "
+	}
 	for _, m := range c.Mends {
-		s.hung("      mend: ", MendText(m, p.sys))
+		if m.Kind != gates.LeaveTheRail { // which the rail exit says already
+			s.hung(prefix, MendText(m, p.sys))
+		}
 	}
 }
 

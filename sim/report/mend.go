@@ -39,6 +39,8 @@ func mendWords(p printer, m gates.Mend) string {
 			return "keep the chamber open beside the motor"
 		}
 		return "a vent of " + p.size(m.To) + " across, or leave the chamber open"
+	case gates.LeaveTheRail:
+		return "it has to leave its rail to have it judged"
 	case gates.GiveShape:
 		return "give length and balance under [body], [nose] and [[fins]] to have it judged"
 	case gates.GiveCanopy:
