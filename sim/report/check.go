@@ -80,7 +80,10 @@ func quantityText(p printer, v float64, unit string) string {
 	return p.number(v)
 }
 
-func bounds(p printer, l gates.Limit) string {
+func bounds(p printer, l gates.Limit) string { return bounded(p, l, "at least ", "at most ") }
+
+// bounded writes a limit with what stands before either bound.
+func bounded(p printer, l gates.Limit, least, most string) string {
 	low, high := !math.IsInf(l.Min, 0), !math.IsInf(l.Max, 0)
 	shown := func(v float64) string {
 		if l.Unit == "" {
@@ -92,9 +95,9 @@ func bounds(p printer, l gates.Limit) string {
 	case low && high:
 		return shown(l.Min) + " to " + shown(l.Max)
 	case low:
-		return "at least " + shown(l.Min)
+		return least + shown(l.Min)
 	case high:
-		return "at most " + shown(l.Max)
+		return most + shown(l.Max)
 	}
 	return "-"
 }
@@ -227,7 +230,7 @@ func (s *sheet) check(p printer, c *gates.Check) {
 	if c.Values[gates.Corner].Flown && c.Judged {
 		where = caseNames[c.Case]
 	}
-	s.line(fmt.Sprintf("%s%-34s%10s  %-8s %-16s %s", mark, printable(c.Name), checkValue(p, c), c.Word, bounds(p, c.Limit), where))
+	s.line(fmt.Sprintf("%s%-34s%11s  %-9s %-12s %s", mark, printable(c.Name), checkValue(p, c), c.Word, bounded(p, c.Limit, "≥ ", "≤ "), where))
 	prefix := "      mend: "
 	if !c.Judged {
 		prefix = "      "
