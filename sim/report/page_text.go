@@ -1,0 +1,74 @@
+package report
+
+import (
+	"fmt"
+	"unicode/utf8"
+)
+
+// text writes the page in 80 columns.
+func (p *page) text() string {
+	var s sheet
+	s.hung("", p.title)
+	for i := range p.sections {
+		x := &p.sections[i]
+		if x.print {
+			continue
+		}
+		if x.name != "" {
+			s.line("")
+			s.hung("", x.name)
+		}
+		for _, b := range x.blocks {
+			b.text(&s)
+		}
+	}
+	return s.String()
+}
+
+func (b prose) text(s *sheet) { s.hung("  ", string(b)) }
+func (b alarm) text(s *sheet) { s.hung("  ! ", string(b)) }
+
+func (b facts) text(s *sheet) {
+	for _, f := range b {
+		s.field(f.label, f.value)
+	}
+}
+
+func (b points) text(s *sheet) {
+	for _, p := range b {
+		s.hung("  - ", p)
+	}
+}
+
+func (b steps) text(s *sheet) {
+	for i, d := range b.does {
+		s.hung(fmt.Sprintf("  %2d. ", b.from+i), d)
+	}
+}
+
+func (b grid) text(s *sheet) {
+	heads := make([]heading, len(b.heads))
+	for j, h := range b.heads {
+		heads[j] = heading{lines: []string{h.name}, left: h.words}
+		for _, row := range b.rows {
+			heads[j].width = max(heads[j].width, utf8.RuneCountInString(row[j]))
+		}
+		if j > 0 {
+			heads[j].width++ // room between columns of figures
+			if h.words {
+				heads[j].lines[0] = " " + h.name
+			}
+		}
+	}
+	t := newTable(s, heads...)
+	t.head()
+	for _, row := range b.rows {
+		cells := append([]string(nil), row...)
+		for j := 1; j < len(cells); j++ {
+			if b.heads[j].words {
+				cells[j] = " " + cells[j]
+			}
+		}
+		t.row(cells...)
+	}
+}
