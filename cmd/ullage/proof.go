@@ -64,16 +64,13 @@ func (c *proofCommand) Run(s *streams) error {
 // chamberExample is the least that says enough of a laid-up chamber.
 const chamberExample = `[chamber]
 material = "E-glass/epoxy"
-
 [[chamber.ply]]
 name  = "cloth"
 cloth = "200 g/m2"
 count = 4
-
 [chamber.forward]
 shape   = "ellipsoid"
 overlap = "30 mm"
-
 [chamber.aft]
 shape   = "ellipsoid"
 overlap = "30 mm"`

@@ -36,11 +36,12 @@ type (
 		name  string
 		words bool
 	}
-	// steps are to be done in their order and ticked off; their numbers go on from one
-	// block to the next.
+	// steps are to be done in their order and ticked off, a phase of the work at a time;
+	// their numbers go on from one phase to the next.
 	steps struct {
-		from int
-		does []string
+		phase string
+		from  int
+		does  []string
 	}
 	// points are a list in no order.
 	points []string

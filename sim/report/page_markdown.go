@@ -57,6 +57,7 @@ func (b points) markdown(m *markdown) {
 }
 
 func (b steps) markdown(m *markdown) {
+	m.para("**" + escaped(b.phase) + "**")
 	lines := make([]string, len(b.does))
 	for i, d := range b.does {
 		lines[i] = fmt.Sprintf("%d. [ ] %s", b.from+i, escaped(d))

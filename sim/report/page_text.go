@@ -2,6 +2,8 @@ package report
 
 import (
 	"fmt"
+	"regexp"
+	"strings"
 	"unicode/utf8"
 )
 
@@ -22,34 +24,43 @@ func (p *page) text() string {
 			b.text(&s)
 		}
 	}
-	return s.String()
+	return strings.ReplaceAll(s.String(), glue, " ")
 }
 
-func (b prose) text(s *sheet) { s.hung("  ", string(b)) }
-func (b alarm) text(s *sheet) { s.hung("  ! ", string(b)) }
+// glue keeps a figure and its unit on one line; names from files cannot hold it.
+const glue = "\x00"
+
+// figures are digits with a unit after them.
+var figures = regexp.MustCompile(`(\d) (%|°[CF]|(?:bar|psi|MPa|mm|m|in|ft|mL|L|in3|kg|g|lb|oz|N|lbf|J|s|minutes?)\b)`)
+
+func glued(text string) string { return figures.ReplaceAllString(text, "${1}"+glue+"${2}") }
+
+func (b prose) text(s *sheet) { s.hung("  ", glued(string(b))) }
+func (b alarm) text(s *sheet) { s.hung("  ! ", glued(string(b))) }
 
 func (b facts) text(s *sheet) {
 	for _, f := range b {
-		s.field(f.label, f.value)
+		s.field(f.label, glued(f.value))
 	}
 }
 
 func (b points) text(s *sheet) {
 	for _, p := range b {
-		s.hung("  - ", p)
+		s.hung("  - ", glued(p))
 	}
 }
 
 func (b steps) text(s *sheet) {
+	s.line("  " + b.phase)
 	for i, d := range b.does {
-		s.hung(fmt.Sprintf("  %2d. ", b.from+i), d)
+		s.hung(fmt.Sprintf("  %2d. ", b.from+i), glued(d))
 	}
 }
 
 func (b grid) text(s *sheet) {
 	heads := make([]heading, len(b.heads))
 	for j, h := range b.heads {
-		heads[j] = heading{lines: []string{h.name}, left: h.words}
+		heads[j] = heading{lines: []string{h.name}, left: h.words, width: utf8.RuneCountInString(h.name)}
 		for _, row := range b.rows {
 			heads[j].width = max(heads[j].width, utf8.RuneCountInString(row[j]))
 		}

@@ -5,6 +5,7 @@ import (
 
 	"ullage/sim/chamber"
 	"ullage/sim/gates"
+	"ullage/sim/study"
 )
 
 // storedEnergy is what a burst would set free, and how far away from it to be.
@@ -15,20 +16,24 @@ func (p *proof) storedEnergy() section {
 	}
 	r := &p.Result
 	g := grid{heads: []gridHead{{"", true}, {"pressure", false}, {"isentropic", false}, {"Brode", false}, {"TNT", false}, {"stand-off", false}}}
-	row := func(name string, pressure float64, e chamber.Stored, distance string) {
-		g.rows = append(g.rows, []string{name, p.pressure(pressure), p.energy(e.Isentropic), p.energy(e.Brode), p.mass(e.TNT), distance})
+	row := func(name, pressure string, e chamber.Stored, distance string) {
+		g.rows = append(g.rows, []string{name, pressure, p.energy(e.Isentropic), p.energy(e.Brode), p.mass(e.TNT), distance})
 	}
-	row("filled for flight", p.Service.Working, r.Gas, p.text(r.Gas.StandoffFloor, "m"))
+	filled := "filled for flight"
+	if p.Basis != study.WorkingFilled {
+		filled = "all gas at working"
+	}
+	row(filled, p.workingFigure(), r.Gas, p.given(r.Gas.StandoffFloor, "m"))
 	if p.provable() {
-		row("all gas at proof", r.Proof, r.Pneumatic, p.text(r.Pneumatic.StandoffFloor, "m"))
-		row("water at proof", r.Proof, r.Hydraulic, "-")
+		row("all gas at proof", p.proofFigure(), r.Pneumatic, p.given(r.Pneumatic.StandoffFloor, "m"))
+		row("water at proof", p.proofFigure(), r.Hydraulic, "-")
 	}
 	s.add(g)
 	if p.provable() {
 		s.add(prose("Gas at the proof pressure would store " + p.timesMore() + ": that is why it is proved with water, and never with gas."))
 	}
 	s.add(prose("Fragments go farther than any stand-off here: it is for the blast alone, 20 m times the cube root of twice the TNT in kg and never below 30 m " +
-		"(ASME PCC-2, article 501, from memory), the energy isentropic or Brode's (Physics of Fluids 2 (1959) 217). " +
+		"(ASME PCC-2, article 501, from memory), the energy isentropic or Brode's (Physics of Fluids 2 (1959) 217). Your range may ask for more. " +
 		"No distance is given for water: be behind a barrier all the same, for a closure can fly."))
 	return s
 }
@@ -41,19 +46,21 @@ func (p *proof) sealed() section {
 	}
 	s := section{name: "Sealed beside a motor"}
 	v := p.Vessel.Heating
-	s.add(prose("Closed at " + p.warmth(p.Service.AirTemperature) + ", its air at " + p.warmth(v.Temperature) + " after " + p.time(v.Time) + ":"))
+	s.add(prose("Closed at " + p.warmth(p.Service.AirTemperature) + ", its air at " + p.warmth(v.Temperature) + " after " + p.given(v.Time, "s") + ":"))
 	g := grid{heads: []gridHead{{"air inside", true}, {"gauge pressure", false}, {"of its limit", false}, {"vent hole", false}}}
 	for _, x := range []struct {
 		name          string
 		pressure, use float64
 		vent          chamber.Vent
 	}{{"dry", h.Dry, h.DryUse, h.Vent}, {"damp, water left in it", h.Damp, h.DampUse, h.DampVent}} {
-		g.rows = append(g.rows, []string{x.name, p.pressure(x.pressure), p.percent(x.use), p.known(p.size, x.vent.Hole, "none is enough")})
-	}
-	if v.Rise == 0 {
-		for i := range g.rows {
-			g.rows[i][3] = "-"
+		hole := p.known(p.size, x.vent.Hole, "none is enough")
+		switch {
+		case v.Rise == 0:
+			hole = "-"
+		case x.vent.Hole == 0:
+			hole = "none needed"
 		}
+		g.rows = append(g.rows, []string{x.name, p.pressure(x.pressure), p.percent(x.use), hole})
 	}
 	s.add(g)
 	limit := "Its limit is the working pressure it can be proved for, " + p.known(p.atMost, p.Result.MostWorking, gates.WordUnknown) + "."

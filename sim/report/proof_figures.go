@@ -3,6 +3,7 @@ package report
 import (
 	"math"
 	"strconv"
+	"strings"
 )
 
 func (p printer) pressure(v float64) string { return p.text(v, "bar") }
@@ -15,7 +16,7 @@ func (p printer) liquid(v float64) string { return p.text(v, "mL") }
 // warmth is a temperature, whole degrees being all that is known of it.
 func (p printer) warmth(v float64) string {
 	u := p.sys.Unit(unitNamed("degC"))
-	return strconv.FormatFloat(u.FromSI(v), 'f', 0, 64) + " " + u.Name
+	return strconv.FormatFloat(u.FromSI(v), 'f', 0, 64) + strings.Replace(" "+u.Name, "deg", "°", 1)
 }
 
 // atMost is a pressure that must not be gone beyond: rounded down, never up.

@@ -38,7 +38,7 @@ func (p *proof) flightLoads() section {
 		s.add(g)
 	}
 	if p.Vessel.Thread == nil {
-		s.add(prose("The thread that retains the nozzle is not described: give [chamber.thread]."))
+		s.add(prose("The thread that retains the nozzle is not described: give [chamber.thread] to have it looked at."))
 	}
 	if len(p.Flights) > 0 {
 		s.add(prose("Each drive flown on the day of the file. The start-up surge is an upper bound, of a valve that opens at once."))
@@ -70,7 +70,7 @@ func (p *proof) mountLoads() section {
 		return s
 	}
 	greatest := greatestPull(pulls)
-	g := grid{heads: []gridHead{{"holds", true}, {"strength", false}, {"times the load", false}, {"times the most", false}, {"", true}, {"strength is", true}}}
+	g := grid{heads: []gridHead{{"holds", true}, {"strength", false}, {"over the load", false}, {"over the most", false}, {"", true}, {"strength is", true}}}
 	limit := gates.LimitFor(p.Rocket, gates.LimitMount)
 	for _, h := range m.Uses(0) {
 		kind := "your own"

@@ -10,11 +10,10 @@ import (
 // partsTable sets every way in which the chamber can fail beside its strength.
 func (p *proof) partsTable() section {
 	r := &p.Result
-	at := p.pressure(p.Service.Working)
+	s := section{name: "Parts at " + p.workingFigure()}
 	if p.Service.Working == 0 {
-		at = "no working pressure"
+		s.name = "Parts"
 	}
-	s := section{name: "Parts at " + at}
 	g := grid{heads: []gridHead{{"part", true}, {"stress", false}, {"strength", false}, {"use", false}, {"strength is", true}}}
 	for i := range r.Parts {
 		x := &r.Parts[i]
@@ -22,19 +21,28 @@ func (p *proof) partsTable() section {
 		if x.Typical {
 			strength = "typical"
 		}
-		use := p.percent(x.Use)
-		if math.IsInf(x.Use, 1) {
+		stress, use := p.stress(x.Stress), p.percent(x.Use)
+		switch {
+		case p.Service.Working == 0:
+			stress, use = "-", "-"
+		case math.IsInf(x.Use, 1):
 			use = "fails"
 		}
-		g.rows = append(g.rows, []string{x.Name, p.stress(x.Stress), p.stress(x.Strength), use, strength})
+		g.rows = append(g.rows, []string{x.Name, stress, p.stress(x.Strength), use, strength})
 	}
 	s.add(g)
 	s.add(prose(p.weakestWords()))
 	if r.HeatFactor != 1 || r.CycleFactor != 1 || r.BondFactor != 1 {
 		s.add(prose(p.factorWords()))
 	}
+	if missing := p.undescribed(); missing != "" && r.Basis != chamber.FromBurst {
+		s.add(alarm("Not described, and so not in any of this: " + missing + ". Ends and their bonds often go first."))
+	}
 	if lines := p.partNotes(); len(lines) > 0 {
 		s.add(lines)
+	}
+	if w := p.Service.Working; w > 0 && r.Burst <= w {
+		s.add(alarm("It is expected to burst before it reaches its working pressure."))
 	}
 	switch {
 	case r.Cracks:
@@ -43,6 +51,20 @@ func (p *proof) partsTable() section {
 		s.add(alarm("At the proof pressure the wall is strained by " + p.percent(r.ProofStrain) + ": " + crackWords))
 	}
 	return s
+}
+
+// undescribed lists what the file does not tell of.
+func (p *proof) undescribed() string {
+	var names []string
+	for _, x := range []struct {
+		name  string
+		lacks bool
+	}{{"forward closure", p.Vessel.Forward == nil}, {"aft closure", p.Vessel.Aft == nil}, {"retainer and its thread", p.Vessel.Thread == nil}} {
+		if x.lacks {
+			names = append(names, x.name)
+		}
+	}
+	return strings.Join(names, ", ")
 }
 
 // crackWords tell what a strain at or beyond chamber.CrackStrain means.
@@ -62,7 +84,7 @@ func (p *proof) weakestWords() string {
 		typical = typical || r.Parts[i].Typical
 	}
 	if typical {
-		text += " Typical strengths are built in, " + typicalWords + "."
+		text += " Strengths marked typical are built in and unverified: test your own."
 	}
 	return text
 }
@@ -70,20 +92,21 @@ func (p *proof) weakestWords() string {
 // factorWords tell what heat and cycles leave.
 func (p *proof) factorWords() string {
 	r, v := &p.Result, &p.Vessel
-	heat := p.percent(r.HeatFactor) + " of the wall's strength for heat"
+	heat := p.given(r.HeatFactor, "%") + " counts for heat"
 	switch {
 	case v.HeatFactor != 0:
 		heat += " (as given)"
 	case v.Temperature != 0:
 		heat += " (wall at " + p.warmth(v.Temperature) + ")"
 	}
-	cycles := p.percent(r.CycleFactor) + " for cycles"
+	cycles := p.given(r.CycleFactor, "%") + " for cycles"
 	if v.CycleFactor != 0 {
 		cycles += " (as given)"
 	} else {
 		cycles += " (" + plural(v.Cycles, "pressurisation") + ")"
 	}
-	return "Strengths count " + heat + ", " + cycles + "; bonds " + p.percent(r.BondFactor) + " for both. The retainer is taken as metal."
+	return "Of the wall's strength " + heat + " and " + cycles + "; of the bonds' " + p.given(r.BondFactor, "%") +
+		" for both. They are in the strengths above. The retainer is taken as metal."
 }
 
 // partNotes gather the parts that one note is about.

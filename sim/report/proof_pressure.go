@@ -13,20 +13,23 @@ func (p *proof) pressures() section {
 	s := section{name: "Burst and proof"}
 	r, v := &p.Result, &p.Vessel
 	limit := "half of an estimated burst"
-	if r.Basis == chamber.FromBurst {
-		limit = p.number(chamber.MeasuredShare) + " of a measured burst"
+	switch r.Basis {
+	case chamber.FromBurst:
+		limit = ratio(chamber.MeasuredShare) + " of a measured burst"
+	case chamber.FromProof:
+		limit = "half of that: what it held is no measured burst"
 	}
 	f := facts{
 		{"burst", p.known(p.atMost, r.Burst, gates.WordUnknown) + ", " + p.basisWords()},
 		{"proof limit", p.known(p.atMost, r.ProofLimit, gates.WordUnknown) + ", " + limit},
 	}
 	if p.Service.Working > 0 {
-		f = append(f, fact{"proof wanted", p.atLeast(r.ProofWanted) + ", " + p.number(chamber.ProofFactor) + " times the working pressure"})
-		if p.provable() {
+		f = append(f, fact{"proof wanted", p.atLeast(r.ProofWanted) + ", " + ratio(chamber.ProofFactor) + " times the working pressure"})
+		if r.Proof > 0 {
 			f = append(f, fact{"prove to", p.proofFigure() + p.proofWord()})
 		}
 	}
-	f = append(f, fact{"can be proved for", p.known(p.atMost, r.MostWorking, "nothing") + " of working pressure at most"})
+	f = append(f, fact{"most working", p.known(p.atMost, r.MostWorking, gates.WordUnknown) + ", what it can be proved for"})
 	on := gates.WordNone + ": give chamber.proof and chamber.proof_date once it is proved"
 	if v.Proof > 0 {
 		date := "no date given"
@@ -47,7 +50,7 @@ func (p *proof) pressures() section {
 	if asked := p.Rocket.Limits.ProofFactor; asked != 0 && asked != chamber.ProofFactor {
 		s.add(prose("The file asks for a proof of " + ratio(asked) + " times the working pressure (limits.proof_factor); ullage check judges by that."))
 	}
-	s.add(prose("Factors and shares are common practice, no source. " + p.coldWords()))
+	s.add(prose("Pressures are gauge. Factors and shares are common practice, no source. " + p.coldWords()))
 	return s
 }
 
@@ -78,8 +81,12 @@ func (p *proof) basisWords() string {
 	return text
 }
 
-// provable tells whether there is a pressure to prove to.
-func (p *proof) provable() bool { return p.Result.Proof > 0 && !math.IsInf(p.Result.Proof, 0) }
+// provable tells whether there is a pressure to prove to. One below the working pressure
+// would teach nothing.
+func (p *proof) provable() bool {
+	r := &p.Result
+	return r.Proof > 0 && !math.IsInf(r.Proof, 0) && r.Proof >= p.Service.Working
+}
 
 // proofFigure is the pressure to prove to: all that is wanted, and never over the limit.
 func (p *proof) proofFigure() string { return p.pressure(p.proofPressure()) }
@@ -107,19 +114,19 @@ func (p *proof) proofAlarms() []string {
 	}
 	var out []string
 	if p.Service.Working > 0 && !r.ProofEnough {
-		weak := ""
-		if r.Weakest >= 0 && r.Basis == chamber.FromEstimate {
-			weak = " Strengthen the " + r.Parts[r.Weakest].Name + ", or"
-		} else {
-			weak = " To know more,"
+		text := "The limit forbids the proof that is wanted. It can be proved to " + p.atMost(r.ProofLimit) +
+			" and used at " + p.atMost(r.MostWorking) + " at most: lower the working pressure"
+		if r.Weakest >= 0 {
+			text += ", or strengthen what is weakest, " + r.Parts[r.Weakest].Name
 		}
-		out = append(out, "The limit forbids the proof that is wanted. It can be proved to "+p.atMost(r.ProofLimit)+
-			" and used at "+p.atMost(r.MostWorking)+" at most: lower the working pressure."+weak+
-			" burst a chamber made alike with water and give chamber.burst.")
+		if r.Basis != chamber.FromBurst {
+			text += ", or burst one made alike with water and give chamber.burst"
+		}
+		out = append(out, text+".")
 	}
 	if v := &p.Vessel; v.Proof > 0 && v.Proof > r.ProofLimit {
-		out = append(out, strings.TrimSpace("The proof on record is over today's limit. Whatever the reason (heat, age, or a chamber better than its estimate), "+
-			"do not repeat it on this figure alone."))
+		out = append(out, strings.TrimSpace("The proof on record is over today's limit. Whatever the reason (heat, age, a chamber better than its estimate), "+
+			"do not go there again on these figures alone."))
 	}
 	return out
 }

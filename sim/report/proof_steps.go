@@ -38,7 +38,7 @@ func (p *proof) procedure() section {
 	if !p.provable() {
 		why := "There is no working pressure to prove it for: give water.pressure."
 		if p.Service.Working > 0 {
-			why = "There is no pressure to which it may be proved, so there is no procedure."
+			why = "What it may be proved to is below the working pressure itself, so there is no procedure: build it stronger, or lower the pressure."
 		}
 		s.add(prose(why))
 		return s
@@ -47,12 +47,15 @@ func (p *proof) procedure() section {
 		"where the law or a club has a procedure, that one holds. If anything is not as written here, release the pressure and stop."))
 	if !p.Result.ProofEnough {
 		s.add(alarm("This proof is for a working pressure of " + p.atMost(p.proofPressure()/chamber.ProofFactor) + " at most, not for " +
-			p.pressure(p.Service.Working) + "."))
+			p.workingFigure() + "."))
 	}
 	n := 1
-	for _, phase := range [][]string{p.before(), p.filling(), p.raising(), p.after()} {
-		s.add(steps{n, phase})
-		n += len(phase)
+	for _, x := range []struct {
+		phase string
+		does  []string
+	}{{"Prepare", p.before()}, {"Fill", p.filling()}, {"Raise the pressure", p.raising()}, {"Release and look", p.after()}} {
+		s.add(steps{x.phase, n, x.does})
+		n += len(x.does)
 	}
 	return s
 }
@@ -68,21 +71,26 @@ func (p *proof) timesMore() string {
 
 func (p *proof) before() []string {
 	figure := p.proofFigure()
+	full := p.rough(1.3*p.proofPressure(), "bar") + " to " + p.rough(2*p.proofPressure(), "bar")
 	return []string{
 		"Do it with two people: one pumps and reads, one writes and watches. Both wear eye and ear protection. Everybody else stays away.",
 		"Look over wall, bonds and threads in good light. A chamber with cracks, dents, white patches or lifted edges is not tested.",
 		"Close both ends as in flight: the same seal and the same thread, with a plug that holds " + figure + " in place of the nozzle. " +
 			"Pump, hose, fittings and plug must be rated above " + figure + ".",
-		"Use a gauge that was compared with another and reads to between 1.3 and 2 times " + figure + ".",
-		"Put the chamber, vent upwards, behind a barrier that stops what flies: sand, brick or thick boards on all sides, with the ends " +
+		"Use a gauge that was compared with another and whose full scale is " + full + ".",
+		"Put the chamber, bleed upwards, behind a barrier that stops what flies: sand, brick or thick boards on all sides, with the ends " +
 			"towards walls. Pump and gauge stand on the other side, at the full length of the hose. Nobody stands in line with the ends.",
 	}
 }
 
 func (p *proof) filling() []string {
+	gas := "No gas may stay"
+	if times := p.Result.Pneumatic.Isentropic / p.Result.Hydraulic.Isentropic; times > 0 && !math.IsInf(times, 0) {
+		gas += ": " + p.rough(p.volume()/times, "mL") + " of it would store as much as all the water"
+	}
 	return []string{
 		"Fill it completely with water, upright, through the lower end, with the bleed at the top open. Tap and turn it until no more " +
-			"bubbles come, fill the hose too, then close the bleed. No gas may stay: a litre of it is enough to hurt.",
+			"bubbles come, fill the hose too, then close the bleed. " + gas + ".",
 		"Let it stand until water and wall are as warm as the room. Wipe the outside dry, so that any weeping shows.",
 		"Measure the circumference at three places (or the diameter) and the length between two marks. Write them down.",
 	}
@@ -91,7 +99,7 @@ func (p *proof) filling() []string {
 // raising goes up the stages.
 func (p *proof) raising() []string {
 	d := &p.Result.Dilation
-	out := []string{"Go behind the barrier, both of you. From here on nobody passes it until the gauge reads nothing and the bleed is open."}
+	out := []string{"Go behind the barrier, both of you. From here on nobody passes it until the pump is opened and the gauge has read nothing for a minute."}
 	all := p.stages()
 	for i, x := range all {
 		text := "Raise the pressure slowly to " + p.pressure(x.pressure) + " and hold for " + hold(x.hold) + "."
@@ -99,7 +107,7 @@ func (p *proof) raising() []string {
 		case 0:
 			text += " Listen, and watch the gauge. If it falls, release, then mend; nothing is tightened under pressure."
 			if !math.IsNaN(d.Pump) {
-				text += " If far more than " + p.liquid(d.Pump/float64(len(all))) + " of water went in by now, there is gas inside: release and bleed again."
+				text += " If far more than " + p.rough(d.Pump/float64(len(all)), "mL") + " of water went in by now, there is gas inside: release and bleed again."
 			}
 		case len(all) - 1:
 			text = "Raise the pressure slowly to the proof pressure, " + p.proofFigure() + ", and no further. Hold for " + hold(x.hold) +
@@ -110,21 +118,21 @@ func (p *proof) raising() []string {
 	grown := "From where you stand, read the growth of circumference and length: by a pointer or a camera set up beforehand. " +
 		"If that cannot be done from there, leave it out. Write down the water pumped in"
 	if !math.IsNaN(d.Pump) {
-		grown += "; " + p.liquid(d.Pump) + " is expected, and more for pump and hose"
+		grown += "; " + p.rough(d.Pump, "mL") + " is expected, and more for pump and hose"
 	}
 	return append(out, grown+".")
 }
 
 func (p *proof) after() []string {
 	d := &p.Result.Dilation
-	limit := "the permanent growth is more than " + p.percent(chamber.SetShare) + " of the whole"
+	limit := "the permanent growth is more than " + p.given(chamber.SetShare, "%") + " of the whole"
 	if !math.IsNaN(d.Set) {
-		limit = "more than " + p.liquid(d.Set) + " of it stays in, the chamber has set"
+		limit = "more than " + p.rough(d.Set, "mL") + " of it stays in, the chamber has set"
 	}
 	return []string{
 		"Release slowly to nothing, still from behind the barrier, and collect the water that comes back. If " + limit +
-			": write it off (" + p.percent(chamber.SetShare) + " of the growth: 49 CFR 180.205, from memory).",
-		"Open the bleed, then go to it. Measure circumference and length again.",
+			": write it off (" + p.given(chamber.SetShare, "%") + " of the growth: 49 CFR 180.205, from memory).",
+		"When the gauge has read nothing for a minute, go to it from the side and open the bleed first. Measure circumference and length again.",
 		"Drain and dry it. Look at every bond and all of the wall, inside with a lamp, for what is listed below.",
 		"If it passed, write the pressure it held as chamber.proof and the day as chamber.proof_date in the rocket file, and both on the chamber. " +
 			"Add one to chamber.cycles.",

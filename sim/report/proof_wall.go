@@ -15,18 +15,22 @@ const typicalWords = "typical, unverified: test your own"
 // head says which chamber it is, and for what pressure it is looked at.
 func (p *proof) head() section {
 	v := &p.Vessel
-	volume := p.Service.Volume
-	if volume == 0 {
-		volume = v.Volume()
-	}
 	var s section
 	f := facts{
-		{"chamber", p.text(volume, "L") + ", " + p.size(v.Diameter) + " inside, tube " + p.size(v.Length) + " long; " + string(v.Material)},
+		{"chamber", p.text(p.volume(), "L") + ", " + p.size(v.Diameter) + " inside, tube " + p.size(v.Length) + " long; " + string(v.Material)},
 		{"closures", "forward " + p.closure(v.Forward) + "; aft " + p.closure(v.Aft)},
 		{"working pressure", p.workingWords()},
 	}
 	s.add(f)
 	return s
+}
+
+// volume is the chamber's, as measured where [water] tells it.
+func (p *proof) volume() float64 {
+	if p.Service.Volume != 0 {
+		return p.Service.Volume
+	}
+	return p.Vessel.Volume()
 }
 
 // closure describes one end in a few words.
@@ -40,11 +44,19 @@ func (p *proof) closure(c *chamber.Closure) string {
 func (p *proof) workingWords() string {
 	switch p.Basis {
 	case study.WorkingProved:
-		return p.atMost(p.Service.Working) + ", what the proof on record is for: the file fills it to nothing"
+		return p.workingFigure() + ", what the proof on record is for: the file does not fill it"
 	case study.WorkingUnknown:
 		return "none: give water.pressure, or chamber.proof once it is proved"
 	}
-	return p.given(p.Service.Working, "bar") + " gauge, from water.pressure"
+	return p.workingFigure() + " gauge, from water.pressure"
+}
+
+// workingFigure is the working pressure: as it was set, or not above what it was proved for.
+func (p *proof) workingFigure() string {
+	if p.Basis == study.WorkingFilled {
+		return p.given(p.Service.Working, "bar")
+	}
+	return p.atMost(p.Service.Working)
 }
 
 // layUp says what the tube is made of, what it weighs and what to buy.
@@ -64,15 +76,15 @@ func (p *proof) layUp() section {
 		case v.FibreFraction != 0:
 			how = "as given"
 		}
-		f = append(f, fact{"fibre", p.percent(t.FibreFraction) + " of the volume, " + how})
+		f = append(f, fact{"fibre", p.given(t.FibreFraction, "%") + " of the volume, " + how})
 	}
 	f = append(f, fact{"tube", p.known(p.mass, t.Mass, "unknown: give chamber.density") + " with its laps, without closures"})
 	s.add(f)
 	if len(t.Cloth) > 0 {
 		s.add(p.clothTable())
-		bought := "Cloth and resin to buy are with " + p.percent(v.Waste) + " for waste."
+		bought := "Areas and masses are what to buy, " + p.given(v.Waste, "%") + " of them added for waste."
 		if v.Waste == 0 {
-			bought = "Nothing is added for waste: set chamber.waste."
+			bought = "Nothing is added for waste: give chamber.waste."
 		}
 		s.add(prose(p.mass(t.Resin) + " of resin to mix. " + bought))
 	}
