@@ -63,7 +63,7 @@ func (p *proof) sealed() section {
 		g.rows = append(g.rows, []string{x.name, p.pressure(x.pressure), p.percent(x.use), hole})
 	}
 	s.add(g)
-	limit := "Its limit is the working pressure it can be proved for, " + p.known(p.atMost, p.Result.MostWorking, gates.WordUnknown) + "."
+	limit := "Its limit is the working pressure it can be proved for, " + p.known(p.atMost, p.mostWorking(), gates.WordUnknown) + "."
 	if v.Rise > 0 {
 		limit += " The hole is one round one that keeps the rise below " + p.given(v.Rise, "bar") + "."
 	} else {

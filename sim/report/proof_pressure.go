@@ -29,7 +29,7 @@ func (p *proof) pressures() section {
 			f = append(f, fact{"prove to", p.proofFigure() + p.proofWord()})
 		}
 	}
-	f = append(f, fact{"most working", p.known(p.atMost, r.MostWorking, gates.WordUnknown) + ", what it can be proved for"})
+	f = append(f, fact{"most working", p.known(p.atMost, p.mostWorking(), gates.WordUnknown) + ", what it can be proved for"})
 	on := gates.WordNone + ": give chamber.proof and chamber.proof_date once it is proved"
 	if v.Proof > 0 {
 		date := "no date given"
@@ -52,6 +52,12 @@ func (p *proof) pressures() section {
 	}
 	s.add(prose("Pressures are gauge. Factors and shares are common practice, no source. " + p.coldWords()))
 	return s
+}
+
+// mostWorking is the working pressure that the limit allows a proof for, of the limit as
+// it is shown, so that the two agree on paper.
+func (p *proof) mostWorking() float64 {
+	return p.cut(p.Result.ProofLimit, math.Floor) / chamber.ProofFactor
 }
 
 // basisWords say what the burst pressure rests on.
@@ -115,7 +121,7 @@ func (p *proof) proofAlarms() []string {
 	var out []string
 	if p.Service.Working > 0 && !r.ProofEnough {
 		text := "The limit forbids the proof that is wanted. It can be proved to " + p.atMost(r.ProofLimit) +
-			" and used at " + p.atMost(r.MostWorking) + " at most: lower the working pressure"
+			" and used at " + p.atMost(p.mostWorking()) + " at most: lower the working pressure"
 		if r.Weakest >= 0 {
 			text += ", or strengthen what is weakest, " + r.Parts[r.Weakest].Name
 		}
