@@ -72,6 +72,10 @@ func (b grid) text(s *sheet) {
 		}
 	}
 	t := newTable(s, heads...)
+	// A long name is worth a line of its own more than a line too wide.
+	if excess := t.wide() - width; excess > 0 {
+		t.heads[0].width = max(utf8.RuneCountInString(b.heads[0].name), t.heads[0].width-excess)
+	}
 	t.head()
 	for _, row := range b.rows {
 		cells := append([]string(nil), row...)
@@ -79,6 +83,10 @@ func (b grid) text(s *sheet) {
 			if b.heads[j].words {
 				cells[j] = " " + cells[j]
 			}
+		}
+		if utf8.RuneCountInString(cells[0]) > t.heads[0].width {
+			t.row(cells[0])
+			cells[0] = ""
 		}
 		t.row(cells...)
 	}

@@ -38,6 +38,13 @@ func (p *proof) storedEnergy() section {
 	return s
 }
 
+// strengthAt is the share of the wall's strength that would count at a temperature.
+func (p *proof) strengthAt(temperature float64) float64 {
+	hot := p.Vessel
+	hot.Temperature, hot.HeatFactor = temperature, 0
+	return hot.HeatFactorInForce()
+}
+
 // sealed is what builds up in the closed chamber beside a motor.
 func (p *proof) sealed() section {
 	h := p.Result.Heated
@@ -69,7 +76,11 @@ func (p *proof) sealed() section {
 	} else {
 		limit += " Give chamber.heating.rise to have a vent worked out."
 	}
-	s.add(prose(limit + " Leave the chamber open beside a motor where you can. The wall gets warm as well, and loses strength."))
+	s.add(prose(limit + " Leave the chamber open beside a motor where you can."))
+	if share := p.strengthAt(v.Temperature); share < p.Result.HeatFactor {
+		s.add(alarm("That limit is for the wall at its own temperature. Were the wall as hot as the air, " + p.given(share, "%") +
+			" of its strength would count."))
+	}
 	if math.Max(h.DryUse, h.DampUse) > 1 {
 		s.add(alarm("Sealed, it would go beyond that limit: vent it or leave it open."))
 	}

@@ -26,7 +26,7 @@ func (p *proof) partsTable() section {
 		case p.Service.Working == 0:
 			stress, use = "-", "-"
 		case math.IsInf(x.Use, 1):
-			use = "fails"
+			use = "over 100 %"
 		}
 		g.rows = append(g.rows, []string{x.Name, stress, p.stress(x.Strength), use, strength})
 	}

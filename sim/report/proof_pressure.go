@@ -47,8 +47,9 @@ func (p *proof) pressures() section {
 	for _, text := range p.proofAlarms() {
 		s.add(alarm(text))
 	}
-	if asked := p.Rocket.Limits.ProofFactor; asked != 0 && asked != chamber.ProofFactor {
-		s.add(prose("The file asks for a proof of " + ratio(asked) + " times the working pressure (limits.proof_factor); ullage check judges by that."))
+	if asked := p.Rocket.Limits.ProofFactor; asked > chamber.ProofFactor && p.Service.Working > 0 {
+		s.add(alarm("The file asks for a proof of " + ratio(asked) + " times the working pressure, " + p.atLeast(asked*p.Service.Working) +
+			" (limits.proof_factor). What is below stops at " + ratio(chamber.ProofFactor) + " times; ullage check judges by the file, and by the age of the proof."))
 	}
 	s.add(prose("Pressures are gauge. Factors and shares are common practice, no source. " + p.coldWords()))
 	return s
@@ -139,7 +140,7 @@ func (p *proof) proofAlarms() []string {
 
 // coldWords tell what a cold proof is worth to a warm chamber.
 func (p *proof) coldWords() string {
-	text := "A proof tells of the day it was made."
+	text := "A proof tells of the day it was made; ullage check judges its age."
 	if h := p.Result.HeatFactor; h > 0 && h < 1 {
 		text = "A proof is made cold: at its working temperature this wall has " + p.percent(h) + " of that strength."
 	}

@@ -65,6 +65,11 @@ var oddChambers = map[string]func(r *sim.Rocket){
 	"motor only": func(r *sim.Rocket) {
 		r.Chamber.Diameter, r.Chamber.Length, r.Water, r.Power = 0.068, 1.1, nil, sim.MotorPower
 	},
+	"long names": func(r *sim.Rocket) {
+		r.Chamber.Plies[1].Name = "wound-tape-of-glass-150g"
+		r.Canopies[0].Name = "the-one-and-only-canopy-"
+		r.Limits.ProofFactor = 2
+	},
 	"named": func(r *sim.Rocket) {
 		r.Name = "Pipe | *star* _x_ [a](b) <i>\x07"
 		r.Canopies[0].Name = "ma|in"
