@@ -5,7 +5,6 @@ import (
 
 	"ullage/sim/chamber"
 	"ullage/sim/gates"
-	"ullage/sim/study"
 )
 
 // storedEnergy is what a burst would set free, and how far away from it to be.
@@ -20,7 +19,7 @@ func (p *proof) storedEnergy() section {
 		g.rows = append(g.rows, []string{name, pressure, p.energy(e.Isentropic), p.energy(e.Brode), p.mass(e.TNT), distance})
 	}
 	filled := "filled for flight"
-	if p.Basis != study.WorkingFilled {
+	if p.Service.Fill == 0 {
 		filled = "all gas at working"
 	}
 	row(filled, p.workingFigure(), r.Gas, p.given(r.Gas.StandoffFloor, "m"))
@@ -30,11 +29,12 @@ func (p *proof) storedEnergy() section {
 	}
 	s.add(g)
 	if p.provable() {
-		s.add(prose("Gas at the proof pressure would store " + p.timesMore() + ": that is why it is proved with water, and never with gas."))
+		s.add(prose("Gas at the proof pressure would store " + p.timesMore() + ": that is why it is proved with water, and never with gas. " +
+			"No distance is given for water: be behind a barrier all the same, for a closure can fly."))
 	}
 	s.add(prose("Fragments go farther than any stand-off here: it is for the blast alone, 20 m times the cube root of twice the TNT in kg and never below 30 m " +
-		"(ASME PCC-2, article 501, from memory), the energy isentropic or Brode's (Physics of Fluids 2 (1959) 217). Your range may ask for more. " +
-		"No distance is given for water: be behind a barrier all the same, for a closure can fly."))
+		"(ASME PCC-2, article 501, from memory). The energy is that of a gas that expands without loss, or Brode's (Physics of Fluids 2 (1959) 217). " +
+		"Your range may ask for more."))
 	return s
 }
 

@@ -2,7 +2,6 @@ package report
 
 import (
 	"math"
-	"strings"
 
 	"ullage/sim/chamber"
 	"ullage/sim/gates"
@@ -120,20 +119,24 @@ func (p *proof) proofAlarms() []string {
 		return []string{"No strength is left at this wall temperature: keep it without pressure."}
 	}
 	var out []string
+	v := &p.Vessel
+	switch {
+	case r.Basis == chamber.FromProof:
+		out = append(out, "It held "+p.given(v.Proof, "bar")+", more than is estimated of it: a figure given is too low, or it had luck. Correct the figures, "+
+			"or burst one made alike with water and give chamber.burst. Until then a new proof stops at half of what it held.")
+	case v.Proof > r.ProofLimit:
+		out = append(out, "The proof on record is over today's limit, for heat, for age or for its figures: do not go there again.")
+	}
 	if p.Service.Working > 0 && !r.ProofEnough {
 		text := "The limit forbids the proof that is wanted. It can be proved to " + p.atMost(r.ProofLimit) +
 			" and used at " + p.atMost(p.mostWorking()) + " at most: lower the working pressure"
 		if r.Weakest >= 0 {
 			text += ", or strengthen what is weakest, " + r.Parts[r.Weakest].Name
 		}
-		if r.Basis != chamber.FromBurst {
+		if r.Basis == chamber.FromEstimate {
 			text += ", or burst one made alike with water and give chamber.burst"
 		}
 		out = append(out, text+".")
-	}
-	if v := &p.Vessel; v.Proof > 0 && v.Proof > r.ProofLimit {
-		out = append(out, strings.TrimSpace("The proof on record is over today's limit. Whatever the reason (heat, age, a chamber better than its estimate), "+
-			"do not go there again on these figures alone."))
 	}
 	return out
 }

@@ -231,6 +231,27 @@ func TestProofWhereTheLimitForbids(t *testing.T) {
 	assert.NotContains(t, flat, "burst one made alike")
 }
 
+func TestProofOfWhatHeldMoreThanItsEstimate(t *testing.T) {
+	s := structured(t, oddChambers["own"])
+	// 60 bar less a tenth of the strength a decade of cycles: 1 − 0.1 log10(3000) = 0.6523.
+	flat := strings.Join(strings.Fields(proofOf(t, WriteProofText, s, quantity.Metric)), " ")
+	assert.Contains(t, flat, "burst 39.1 bar, the proof it held, less what heat and cycles take")
+	assert.Contains(t, flat, "proof limit 19.5 bar, half of that: what it held is no measured burst")
+	assert.Contains(t, flat, "It held 60 bar, more than is estimated of it")
+	assert.Contains(t, flat, "many times the energy of water", "its dilation is not known")
+	assert.Contains(t, flat, "give chamber.modulus")
+}
+
+func TestProofOfAHotWall(t *testing.T) {
+	text := strings.Join(strings.Fields(proofOf(t, WriteProofText, structured(t, nil), quantity.Metric)), " ")
+	assert.Contains(t, text, "Were the wall as hot as the air, 0 % of its strength would count")
+	s := structured(t, func(r *sim.Rocket) { r.Chamber.Heating.Temperature = 273.15 + 50 })
+	text = strings.Join(strings.Fields(proofOf(t, WriteProofText, s, quantity.Metric)), " ")
+	assert.Contains(t, text, "Were the wall as hot as the air, 75 % of its strength would count") // (65−50)/(65−45)
+	s = structured(t, func(r *sim.Rocket) { r.Chamber.Heating.Temperature = 273.15 + 40 })
+	assert.NotContains(t, proofOf(t, WriteProofText, s, quantity.Metric), "as hot as")
+}
+
 func TestProofWithoutProcedure(t *testing.T) {
 	for name, want := range map[string]string{
 		"hot":     "No strength is left at this wall temperature",
