@@ -86,7 +86,9 @@ func (p *proof) before() []string {
 func (p *proof) filling() []string {
 	gas := "No gas may stay"
 	if times := p.Result.Pneumatic.Isentropic / p.Result.Hydraulic.Isentropic; times > 0 && !math.IsInf(times, 0) {
-		gas += ": " + p.rough(p.volume()/times, "mL") + " of it would store as much as all the water"
+		// The bubble is pressed together as it is pumped up, at the temperature of the water.
+		pressed := (p.Result.Proof + p.Service.Ambient) / p.Service.Ambient
+		gas += ": a bubble of " + p.rough(p.volume()/times*pressed, "mL") + ", once pressed, would store as much as water and wall together"
 	}
 	return []string{
 		"Fill it completely with water, upright, through the lower end, with the bleed at the top open. Tap and turn it until no more " +
