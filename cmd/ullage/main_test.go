@@ -30,8 +30,9 @@ func TestScripts(t *testing.T) {
 		Dir: "testdata/script",
 		Setup: func(e *testscript.Env) error {
 			data, err := filepath.Abs("testdata/rocket")
-			e.Vars = append(e.Vars, noRaceWait, "DATA="+data)
-			return err
+			examples, err2 := filepath.Abs("../../testdata")
+			e.Vars = append(e.Vars, noRaceWait, "DATA="+data, "EXAMPLES="+examples)
+			return errors.Join(err, err2)
 		},
 		Cmds: map[string]func(*testscript.TestScript, bool, []string){"status": cmdStatus, "width": cmdWidth},
 	})

@@ -281,7 +281,7 @@ func recoverySection() *section {
 			optional("line_length", "line length", metres(0.01, 100, 0.1, 1), at(func(m *chamber.Mount) *float64 { return &m.LineLength }), 0,
 				"Of the recovery line, for the snatch."),
 			optional("line_stretch", "stretch", percent(0.1, 500, 1, 5), at(func(m *chamber.Mount) *float64 { return &m.LineStretch }), 0,
-				"Of the line at its breaking strength; nylon's when not given.").
+				"Of the line at its breaking strength; a braided polyester one's when not given.").
 				otherwise(func(place) float64 { return chamber.TypicalStretch }),
 			optional("canopy_mass", "canopy mass", grams(50e3, 5, 50), at(func(m *chamber.Mount) *float64 { return &m.CanopyMass }), 0,
 				"At the end of the line, for the snatch."),

@@ -73,10 +73,7 @@ func Airframes(ctx context.Context, r *sim.Rocket, margin float64, o Options) ([
 		return nil, ErrNoShape
 	}
 	var out []Airframe
-	for _, power := range []sim.Power{sim.WaterPower, sim.MotorPower} {
-		if power == sim.WaterPower && r.Water == nil || power == sim.MotorPower && r.Motor == nil {
-			continue
-		}
+	for _, power := range drives(r) {
 		c := *r
 		c.Power = power
 		a, err := newAirframe(ctx, &c, margin, o)

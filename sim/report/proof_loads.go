@@ -1,0 +1,148 @@
+package report
+
+import (
+	"math"
+
+	"ullage/sim"
+	"ullage/sim/gates"
+)
+
+// flightLoads are the greatest pushes of every drive, and what the pressure does to the
+// ends of the chamber.
+func (p *proof) flightLoads() section {
+	s := section{name: "Loads of the flight"}
+	if len(p.Flights) > 0 {
+		g := grid{heads: []gridHead{{"on", true}, {"thrust", false}, {"acceleration", false}, {"", false}, {"start-up", false}}}
+		for _, fl := range p.Flights {
+			start := "-"
+			if fl.Startup.Thrust > 0 {
+				start = p.force(fl.Startup.Thrust)
+			}
+			g.rows = append(g.rows, []string{string(fl.Rocket.Power), p.force(fl.Max.Thrust), p.acceleration(fl.Max.Acceleration), p.gravities(fl.Max.Acceleration), start})
+		}
+		s.add(g)
+	}
+	if p.Service.Working > 0 {
+		g := grid{heads: []gridHead{{"pushed out by the pressure", true}, {"at work", false}, {"at proof", false}}}
+		row := func(name string, of func(float64) float64) {
+			if v := of(p.Service.Working); !math.IsNaN(v) {
+				proof := "-"
+				if p.provable() {
+					proof = p.force(of(p.Result.Proof))
+				}
+				g.rows = append(g.rows, []string{name, p.force(v), proof})
+			}
+		}
+		row("each closure, on the whole bore", p.ClosureForce)
+		row("retainer and its thread, on the seal", p.RetainerForce)
+		s.add(g)
+	}
+	if p.Vessel.Thread == nil {
+		s.add(prose("The thread that retains the nozzle is not described: give [chamber.thread] to have it looked at."))
+	}
+	if len(p.Flights) > 0 {
+		s.add(prose("Each drive flown on the day of the file. The start-up surge is an upper bound, of a valve that opens at once."))
+	}
+	return s
+}
+
+// mountLoads hold what the canopies pull against everything that holds them.
+func (p *proof) mountLoads() section {
+	s := section{name: "Recovery mount"}
+	m := p.Rocket.Recovery
+	pulls := p.pulls()
+	if len(pulls) == 0 {
+		s.add(prose("No canopy opens on any of the drives: there is no load to hold against the mount."))
+	} else {
+		g := grid{heads: []gridHead{{"canopy", true}, {"on", true}, {"opens at", false}, {"load", false}, {"at most", false}, {"snatch", false}}}
+		for _, x := range pulls {
+			snatch := "-"
+			if !math.IsNaN(x.snatch) {
+				snatch = p.force(x.snatch)
+			}
+			g.rows = append(g.rows, []string{x.canopy, string(x.flight.Rocket.Power), p.speed(x.c.Airspeed), p.force(x.c.Load), p.force(x.c.LoadBound), snatch})
+		}
+		s.add(g)
+	}
+	if m == nil || len(m.Uses(0)) == 0 {
+		s.add(prose("What holds the canopies is not described: give [mount] with pin, bond_area and line to have the loads held against it; " +
+			"line_length and canopy_mass beside line tell the snatch."))
+		return s
+	}
+	greatest := greatestPull(pulls)
+	g := grid{heads: []gridHead{{"holds", true}, {"strength", false}, {"over the load", false}, {"over the most", false}, {"", true}, {"strength is", true}}}
+	limit := gates.LimitFor(p.Rocket, gates.LimitMount)
+	for _, h := range m.Uses(0) {
+		kind := "your own"
+		if h.Typical {
+			kind = "typical"
+		}
+		load, most, word := "-", "-", ""
+		if greatest.load > 0 {
+			load = p.number(h.Strength / greatest.load)
+			most = p.number(h.Strength / greatest.most)
+			word, _ = limit.Judge(h.Strength / greatest.load)
+		}
+		g.rows = append(g.rows, []string{h.Name, p.force(h.Strength), load, most, word, kind})
+	}
+	s.add(g)
+	text := "Asked for: " + bounds(p.printer, limit) + " times the opening load (" + limit.Source + "). The most is the larger of the bound of a canopy that fills " +
+		"before the rocket slows, and the snatch."
+	if snatchUnknown(pulls) {
+		text += " The snatch, as a slack line stops the canopy, is not known: give line, line_length and canopy_mass under [mount]."
+	} else if _, typical := m.Snatch(1); typical {
+		text += " The line's stretch is typical, unverified."
+	}
+	s.add(prose(text + " Neither heat nor wear is counted. Typical strengths are unverified: test your own."))
+	return s
+}
+
+// pull is what one canopy does to the mount on one drive.
+type pull struct {
+	flight *sim.Flight
+	canopy string
+	c      *sim.CanopyResult
+	snatch float64 // N; NaN when not known
+}
+
+// pulls are those of every canopy that opens, on every drive.
+func (p *proof) pulls() []pull {
+	var out []pull
+	for _, fl := range p.Flights {
+		for i := range fl.Canopies {
+			c := &fl.Canopies[i]
+			if !c.Opened {
+				continue
+			}
+			x := pull{fl, printable(c.Name), c, math.NaN()}
+			if m := p.Rocket.Recovery; m != nil {
+				x.snatch, _ = m.Snatch(c.Airspeed)
+			}
+			out = append(out, x)
+		}
+	}
+	return out
+}
+
+type greatest struct{ load, most float64 }
+
+func greatestPull(pulls []pull) greatest {
+	var g greatest
+	for _, x := range pulls {
+		g.load = math.Max(g.load, x.c.Load)
+		g.most = math.Max(g.most, math.Max(x.c.Load, x.c.LoadBound))
+		if x.snatch > g.most {
+			g.most = x.snatch
+		}
+	}
+	return g
+}
+
+func snatchUnknown(pulls []pull) bool {
+	for _, x := range pulls {
+		if math.IsNaN(x.snatch) {
+			return true
+		}
+	}
+	return false
+}

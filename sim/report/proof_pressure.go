@@ -1,0 +1,151 @@
+package report
+
+import (
+	"math"
+
+	"ullage/sim/chamber"
+	"ullage/sim/gates"
+)
+
+// pressures say what bursts it as far as is known, and to what it may be proved.
+func (p *proof) pressures() section {
+	s := section{name: "Burst and proof"}
+	r, v := &p.Result, &p.Vessel
+	limit := "half of an estimated burst"
+	switch r.Basis {
+	case chamber.FromBurst:
+		limit = ratio(chamber.MeasuredShare) + " of a measured burst"
+	case chamber.FromProof:
+		limit = "half of that: what it held is no measured burst"
+	}
+	f := facts{
+		{"burst", p.known(p.atMost, r.Burst, gates.WordUnknown) + ", " + p.basisWords()},
+		{"proof limit", p.known(p.atMost, r.ProofLimit, gates.WordUnknown) + ", " + limit},
+	}
+	if p.Service.Working > 0 {
+		f = append(f, fact{"proof wanted", p.atLeast(r.ProofWanted) + ", " + ratio(chamber.ProofFactor) + " times the working pressure"})
+		if r.Proof > 0 {
+			f = append(f, fact{"prove to", p.proofFigure() + p.proofWord()})
+		}
+	}
+	f = append(f, fact{"most working", p.known(p.atMost, p.mostWorking(), gates.WordUnknown) + ", what it can be proved for"})
+	on := gates.WordNone + ": give chamber.proof and chamber.proof_date once it is proved"
+	if v.Proof > 0 {
+		date := "no date given"
+		if v.ProofDate != "" {
+			date = "on " + printable(v.ProofDate)
+		}
+		on = p.given(v.Proof, "bar") + ", " + date + ": for " + p.atMost(r.MostOnRecord) + " of working pressure at most"
+		if p.Service.Working > 0 {
+			word, _ := gates.LimitFor(p.Rocket, gates.LimitProof).Judge(v.Proof / p.Service.Working)
+			on += ", " + word
+		}
+	}
+	f = append(f, fact{"proof on record", on})
+	s.add(f)
+	for _, text := range p.proofAlarms() {
+		s.add(alarm(text))
+	}
+	if asked := p.Rocket.Limits.ProofFactor; asked > chamber.ProofFactor && p.Service.Working > 0 {
+		s.add(alarm("The file asks for a proof of " + ratio(asked) + " times the working pressure, " + p.atLeast(asked*p.Service.Working) +
+			" (limits.proof_factor). What is below stops at " + ratio(chamber.ProofFactor) + " times; ullage check judges by the file, and by the age of the proof."))
+	}
+	s.add(prose("Pressures are gauge. Factors and shares are common practice, no source. " + p.coldWords()))
+	return s
+}
+
+// mostWorking is the working pressure that the limit allows a proof for, of the limit as
+// it is shown, so that the two agree on paper.
+func (p *proof) mostWorking() float64 {
+	return p.cut(p.Result.ProofLimit, math.Floor) / chamber.ProofFactor
+}
+
+// basisWords say what the burst pressure rests on.
+func (p *proof) basisWords() string {
+	v, r := &p.Vessel, &p.Result
+	less := ""
+	if share := math.Min(r.HeatFactor*r.CycleFactor, r.BondFactor); share < 1 {
+		less = ", less what heat and cycles take"
+	}
+	switch r.Basis {
+	case chamber.FromBurst:
+		return "from " + p.given(v.Burst, "bar") + " measured on a chamber made alike" + less
+	case chamber.FromProof:
+		text := "the proof it held" + less
+		if !math.IsNaN(r.Estimate) {
+			text += "; the estimate, " + p.pressure(r.Estimate) + ", is lower"
+		}
+		return text
+	}
+	text := "an estimate"
+	if r.Weakest >= 0 {
+		text += " from its weakest part, " + r.Parts[r.Weakest].Name
+	}
+	if p.Typical() {
+		text += "; its strength is " + typicalWords
+	}
+	return text
+}
+
+// provable tells whether there is a pressure to prove to. One below the working pressure
+// would teach nothing.
+func (p *proof) provable() bool {
+	r := &p.Result
+	return r.Proof > 0 && !math.IsInf(r.Proof, 0) && r.Proof >= p.Service.Working
+}
+
+// proofFigure is the pressure to prove to: all that is wanted, and never over the limit.
+func (p *proof) proofFigure() string { return p.pressure(p.proofPressure()) }
+
+func (p *proof) proofPressure() float64 {
+	r := &p.Result
+	if up := p.cut(r.Proof, math.Ceil); r.ProofEnough && up <= r.ProofLimit {
+		return up
+	}
+	return p.cut(r.Proof, math.Floor)
+}
+
+func (p *proof) proofWord() string {
+	if p.Result.ProofEnough {
+		return ", " + gates.WordGood + ": within the limit"
+	}
+	return ", " + gates.WordLow + ": the limit allows no more"
+}
+
+// proofAlarms are what stands in the way of a proof.
+func (p *proof) proofAlarms() []string {
+	r := &p.Result
+	if r.Burst == 0 {
+		return []string{"No strength is left at this wall temperature: keep it without pressure."}
+	}
+	var out []string
+	v := &p.Vessel
+	switch {
+	case r.Basis == chamber.FromProof:
+		out = append(out, "It held "+p.given(v.Proof, "bar")+", more than is estimated of it: a figure given is too low, or it had luck. Correct the figures, "+
+			"or burst one made alike with water and give chamber.burst. Until then a new proof stops at half of what it held.")
+	case v.Proof > r.ProofLimit:
+		out = append(out, "The proof on record is over today's limit, for heat, for age or for its figures: do not go there again.")
+	}
+	if p.Service.Working > 0 && !r.ProofEnough {
+		text := "The limit forbids the proof that is wanted. It can be proved to " + p.atMost(r.ProofLimit) +
+			" and used at " + p.atMost(p.mostWorking()) + " at most: lower the working pressure"
+		if r.Weakest >= 0 {
+			text += ", or strengthen what is weakest, " + r.Parts[r.Weakest].Name
+		}
+		if r.Basis == chamber.FromEstimate {
+			text += ", or burst one made alike with water and give chamber.burst"
+		}
+		out = append(out, text+".")
+	}
+	return out
+}
+
+// coldWords tell what a cold proof is worth to a warm chamber.
+func (p *proof) coldWords() string {
+	text := "A proof tells of the day it was made; ullage check judges its age."
+	if h := p.Result.HeatFactor; h > 0 && h < 1 {
+		text = "A proof is made cold: at its working temperature this wall has " + p.percent(h) + " of that strength."
+	}
+	return text
+}

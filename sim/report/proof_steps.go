@@ -1,0 +1,205 @@
+package report
+
+import (
+	"math"
+
+	"ullage/sim/chamber"
+	"ullage/sim/quantity"
+)
+
+// stage is one step of pressure of the proof.
+type stage struct {
+	pressure float64 // Pa
+	hold     float64 // s
+}
+
+// stages go up in even steps, the last of which is the proof.
+func (p *proof) stages() []stage {
+	out := make([]stage, chamber.ProofStages)
+	for i := range out {
+		out[i] = stage{p.proofPressure() * float64(i+1) / chamber.ProofStages, chamber.StageHold}
+	}
+	out[len(out)-1].hold = chamber.ProofHold
+	return out
+}
+
+// hold is a time to wait.
+func hold(seconds float64) string {
+	if minutes := seconds / 60; minutes == math.Trunc(minutes) {
+		return plural(int(minutes), "minute")
+	}
+	return plural(int(seconds), "second")
+}
+
+// procedure is the hydrostatic test, step by step. Without a pressure to prove to there
+// is none.
+func (p *proof) procedure() section {
+	s := section{name: "Proving it with water"}
+	if !p.provable() {
+		why := "There is no working pressure to prove it for: give water.pressure."
+		if p.Service.Working > 0 {
+			why = "What it may be proved to is below the working pressure itself, so there is no procedure: build it stronger, or lower the pressure."
+		}
+		s.add(prose(why))
+		return s
+	}
+	s.add(prose("Water only. Gas in the chamber would store " + p.timesMore() + ", and throw it. Common practice, no source; " +
+		"where the law or a club has a procedure, that one holds. If anything is not as written here, release the pressure and stop."))
+	if !p.Result.ProofEnough {
+		s.add(alarm("This proof is for a working pressure of " + p.atMost(p.proofPressure()/chamber.ProofFactor) + " at most, not for " +
+			p.workingFigure() + "."))
+	}
+	n := 1
+	for _, x := range []struct {
+		phase string
+		does  []string
+	}{{"Prepare", p.before()}, {"Fill", p.filling()}, {"Raise the pressure", p.raising()}, {"Release and look", p.after()}} {
+		s.add(steps{x.phase, n, x.does})
+		n += len(x.does)
+	}
+	return s
+}
+
+// timesMore is how much more energy gas has than water at the proof pressure.
+func (p *proof) timesMore() string {
+	r := &p.Result
+	if times := r.Pneumatic.Isentropic / r.Hydraulic.Isentropic; times > 0 && !math.IsInf(times, 0) {
+		return quantity.Format(times, quantity.Usual(quantity.Number), 2) + " times the energy of water at the same pressure"
+	}
+	return p.energy(r.Pneumatic.Isentropic) + ", many times the energy of water at the same pressure"
+}
+
+func (p *proof) before() []string {
+	figure := p.proofFigure()
+	full := p.rough(1.3*p.proofPressure(), "bar") + " to " + p.rough(2*p.proofPressure(), "bar")
+	return []string{
+		"Do it with two people: one pumps and reads, one writes and watches. Both wear eye and ear protection. Everybody else stays away.",
+		"Look over wall, bonds and threads in good light. A chamber with cracks, dents, white patches or lifted edges is not tested.",
+		"Close both ends as in flight: the same seal and the same thread, with a plug that holds " + figure + " in place of the nozzle. " +
+			"Pump, hose, fittings and plug must be rated above " + figure + ".",
+		"Use a gauge that was compared with another and whose full scale is " + full + ".",
+		"Put the chamber, bleed upwards, behind a barrier that stops what flies: sand, brick or thick boards on all sides, with the ends " +
+			"towards walls. Pump and gauge stand on the other side, at the full length of the hose. Nobody stands in line with the ends.",
+	}
+}
+
+func (p *proof) filling() []string {
+	gas := "No gas may stay"
+	if times := p.Result.Pneumatic.Isentropic / p.Result.Hydraulic.Isentropic; times > 0 && !math.IsInf(times, 0) {
+		// The bubble is pressed together as it is pumped up, at the temperature of the water.
+		pressed := (p.Result.Proof + p.Service.Ambient) / p.Service.Ambient
+		gas += ": a bubble of " + p.rough(p.volume()/times*pressed, "mL") + ", once pressed, would store as much as water and wall together"
+	}
+	return []string{
+		"Fill it completely with water, upright, through the lower end, with the bleed at the top open. Tap and turn it until no more " +
+			"bubbles come, fill the hose too, then close the bleed. " + gas + ".",
+		"Let it stand until water and wall are as warm as the room. Wipe the outside dry, so that any weeping shows.",
+		"Measure the circumference at three places (or the diameter) and the length between two marks. Write them down.",
+	}
+}
+
+// raising goes up the stages.
+func (p *proof) raising() []string {
+	d := &p.Result.Dilation
+	out := []string{"Go behind the barrier, both of you. From here on nobody passes it until the pump is opened and the gauge has read nothing for a minute."}
+	all := p.stages()
+	for i, x := range all {
+		text := "Raise the pressure slowly to " + p.pressure(x.pressure) + " and hold for " + hold(x.hold) + "."
+		switch i {
+		case 0:
+			text += " Listen, and watch the gauge. If it falls, release, then mend; nothing is tightened under pressure."
+			if !math.IsNaN(d.Pump) {
+				text += " If far more than " + p.rough(d.Pump/float64(len(all)), "mL") + " of water went in by now, there is gas inside: release and bleed again."
+			}
+		case len(all) - 1:
+			text = "Raise the pressure slowly to the proof pressure, " + p.proofFigure() + ", and no further. Hold for " + hold(x.hold) +
+				". Write down the highest and the lowest reading."
+		}
+		out = append(out, text)
+	}
+	grown := "From where you stand, read the growth of circumference and length: by a pointer or a camera set up beforehand. " +
+		"If that cannot be done from there, leave it out. Write down the water pumped in"
+	if !math.IsNaN(d.Pump) {
+		grown += "; " + p.rough(d.Pump, "mL") + " is expected, and more for pump and hose"
+	}
+	return append(out, grown+".")
+}
+
+func (p *proof) after() []string {
+	d := &p.Result.Dilation
+	limit := "the permanent growth is more than " + p.given(chamber.SetShare, "%") + " of the whole"
+	if !math.IsNaN(d.Set) {
+		limit = "more than " + p.rough(d.Set, "mL") + " of it stays in, the chamber has set"
+	}
+	return []string{
+		"Release slowly to nothing, still from behind the barrier, and collect the water that comes back. If " + limit +
+			": write it off (" + p.given(chamber.SetShare, "%") + " of the growth: 49 CFR 180.205, from memory).",
+		"When the gauge has read nothing for a minute, go to it from the side and open the bleed first. Measure circumference and length again.",
+		"Drain and dry it. Look at every bond and all of the wall, inside with a lamp, for what is listed below.",
+		"If it passed, write the pressure it held as chamber.proof and the day as chamber.proof_date in the rocket file, and both on the chamber. " +
+			"Add one to chamber.cycles.",
+	}
+}
+
+// growth is what to expect at the proof pressure.
+func (p *proof) growth() section {
+	if !p.provable() {
+		return section{}
+	}
+	s := section{name: "Expected at " + p.proofFigure()}
+	d := &p.Result.Dilation
+	if math.IsNaN(d.Pump) {
+		s.add(prose("How much it grows is not known: give chamber.modulus. Measure it all the same; the share that stays is what counts."))
+		return s
+	}
+	g := grid{heads: []gridHead{{"what", true}, {"grows by", false}, {"may stay", false}}}
+	row := func(name, unit string, v float64) {
+		g.rows = append(g.rows, []string{name, p.text(v, unit), p.text(chamber.SetShare*v, unit)})
+	}
+	row("diameter outside", "mm", d.Diameter)
+	row("circumference", "mm", math.Pi*d.Diameter)
+	row("length of the tube", "mm", d.Length)
+	row("volume of the chamber", "mL", d.Volume)
+	s.add(g, prose("The water itself is pressed together by "+p.liquid(d.Water)+": pump in "+p.liquid(d.Pump)+
+		" beyond a full chamber, "+p.liquid(d.Water)+" of it and the growth come back. Estimates: pump and hose take some too, and what gas was left. "+
+		"Water tells the set best; a tape hardly shows it."))
+	return s
+}
+
+// writeOff is when a chamber has failed its proof.
+func (p *proof) writeOff() section {
+	if !p.provable() {
+		return section{}
+	}
+	return section{name: "Write the chamber off if", blocks: []block{points{
+		"water comes through wall or bond anywhere, if only as a mist or a wet patch (weeping)",
+		"it crackles more than a little on the way up, or at all while the pressure is held",
+		"the gauge falls while it is held, and it is neither a fitting nor warmth",
+		"more stays of its growth than the limit (set)",
+		"wall or bond turned white, cracked, lifted, or shows a bulge",
+		"it was dropped, dented or overheated since, or its history is not known",
+	}, prose("Cut a chamber that is written off in two, so that nobody fills it again. It is not proved a second time in the hope of a better result.")}}
+}
+
+// record is where the figures of the test go, on paper only.
+func (p *proof) record() section {
+	if !p.provable() {
+		return section{}
+	}
+	s := section{name: "Record of the test", print: true}
+	s.add(grid{heads: []gridHead{{"", true}, {"", true}}, rows: [][]string{
+		{"date", ""}, {"place", ""}, {"pumped and read by", ""}, {"written and watched by", ""}, {"gauge, compared on", ""},
+		{"air and water temperature", ""}, {"passed or written off", ""}, {"signed", ""},
+	}})
+	readings := grid{heads: []gridHead{{"stage", true}, {"hold", true}, {"begun at", true}, {"highest reading", true}, {"lowest reading", true}, {"water pumped in", true}, {"heard or seen", true}}}
+	for _, x := range p.stages() {
+		readings.rows = append(readings.rows, []string{p.pressure(x.pressure), hold(x.hold), "", "", "", "", ""})
+	}
+	s.add(readings)
+	measured := grid{heads: []gridHead{{"measured", true}, {"before", true}, {"at the proof", true}, {"after", true}, {"stays", true}}}
+	for _, what := range []string{"circumference, forward", "circumference, middle", "circumference, aft", "length between marks", "water in, water back"} {
+		measured.rows = append(measured.rows, []string{what, "", "", "", ""})
+	}
+	s.add(measured)
+	return s
+}
