@@ -96,18 +96,22 @@ func burstGate(r *sim.Rocket, vessel chamber.Result, factor float64) gate {
 }
 
 // sealedGate holds what a sealed chamber builds up beside a motor against the pressure
-// that its proof is for.
+// that its proof is for, less what a wall as hot as its air loses of its strength.
 func sealedGate(r *sim.Rocket) []gate {
 	if r.Chamber == nil || r.Chamber.Heating == nil {
 		return nil
 	}
 	g := gate{key: checkSealed, still: true,
-		limit: Limit{Key: checkSealed, Name: "sealed chamber beside the motor", Min: noMin, Unit: "bar", Word: WordHigh, Source: "proof on record"},
+		limit: Limit{Key: checkSealed, Name: "sealed chamber beside the motor", Min: noMin, Unit: "bar", Word: WordHigh, Source: "proof on record, wall as hot as its air"},
 		value: func(fl *sim.Flight) (float64, bool) {
 			return fl.Rocket.Vessel().At(fl.Rocket.Service()).Heated.Damp, true
 		}}
 	vessel := r.Vessel().At(r.Service())
-	g.limit.Max = r.Chamber.Proof / LimitFor(r, LimitProof).Min
+	hot := *r.Vessel()
+	hot.Temperature, hot.HeatFactor = r.Chamber.Heating.Temperature, 0
+	if left := r.Vessel().HeatFactorInForce(); left > 0 {
+		g.limit.Max = r.Chamber.Proof / LimitFor(r, LimitProof).Min * math.Min(1, hot.HeatFactorInForce()/left)
+	}
 	g.adds = []Mend{{Kind: CutVent, To: vessel.Heated.DampVent.Hole}}
 	if r.Chamber.Proof == 0 {
 		g.limit.Max, g.lacks = noMax, &Mend{Kind: GiveProof}

@@ -74,9 +74,10 @@ func TestProofOfWhatHeldMoreThanItsEstimate(t *testing.T) {
 }
 
 func TestProofOfAHotWall(t *testing.T) {
-	text := strings.Join(strings.Fields(proofOf(t, WriteProofText, structured(t, nil), quantity.Metric)), " ")
+	s := structured(t, func(r *sim.Rocket) { r.Chamber.Heating.Temperature = 273.15 + 80 })
+	text := strings.Join(strings.Fields(proofOf(t, WriteProofText, s, quantity.Metric)), " ")
 	assert.Contains(t, text, "Were the wall as hot as the air, 0 % of its strength would count")
-	s := structured(t, func(r *sim.Rocket) { r.Chamber.Heating.Temperature = 273.15 + 50 })
+	s = structured(t, func(r *sim.Rocket) { r.Chamber.Heating.Temperature = 273.15 + 50 })
 	text = strings.Join(strings.Fields(proofOf(t, WriteProofText, s, quantity.Metric)), " ")
 	assert.Contains(t, text, "Were the wall as hot as the air, 75 % of its strength would count") // (65−50)/(65−45)
 	s = structured(t, func(r *sim.Rocket) { r.Chamber.Heating.Temperature = 273.15 + 40 })
