@@ -13,8 +13,8 @@
 //
 // [Sweep] and [RunScatter] hand out their rows as they come and keep none, so that
 // memory does not grow with them; [FindBest] looks for a value; [Compare] sets rockets
-// side by side; [Opening], [WhatIfs] and [CanopyFor] are about a canopy, and
-// [RailExitFor] about the rail. Faults in what is asked for are rocketfile.Faults,
+// side by side; [Opening], [WhatIfs] and [CanopyFor] are about a canopy,
+// [RailExitFor] and [Leans] about the rail. Faults in what is asked for are rocketfile.Faults,
 // all at once, as for a file.
 package study
 
