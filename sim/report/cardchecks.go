@@ -45,7 +45,7 @@ func (p cardPage) checks() card.Block {
 // winds is how to lean the rail into each wind, and what comes of it.
 func (p cardPage) winds() card.Block {
 	t := &card.Table{Columns: []card.Column{
-		{Head: "wind", Unit: p.unit("m/s")}, {Head: "lean", Kind: card.Figures}, {Head: "towards", Kind: card.Figures},
+		{Head: "wind", Unit: p.unit("m/s")}, {Head: "lean to " + compass(p.Rocket.Wind.From), Kind: card.Figures},
 		{Head: "rail exit", Unit: p.unit("m/s")}, {Head: "angle"}, {Head: "apogee", Unit: p.unit("m")}, {Head: "lands", Unit: p.unit("m")}}}
 	for _, l := range p.Leans {
 		t.Rows = append(t.Rows, p.wind(l))
@@ -76,28 +76,25 @@ func (p cardPage) wind(l study.Lean) card.Row {
 		return judge(text, limit, v)
 	}
 	speed, _, _ := strings.Cut(p.given(l.Wind, "m/s"), " ")
-	cells := []string{quiet(speed, gates.LimitFor(r, gates.LimitWind), l.Wind), tenths(l.Tilt), compass(l.Heading),
+	cells := []string{quiet(speed, gates.LimitFor(r, gates.LimitWind), l.Wind), tenths(l.Tilt),
 		gates.WordNever, "-", "-", "-"}
-	if l.Tilt == 0 {
-		cells[2] = "-"
-	}
 	if e := fl.RailExit; e.Happened {
-		cells[3] = judge(p.bare(e.Speed, "m/s"), gates.RailExit(r), e.Speed)
+		cells[2] = judge(p.bare(e.Speed, "m/s"), gates.RailExit(r), e.Speed)
 		if s := &fl.Stability; s.Known {
-			cells[4] = judge(tenths(s.RailExitAngle), gates.LimitFor(r, gates.LimitAttack), s.RailExitAngle)
+			cells[3] = judge(tenths(s.RailExitAngle), gates.LimitFor(r, gates.LimitAttack), s.RailExitAngle)
 		}
 	} else {
 		outside = true
 	}
 	if fl.Apogee.Happened {
-		cells[5] = quiet(p.bare(fl.Apogee.Height, "m"), fieldLimit(r.Field.Ceiling, gates.WordHigh), fl.Apogee.Height)
+		cells[4] = quiet(p.bare(fl.Apogee.Height, "m"), fieldLimit(r.Field.Ceiling, gates.WordHigh), fl.Apogee.Height)
 	}
 	if x := fl.Landing; x.Happened {
 		where := p.bare(l.Drift, "m")
 		if l.Drift >= atPad {
 			where = toward(where, bearing(x.East, x.North))
 		}
-		cells[6] = quiet(where, fieldLimit(r.Field.Radius, gates.WordFar), l.Drift)
+		cells[5] = quiet(where, fieldLimit(r.Field.Radius, gates.WordFar), l.Drift)
 	}
 	row := card.Row{Cells: cells}
 	if outside {

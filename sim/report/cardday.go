@@ -1,6 +1,8 @@
 package report
 
 import (
+	"strings"
+
 	"ullage/sim"
 	"ullage/sim/report/card"
 )
@@ -62,10 +64,9 @@ const chamberCaution = "Laminates age, creep and soften with heat, and bonds fai
 
 // cautions end the page.
 func (p cardPage) cautions() card.Block {
-	notes := []string{leftOut(p.Rocket)}
-	notes = append(notes, Cautions(p.Rocket.Power)...)
+	notes := Cautions(p.Rocket.Power)
 	if p.Rocket.Power == sim.WaterPower {
 		notes = append(notes, chamberCaution)
 	}
-	return card.Block{Title: "cautions", Notes: append(notes, sources(&p.Verdict))}
+	return card.Block{Title: "cautions", Notes: []string{strings.Join(notes, " "), leftOut(p.Rocket) + " " + sources(&p.Verdict)}}
 }

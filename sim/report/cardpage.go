@@ -41,8 +41,7 @@ func (p cardPage) page() card.Page {
 	}
 	out.Beside = append(out.Beside, p.checks(), p.winds())
 	out.Below = []card.Block{p.order(), p.cautions(), {
-		Title:  "decision",
-		Notes:  []string{"Local law and the range officer decide."},
+		Title:  "local law and the range officer decide",
 		Blanks: []card.Blank{{Label: "flyer"}, {Label: "range officer"}, {Label: "time"}, {Label: "decision", Choices: []string{gates.WordGo, gates.WordNoGo}}},
 	}}
 	return out

@@ -82,6 +82,16 @@ func (t *Table) marked() bool {
 	return false
 }
 
+// Headed tells whether any column has a head.
+func (t *Table) Headed() bool {
+	for _, c := range t.Columns {
+		if c.Head != "" {
+			return true
+		}
+	}
+	return false
+}
+
 // cell is a cell of a row, empty past its end.
 func (r *Row) cell(i int) string {
 	if i < len(r.Cells) {

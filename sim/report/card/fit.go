@@ -8,9 +8,11 @@ import (
 // The sheet that both papers hold: as wide as A4, as high as US Letter, less the margins
 // of page.css; pt.
 const (
-	sheetWide = (210 - 2*9) / 25.4 * 72
-	sheetHigh = (279.4 - 2*9) / 25.4 * 72
-	gutter    = 14.0
+	pageMargin = 8.0 // mm
+	sheetWide  = (210 - 2*pageMargin) / 25.4 * 72
+	sheetHigh  = (279.4 - 2*pageMargin) / 25.4 * 72
+	gutter     = 14.0
+	reserve    = 0.97 // of the height is used: other fonts are a little larger
 )
 
 // Sizes of type that are tried, pt: below the least it cannot be read in the field.
@@ -22,13 +24,16 @@ const (
 
 // Measures of the type, in its size; they err to the large side. They follow page.css.
 const (
-	letter    = 0.52 // width of a letter, on average
+	letter    = 0.46 // width of a letter, on average
 	lineHigh  = 1.2
-	rowHigh   = lineHigh + 0.21 // of a table, padding and rule in it
-	tickHigh  = lineHigh + 0.24
-	titleHigh = 1.2 + 0.18 + 0.9 // and the space above
-	cellPad   = 0.5 / letter     // letters
-	signHigh  = 1.2 + 1.1
+	rowHigh   = lineHigh + 0.15 // of a table, padding and rule in it
+	tickHigh  = lineHigh + 0.18
+	titleHigh = 1.2 + 0.18 + 0.7 // and the space above
+	cellPad   = 0.8 / letter     // letters
+	signGap   = 1.1
+	boldShare = 0.94 // of letters that fit in bold type
+	markWide  = 2    // letters
+	smallUnit = 0.4  // width of a letter of a head, whose unit is in small type
 )
 
 // fit is the largest size of type with which a page fits the sheet, or the least one,
@@ -37,7 +42,7 @@ func (p *Page) fit() (size float64, split int) {
 	for n := math.Round((mostSize - leastSize) / sizeStep); n >= 0; n-- {
 		size = math.Round((leastSize+n*sizeStep)*10) / 10
 		var high float64
-		if high, split = p.high(size); high <= sheetHigh {
+		if high, split = p.high(size); high <= reserve*sheetHigh {
 			break
 		}
 	}
@@ -94,14 +99,12 @@ func (b *Block) high(wide float64) float64 {
 	if b.Table != nil {
 		em += b.Table.high(wide)
 	}
-	ticks := 0.0
+	ticks, highest := 0.0, 0.0
 	for _, t := range b.Ticks {
-		ticks += tickHigh + (lines(t, wide/2-4)-1)*lineHigh
+		h := tickHigh + (lines(t, wide/2-4)-1)*lineHigh
+		ticks, highest = ticks+h, math.Max(highest, h)
 	}
-	em += ticks / 2 // in two columns, which may be a tick apart
-	if len(b.Ticks) > 0 {
-		em += tickHigh
-	}
+	em += (ticks + highest) / 2 // the two columns may be a tick apart
 	for _, n := range b.Notes {
 		em += lines(n, wide)*lineHigh + 0.3
 	}
@@ -110,24 +113,37 @@ func (b *Block) high(wide float64) float64 {
 		for _, x := range b.Blanks {
 			sum += float64(utf8.RuneCountInString(x.Label)) + 26
 		}
-		em += 0.9 + signHigh*math.Ceil(sum/wide)
+		em += 0.9 - signGap + (lineHigh+signGap)*math.Ceil(sum/wide)
 	}
 	return em
 }
 
 // high is how high a table is: its widest columns of words take what the others leave.
 func (t *Table) high(wide float64) float64 {
-	room := int(wide - cellPad*float64(len(t.Columns)))
-	widths := t.widths(room, 0)
-	em := rowHigh // the head; names and units may stand above each other
-	for _, c := range t.Columns {
-		if c.Unit != "" {
-			em = rowHigh + lineHigh
+	room := wide - cellPad*float64(len(t.Columns)-1)
+	if t.marked() {
+		room = room*boldShare - markWide
+	}
+	widths := t.widths(int(room), 0)
+	sum := 0
+	for _, w := range widths {
+		sum += w
+	}
+	least := 1.0
+	if float64(sum) > room {
+		least = 2 // a browser breaks where it likes
+	}
+	em := 0.0
+	if t.Headed() {
+		most := 1.0
+		for i, c := range t.Columns {
+			most = math.Max(most, lines(c.Head+" "+c.Unit, float64(widths[i])*letter/smallUnit))
 		}
+		em = rowHigh + (most-1)*lineHigh
 	}
 	for i := range t.Rows {
 		r := &t.Rows[i]
-		most := 1.0
+		most := least
 		for j, w := range widths {
 			most = math.Max(most, lines(r.cell(j), float64(w)))
 		}

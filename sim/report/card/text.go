@@ -126,7 +126,7 @@ func (s *textSheet) table(t *Table) {
 		heads.Cells, units.Cells = append(heads.Cells, c.Head), append(units.Cells, c.Unit)
 		named = named || c.Unit != ""
 	}
-	if strings.Join(heads.Cells, "") != "" {
+	if t.Headed() {
 		s.row(lead, t, widths, &heads, "")
 	}
 	if named {
