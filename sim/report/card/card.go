@@ -92,8 +92,8 @@ func (t *Table) Headed() bool {
 	return false
 }
 
-// cell is a cell of a row, empty past its end.
-func (r *Row) cell(i int) string {
+// Cell is a cell of the row, empty past its end.
+func (r Row) Cell(i int) string {
 	if i < len(r.Cells) {
 		return r.Cells[i]
 	}

@@ -145,7 +145,7 @@ func (t *Table) high(wide float64) float64 {
 		r := &t.Rows[i]
 		most := least
 		for j, w := range widths {
-			most = math.Max(most, lines(r.cell(j), float64(w)))
+			most = math.Max(most, lines(r.Cell(j), float64(w)))
 		}
 		em += rowHigh + (most-1)*lineHigh
 		for _, b := range r.Below {

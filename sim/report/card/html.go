@@ -53,6 +53,3 @@ func (c Column) Class() string { return [...]string{"words", "figures", "hand"}[
 
 // Failed tells whether the row is marked as such.
 func (r Row) Failed() bool { return r.Mark == Failed }
-
-// Cell is a cell of the row, empty past its end.
-func (r Row) Cell(i int) string { return r.cell(i) }

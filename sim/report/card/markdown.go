@@ -115,7 +115,7 @@ func (s *markSheet) table(t *Table) {
 			cells = append(cells, r.Mark.String())
 		}
 		for j := range t.Columns {
-			text := marked(r.cell(j))
+			text := marked(r.Cell(j))
 			if r.Mark == Failed && text != "" {
 				text = "**" + text + "**"
 			}

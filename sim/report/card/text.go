@@ -145,7 +145,7 @@ func (s *textSheet) table(t *Table) {
 func (s *textSheet) row(lead string, t *Table, widths []int, r *Row, hand string) {
 	cells, high := make([][]string, len(widths)), 1
 	for i, w := range widths {
-		text := r.cell(i)
+		text := r.Cell(i)
 		if t.Columns[i].Kind == ByHand && text == "" {
 			text = hand
 		}
@@ -180,7 +180,7 @@ func (t *Table) widths(room, gap int) []int {
 			widths[i] = max(widths[i], textBlank)
 		}
 		for j := range t.Rows {
-			widths[i] = max(widths[i], utf8.RuneCountInString(t.Rows[j].cell(i)))
+			widths[i] = max(widths[i], utf8.RuneCountInString(t.Rows[j].Cell(i)))
 		}
 		sum += widths[i]
 	}
