@@ -101,10 +101,13 @@ func sinceTop(p printer, dt float64) string {
 	return p.time(dt) + " after the top"
 }
 
+// atPad is a distance within which a landing is at the pad, m.
+const atPad = 0.5
+
 // drift says how far from the pad it lands and in which direction.
 func drift(p printer, l sim.Landing) string {
 	d := math.Hypot(l.East, l.North)
-	if d < 0.5 {
+	if d < atPad {
 		return p.height(0)
 	}
 	return p.height(d) + " " + bearing(l.East, l.North)

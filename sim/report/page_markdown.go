@@ -3,6 +3,8 @@ package report
 import (
 	"fmt"
 	"strings"
+
+	"ullage/sim/report/card"
 )
 
 // markdown gathers a page as Markdown with the tables and tick boxes of GitHub's.
@@ -89,15 +91,5 @@ func tableRow(cells []string, as func(string) string) string {
 	return b.String()
 }
 
-// marks are the signs that mean something in Markdown within a line (CommonMark 0.31,
-// section 2.4; GitHub's tables, strike-through and formulas on top).
-var marks = func() *strings.Replacer {
-	var pairs []string
-	for _, c := range "\\`*_[]<>#|~$&" {
-		pairs = append(pairs, string(c), `\`+string(c))
-	}
-	return strings.NewReplacer(pairs...)
-}()
-
 // escaped is text that Markdown shows as it is.
-func escaped(text string) string { return marks.Replace(printable(text)) }
+func escaped(text string) string { return card.Escape(printable(text)) }

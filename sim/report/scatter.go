@@ -199,8 +199,13 @@ func (s *sheet) landings(p printer, r *study.ScatterResult) {
 		s.field("90 % of them", gates.WordUnknown+": too few, or all in one place, for an ellipse")
 		return
 	}
-	s.field("90 % of them", fmt.Sprintf("within an ellipse of semi-axes %s and %s, the longer towards %.0f deg",
-		p.height(l.Major), p.height(l.Minor), math.Mod(math.Round(l.Heading*degreesPerRadian), 180)))
+	s.field("90 % of them", ellipseText(p, l))
+}
+
+// ellipseText says how large an ellipse of landings is and how it lies.
+func ellipseText(p printer, l study.Ellipse) string {
+	return fmt.Sprintf("within an ellipse of semi-axes %s and %s, the longer towards %.0f deg",
+		p.height(l.Major), p.height(l.Minor), math.Mod(math.Round(l.Heading*degreesPerRadian), 180))
 }
 
 // draws counts what did not fly, and says how exact the figures are.

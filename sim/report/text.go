@@ -9,6 +9,7 @@ import (
 	"ullage/sim"
 	"ullage/sim/gates"
 	"ullage/sim/quantity"
+	"ullage/sim/report/card"
 )
 
 // width is the widest line of the text report, in columns.
@@ -42,7 +43,7 @@ func (s *sheet) line(text string) {
 // hung writes text wrapped after a first line's prefix, later lines below it.
 func (s *sheet) hung(prefix, text string) {
 	indent := strings.Repeat(" ", utf8.RuneCountInString(prefix))
-	for _, l := range wrap(text, width-len(indent)) {
+	for _, l := range card.Wrap(text, width-len(indent)) {
 		s.line(prefix + l)
 		prefix = indent
 	}
@@ -207,24 +208,4 @@ func (s *sheet) closing(r *sim.Rocket) {
 	for _, c := range Cautions(r.Power) {
 		s.hung("  ", c)
 	}
-}
-
-// wrap breaks text at spaces into lines of at most max columns; a longer word
-// has a line of its own. Empty text is one empty line.
-func wrap(text string, max int) []string {
-	var lines []string
-	line, used := "", 0
-	for _, word := range strings.Fields(text) {
-		n := utf8.RuneCountInString(word)
-		switch {
-		case used == 0:
-			line, used = word, n
-		case used+1+n <= max:
-			line, used = line+" "+word, used+1+n
-		default:
-			lines = append(lines, line)
-			line, used = word, n
-		}
-	}
-	return append(lines, line)
 }

@@ -147,12 +147,6 @@ func TestWriteErrorsComeBack(t *testing.T) {
 	assert.ErrorIs(t, WriteJSON(failing{full}, fl), full)
 }
 
-func TestWrap(t *testing.T) {
-	assert.Equal(t, []string{"one two", "three"}, wrap("one two  three", 8))
-	assert.Equal(t, []string{"averylongword", "ab"}, wrap("averylongword ab", 5))
-	assert.Equal(t, []string{""}, wrap("  ", 5))
-}
-
 func TestFigures(t *testing.T) {
 	p := printer{quantity.Metric}
 	for v, want := range map[float64]string{

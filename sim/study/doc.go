@@ -14,8 +14,9 @@
 // [Sweep] and [RunScatter] hand out their rows as they come and keep none, so that
 // memory does not grow with them; [FindBest] looks for a value; [Compare] sets rockets
 // side by side; [Opening], [WhatIfs] and [CanopyFor] are about a canopy, [RailExitFor]
-// about the rail, and [StructureOf] about the chamber beside the flights that load it.
-// Faults in what is asked for are rocketfile.Faults, all at once, as for a file.
+// and [Leans] about the rail, and [StructureOf] about the chamber beside the flights
+// that load it. Faults in what is asked for are rocketfile.Faults, all at once, as for a
+// file.
 package study
 
 import (

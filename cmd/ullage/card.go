@@ -1,0 +1,142 @@
+package main
+
+import (
+	"fmt"
+	"io"
+	"strings"
+	"time"
+
+	"ullage/sim"
+	"ullage/sim/report"
+	"ullage/sim/report/card"
+	"ullage/sim/rocketfile"
+	"ullage/sim/study"
+)
+
+// cardCommand writes the page to take to the field.
+type cardCommand struct {
+	File string `arg:"" placeholder:"FILE" help:"The rocket file; - reads standard input."`
+
+	Markdown bool   `xor:"form" help:"Write Markdown."`
+	HTML     bool   `name:"html" xor:"form" help:"Write HTML that prints on one sheet, A4 or US Letter."`
+	Both     bool   `help:"Water and motor, a page each, of an airframe that takes both."`
+	Flights  int    `default:"1000" placeholder:"N" help:"How many flights to draw for the spread; ${default} if not given."`
+	Seed     uint64 `default:"1" placeholder:"N" help:"What the draws follow from; ${default} if not given."`
+
+	setOptions
+	unitsOption
+	outputOptions
+}
+
+// Help teaches by example.
+func (cardCommand) Help() string {
+	return helpText(
+		"One page for the field, to hand to the range officer: what to weigh and set, what is predicted and how sure that "+
+			"is, every check, how to lean the rail in which wind, the order of the day to tick off, and lines to sign. A "+
+			"no-go still prints, says so at the top, and makes the exit status 1. The same file, seed and day give the same card. "+
+			"Local law and the range officer decide.",
+		"ullage card heron.toml",
+		"ullage card heron.toml --html -o heron.html",
+		"ullage card heron.toml --both --html -o heron.html",
+		"ullage card heron.toml --set 'wind.speed=5 m/s' --markdown")
+}
+
+// Bounds of the draws: of fewer, one in twenty is no flight; of more, a card says no more.
+const (
+	leastCardFlights = 20
+	mostCardFlights  = 1_000_000
+)
+
+// Run flies and writes the form asked for.
+func (c *cardCommand) Run(s *streams) error {
+	if c.Flights < leastCardFlights || c.Flights > mostCardFlights {
+		return badInput("--flights %d: give %d to %d", c.Flights, leastCardFlights, mostCardFlights)
+	}
+	file, err := s.open(c.File)
+	if err != nil {
+		return err
+	}
+	if file, err = c.apply(file); err != nil {
+		return err
+	}
+	files, err := c.drives(file)
+	if err != nil {
+		return err
+	}
+	if err := c.refuse(); err != nil {
+		return err
+	}
+	figures, err := c.gather(s, files)
+	if err != nil {
+		return err
+	}
+	if err := c.write(s, func(w io.Writer) error { return c.form(w, report.NewCard(figures, c.system())) }); err != nil {
+		return err
+	}
+	return failedCards(file.Name(), figures)
+}
+
+// drives is the file, or the file on each of its drives.
+func (c *cardCommand) drives(file *rocketfile.File) ([]*rocketfile.File, error) {
+	if !c.Both {
+		return []*rocketfile.File{file}, nil
+	}
+	if r := file.Rocket(); r.Water == nil || r.Motor == nil {
+		return nil, badInput("--both: %s has %s only; leave --both out", file.Name(), r.Power)
+	}
+	var files []*rocketfile.File
+	for _, power := range []sim.Power{sim.WaterPower, sim.MotorPower} {
+		f, err := file.Set("power", string(power))
+		if err != nil {
+			return nil, asInput(err)
+		}
+		files = append(files, f)
+	}
+	return files, nil
+}
+
+// gather flies what each page needs.
+func (c *cardCommand) gather(s *streams, files []*rocketfile.File) ([]report.CardFigures, error) {
+	bar := c.bar(s, false)
+	defer bar.clear()
+	var all []report.CardFigures
+	for _, f := range files {
+		figures, err := report.GatherCard(s.ctx, f.Rocket(), report.CardOptions{
+			Spreads: study.Spreads(f), Flights: c.Flights, Seed: c.Seed, Today: time.Now(), Progress: bar.update})
+		if err != nil {
+			return nil, err
+		}
+		all = append(all, figures)
+	}
+	return all, nil
+}
+
+func (c *cardCommand) form(w io.Writer, pages card.Card) error {
+	switch {
+	case c.HTML:
+		return card.WriteHTML(w, pages)
+	case c.Markdown:
+		return card.WriteMarkdown(w, pages)
+	}
+	return card.WriteText(w, pages)
+}
+
+// failedCards tells of the drives that are no-go; nil when none is.
+func failedCards(name string, all []report.CardFigures) error {
+	var failed []string
+	for i := range all {
+		v := &all[i].Verdict
+		if v.Pass() {
+			continue
+		}
+		text := report.VerdictText(v)
+		if len(all) > 1 {
+			text = string(v.Power) + ": " + text
+		}
+		failed = append(failed, text)
+	}
+	if len(failed) == 0 {
+		return nil
+	}
+	return failedError{fmt.Errorf("%s: %s", name, strings.Join(failed, "\n"))}
+}

@@ -1,0 +1,112 @@
+package report
+
+import (
+	"fmt"
+	"math"
+	"strings"
+
+	"ullage/sim/gates"
+	"ullage/sim/report/card"
+	"ullage/sim/study"
+)
+
+// manyFailed is from how many failed checks on each has its first mend alone: so many
+// call for the workshop, where check tells the rest.
+const manyFailed = 5
+
+// checks is every check, and below a failed one what would mend it.
+func (p cardPage) checks() card.Block {
+	v := &p.Verdict
+	t := &card.Table{Columns: []card.Column{{Head: "check"}, {Head: "worst", Kind: card.Figures}, {Head: "limit"}, {Head: "word"}}}
+	for i := range v.Checks {
+		c := &v.Checks[i]
+		row := card.Row{Cells: []string{printable(c.Name), signs(checkValue(p.printer, c)), signs(bounds(p.printer, c.Limit)), c.Word}}
+		switch {
+		case !c.Pass:
+			row.Mark = card.Failed
+			for j, m := range c.Mends {
+				if j > 0 && v.Failed() >= manyFailed {
+					break
+				}
+				row.Below = append(row.Below, "mend: "+signs(MendText(m, p.sys)))
+			}
+		case c.Level != gates.Good:
+			row.Mark = card.Doubt
+		}
+		t.Rows = append(t.Rows, row)
+	}
+	note := "Worst of calm air and the day's wind"
+	if v.Cornered {
+		note = "Worst of calm air, the day's wind and the corner where all that is uncertain goes against the check"
+	}
+	return card.Block{Title: "checks", Table: t, Notes: []string{note + "."}}
+}
+
+// winds is how to lean the rail into each wind, and what comes of it.
+func (p cardPage) winds() card.Block {
+	t := &card.Table{Columns: []card.Column{
+		{Head: "wind", Unit: p.unit("m/s")}, {Head: "lean to " + compass(p.Rocket.Wind.From), Kind: card.Figures},
+		{Head: "rail exit", Unit: p.unit("m/s")}, {Head: "angle"}, {Head: "apogee", Unit: p.unit("m")}, {Head: "lands", Unit: p.unit("m")}}}
+	for _, l := range p.Leans {
+		t.Rows = append(t.Rows, p.wind(l))
+	}
+	most := gates.LimitFor(p.Rocket, gates.LimitTilt).Max / 2
+	return card.Block{Title: "rail and wind", Table: t, Notes: []string{fmt.Sprintf(
+		"The lean into the wind, at most %s, that lands nearest the pad (common practice, no source), and where it "+
+			"lands then. For a wind from the direction in the file; turn the rail with the wind.", tenths(most))}}
+}
+
+// wind is the row of one wind: words that grade the rail exit and its angle always, the
+// others where they are outside a limit.
+func (p cardPage) wind(l study.Lean) card.Row {
+	fl := l.Flight
+	r := fl.Rocket
+	outside := false
+	judge := func(text string, limit gates.Limit, v float64) string {
+		word, level := limit.Judge(v)
+		if level == gates.Bad {
+			outside = true
+		}
+		return text + " " + word
+	}
+	quiet := func(text string, limit gates.Limit, v float64) string {
+		if _, level := limit.Judge(v); level != gates.Bad {
+			return text
+		}
+		return judge(text, limit, v)
+	}
+	speed, _, _ := strings.Cut(p.given(l.Wind, "m/s"), " ")
+	cells := []string{quiet(speed, gates.LimitFor(r, gates.LimitWind), l.Wind), tenths(l.Tilt),
+		gates.WordNever, "-", "-", "-"}
+	if e := fl.RailExit; e.Happened {
+		cells[2] = judge(p.bare(e.Speed, "m/s"), gates.RailExit(r), e.Speed)
+		if s := &fl.Stability; s.Known {
+			cells[3] = judge(tenths(s.RailExitAngle), gates.LimitFor(r, gates.LimitAttack), s.RailExitAngle)
+		}
+	} else {
+		outside = true
+	}
+	if fl.Apogee.Happened {
+		cells[4] = quiet(p.bare(fl.Apogee.Height, "m"), fieldLimit(r.Field.Ceiling, gates.WordHigh), fl.Apogee.Height)
+	}
+	if x := fl.Landing; x.Happened {
+		where := p.bare(l.Drift, "m")
+		if l.Drift >= atPad {
+			where = toward(where, bearing(x.East, x.North))
+		}
+		cells[5] = quiet(where, fieldLimit(r.Field.Radius, gates.WordFar), l.Drift)
+	}
+	row := card.Row{Cells: cells}
+	if outside {
+		row.Mark = card.Failed
+	}
+	return row
+}
+
+// fieldLimit is a bound of the field; one that is not given bounds nothing.
+func fieldLimit(most float64, word string) gates.Limit {
+	if most == 0 {
+		most = math.Inf(1)
+	}
+	return gates.Limit{Min: math.Inf(-1), Max: most, Word: word}
+}

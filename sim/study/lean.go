@@ -1,0 +1,152 @@
+package study
+
+import (
+	"context"
+	"math"
+
+	"ullage/sim"
+	"ullage/sim/rocketfile"
+)
+
+// Lean is how far to lean the rail into one wind so that the rocket comes down nearest
+// the pad.
+type Lean struct {
+	Wind    float64     // at the height of the file's, m/s
+	Tilt    float64     // from vertical, rad
+	Heading float64     // where the tilt points, rad: where the wind comes from
+	Drift   float64     // of the landing from the pad, m; NaN when it does not come down
+	Upright float64     // the same from an upright rail
+	Flight  *sim.Flight // with that lean and its rocket
+}
+
+// Settings of the search for a lean.
+const (
+	leanScan = 13   // leans looked at first, both ends included
+	leanTol  = 1e-4 // to which the best is found, rad
+)
+
+// Leans finds for each wind, m/s from where the file's comes, the lean of the rail into
+// it, 0 to most, rad, with which the rocket comes down nearest the pad; of equals the
+// least. A flight that does not leave the rail or does not come down is never the best
+// one; where all are such, the rail stays upright. In calm air there is no wind to lean
+// into: the rail stands upright and there is no gust. Bad winds, a bad most, or a
+// rocket that is not valid are rocketfile.Faults.
+func Leans(ctx context.Context, r *sim.Rocket, winds []float64, most float64, o Options) ([]Lean, error) {
+	if err := checkLeans(r, winds, most); err != nil {
+		return nil, err
+	}
+	leans := make([]Lean, 0, len(winds))
+	newDo := func() func(context.Context, int) (Lean, error) {
+		return func(ctx context.Context, i int) (Lean, error) {
+			s := leanSearch{ctx: ctx, base: r, wind: winds[i], options: o.flight()}
+			return s.best(most)
+		}
+	}
+	err := inOrder(ctx, len(winds), o, newDo, func(_ int, l Lean) error {
+		leans = append(leans, l)
+		return nil
+	})
+	return leans, err
+}
+
+// checkLeans tells what is wrong before anything flies.
+func checkLeans(r *sim.Rocket, winds []float64, most float64) error {
+	faults := appendFaults(nil, r.Validate())
+	if !(most >= 0 && most < math.Pi/2) {
+		faults = append(faults, rocketfile.Fault{Key: "rail.tilt", Problem: "not a lean", Mend: "give 0 to less than 90 deg"})
+	}
+	for _, w := range winds {
+		if !(w >= 0) || math.IsInf(w, 0) {
+			faults = append(faults, rocketfile.Fault{Key: "wind.speed", Problem: "not a speed", Mend: "give 0 m/s or more"})
+		}
+	}
+	if len(faults) > 0 {
+		return faults
+	}
+	return nil
+}
+
+// leanSearch looks for the lean in one wind.
+type leanSearch struct {
+	ctx     context.Context
+	base    *sim.Rocket
+	wind    float64
+	options sim.Options
+}
+
+// try flies with a lean.
+func (s *leanSearch) try(tilt float64) (Lean, error) {
+	c := *s.base // only values are changed
+	c.Wind.Speed = s.wind
+	c.Rail.Tilt, c.Rail.Heading = tilt, c.Wind.From
+	if s.wind == 0 {
+		c.Gust.Speed = 0
+	}
+	l := Lean{Wind: s.wind, Tilt: tilt, Heading: c.Wind.From, Drift: math.NaN()}
+	fl, bad, err := fly(s.ctx, &c, s.options)
+	if bad != nil {
+		err = appendFaults(nil, bad)
+	}
+	if err != nil {
+		return l, err
+	}
+	l.Flight = fl
+	if fl.RailExit.Happened && fl.Landing.Happened {
+		l.Drift = math.Hypot(fl.Landing.East, fl.Landing.North)
+	}
+	return l, nil
+}
+
+// best scans the leans up to most and narrows the two steps around the nearest landing
+// by golden sections: the drift falls and rises again like the side of a V, to which
+// parabolas do not fit.
+func (s *leanSearch) best(most float64) (Lean, error) {
+	upright, err := s.try(0)
+	if err != nil {
+		return upright, err
+	}
+	best := upright
+	look := func(tilt float64) (Lean, error) {
+		l, err := s.try(tilt)
+		if err == nil && l.nearer(best) {
+			best = l
+		}
+		return l, err
+	}
+	if s.wind > 0 && most > 0 {
+		step := most / (leanScan - 1)
+		for i := 1; i < leanScan; i++ {
+			if _, err = look(between(0, most, i, leanScan)); err != nil {
+				return best, err
+			}
+		}
+		err = narrow(look, math.Max(0, best.Tilt-step), math.Min(most, best.Tilt+step))
+	}
+	best.Upright = upright.Drift
+	return best, err
+}
+
+// nearer tells whether one lands nearer the pad than another; one that does not come
+// down never does.
+func (l Lean) nearer(other Lean) bool {
+	return l.Drift < other.Drift || math.IsNaN(other.Drift) && !math.IsNaN(l.Drift)
+}
+
+// narrow looks at golden sections of [a, b] until it is leanTol wide.
+func narrow(look func(tilt float64) (Lean, error), a, b float64) error {
+	low, err := look(a + golden*(b-a))
+	if err != nil {
+		return err
+	}
+	high, err := look(b - golden*(b-a))
+	for err == nil && b-a > leanTol {
+		if high.nearer(low) {
+			a, low = low.Tilt, high
+			high, err = look(b - golden*(b-a))
+		} else {
+			b, high = high.Tilt, low
+			low, err = look(a + golden*(b-a))
+		}
+	}
+	return err
+}

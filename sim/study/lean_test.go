@@ -1,0 +1,94 @@
+package study
+
+import (
+	"context"
+	"math"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"ullage/sim"
+	"ullage/sim/rocketfile"
+)
+
+const tenDegrees = 10 * math.Pi / 180
+
+func TestLeansIntoTheWindBringItHome(t *testing.T) {
+	r := bottle()
+	r.Wind.From, r.Wind.Height = 2, 10
+	winds := []float64{0, 0.4, 0.8}
+	leans, err := Leans(background, r, winds, tenDegrees, Options{})
+	require.NoError(t, err)
+	require.Len(t, leans, len(winds))
+	for i, l := range leans {
+		assert.Equal(t, winds[i], l.Wind)
+		assert.Equal(t, 2.0, l.Heading)
+		assert.Equal(t, l.Tilt, l.Flight.Rocket.Rail.Tilt)
+		assert.Equal(t, l.Drift, math.Hypot(l.Flight.Landing.East, l.Flight.Landing.North))
+	}
+	assert.Zero(t, leans[0].Tilt, "calm wants no lean")
+	assert.InDelta(t, 0, leans[0].Drift, 1e-6)
+	for i, l := range leans[1:] {
+		assert.Greater(t, l.Tilt, leans[i].Tilt, "more wind, more lean")
+		assert.Less(t, l.Drift, l.Upright)
+	}
+	assert.Equal(t, sim.Rail{Length: 1}, r.Rail, "the rocket given stays as it is")
+}
+
+// No lean of a dense scan lands nearer the pad, whatever the wind: with a rigid body
+// that turns into the wind, too.
+func TestLeansAgainstADenseScan(t *testing.T) {
+	heron := rocketfile.Starter().Rocket()
+	for name, c := range map[string]struct {
+		rocket *sim.Rocket
+		rigid  bool
+	}{"bottle": {bottle(), false}, "heron on water": {heron, true}, "heron on a motor": {motored(), true}} {
+		winds := []float64{0, 1, 3, 8}
+		leans, err := Leans(background, c.rocket, winds, tenDegrees, Options{Rigid: c.rigid})
+		require.NoError(t, err)
+		for _, l := range leans {
+			s := leanSearch{ctx: background, base: c.rocket, wind: l.Wind, options: Options{Rigid: c.rigid}.flight()}
+			for i := range 201 {
+				x, err := s.try(between(0, tenDegrees, i, 201))
+				require.NoError(t, err)
+				require.False(t, x.Drift < l.Drift-0.05, "%s in %g m/s: %.4f rad lands at %.2f m, the best %.4f at %.2f",
+					name, l.Wind, x.Tilt, x.Drift, l.Tilt, l.Drift)
+			}
+			assert.LessOrEqual(t, l.Drift, l.Upright)
+		}
+	}
+}
+
+func TestLeansDoNotDependOnTheWorkers(t *testing.T) {
+	winds := []float64{1, 3, 5, 7}
+	one, err := Leans(background, bottle(), winds, tenDegrees, Options{Workers: 1})
+	require.NoError(t, err)
+	four, err := Leans(background, bottle(), winds, tenDegrees, Options{Workers: 4})
+	require.NoError(t, err)
+	for i := range one {
+		assert.Equal(t, one[i].Tilt, four[i].Tilt)
+		assert.Equal(t, one[i].Drift, four[i].Drift)
+	}
+}
+
+func TestLeansOfWhatDoesNotFly(t *testing.T) {
+	leans, err := Leans(background, dud(), []float64{3}, tenDegrees, Options{})
+	require.NoError(t, err)
+	assert.Zero(t, leans[0].Tilt)
+	assert.True(t, math.IsNaN(leans[0].Drift))
+	require.NotNil(t, leans[0].Flight)
+	assert.False(t, leans[0].Flight.RailExit.Happened)
+
+	var faults rocketfile.Faults
+	_, err = Leans(background, bottle(), []float64{-1, math.NaN()}, -1, Options{})
+	require.ErrorAs(t, err, &faults)
+	assert.Len(t, faults, 3)
+	_, err = Leans(background, &sim.Rocket{Power: sim.WaterPower}, nil, 0, Options{})
+	assert.ErrorAs(t, err, &faults)
+
+	ctx, cancel := context.WithCancel(background)
+	cancel()
+	_, err = Leans(ctx, bottle(), []float64{1}, tenDegrees, Options{})
+	assert.ErrorIs(t, err, context.Canceled)
+}
