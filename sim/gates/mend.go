@@ -21,6 +21,7 @@ const (
 	AddNoseWeight                 // To kg, half-way along the nose
 	StrongerMount                 // a recovery mount that holds To N
 	ProveTo                       // a hydrostatic proof to To Pa
+	ProveFor                      // the chamber can be proved for To Pa at most
 	ProveAgain                    // the proof is too old
 	CutVent                       // a hole of To m across
 	LeaveTheRail                  // before there is anything to judge

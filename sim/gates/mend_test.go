@@ -148,9 +148,10 @@ func TestProofMend(t *testing.T) {
 	assert.InDelta(t, 15e5, mends[0].To, 1)
 	r.Chamber.Forward.Overlap = 0.005
 	v = judge(t, r, Options{Mends: true})
-	for _, m := range find(t, &v, "proof").Mends {
-		assert.NotEqual(t, ProveTo, m.Kind)
-	}
+	mends = find(t, &v, "proof").Mends
+	require.Len(t, mends, 1)
+	assert.Equal(t, ProveFor, mends[0].Kind)
+	assert.InDelta(t, r.Vessel().At(r.Service()).MostWorking, mends[0].To, 1)
 	assert.False(t, find(t, &v, "burst").Pass)
 }
 

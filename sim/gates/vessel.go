@@ -28,8 +28,11 @@ func chamberGates(r *sim.Rocket, today time.Time) []gate {
 	}
 	vessel := r.Vessel().At(r.Service())
 	factor := proof.limit.Min
-	if wanted := factor * r.Water.Pressure; wanted <= vessel.ProofLimit {
+	switch wanted := factor * r.Water.Pressure; {
+	case wanted <= vessel.ProofLimit:
 		proof.adds = []Mend{{Kind: ProveTo, To: wanted}}
+	case vessel.ProofLimit > 0:
+		proof.adds = []Mend{{Kind: ProveFor, To: vessel.ProofLimit / factor}}
 	}
 	if r.Chamber.Proof > 0 {
 		proof.levers, proof.none = []lever{{input: "water.pressure"}}, false

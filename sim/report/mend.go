@@ -32,6 +32,8 @@ func mendWords(p printer, m gates.Mend) string {
 		return "a recovery mount that holds " + p.force(m.To)
 	case gates.ProveTo:
 		return "prove the chamber with water to " + p.text(m.To, "bar") + " (ullage proof), then write it down as chamber.proof"
+	case gates.ProveFor:
+		return "the chamber can be proved for " + p.text(m.To, "bar") + " at most: make it stronger or lower water.pressure, then prove it"
 	case gates.ProveAgain:
 		return "prove the chamber again (ullage proof)"
 	case gates.CutVent:
