@@ -159,34 +159,28 @@ func (s *search) nearest() (x float64, found bool, err error) {
 func (s *search) towards(end float64) (x float64, found bool, err error) {
 	steps := s.pull.steps(end)
 	out, in := -1, -1
-	for i := 0; i <= scans && in < 0; i++ {
-		k := (steps.n - 1) * i * i / (scans * scans)
-		if k <= out {
-			continue
-		}
+	try := func(k int) error {
 		ok, err := s.try(steps.at(k), s.worst)
-		if err != nil {
-			return 0, false, err
-		}
 		if ok {
 			in = k
 		} else {
 			out = k
+		}
+		return err
+	}
+	for i := 0; i <= scans && in < 0; i++ {
+		if k := (steps.n - 1) * i * i / (scans * scans); k > out {
+			if err := try(k); err != nil {
+				return 0, false, err
+			}
 		}
 	}
 	if in < 0 {
 		return 0, false, nil
 	}
 	for in-out > 1 {
-		k := (in + out) / 2
-		ok, err := s.try(steps.at(k), s.worst)
-		if err != nil {
+		if err := try((in + out) / 2); err != nil {
 			return 0, false, err
-		}
-		if ok {
-			in = k
-		} else {
-			out = k
 		}
 	}
 	for k := in; k < min(in+further, steps.n); k++ {
