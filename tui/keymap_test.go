@@ -73,7 +73,10 @@ var keyTrials = map[string]func(t *testing.T, s *screen){
 	"PageDown": func(t *testing.T, s *screen) { s.moves(s.m.layout.body-2, "pgdown") },
 	"PageUp":   func(t *testing.T, s *screen) { s.press("end"); s.moves(-(s.m.layout.body - 2), "pgup") },
 	"First":    func(t *testing.T, s *screen) { s.press("home"); require.Zero(t, s.m.inputs.at) },
-	"Last":     func(t *testing.T, s *screen) { s.press("end"); require.Equal(t, "limits.proof_days", s.m.inputs.chosen().Name) },
+	"Last": func(t *testing.T, s *screen) {
+		s.press("end")
+		require.Equal(t, "limits.proof_days", s.m.inputs.chosen().Name)
+	},
 	"NextGroup": func(t *testing.T, s *screen) {
 		s.press("tab")
 		require.Equal(t, "canopy main", s.m.inputs.chosen().Group)
