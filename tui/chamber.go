@@ -125,7 +125,7 @@ func (v *chamberView) add(m *Model) {
 	if m.take(f, err, step{says: "ply " + name + " added"}) {
 		m.refill()
 		m.inputs.choose("chamber.ply." + name + ".count")
-		m.say(plainText, "Ply "+name+" added: one layer.")
+		m.say(plainText, "Ply "+name+" added: one layer. The rocket's mass stays as it was weighed.")
 	}
 }
 

@@ -15,7 +15,7 @@ import (
 // known of it.
 type chamberFigure struct {
 	label, value string
-	check        string // key of the check that has the verdict on it; empty for none
+	check        string // key of the check that has the verdict on it, or the verdict; empty for none
 	note         string
 }
 
@@ -62,8 +62,15 @@ func (v *chamberView) column(figures []chamberFigure, w int) []string {
 	return out
 }
 
-// word is the verdict of a check by its key, or of the first that starts with it.
+// word is a verdict: that of a check by its key, or of the first that starts with it, or
+// the word itself.
 func (v *chamberView) word(key string) (string, gates.Level) {
+	switch key {
+	case gates.WordGood:
+		return key, gates.Good
+	case gates.WordLow:
+		return key, gates.Bad
+	}
 	verdict := v.scene.now.verdict
 	if key == "" || verdict == nil {
 		return "", gates.Plain
@@ -88,12 +95,16 @@ func (v *chamberView) allFigures() []chamberFigure {
 	if v.rocket.Power == sim.MotorPower {
 		working = "when it flies on water"
 	}
+	provable := gates.WordGood
+	if !res.ProofEnough {
+		provable = gates.WordLow
+	}
 	figures := []chamberFigure{
 		{"working", v.given(v.rocket.Service().Working, "bar"), "", working},
 		{"burst", bar(res.Burst), "", bases[res.Basis]},
 		{"proof wanted", bar(res.ProofWanted), "", fmt.Sprintf("%g times working", chamber.ProofFactor)},
-		{"proof limit", bar(res.ProofLimit), "burst", held},
-		{"prove at", bar(res.Proof), "", v.provingNote()},
+		{"proof limit", bar(res.ProofLimit), "", held},
+		{"prove at", bar(res.Proof), provable, v.provingNote()},
 		v.record(),
 		{"most working", bar(res.MostWorking), "", "that it can be proved for"},
 		{"energy in gas", v.energy(res.Gas), "", v.inUnit(res.Gas.TNT, "g", 2) + " of TNT"},
@@ -121,7 +132,7 @@ func (v *chamberView) provingNote() string {
 	if !v.result.ProofEnough {
 		return "less than wanted: lower the pressure, or build it stronger"
 	}
-	return "with water, nobody near: ullage proof has the steps"
+	return "with water: ullage proof has the steps"
 }
 
 // record is the proof on record.

@@ -38,6 +38,12 @@ var checkColumns = []checkColumn{
 	{tableColumn{title: "limit", left: true}, func(v *checkView, e *checkEntry) tableCell {
 		return tableCell{text: report.CheckBound(&e.Check, v.scene.units)}
 	}},
+	{tableColumn{title: "case", left: true}, func(v *checkView, e *checkEntry) tableCell {
+		if v.still(e) || !e.Judged {
+			return tableCell{}
+		}
+		return tableCell{text: caseNames[e.Case], role: dimText}
+	}},
 	inCase(gates.Calm, "calm"), inCase(gates.Day, "day"), inCase(gates.Corner, "corner"),
 	{tableColumn{title: "source", left: true}, func(_ *checkView, e *checkEntry) tableCell {
 		return tableCell{text: clean(e.Limit.Source), role: dimText}
@@ -45,7 +51,18 @@ var checkColumns = []checkColumn{
 }
 
 // How many of the columns there may be: the three cases are together or not at all.
-var checkWidths = []int{len(checkColumns), 8, 5, 4}
+var checkWidths = []int{len(checkColumns), allCases, withCase, withLimit, withWord}
+
+// The columns up to some of them.
+const (
+	withWord  = 4
+	withLimit = 5
+	withCase  = 6
+	allCases  = 9
+)
+
+// caseNames are the cases as the list has them.
+var caseNames = [...]string{gates.Calm: "calm", gates.Day: "day", gates.Corner: "corner"}
 
 // valueIn is what a check found in one case; empty where it was not looked at.
 func (v *checkView) valueIn(e *checkEntry, k gates.Case) string {

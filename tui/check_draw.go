@@ -32,7 +32,7 @@ func (v *checkView) draw() {
 	owners := make([]string, 0, 2*len(list))
 	from, to := 0, 0
 	for i := range list {
-		lines := append([]string{rows[i+1]}, v.below(&list[i], i == at, shown)...)
+		lines := append([]string{rows[i+1]}, v.below(&list[i], i == at, t.rows[i].cells[1].text != clean(list[i].Name), shown)...)
 		if i == at {
 			from, to = len(body), len(body)+len(lines)
 		}
@@ -105,6 +105,9 @@ func (v *checkView) verdictLines() []string {
 	for _, l := range first[1:] {
 		out = append(out, padded(l, v.columns))
 	}
+	for _, l := range wrapped("Local law and the range officer decide.", v.columns) {
+		out = append(out, look.in(cautionWord, padded(l, v.columns)))
+	}
 	if v.rows >= 30 || !verdict.Cornered {
 		for _, l := range wrapped(look.say(clean(of)), v.columns) {
 			out = append(out, look.in(dimText, padded(l, v.columns)))
@@ -115,7 +118,7 @@ func (v *checkView) verdictLines() []string {
 
 // below is what stands below a check: of the chosen one what has no column, of one
 // that fails or cannot be judged what would mend it.
-func (v *checkView) below(e *checkEntry, chosen bool, shown int) []string {
+func (v *checkView) below(e *checkEntry, chosen, cut bool, shown int) []string {
 	const indent = 4
 	look, w := v.scene.look, v.columns
 	var out []string
@@ -128,7 +131,7 @@ func (v *checkView) below(e *checkEntry, chosen bool, shown int) []string {
 		}
 	}
 	if chosen && shown < len(checkColumns) {
-		add(dimText, "", v.aside(e, shown))
+		add(dimText, "", v.aside(e, cut, shown))
 	}
 	can := e.settable()
 	for i, m := range e.Mends {
@@ -151,18 +154,25 @@ func (v *checkView) below(e *checkEntry, chosen bool, shown int) []string {
 }
 
 // aside is what the columns left out say of a check.
-func (v *checkView) aside(e *checkEntry, shown int) string {
+func (v *checkView) aside(e *checkEntry, cut bool, shown int) string {
 	var parts []string
-	if shown < 5 { // the name may be cut then
+	if cut {
 		parts = append(parts, e.Name)
+	}
+	if shown < withLimit {
 		if b := report.CheckBound(&e.Check, v.scene.units); b != "-" {
 			parts = append(parts, b)
 		}
 	}
-	for k, name := range [...]string{gates.Calm: "calm", gates.Day: "day", gates.Corner: "corner"} {
-		if text := v.valueIn(e, gates.Case(k)); shown < 8 && text != "" && text != name && !v.still(e) {
-			parts = append(parts, name+" "+text)
+	for k, name := range caseNames {
+		text := v.valueIn(e, gates.Case(k))
+		if shown >= allCases || text == "" || text == name || v.still(e) {
+			continue
 		}
+		if gates.Case(k) == e.Case {
+			text += " (worst)"
+		}
+		parts = append(parts, name+" "+text)
 	}
 	if e.SD > 0 {
 		parts = append(parts, "one deviation "+quantity.Format(e.SD, v.scene.units.Unit(unitNamed(e.Limit.Unit)), 2))

@@ -24,7 +24,7 @@ type phrase struct {
 func (m *Model) phrases() []phrase {
 	list := m.now.findings[m.units]
 	if v := m.verdict(); v != nil {
-		list = append([]report.Finding{verdictFinding(v, m.units)}, list...)
+		list = append([]report.Finding{verdictFinding(v, m.units, m.corners.busy)}, list...)
 	}
 	out := make([]phrase, len(list))
 	for i, f := range list {

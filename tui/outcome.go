@@ -105,5 +105,6 @@ func (m *Model) flown(msg flownMsg) tea.Cmd {
 		return m.weigh()
 	}
 	m.now, m.crash = msg.now, fault{}
-	return tea.Batch(m.show(), m.weigh())
+	corners := m.weigh() // before showing: what is shown says that they follow
+	return tea.Batch(m.show(), corners)
 }

@@ -50,8 +50,10 @@ func (m *Model) verdict() *gates.Verdict {
 }
 
 // verdictFinding is go or no-go among the findings of a flight: shorter than the report
-// has it, for it is always in sight, and the rest of it behind.
-func verdictFinding(v *gates.Verdict, sys quantity.System) report.Finding {
+// has it, for it is always in sight, and the rest of it behind. That corners follow is
+// said behind it too: they do within some frames, and a text that came and went at every
+// key would set the findings dancing.
+func verdictFinding(v *gates.Verdict, sys quantity.System, following bool) report.Finding {
 	f := report.VerdictFinding(v, sys)
 	f.Detail = f.Value + ". " + f.Detail
 	f.Label, f.Value = "checks", fmt.Sprintf("%d outside", v.Failed())
@@ -62,9 +64,13 @@ func verdictFinding(v *gates.Verdict, sys quantity.System) report.Finding {
 			f.Value += fmt.Sprintf(", %d not judged", open)
 		}
 	}
-	if !v.Cornered {
-		f.Value += ", calm and day"
+	switch {
+	case v.Cornered:
+	case following:
 		f.Detail += " Told of calm air and of the day's wind; the worst corners follow."
+	default:
+		f.Value += ", calm and day"
+		f.Detail += " Told of calm air and of the day's wind alone."
 	}
 	return f
 }
