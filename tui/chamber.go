@@ -55,6 +55,13 @@ func (v *chamberView) keys() []key.Binding {
 
 func (v *chamberView) hints() []hint {
 	b, k := &v.bindings, &v.frame
+	if v.vessel == nil {
+		return []hint{
+			{b.Add.Help().Key, "add a chamber"}, {k.NextView.Help().Key, "view"}, {k.Drive.Help().Key, "drive"},
+			{k.Up.Help().Key + k.Down.Help().Key, "choose"}, {k.Less.Help().Key + k.More.Help().Key, "change"},
+			{k.Save.Help().Key, "save"}, {k.Findings.Help().Key, "findings"}, {k.Units.Help().Key, "units"},
+		}
+	}
 	return []hint{
 		{k.Up.Help().Key + k.Down.Help().Key, "choose"}, {k.Less.Help().Key + k.More.Help().Key, "change"},
 		{b.Sheet.Help().Key, "parts or figures"}, {b.Add.Help().Key, "add a ply"}, {b.Remove.Help().Key, "remove it"},
