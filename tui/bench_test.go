@@ -1,11 +1,14 @@
 package tui
 
 import (
+	"context"
 	"testing"
 
 	tea "github.com/charmbracelet/bubbletea"
 	"github.com/muesli/termenv"
 
+	"ullage/sim"
+	"ullage/sim/gates"
 	"ullage/tui/plot"
 )
 
@@ -28,6 +31,7 @@ func BenchmarkKeyToFlight(b *testing.B) {
 		b.Run(c.name, func(b *testing.B) {
 			s := newScreenIn(b, plover(b), c.charset, c.w, c.h)
 			inColour(&s.m)
+			s.m.judges = noCorners
 			s.press("p")
 			bytes := 0
 			for i := 0; b.Loop(); i++ {
@@ -40,6 +44,38 @@ func BenchmarkKeyToFlight(b *testing.B) {
 				}
 			}
 			b.ReportMetric(float64(bytes), "bytes/screen")
+		})
+	}
+}
+
+// noCorners leaves out what follows a flight on the screen some frames later.
+func noCorners(context.Context, *sim.Rocket, gates.Options) (gates.Verdict, error) {
+	return gates.Verdict{}, context.Canceled
+}
+
+// The same in the views of a rocket with everything described, and till its corners and
+// mends are drawn as well.
+func BenchmarkKeyToView(b *testing.B) {
+	for _, c := range []struct {
+		name, key string
+		judges    judge
+	}{
+		{"chamber", "h", noCorners}, {"check", "j", noCorners}, {"check-corners", "j", gates.Judge},
+	} {
+		b.Run(c.name, func(b *testing.B) {
+			s := newScreen(b, windy(b, "8 m/s"), 200, 60)
+			inColour(&s.m)
+			s.m.judges = c.judges
+			s.press(c.key)
+			for i := 0; b.Loop(); i++ {
+				s.press([]string{"right", "left"}[i%2])
+				_ = s.view()
+				if i%64 == 63 {
+					b.StopTimer()
+					s.m.hist = newHistory(s.m.file())
+					b.StartTimer()
+				}
+			}
 		})
 	}
 }

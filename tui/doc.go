@@ -6,7 +6,9 @@
 // typed, the view, the frame); an edit makes a new rocket file and a place in
 // the history (edits.go, history.go); a command flies a copy of the rocket
 // (outcome.go) and its result, if no later one has been asked for, becomes the
-// scene that the view in sight draws (view.go). At the end of every Update the
+// scene that the view in sight draws (view.go). A flight brings go or no-go in calm air
+// and on its day with it; the worst corners and the mends follow in a command of their
+// own, whatever view is shown (verdict.go). At the end of every Update the
 // rows are painted (screen.go), so that View only joins them.
 //
 // Adding a way of looking at a rocket is adding a [view] to New: it is given

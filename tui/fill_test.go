@@ -424,6 +424,7 @@ func BenchmarkKeyToFillCurves(b *testing.B) {
 		b.Run(strings.Join(keys, ""), func(b *testing.B) {
 			s := newScreen(b, plover(b), 200, 60)
 			inColour(&s.m)
+			s.m.judges = noCorners
 			s.press(keys...)
 			s.choose("body.mass")
 			for i := 0; b.Loop(); i++ {

@@ -2,11 +2,8 @@ package tui
 
 import (
 	"fmt"
-	"math"
 	"slices"
-	"strings"
 
-	"ullage/sim"
 	"ullage/sim/gates"
 	"ullage/sim/quantity"
 	"ullage/sim/report"
@@ -26,6 +23,9 @@ type phrase struct {
 
 func (m *Model) phrases() []phrase {
 	list := m.now.findings[m.units]
+	if v := m.verdict(); v != nil {
+		list = append([]report.Finding{verdictFinding(v, m.units, m.corners.busy)}, list...)
+	}
 	out := make([]phrase, len(list))
 	for i, f := range list {
 		for _, s := range []*string{&f.Label, &f.Value, &f.Word, &f.Detail} {
@@ -142,7 +142,11 @@ func (m *Model) runOn(list []phrase, w, rows int) []string {
 			text += ": " + m.keys.Findings.Help().Key
 			pieces = append(pieces, piece{m.look.in(asked, text), width(text)})
 		}
-		if lines := flow(m.look, pieces, w); len(lines) <= rows || len(shown) == 0 {
+		lines := flow(m.look, pieces, w)
+		if len(lines) > rows {
+			lines = flow(m.look, packed(m.look, pieces, w), w)
+		}
+		if len(lines) <= rows || len(shown) == 0 {
 			return lines[:min(len(lines), rows)]
 		}
 		drop := len(shown) - 1
@@ -161,6 +165,25 @@ func (m *Model) runOn(list []phrase, w, rows int) []string {
 
 // pressing tells of a finding that should stay in sight.
 func (p *phrase) pressing() bool { return p.Level == gates.Caution || p.Level == gates.Bad }
+
+// packed puts pieces into an order that takes fewer rows of w cells: what is left of a
+// row goes to the first of the later ones that fits. The last piece stays the last.
+func packed(look *look, pieces []piece, w int) []piece {
+	rest := slices.Clone(pieces)
+	out := make([]piece, 0, len(pieces))
+	sep := width(look.dot) + 2
+	for used := 0; len(rest) > 0; {
+		i := slices.IndexFunc(rest[:max(len(rest)-1, 1)], func(p piece) bool { return used > 0 && used+sep+p.cells <= w })
+		if i < 0 {
+			i, used = 0, 0
+		} else {
+			used += sep
+		}
+		used += rest[i].cells
+		out, rest = append(out, rest[i]), slices.Delete(rest, i, i+1)
+	}
+	return out
+}
 
 // flow sets pieces one after the other, parted by dots, in rows of w cells.
 func flow(look *look, pieces []piece, w int) []string {
@@ -181,73 +204,6 @@ func flow(look *look, pieces []piece, w int) []string {
 		lines = append(lines, line)
 	}
 	return lines
-}
-
-// compared is how a finding's number is had from a flight, SI, and the unit
-// its difference is told in.
-type compared struct {
-	key  string
-	unit string
-	of   func(r *sim.Results) (v float64, happened bool)
-}
-
-var comparisons = []compared{
-	{"rail-exit", "m/s", func(r *sim.Results) (float64, bool) { return r.RailExit.Speed, r.RailExit.Happened }},
-	{"thrust-to-weight", "", func(r *sim.Results) (float64, bool) { return r.RailExit.ThrustToWeight, r.RailExit.Happened }},
-	{"apogee", "m", func(r *sim.Results) (float64, bool) { return r.Apogee.Height, r.Apogee.Happened }},
-	{"landing", "m/s", func(r *sim.Results) (float64, bool) { return r.Landing.Vertical, r.Landing.Happened }},
-	{"landing-energy", "J", func(r *sim.Results) (float64, bool) { return r.Landing.Energy, r.Landing.Happened }},
-	{"drift", "m", func(r *sim.Results) (float64, bool) {
-		return math.Hypot(r.Landing.East, r.Landing.North), r.Landing.Happened
-	}},
-}
-
-// comparison finds how a finding's number is had. Of a canopy it is the
-// airspeed it opens at.
-func comparison(key string) (compared, bool) {
-	if name, ok := strings.CutPrefix(key, "canopy."); ok {
-		return compared{key, "m/s", func(r *sim.Results) (float64, bool) {
-			for _, c := range r.Canopies {
-				if c.Name == name {
-					return c.Airspeed, c.Opened
-				}
-			}
-			return 0, false
-		}}, true
-	}
-	i := slices.IndexFunc(comparisons, func(c compared) bool { return c.key == key })
-	if i < 0 {
-		return compared{}, false
-	}
-	return comparisons[i], true
-}
-
-// difference is how much a finding's number is above or below that of the kept
-// flight, with its sign; empty when there is nothing to compare.
-func (m *Model) difference(key string) string {
-	c, ok := comparison(key)
-	if m.kept == nil || m.now == nil || m.kept == m.now || !ok {
-		return ""
-	}
-	is, here := c.of(&m.now.flight.Results)
-	was, there := c.of(&m.kept.flight.Results)
-	if !here || !there {
-		return ""
-	}
-	return signed(is-was, is, m.units.Unit(unitNamed(c.unit)))
-}
-
-// signed is a difference with its sign, to two digits. What is below the third
-// digit of the numbers themselves is no difference.
-func signed(d, of float64, u quantity.Unit) string {
-	if third := math.Pow(10, math.Floor(math.Log10(math.Abs(of)))-2); math.Abs(d) < third/2 {
-		return "same"
-	}
-	sign := "+"
-	if d < 0 {
-		sign = "-"
-	}
-	return sign + strings.ReplaceAll(quantity.Format(math.Abs(d), u, 2), "*", "·")
 }
 
 // unitNamed is a unit that this package itself names; empty is no unit.

@@ -22,7 +22,7 @@ var anyKeys = []tea.Msg{
 	runes("0"), runes("1"), runes("3"), runes("7"), runes("c"), runes("C"), runes("d"), runes("e"), runes("E"), runes("f"),
 	runes("n"), runes("p"), runes("P"), runes("q"), runes("r"), runes("s"), runes("S"), runes("t"), runes("u"), runes("U"),
 	runes("w"), runes("v"), runes("V"), runes("x"), runes("z"), runes("Z"), runes("m"), runes(" mm"), runes("apogee + 2 s"), runes("雪"), runes("\u202e"),
-	runes("a"), runes("b"), runes("g"), runes("k"), runes("l"), runes("o"), runes("v"), runes("V"), runes("0.4in"), runes("]]]]"), runes(""), tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune("9\x1b[A\n"), Paste: true},
+	runes("a"), runes("b"), runes("g"), runes("h"), runes("j"), runes("k"), runes("l"), runes("o"), runes("v"), runes("V"), runes("0.4in"), runes("]]]]"), runes(""), tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune("9\x1b[A\n"), Paste: true},
 	tea.KeyMsg{Type: tea.KeyF20}, tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune("q"), Alt: true}, keepMsg{},
 	tea.WindowSizeMsg{Width: 80, Height: 24}, tea.WindowSizeMsg{Width: 131, Height: 43}, tea.WindowSizeMsg{Width: 20, Height: 3},
 	tea.WindowSizeMsg{}, backgroundMsg(lightBackground),

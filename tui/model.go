@@ -2,11 +2,13 @@ package tui
 
 import (
 	"context"
+	"time"
 
 	tea "github.com/charmbracelet/bubbletea"
 	"github.com/muesli/termenv"
 
 	"ullage/sim"
+	"ullage/sim/gates"
 	"ullage/sim/quantity"
 	"ullage/sim/rocketfile"
 	"ullage/tui/plot"
@@ -41,6 +43,10 @@ type Model struct {
 	now     *outcome           // the last good flight
 	kept    *outcome           // for comparison
 
+	clock   func() time.Time
+	judges  judge
+	corners *work[cornered] // go or no-go of a flight, often the one on show
+
 	views  []view
 	active int
 
@@ -65,9 +71,11 @@ func New(o Options) Model {
 		keys: DefaultKeys(), charset: o.Charset, units: o.Units,
 		hist: newHistory(o.File), lodged: o.File, records: &records{},
 		ctx: context.Background(), flies: sim.Fly,
+		clock: o.clock(), judges: gates.Judge, corners: &work[cornered]{},
 	}
 	m.profile, m.colour = o.profile()
-	m.views = []view{newFlightView(m.keys), newFillView(m.keys), newThroatsView(m.keys), newOpeningView(m.keys), newMotorsView(m.keys), newAirframeView(m.keys)}
+	m.views = []view{newFlightView(m.keys), newFillView(m.keys), newThroatsView(m.keys), newOpeningView(m.keys), newMotorsView(m.keys), newAirframeView(m.keys),
+		newChamberView(m.keys), newCheckView(m.keys)}
 	m.repaint(guessBackground())
 	m.refill()
 	m.inputs.chooseDrive()
@@ -117,6 +125,9 @@ func (m *Model) update(msg tea.Msg) tea.Cmd {
 	case keptMsg:
 		m.editsKept(msg)
 		return nil
+	}
+	if m.corners.take(msg) {
+		return m.show()
 	}
 	var cmds []tea.Cmd
 	for _, v := range m.views {
@@ -174,7 +185,7 @@ func (m *Model) visit(i int) tea.Cmd {
 // show gives the scene to the view in sight.
 func (m *Model) show() tea.Cmd {
 	m.drawn.findings = nil
-	return m.view().show(scene{ctx: m.ctx, file: m.file(), now: m.now, kept: m.kept, units: m.units, look: m.look})
+	return m.view().show(scene{ctx: m.ctx, file: m.file(), now: m.now, kept: m.kept, corners: m.corners, units: m.units, look: m.look})
 }
 
 // repaint prepares the look for a background.

@@ -5,6 +5,7 @@ import (
 	"math"
 	"strings"
 	"testing"
+	"time"
 
 	tea "github.com/charmbracelet/bubbletea"
 	"github.com/stretchr/testify/require"
@@ -270,7 +271,7 @@ func TestStaleOpenings(t *testing.T) {
 		s.m.take(f, nil, step{})
 		fl, err := sim.Fly(context.Background(), f.Rocket(), sim.Options{Keep: true})
 		require.NoError(t, err)
-		late = append(late, v.show(scene{ctx: context.Background(), file: f, now: newOutcome(context.Background(), f, fl), look: s.m.look}))
+		late = append(late, v.show(scene{ctx: context.Background(), file: f, now: newOutcome(context.Background(), f, fl, time.Time{}), look: s.m.look}))
 	}
 	require.Equal(t, old, v.study.result.cases)
 	require.Contains(t, strings.Join(v.lines(), " "), "computing")
@@ -333,7 +334,7 @@ func BenchmarkOpening(b *testing.B) {
 		b.Run(name, func(b *testing.B) {
 			fl, err := sim.Fly(context.Background(), f.Rocket(), sim.Options{Keep: true})
 			require.NoError(b, err)
-			of := newOutcome(context.Background(), f, fl)
+			of := newOutcome(context.Background(), f, fl, time.Time{})
 			for b.Loop() {
 				if _, err := newOpening(context.Background(), of, 0); err != nil {
 					b.Fatal(err)

@@ -3,6 +3,7 @@ package tui
 import (
 	"io"
 	"os"
+	"time"
 
 	"github.com/charmbracelet/x/term"
 	"github.com/muesli/termenv"
@@ -17,11 +18,12 @@ import (
 type Options struct {
 	File    *rocketfile.File
 	Charset plot.Charset
-	NoColor bool            // attributes only, as NO_COLOR asks for
-	Mouse   bool            // take the mouse, and with it the terminal's own selection
-	Units   quantity.System // shown; the file keeps its own
-	Input   io.Reader       // nil: the terminal
-	Output  io.Writer       // nil: standard output
+	NoColor bool             // attributes only, as NO_COLOR asks for
+	Mouse   bool             // take the mouse, and with it the terminal's own selection
+	Units   quantity.System  // shown; the file keeps its own
+	Input   io.Reader        // nil: the terminal
+	Output  io.Writer        // nil: standard output
+	Clock   func() time.Time // tells the day, for the age of a proof; nil: time.Now
 }
 
 func (o Options) output() io.Writer {
@@ -29,6 +31,13 @@ func (o Options) output() io.Writer {
 		return o.Output
 	}
 	return os.Stdout
+}
+
+func (o Options) clock() func() time.Time {
+	if o.Clock != nil {
+		return o.Clock
+	}
+	return time.Now
 }
 
 // profile is what the output can show, and whether in colours. NO_COLOR takes

@@ -3,6 +3,7 @@ package tui
 import (
 	"context"
 	"errors"
+	"time"
 
 	tea "github.com/charmbracelet/bubbletea"
 
@@ -24,6 +25,7 @@ type outcome struct {
 	flight   *sim.Flight
 	findings map[quantity.System][]report.Finding
 	trace    trace
+	verdict  *gates.Verdict // in calm air and on the day; nil when it cannot be told
 }
 
 // trace is a flight as series over time, SI, for plots.
@@ -32,7 +34,7 @@ type trace struct {
 	pressure                    []float64 // in the chamber, gauge; nil without one
 }
 
-func newOutcome(ctx context.Context, file *rocketfile.File, fl *sim.Flight) *outcome {
+func newOutcome(ctx context.Context, file *rocketfile.File, fl *sim.Flight, today time.Time) *outcome {
 	o := &outcome{file: file, flight: fl, findings: map[quantity.System][]report.Finding{}}
 	rail, err := study.RailExitFor(ctx, fl.Rocket, gates.RailExit(fl.Rocket).Min, study.Options{})
 	for _, sys := range []quantity.System{quantity.Metric, quantity.US} {
@@ -42,6 +44,9 @@ func newOutcome(ctx context.Context, file *rocketfile.File, fl *sim.Flight) *out
 		}
 	}
 	o.trace = newTrace(fl)
+	if v, err := gates.Judge(ctx, fl.Rocket, gates.Options{Day: fl, Today: today}); err == nil {
+		o.verdict = &v
+	}
 	return o
 }
 
@@ -78,14 +83,15 @@ func (m *Model) fly() tea.Cmd {
 	ctx, cancel := context.WithCancel(m.ctx)
 	m.callOff = cancel
 	m.asked++
-	number, file, flies := m.asked, m.file(), m.flies
+	m.corners.stop() // what was being looked at is no longer wanted, and this is
+	number, file, flies, today := m.asked, m.file(), m.flies, m.clock()
 	return func() tea.Msg {
 		defer cancel()
 		fl, err := flies(ctx, file.Rocket(), sim.Options{Keep: true})
 		if err != nil {
 			return flownMsg{number: number, err: err}
 		}
-		return flownMsg{number: number, now: newOutcome(ctx, file, fl)}
+		return flownMsg{number: number, now: newOutcome(ctx, file, fl, today)}
 	}
 }
 
@@ -96,8 +102,9 @@ func (m *Model) flown(msg flownMsg) tea.Cmd {
 	}
 	if msg.err != nil {
 		m.crash = fault{says: "No flight: " + faultText(msg.err, "")}
-		return nil
+		return m.weigh()
 	}
 	m.now, m.crash = msg.now, fault{}
-	return m.show()
+	corners := m.weigh() // before showing: what is shown says that they follow
+	return tea.Batch(m.show(), corners)
 }

@@ -7,6 +7,7 @@ import (
 	"path/filepath"
 	"strings"
 	"testing"
+	"time"
 
 	tea "github.com/charmbracelet/bubbletea"
 	"github.com/stretchr/testify/require"
@@ -69,6 +70,9 @@ func copied(t testing.TB) *rocketfile.File {
 	return f
 }
 
+// testDay is the day of the tests.
+func testDay() time.Time { return time.Date(2026, time.October, 1, 12, 0, 0, 0, time.UTC) }
+
 func newScreen(t testing.TB, f *rocketfile.File, w, h int) *screen {
 	t.Helper()
 	return newScreenIn(t, f, plot.Braille, w, h)
@@ -76,7 +80,7 @@ func newScreen(t testing.TB, f *rocketfile.File, w, h int) *screen {
 
 func newScreenIn(t testing.TB, f *rocketfile.File, charset plot.Charset, w, h int) *screen {
 	t.Helper()
-	s := &screen{t: t, m: New(Options{File: f, Charset: charset, Output: io.Discard})}
+	s := &screen{t: t, m: New(Options{File: f, Charset: charset, Output: io.Discard, Clock: testDay})}
 	s.run(s.m.Init())
 	s.send(tea.WindowSizeMsg{Width: w, Height: h})
 	return s
@@ -220,7 +224,7 @@ func TestTooSmall(t *testing.T) {
 func TestSizes(t *testing.T) {
 	s := newScreen(t, plover(t), 80, 24)
 	for _, keys := range [][]string{{}, {"p", "right"}, {"?"}, {"esc", "f"}, {"esc", "5"}, {"esc", "S"}, {"esc", "q"},
-		{"esc", "w"}, {"z"}, {"esc", "n", "b"}, {"a"}, {"esc", "esc", "o"}, {"z"}, {"esc", "m"}, {"z"}, {"esc", "d"}} {
+		{"esc", "w"}, {"z"}, {"esc", "n", "b"}, {"a"}, {"esc", "esc", "o"}, {"z"}, {"esc", "m"}, {"z"}, {"esc", "h", "a"}, {"z"}, {"j", "]"}, {"esc", "d"}} {
 		s.press(keys...)
 		for w := 80; w <= 250; w += 17 {
 			for h := 24; h <= 90; h += 11 {

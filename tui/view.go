@@ -13,12 +13,13 @@ import (
 // scene is what every view shows: the rocket as it stands and how it flies.
 // What it points to is never changed.
 type scene struct {
-	ctx   context.Context // ends with the program
-	file  *rocketfile.File
-	now   *outcome // the last good flight; nil before the first
-	kept  *outcome // kept for comparison; nil when there is none
-	units quantity.System
-	look  *look
+	ctx     context.Context // ends with the program
+	file    *rocketfile.File
+	now     *outcome        // the last good flight; nil before the first
+	kept    *outcome        // kept for comparison; nil when there is none
+	corners *work[cornered] // go or no-go with the worst corners, often of the same flight
+	units   quantity.System
+	look    *look
 }
 
 // view is one way of looking at the rocket. It fills the room right of the

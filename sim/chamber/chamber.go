@@ -20,7 +20,7 @@ package chamber
 // Chamber is a tube with two closures. What is 0 is not given; see each field.
 type Chamber struct {
 	Diameter float64 // inside, m
-	Length   float64 // of the tube between the closures, m
+	Length   float64 // of the tube between the closures, their laps left out, m
 	Material Material
 
 	Plies         []Ply   // the wall, from the inside out; none: Wall is given, and a composite's fibres lie along and around

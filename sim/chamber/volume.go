@@ -2,17 +2,22 @@ package chamber
 
 import "math"
 
-// Volume is that of the tube and of what the closures hold beyond it, m³.
+// Volume is that of the tube, of its laps within the closures' skirts, and of what the
+// closures hold beyond it, m³.
 func (c *Chamber) Volume() float64 {
 	d := c.Diameter
-	return math.Pi/4*d*d*c.Length + c.Forward.volume(d) + c.Aft.volume(d)
+	v := math.Pi / 4 * d * d * c.Length
+	for _, e := range []*Closure{c.Forward, c.Aft} {
+		if e != nil {
+			within := math.Max(0, d-2*c.closureWall(e))
+			v += math.Pi/4*within*within*e.Overlap + e.volume(d)
+		}
+	}
+	return v
 }
 
-// volume is a closure's on a tube of inside diameter d; nil has none.
+// volume is a closure's beyond the end of a tube of inside diameter d.
 func (e *Closure) volume(d float64) float64 {
-	if e == nil {
-		return 0
-	}
 	switch e.Shape {
 	case Hemisphere:
 		return math.Pi / 12 * d * d * d

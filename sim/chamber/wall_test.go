@@ -109,3 +109,13 @@ func TestFactors(t *testing.T) {
 	assert.Equal(t, 0.8, given.CycleFactorInForce())
 	assert.InDelta(t, 0.72, given.factors().bond, 1e-12)
 }
+
+// Tube, laps within 2 mm skirts, and two hemispheres, by hand.
+func TestVolumeCountsTheLaps(t *testing.T) {
+	end := &Closure{Shape: Hemisphere, Wall: 0.002, Overlap: 0.04}
+	c := Chamber{Diameter: 0.1, Length: 0.5, Wall: 0.001, Material: Aluminium, Forward: end, Aft: end}
+	want := math.Pi/4*0.1*0.1*0.5 + 2*math.Pi/4*0.096*0.096*0.04 + 2*math.Pi/12*1e-3
+	assert.InEpsilon(t, want, c.Volume(), 1e-12)
+	c.Forward = nil
+	assert.InEpsilon(t, want-math.Pi/4*0.096*0.096*0.04-math.Pi/12*1e-3, c.Volume(), 1e-12)
+}

@@ -110,7 +110,9 @@ func (c *Check) settle() {
 		return
 	}
 	c.Word, c.Level = c.Limit.Judge(c.Value)
-	c.Pass = c.Level == Good
+	if c.Pass = c.Level == Good; !c.Pass && c.Value > c.Limit.Max {
+		c.Word = c.Limit.WordAbove()
+	}
 }
 
 // unjudged makes a check that lacks something to judge by.

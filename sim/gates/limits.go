@@ -120,6 +120,15 @@ func RailExit(r *sim.Rocket) Limit {
 	return l
 }
 
+// WordAbove is the verdict on a value above the limit: where it bounds both sides its word
+// is for what is below.
+func (l Limit) WordAbove() string {
+	if math.IsInf(l.Min, 0) {
+		return l.Word
+	}
+	return WordHigh
+}
+
 // Judge compares a value with the limit.
 func (l Limit) Judge(v float64) (word string, level Level) {
 	switch {

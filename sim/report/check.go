@@ -40,7 +40,7 @@ func VerdictFinding(v *gates.Verdict, sys quantity.System) Finding {
 	var lines []string
 	for i := range v.Checks {
 		if c := &v.Checks[i]; !c.Pass {
-			lines = append(lines, c.Name+" "+checkValue(p, c)+" "+c.Word+" "+caseText(c, v))
+			lines = append(lines, strings.TrimSpace(c.Name+" "+checkValue(p, c)+" "+c.Word+" "+caseText(c, v)))
 		}
 	}
 	f.Detail = "Against " + withinWords[len("within "):] + " alone; local law and the range officer decide."

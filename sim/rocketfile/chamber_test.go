@@ -167,7 +167,7 @@ func TestFaultsOfChambers(t *testing.T) {
 		{"a material of one's own", `"E-glass/epoxy"`, `"own"`, `chamber.hoop_strength: is not known for a material of your own;`},
 		{"a female thread", `seal = "34 mm"`, `female_strength = "-3 MPa"`, `x.toml:41: chamber.thread.female_strength = "-3 MPa": negative;`},
 		{"another bore", "[chamber]\n", "[chamber]\ndiameter = \"60 mm\"\n", `x.toml:13: chamber.diameter = "60 mm": differs from water.bore, 68 mm; give one of the two, or both alike`},
-		{"another length", "[chamber]\n", "[chamber]\nlength = \"500 mm\"\n", `x.toml:13: chamber.length = "500 mm": makes a chamber of 1.9`},
+		{"another length", "[chamber]\n", "[chamber]\nlength = \"500 mm\"\n", `x.toml:13: chamber.length = "500 mm": makes a chamber of 2.1 L with its closures`},
 		{"wider than the body", "count = 3", "count = 30", "chamber.diameter = 68 mm: is"},
 		{"closures that fill it", `volume = "4 L"`, `volume = "0.05 L"`, "water.volume"},
 		{"a date", `"2026-05-01"`, `"1.5.2026"`, `x.toml:18: chamber.proof_date = "1.5.2026": not a day of the calendar; write year, month and day, as in 2026-05-01`},

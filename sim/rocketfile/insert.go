@@ -222,19 +222,21 @@ func (n *node) extent() int {
 // insertSection adds a section with its keys: within the braces of the section
 // it belongs to, with its dots, or under a header of its own.
 func (d *document) insertSection(s *section, pairs []pair) splice {
+	whole := inBraces(pairs)
+	if s.many {
+		if n := d.root.find(strings.Split(s.path, ".")...); n != nil && n.value.end > 0 {
+			return d.insertItem(n, whole)
+		}
+		whole = "[" + whole + "]"
+	}
 	outer, inner, nested := cutLast(s.path)
 	if nested {
 		parent := d.root.find(strings.Split(outer, ".")...)
 		if parent != nil && parent.origin == inlineOrigin {
-			return d.insertInline(parent, pair{inner, inBraces(pairs)})
+			return d.insertInline(parent, pair{inner, whole})
 		}
 		if parent != nil && parent.origin == dottedOrigin {
-			return d.insertDotted(parent, pair{inner, inBraces(pairs)})
-		}
-	}
-	if s.many {
-		if n := d.root.find(s.path); n != nil && n.value.end > 0 {
-			return d.insertItem(n, inBraces(pairs))
+			return d.insertDotted(parent, pair{inner, whole})
 		}
 	}
 	at, before := d.placeFor(s)

@@ -48,7 +48,7 @@ func chamberSection() *section {
 				"Inside diameter; water.bore when not given.").
 				otherwise(inVessel(func(c *chamber.Chamber) float64 { return c.Diameter })),
 			optional("length", "length", millimetres(1, 20e3, 1, 10), at(func(c *chamber.Chamber) *float64 { return &c.Length }), 0,
-				"Of the tube between the closures; from water.volume when not given.").
+				"Of the tube between the closures, their laps left out; from water.volume when not given.").
 				otherwise(inVessel(func(c *chamber.Chamber) float64 { return c.Length })),
 			optional("wall", "wall", millimetres(0.01, 500, 0.05, 0.5), at(func(c *chamber.Chamber) *float64 { return &c.Wall }), 0,
 				"Thickness of the tube as measured; the sum of the plies when not given.").

@@ -1,0 +1,157 @@
+package tui
+
+import (
+	"slices"
+
+	"ullage/sim/chamber"
+	"ullage/sim/quantity"
+)
+
+// fullSection is how many rows of a section are worth having beside all the rest.
+const fullSection = 7
+
+// weakSign marks the weakest part, in the drawing and among the bars.
+const weakSign = '!'
+
+// chamberCaution goes with every figure of a chamber; the short one where rows are few.
+const (
+	chamberCaution = "Strengths marked typical are unverified: test your own. Laminates age, creep and soften with heat. " +
+		"Never stand by a pressurised chamber; local codes and qualified people decide."
+	shortCaution = "Unverified: test your own. Never stand by it."
+)
+
+// draw draws the section, and below it the parts, the figures, or both.
+func (v *chamberView) draw() {
+	v.painted = v.painted[:0]
+	look := v.scene.look
+	if v.rows < 2 || v.columns < 1 || look == nil {
+		return
+	}
+	if text := v.instead(); text != "" {
+		v.painted = centred(look, text, v.columns, v.rows)
+		return
+	}
+	parts, figures := v.partLines(), v.figureLines()
+	caution := v.text(cautionWord, chamberCaution)
+	if v.rows < 24 {
+		caution = v.text(cautionWord, shortCaution)
+	}
+	room := v.rows - len(caution)
+	below := parts
+	switch all := append(append(slices.Clone(parts), blanks(v.columns)), figures...); {
+	case room-len(all)-len(v.sizes(fullSection)) >= fullSection:
+		below = all
+	case v.figures:
+		below = figures
+	}
+	rows := v.sectionRows(room - len(below))
+	if rows > 0 {
+		v.section(rows)
+		v.painted = append(v.painted, v.sizes(rows)...)
+	}
+	v.painted = append(v.painted, below[:max(min(len(below), room-len(v.painted)), 0)]...)
+	if spare := room - len(v.painted); len(below) == len(parts) && spare > 3 {
+		// The first of the figures are those one looks for; the key shows the others.
+		v.painted = append(append(v.painted, blanks(v.columns)), figures[:min(spare-1, len(figures))]...)
+	}
+	for len(v.painted) < room {
+		v.painted = append(v.painted, blanks(v.columns))
+	}
+	v.painted = append(v.painted[:max(room, 0)], caution...)
+	v.painted = v.painted[:v.rows]
+}
+
+// sectionRows is how many of the rows left the section takes, its dimensions not counted:
+// as many as leave the middle of the tube no shorter than it may be; 0 for no section.
+func (v *chamberView) sectionRows(left int) int {
+	const fewest, most, shortest = 4, 15, 4
+	for rows := most; rows >= fewest; rows-- {
+		if rows+len(v.sizes(rows)) > left {
+			continue
+		}
+		if rows <= 5 || newChamberSection(v.vessel, v.rocket, v.columns, rows, v.scene.look.charset).shortened <= shortest {
+			return rows
+		}
+	}
+	return 0
+}
+
+// instead is what is said where there is nothing to draw; empty mostly.
+func (v *chamberView) instead() string {
+	switch {
+	case v.rocket == nil:
+		return " "
+	case v.vessel != nil:
+		return ""
+	case v.rocket.Water == nil:
+		return "This rocket has neither [water] nor [chamber]: there is no pressure chamber to look at."
+	}
+	return "The file says nothing of the chamber's structure. Described under [chamber], plies, closures, laps and thread, its burst " +
+		"pressure is estimated, the hydrostatic proof worked out that it has to pass, and go or no-go tells whether it was proved for its " +
+		"pressure. Press " + v.bindings.Add.Help().Key + " to add one of typical glass cloth, to be changed to what you built."
+}
+
+// section draws the chamber in so many rows.
+func (v *chamberView) section(rows int) {
+	weakest := ""
+	if p := v.weakest(); p != nil {
+		weakest = p.Name
+	}
+	stack := newChamberSection(v.vessel, v.rocket, v.columns, rows, v.scene.look.charset).draw(weakest)
+	v.grid.Resize(v.columns, rows)
+	stack.DrawTo(&v.grid)
+	for row := range v.grid.Height() {
+		v.painted = append(v.painted, paintRow(v.scene.look, &v.grid, row))
+	}
+}
+
+// weakest is the weakest part; nil when none can be told.
+func (v *chamberView) weakest() *chamber.Part {
+	if i := v.result.Weakest; i >= 0 && i < len(v.result.Parts) {
+		return &v.result.Parts[i]
+	}
+	return nil
+}
+
+// sizes are the drawing's dimensions and how true to scale it is in so many rows; in
+// one row where rows are few.
+func (v *chamberView) sizes(rows int) []string {
+	c := v.vessel
+	text := "Bore " + v.given(c.Diameter, "mm") + ", tube " + v.inUnit(c.Length, "mm", 3) + ", wall " + v.inUnit(c.WallThickness(), "mm", 3)
+	if v.rows < 24 {
+		return v.text(dimText, text)[:1]
+	}
+	for _, end := range []struct {
+		name string
+		e    *chamber.Closure
+	}{{"forward", c.Forward}, {"aft", c.Aft}} {
+		if end.e != nil {
+			text += "; " + end.name + " " + string(end.e.Shape) + " with a lap of " + v.given(end.e.Overlap, "mm")
+		}
+	}
+	text += ". Nose to the left"
+	if says := newChamberSection(c, v.rocket, v.columns, rows, v.scene.look.charset).says(); says != "" {
+		text += "; " + says
+	}
+	return v.text(dimText, text+".")
+}
+
+// given is a value as it was typed, in the unit shown for one of ours.
+func (v *chamberView) given(x float64, unit string) string {
+	return exact(x, v.scene.units.Unit(unitNamed(unit)), 5)
+}
+
+// inUnit is a value in the unit shown for one of ours.
+func (v *chamberView) inUnit(x float64, unit string, digits int) string {
+	return quantity.Format(x, v.scene.units.Unit(unitNamed(unit)), digits)
+}
+
+// text is a text in as many rows as it takes.
+func (v *chamberView) text(r role, text string) []string {
+	look := v.scene.look
+	var out []string
+	for _, l := range wrapped(look.say(clean(text)), v.columns) {
+		out = append(out, look.in(r, padded(l, v.columns)))
+	}
+	return out
+}

@@ -1,0 +1,226 @@
+package tui
+
+import (
+	"fmt"
+	"math"
+	"strings"
+
+	"ullage/sim"
+	"ullage/sim/chamber"
+	"ullage/sim/gates"
+	"ullage/sim/quantity"
+)
+
+// chamberFigure is one figure of the chamber: what it is, how much, and what is to be
+// known of it.
+type chamberFigure struct {
+	label, value string
+	check        string // key of the check that has the verdict on it, or the verdict; empty for none
+	note         string
+}
+
+// bases say what a burst pressure rests on.
+var bases = map[chamber.Basis]string{
+	chamber.FromBurst:    "measured on one made alike",
+	chamber.FromProof:    "it held its proof; the estimate is lower",
+	chamber.FromEstimate: "estimated, unverified",
+}
+
+// figureLines are the figures below the drawing, in one column or in two.
+func (v *chamberView) figureLines() []string {
+	const twoFrom, gap = 110, 3
+	all := v.allFigures()
+	if v.columns < twoFrom {
+		return v.column(all, v.columns)
+	}
+	half := (v.columns - gap) / 2
+	n := (len(all) + 1) / 2
+	left, right := v.column(all[:n], half), v.column(all[n:], v.columns-half-gap)
+	return beside(left, right, half, gap, v.columns, max(len(left), len(right)))
+}
+
+// column sets figures one below the other.
+func (v *chamberView) column(figures []chamberFigure, w int) []string {
+	look := v.scene.look
+	label, value := 0, 0
+	for _, f := range figures {
+		label, value = max(label, width(f.label)), max(value, width(look.say(f.value)))
+	}
+	var out []string
+	for _, f := range figures {
+		line := look.in(dimText, padded(f.label, label)) + " " + look.in(strongText, padded(look.say(f.value), value))
+		used := label + 1 + value
+		if word, lev := v.word(f.check); word != "" {
+			line += " " + look.in(level(lev), word)
+			used += 1 + width(word)
+		}
+		if room := w - used - 1; f.note != "" && room > 3 {
+			line += " " + look.in(dimText, look.fit(look.say(f.note), room))
+		}
+		out = append(out, padPainted(line, w))
+	}
+	return out
+}
+
+// word is a verdict: that of a check by its key, or of the first that starts with it, or
+// the word itself.
+func (v *chamberView) word(key string) (string, gates.Level) {
+	switch key {
+	case gates.WordGood:
+		return key, gates.Good
+	case gates.WordLow:
+		return key, gates.Bad
+	}
+	verdict := v.scene.now.verdict
+	if key == "" || verdict == nil {
+		return "", gates.Plain
+	}
+	for i := range verdict.Checks {
+		if c := &verdict.Checks[i]; c.Key == key || strings.HasPrefix(c.Key, key+".") {
+			return c.Word, c.Level
+		}
+	}
+	return "", gates.Plain
+}
+
+// allFigures are all there are, in the order to read them.
+func (v *chamberView) allFigures() []chamberFigure {
+	res, c := &v.result, v.vessel
+	bar := func(p float64) string { return v.inUnit(p, "bar", 3) }
+	held := fmt.Sprintf("%g of the estimate", chamber.EstimatedShare)
+	if res.Basis == chamber.FromBurst {
+		held = fmt.Sprintf("%g of the burst measured", chamber.MeasuredShare)
+	}
+	working := "on the gauge, at release"
+	if v.rocket.Power == sim.MotorPower {
+		working = "when it flies on water"
+	}
+	provable := gates.WordGood
+	if !res.ProofEnough {
+		provable = gates.WordLow
+	}
+	figures := []chamberFigure{
+		{"working", v.given(v.rocket.Service().Working, "bar"), "", working},
+		{"burst", bar(res.Burst), "", bases[res.Basis]},
+		{"proof wanted", bar(res.ProofWanted), "", fmt.Sprintf("%g times working", chamber.ProofFactor)},
+		{"proof limit", bar(res.ProofLimit), "", held},
+		{"prove at", bar(res.Proof), provable, v.provingNote()},
+		v.record(),
+		{"most working", bar(res.MostWorking), "", "that it can be proved for"},
+		{"energy in gas", v.energy(res.Gas), "", v.inUnit(res.Gas.TNT, "g", 2) + " of TNT"},
+		{"stand-off", v.inUnit(res.Gas.StandoffFloor, "m", 2), "", "for the blast alone: fragments go farther"},
+		{"in its proof", v.energy(res.Hydraulic), "", "with water; with gas " + v.energy(res.Pneumatic)},
+		{"dilation", v.inUnit(res.Dilation.Volume, "mL", 3), "", "in its proof; " + v.crackNote()},
+		{"wall", v.inUnit(res.Tube.Wall, "mm", 3), "", v.wallNote()},
+		{"tube", v.inUnit(res.Tube.Mass, "g", 3), "", v.buyNote()},
+		{"strength left", quantity.Format(res.HeatFactor*res.CycleFactor, unitNamed("%"), 3), "", v.ageNote()},
+	}
+	if f, ok := v.opening(); ok {
+		figures = append(figures, f)
+	}
+	if h := res.Heated; h != nil && c.Heating != nil {
+		figures = append(figures, chamberFigure{"beside motor", v.inUnit(h.Damp, "bar", 3), "sealed",
+			"sealed, damp; " + v.inUnit(h.Dry, "bar", 3) + " dry" + v.vent(h)})
+	}
+	return figures
+}
+
+func (v *chamberView) energy(s chamber.Stored) string { return v.inUnit(s.Isentropic, "J", 2) }
+
+// provingNote says whether the limit lets it be proved for its pressure.
+func (v *chamberView) provingNote() string {
+	if !v.result.ProofEnough {
+		return "less than wanted: lower the pressure, or build it stronger"
+	}
+	return "with water: ullage proof has the steps"
+}
+
+// record is the proof on record.
+func (v *chamberView) record() chamberFigure {
+	f := chamberFigure{"proof held", "-", gates.LimitProof, "prove it with water before it sees gas"}
+	if c := v.vessel; c.Proof > 0 {
+		f.value, f.note = v.given(c.Proof, "bar"), "for "+v.inUnit(v.result.MostOnRecord, "bar", 3)+" at work"
+		if c.ProofDate != "" {
+			f.note = clean(c.ProofDate) + ", " + f.note
+		}
+	}
+	return f
+}
+
+func (v *chamberView) wallNote() string {
+	res, text := &v.result, ""
+	if n := len(v.vessel.Plies); n > 0 {
+		layers := 0
+		for _, p := range v.vessel.Plies {
+			layers += p.Count
+		}
+		text = fmt.Sprintf("%d layers, ", layers)
+	}
+	text += string(v.vessel.Material)
+	if res.Tube.FibreFraction > 0 {
+		text += ", " + quantity.Format(res.Tube.FibreFraction, unitNamed("%"), 2) + " fibre"
+	}
+	if res.Thick {
+		text += "; thick: the inner face has more stress"
+	}
+	return text
+}
+
+// buyNote says what resin and cloth to buy.
+func (v *chamberView) buyNote() string {
+	if len(v.result.Tube.Cloth) == 0 {
+		return "laps in it"
+	}
+	area := 0.0
+	for _, c := range v.result.Tube.Cloth {
+		area += c.Area
+	}
+	return "buy " + v.inUnit(area, "m2", 2) + " of cloth, " + v.inUnit(v.result.Tube.Resin, "g", 2) + " of resin"
+}
+
+// ageNote says what heat and pressurisations leave of the strength.
+func (v *chamberView) ageNote() string {
+	percent := unitNamed("%")
+	return "heat leaves " + quantity.Format(v.result.HeatFactor, percent, 3) +
+		fmt.Sprintf(", %d times under pressure ", v.vessel.Cycles) + quantity.Format(v.result.CycleFactor, percent, 3)
+}
+
+func (v *chamberView) crackNote() string {
+	switch res := &v.result; {
+	case res.Cracks:
+		return "resin cracks at working pressure: line it"
+	case res.CracksAtProof:
+		return "resin cracks in the proof: line it"
+	case math.IsNaN(res.Strain):
+		return "strain not known"
+	}
+	return "reject it if " + v.inUnit(v.result.Dilation.Set, "mL", 2) + " stays"
+}
+
+// opening is the greatest opening load against what the recovery mount holds.
+func (v *chamberView) opening() (chamberFigure, bool) {
+	load := 0.0
+	for _, c := range v.scene.now.flight.Results.Canopies {
+		load = math.Max(load, c.Load)
+	}
+	if load == 0 {
+		return chamberFigure{}, false
+	}
+	f := chamberFigure{"opening load", v.inUnit(load, "N", 3), gates.LimitMount, "[mount] is not described"}
+	if mount := v.rocket.Recovery; mount != nil {
+		if holds, weakest, typical := mount.Strength(); holds > 0 {
+			f.note = "the " + weakest + " holds " + v.inUnit(holds, "N", 3)
+			if typical {
+				f.note += ", typical"
+			}
+		}
+	}
+	return f, true
+}
+
+func (v *chamberView) vent(h *chamber.Heated) string {
+	if !(h.DampVent.Hole > 0) || math.IsInf(h.DampVent.Hole, 0) {
+		return ""
+	}
+	return "; vent " + v.inUnit(h.DampVent.Hole, "mm", 2)
+}

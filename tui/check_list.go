@@ -1,0 +1,84 @@
+package tui
+
+import (
+	"slices"
+
+	"ullage/sim/gates"
+)
+
+// checkEntry is one check on the list.
+type checkEntry struct {
+	gates.Check
+	old bool // its corner and its mends are those of the rocket before the last edit
+}
+
+// list are the checks of the flight on show, those that fail first. While its corners
+// are being looked at, those of the rocket before stay: a check that failed in its corner
+// alone stays among the failed ones till it is known better.
+func (v *checkView) list() []checkEntry {
+	now := v.scene.now
+	if now == nil || now.verdict == nil {
+		return nil
+	}
+	var list []checkEntry
+	full := &v.scene.corners.result
+	switch {
+	case v.scene.corners.ready && full.of == now:
+		for _, c := range full.verdict.Checks {
+			list = append(list, checkEntry{Check: c})
+		}
+	default:
+		for _, c := range now.verdict.Checks {
+			list = append(list, v.before(c))
+		}
+	}
+	slices.SortStableFunc(list, func(a, b checkEntry) int { return a.rank() - b.rank() })
+	return list
+}
+
+// before is a check with the corner and the mends that the rocket before the last edit
+// had for it.
+func (v *checkView) before(c gates.Check) checkEntry {
+	if !v.scene.corners.ready || !c.Judged {
+		return checkEntry{Check: c}
+	}
+	was := v.scene.corners.result.verdict.Checks
+	i := slices.IndexFunc(was, func(o gates.Check) bool { return o.Key == c.Key })
+	if i < 0 || !was[i].Judged {
+		return checkEntry{Check: c}
+	}
+	o := was[i]
+	c.Values[gates.Corner] = o.Values[gates.Corner]
+	if c.Pass && !o.Pass && o.Case == gates.Corner {
+		c.Value, c.Case, c.Word, c.Level, c.Pass = o.Value, o.Case, o.Word, o.Level, o.Pass
+	}
+	if !c.Pass {
+		c.Mends = o.Mends
+	}
+	return checkEntry{c, true}
+}
+
+// rank orders checks: what fails, what wants a look, what is within its limit.
+func (e *checkEntry) rank() int {
+	switch {
+	case !e.Pass:
+		return 0
+	case e.Level != gates.Good:
+		return 1
+	}
+	return 2
+}
+
+// sign stands before a check, beside its word.
+func (e *checkEntry) sign() string { return [...]string{"!", "?", ""}[e.rank()] }
+
+// settable are the places, among a check's mends, of those that set inputs.
+func (e *checkEntry) settable() []int {
+	var out []int
+	for i, m := range e.Mends {
+		if m.Kind == gates.SetInput || m.Kind == gates.LeanIntoWind {
+			out = append(out, i)
+		}
+	}
+	return out
+}

@@ -1,0 +1,76 @@
+package tui
+
+import (
+	"context"
+	"fmt"
+
+	tea "github.com/charmbracelet/bubbletea"
+
+	"ullage/sim"
+	"ullage/sim/gates"
+	"ullage/sim/quantity"
+	"ullage/sim/report"
+	"ullage/sim/study"
+)
+
+// judge decides go or no-go: [gates.Judge], or what a test puts in its place.
+type judge func(context.Context, *sim.Rocket, gates.Options) (gates.Verdict, error)
+
+// cornered is go or no-go of one flight with the worst corners and the mends.
+type cornered struct {
+	of      *outcome
+	verdict gates.Verdict
+}
+
+// weigh has the worst corners and the mends of the flight on show looked at, unless
+// they are there. It does so whatever view is shown: a go that calm and day give may be
+// a no-go in a corner, and the findings tell it in all of them.
+func (m *Model) weigh() tea.Cmd {
+	now := m.now
+	if now == nil || now.verdict == nil || m.corners.ready && m.corners.result.of == now {
+		return nil
+	}
+	judges, today := m.judges, m.clock()
+	return m.corners.ask(m.ctx, func(ctx context.Context) (cornered, error) {
+		v, err := judges(ctx, now.flight.Rocket,
+			gates.Options{Day: now.flight, Today: today, Spreads: study.Spreads(now.file), Mends: true})
+		return cornered{now, v}, err
+	})
+}
+
+// verdict is the fullest there is on the flight on show: nil before the first flight.
+func (m *Model) verdict() *gates.Verdict {
+	if m.now == nil {
+		return nil
+	}
+	if m.corners.ready && m.corners.result.of == m.now {
+		return &m.corners.result.verdict
+	}
+	return m.now.verdict
+}
+
+// verdictFinding is go or no-go among the findings of a flight: shorter than the report
+// has it, for it is always in sight, and the rest of it behind. That corners follow is
+// said behind it too: they do within some frames, and a text that came and went at every
+// key would set the findings dancing.
+func verdictFinding(v *gates.Verdict, sys quantity.System, following bool) report.Finding {
+	f := report.VerdictFinding(v, sys)
+	f.Detail = f.Value + ". " + f.Detail
+	f.Label, f.Value = "checks", fmt.Sprintf("%d outside", v.Failed())
+	if v.Pass() {
+		open := v.Unjudged()
+		f.Value = fmt.Sprintf("%d within", len(v.Checks)-open)
+		if open > 0 {
+			f.Value += fmt.Sprintf(", %d not judged", open)
+		}
+	}
+	switch {
+	case v.Cornered:
+	case following:
+		f.Detail += " Told of calm air and of the day's wind; the worst corners follow."
+	default:
+		f.Value += ", calm and day"
+		f.Detail += " Told of calm air and of the day's wind alone."
+	}
+	return f
+}
