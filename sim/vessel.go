@@ -41,7 +41,7 @@ func (r *Rocket) Vessel() *chamber.Chamber {
 func (r *Rocket) Service() chamber.Service {
 	column := r.Site.Column()
 	air := column.Air(0)
-	s := chamber.Service{Ambient: air.Pressure, AirTemperature: air.Temperature}
+	s := chamber.Service{Ambient: air.Pressure, AirTemperature: air.Temperature, ProofFactor: r.Limits.InForce().ProofFactor}
 	if w := r.Water; w != nil {
 		s.Working, s.Fill, s.Volume, s.Gamma = w.Pressure, w.Fill, w.Volume, w.Gas.Gamma()
 	}

@@ -102,7 +102,7 @@ func (v *chamberView) allFigures() []chamberFigure {
 	figures := []chamberFigure{
 		{"working", v.given(v.rocket.Service().Working, "bar"), "", working},
 		{"burst", bar(res.Burst), "", bases[res.Basis]},
-		{"proof wanted", bar(res.ProofWanted), "", fmt.Sprintf("%g times working", chamber.ProofFactor)},
+		{"proof wanted", bar(res.ProofWanted), "", fmt.Sprintf("%g times working", res.ProofFactor)},
 		{"proof limit", bar(res.ProofLimit), "", held},
 		{"prove at", bar(res.Proof), provable, v.provingNote()},
 		v.record(),

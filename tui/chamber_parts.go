@@ -101,7 +101,7 @@ func (v *chamberView) atProof() float64 {
 // pressure: it would fail, or take more of an estimate than a proof may. Where a burst
 // was measured, or a proof was held beyond the estimate, that outranks the estimate.
 func (v *chamberView) overtaxed(p *chamber.Part) bool {
-	return p.Use >= 1 || v.result.Basis == chamber.FromEstimate && chamber.ProofFactor*p.Use > chamber.EstimatedShare
+	return p.Use >= 1 || v.result.Basis == chamber.FromEstimate && v.result.ProofFactor*p.Use > chamber.EstimatedShare
 }
 
 // bar is a bar with a mark at another share.

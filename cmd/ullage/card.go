@@ -1,6 +1,7 @@
 package main
 
 import (
+	"errors"
 	"fmt"
 	"io"
 	"strings"
@@ -63,14 +64,14 @@ func (c *cardCommand) Run(s *streams) error {
 	if err != nil {
 		return err
 	}
-	if err := c.refuse(); err != nil {
+	if err := errors.Join(c.spare(s), c.refuse()); err != nil { // before work that takes a while
 		return err
 	}
 	figures, err := c.gather(s, files)
 	if err != nil {
 		return err
 	}
-	if err := c.write(s, func(w io.Writer) error { return c.form(w, report.NewCard(figures, c.system())) }); err != nil {
+	if err := c.write(s, func(w io.Writer) error { return c.form(w, report.NewCard(figures, c.system())) }); !readEnough(err) {
 		return err
 	}
 	return failedCards(file.Name(), figures)

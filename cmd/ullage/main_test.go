@@ -14,6 +14,7 @@ import (
 
 	"github.com/rogpeppe/go-internal/testscript"
 	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
 )
 
 // TestMain lets scripts run the program itself, as ullage.
@@ -117,6 +118,16 @@ func TestReaderThatClosesEarlyIsNoFailure(t *testing.T) {
 		got := run(context.Background(), args, strings.NewReader(""), &limitedPipe{4}, &stderr)
 		assert.Equal(t, statusDone, got, args)
 		assert.Empty(t, stderr.String(), args)
+	}
+}
+
+// Nor does it turn a no-go into a go: the starter has no proof on record.
+func TestReaderThatClosesEarlyLeavesTheVerdict(t *testing.T) {
+	file := filepath.Join(t.TempDir(), "heron.toml")
+	require.Equal(t, statusDone, run(context.Background(), []string{"new", file}, strings.NewReader(""), io.Discard, io.Discard))
+	for _, command := range []string{"check", "card"} {
+		got := run(context.Background(), []string{command, file}, strings.NewReader(""), &limitedPipe{4}, io.Discard)
+		assert.Equal(t, statusCheckFailed, got, command)
 	}
 }
 

@@ -3,6 +3,7 @@ package main
 import (
 	"context"
 	"errors"
+	"fmt"
 	"io"
 	"io/fs"
 	"math/rand/v2"
@@ -135,6 +136,9 @@ func createBeside(path string, mode fs.FileMode) (*os.File, error) {
 		name := path + "." + strconv.FormatUint(uint64(rand.Uint32()), 36) + ".part"
 		f, err := os.OpenFile(name, os.O_WRONLY|os.O_CREATE|os.O_EXCL, mode)
 		if !errors.Is(err, fs.ErrExist) || tries == 100 {
+			if bad := new(fs.PathError); errors.As(err, &bad) {
+				err = fmt.Errorf("cannot write %s: %w", path, bad.Err) // not the name it would have had meanwhile
+			}
 			return f, err
 		}
 	}

@@ -16,12 +16,9 @@ func (c *Chamber) At(s Service) Result {
 	for i := range r.Parts {
 		r.Parts[i] = r.Parts[i].at(s.Working)
 	}
-	share := f.wall
-	if c.Forward != nil || c.Aft != nil {
-		share = math.Min(share, f.bond) // no telling what gave way
-	}
-	r.rest(c.Burst, c.Proof, share)
-	r.prove(s.Working, c.Proof)
+	// No telling what gave way, or whether closures that are not described are bonded.
+	r.rest(c.Burst, c.Proof, math.Min(f.wall, f.bond))
+	r.prove(s, c.Proof*c.HeatLeft())
 
 	volume := s.Volume
 	if volume == 0 {
@@ -34,7 +31,7 @@ func (c *Chamber) At(s Service) Result {
 	r.Cracks, r.CracksAtProof = weeps && r.Strain >= CrackStrain, weeps && r.ProofStrain >= CrackStrain
 	r.store(s, volume)
 	if c.Heating != nil {
-		r.Heated = c.Heating.heated(s, volume, r.MostWorking)
+		r.Heated = c.Heating.heated(s, volume, r.MostWorking*c.hotShare())
 	}
 	return r
 }

@@ -90,7 +90,33 @@ func TestBasis(t *testing.T) {
 	c.Material, c.Cycles, c.Burst = CarbonEpoxy, 100, 30e5
 	assert.InEpsilon(t, 24e5, c.At(service()).Burst, 1e-12)
 	c.Forward, c.Aft = nil, nil
-	assert.InEpsilon(t, 27e5, c.At(service()).Burst, 1e-12)
+	assert.InEpsilon(t, 24e5, c.At(service()).Burst, 1e-12, "closures that are not described may be bonded")
+}
+
+// A proof is made cold: a warm chamber, its wall or its bonds, counts for less of it. A
+// factor that was given holds for the temperature it was given for.
+func TestProofOfAWarmChamber(t *testing.T) {
+	c := glassTube()
+	c.Proof, c.Temperature = 15e5, celsius+55
+	assert.InDelta(t, 0.5, c.HeatLeft(), 1e-12)
+	assert.InEpsilon(t, 5e5, c.At(service()).MostOnRecord, 1e-12)
+	c.Material, c.Plies, c.Wall, c.FibreFraction = Aluminium, nil, 0.001, 0
+	assert.InDelta(t, 0.5, c.HeatLeft(), 1e-12, "the bonds are of epoxy")
+	c.HeatFactor = 0.9
+	assert.InDelta(t, 0.9, c.HeatLeft(), 1e-12)
+	assert.InDelta(t, 0.9, c.HeatLeftAt(celsius+50), 1e-12)
+	assert.InDelta(t, 0.25, c.HeatLeftAt(celsius+60), 1e-12)
+	assert.Zero(t, c.HeatLeftAt(celsius+90))
+}
+
+// The factor between proof and pressure is the service's.
+func TestProofFactor(t *testing.T) {
+	c := glassTube()
+	s := service()
+	s.ProofFactor = 2
+	r := c.At(s)
+	assert.Equal(t, 2*s.Working, r.ProofWanted)
+	assert.InEpsilon(t, r.ProofLimit/2, r.MostWorking, 1e-12)
 }
 
 // Where no strength is left, the burst pressure is nothing.

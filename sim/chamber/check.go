@@ -20,6 +20,7 @@ const (
 	leanest, richest    = 0.1, 0.75   // share of fibre: no packing holds more
 	finest, heaviestPly = 0.005, 5.0  // cloth, kg/m²
 	mostLayers          = 200         // of one ply
+	widestThread        = 1.25        // over the inside diameter
 	sharpest, bluntest  = 0.087, 1.22 // half-angle of a cone, rad: 5 and 70 deg
 )
 
@@ -48,6 +49,16 @@ func (c *Chamber) Check() []Fault {
 	c.Forward.check(&k, "chamber.forward", radius, length)
 	c.Aft.check(&k, "chamber.aft", radius, length)
 	c.Thread.check(&k)
+	if t := c.Thread; bore && t != nil {
+		for _, x := range [...]struct {
+			name string
+			v    float64
+		}{{"chamber.thread.diameter", t.Diameter}, {"chamber.thread.seal", t.Seal}} {
+			if x.v > widestThread*c.Diameter && x.v <= widest {
+				k.add(x.name, x.v, "is much wider than the chamber inside, "+mm(c.Diameter), "check its unit; the pressure acts on it")
+			}
+		}
+	}
 	c.Heating.check(&k)
 	return k.faults
 }

@@ -37,6 +37,29 @@ func (c *Chamber) bondHeat() float64 {
 	return softened(c.Temperature, epoxySoftens, epoxyGone)
 }
 
+// HeatLeft is the share of a cold chamber's strength left at its temperature, the lesser
+// of the wall's and the bonds': what a cold proof is worth to a warm chamber.
+func (c *Chamber) HeatLeft() float64 { return math.Min(c.HeatFactorInForce(), c.bondHeat()) }
+
+// HeatLeftAt is the same at another temperature, K. A factor that was given holds up to
+// the temperature it was given for.
+func (c *Chamber) HeatLeftAt(temperature float64) float64 {
+	hot := *c
+	if hot.Temperature = temperature; temperature > c.Temperature {
+		hot.HeatFactor = 0
+	}
+	return math.Min(hot.HeatLeft(), c.HeatLeft())
+}
+
+// hotShare is how much less a chamber as hot as the air of its Heating holds than at its
+// own temperature.
+func (c *Chamber) hotShare() float64 {
+	if left := c.HeatLeft(); left > 0 {
+		return c.HeatLeftAt(c.Heating.Temperature) / left
+	}
+	return 0
+}
+
 func softened(temperature, softens, gone float64) float64 {
 	if temperature == 0 {
 		return 1

@@ -4,7 +4,7 @@ import "math"
 
 // How to prove a chamber, common practice, no source.
 const (
-	ProofFactor    = 1.5 // proof over working pressure
+	ProofFactor    = 1.5 // proof over working pressure, where a service says nothing else
 	EstimatedShare = 0.5 // of an estimated burst pressure that a proof may reach
 	MeasuredShare  = 0.8 // of a measured one
 	ProofStages    = 4   // even steps up to the proof pressure
@@ -48,18 +48,22 @@ func (r *Result) rest(measured, proof, share float64) {
 	}
 }
 
-// prove settles the pressures of the proof test.
-func (r *Result) prove(working, onRecord float64) {
+// prove settles the pressures of the proof test; onRecord is the proof on record with what
+// heat leaves of it.
+func (r *Result) prove(s Service, onRecord float64) {
+	if r.ProofFactor = s.ProofFactor; r.ProofFactor == 0 {
+		r.ProofFactor = ProofFactor
+	}
 	share := EstimatedShare
 	if r.Basis == FromBurst {
 		share = MeasuredShare
 	}
-	r.ProofWanted = ProofFactor * working
+	r.ProofWanted = r.ProofFactor * s.Working
 	r.ProofLimit = share * r.Burst
 	r.Proof = math.Min(r.ProofWanted, r.ProofLimit)
 	r.ProofEnough = r.ProofLimit >= r.ProofWanted
-	r.MostWorking = r.ProofLimit / ProofFactor
-	r.MostOnRecord = onRecord / ProofFactor
+	r.MostWorking = r.ProofLimit / r.ProofFactor
+	r.MostOnRecord = onRecord / r.ProofFactor
 }
 
 // stretch is the wall's strain at one pascal.

@@ -8,6 +8,7 @@ type Service struct {
 	Volume         float64 // m³; 0 takes Chamber.Volume
 	Gamma          float64 // ratio of the gas's specific heats, above 1; 0 takes air's 1.4
 	AirTemperature float64 // at which the chamber is sealed, K
+	ProofFactor    float64 // proof over working pressure that is asked for; 0 takes ProofFactor
 }
 
 // Basis is what a burst pressure rests on.
@@ -37,12 +38,13 @@ type Result struct {
 	Burst    float64 // what is counted on, with heat and cycles
 	Basis    Basis   // of Burst
 
-	ProofWanted  float64 // 1.5 times working
+	ProofFactor  float64 // proof over working pressure, asked for
+	ProofWanted  float64 // that times working
 	ProofLimit   float64 // half of an estimated burst, 0.8 of a measured one
 	Proof        float64 // to prove at: the lesser of both
 	ProofEnough  bool    // the limit allows ProofWanted
-	MostWorking  float64 // that the chamber can be proved for: ProofLimit/1.5
-	MostOnRecord float64 // that the proof on record is for: that/1.5, heat and cycles since then not in it; 0 without
+	MostWorking  float64 // that the chamber can be proved for: ProofLimit/ProofFactor
+	MostOnRecord float64 // that the proof on record, made cold, is for with what heat leaves: that/ProofFactor; cycles since then are not in it; 0 without
 
 	Dilation      Dilation // at Proof
 	Strain        float64  // the wall's greatest at working, along fibres, around or along; NaN when not known

@@ -22,6 +22,15 @@ func (c Case) String() string {
 	return [...]string{"in calm air", "in the day's wind", "in the worst corner"}[c]
 }
 
+// Subject is what a check is about.
+type Subject int
+
+// The subjects.
+const (
+	Flight  Subject = iota // how it flies, on its day
+	Chamber                // what the chamber holds
+)
+
 // Value is what a check found in one case.
 type Value struct {
 	Flown bool    // the case was looked at
@@ -32,6 +41,7 @@ type Value struct {
 // Check is one row of go or no-go.
 type Check struct {
 	Key    string
+	About  Subject
 	Name   string
 	Limit  Limit // with both bounds for a stability margin
 	Values [cases]Value
@@ -62,6 +72,11 @@ func (v *Verdict) Pass() bool { return v.Failed() == 0 }
 // Failed counts the checks outside their limits.
 func (v *Verdict) Failed() int { return v.count(func(c *Check) bool { return !c.Pass }) }
 
+// Cautions counts the checks that are outside a limit which only warns.
+func (v *Verdict) Cautions() int {
+	return v.count(func(c *Check) bool { return c.Pass && c.Judged && c.Level != Good })
+}
+
 // Unjudged counts the checks for which something is not given.
 func (v *Verdict) Unjudged() int { return v.count(func(c *Check) bool { return !c.Judged }) }
 
@@ -83,10 +98,10 @@ func (l Limit) badness(v Value) float64 {
 	}
 	b := math.Inf(-1)
 	if !math.IsInf(l.Min, 0) {
-		b = l.Min - v.V
+		b = l.Min - slack(l.Min) - v.V
 	}
 	if !math.IsInf(l.Max, 0) {
-		b = math.Max(b, v.V-l.Max)
+		b = math.Max(b, v.V-l.Max-slack(l.Max))
 	}
 	return b
 }

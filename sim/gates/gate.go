@@ -11,6 +11,7 @@ import (
 // what moves that number.
 type gate struct {
 	key    string
+	about  Subject
 	limit  Limit
 	value  func(fl *sim.Flight) (v float64, happened bool)
 	levers []lever
@@ -33,7 +34,11 @@ func gatesOf(r *sim.Rocket, today time.Time) []gate {
 	g = append(g, canopyGates(r)...)
 	g = append(g, landingGates(r)...)
 	g = append(g, fieldGates(r)...)
-	return append(g, chamberGates(r, today)...)
+	for _, c := range chamberGates(r, today) {
+		c.about = Chamber
+		g = append(g, c)
+	}
+	return g
 }
 
 func guideGates(r *sim.Rocket) []gate {
@@ -60,6 +65,7 @@ const (
 	checkMotorFits   = "motor-fits"
 	checkCeiling     = "ceiling"
 	checkRadius      = "radius"
+	checkMost        = "most-load"
 	checkLeft        = "liquid-left"
 	checkBurst       = "burst"
 	checkSealed      = "sealed"
@@ -153,13 +159,15 @@ func canopyGates(r *sim.Rocket) []gate {
 			value: func(fl *sim.Flight) (float64, bool) { return fl.Canopies[i].Airspeed, fl.Canopies[i].Opened }})
 	}
 	for i := range r.Canopies {
-		g = append(g, loadGate(r, i))
+		g = append(g, loadGates(r, i)...)
 	}
 	return g
 }
 
-// loadGate holds the opening load of a canopy against the strength of the mount.
-func loadGate(r *sim.Rocket, i int) gate {
+// loadGates hold the opening load of a canopy against the strength of the mount, and warn
+// where the most it may come to, filling before the rocket slows or snatched by its line,
+// is more than the mount holds.
+func loadGates(r *sim.Rocket, i int) []gate {
 	factor := LimitFor(r, LimitMount)
 	g := gate{key: LimitMount + "." + r.Canopies[i].Name, levers: openingLevers(r, i),
 		limit: Limit{Key: LimitMount, Name: "opening load of " + r.Canopies[i].Name, Min: noMin, Max: noMax, Unit: "N", Word: WordHigh, Source: "strength of [mount]"},
@@ -170,11 +178,21 @@ func loadGate(r *sim.Rocket, i int) gate {
 	}
 	if math.IsNaN(strength) {
 		g.lacks = &Mend{Kind: GiveMount}
-		return g
+		return []gate{g}
 	}
 	g.limit.Max = strength / factor.Min
 	g.adds = []Mend{{Kind: StrongerMount, To: factor.Min}} // times the load
-	return g
+	worst := gate{key: checkMost + "." + r.Canopies[i].Name, warns: true, adds: []Mend{{Kind: StrongerMount, To: 1}},
+		limit: Limit{Key: checkMost, Name: "most that " + r.Canopies[i].Name + " may pull", Min: noMin, Max: strength, Unit: "N", Word: WordHigh, Source: g.limit.Source},
+		value: func(fl *sim.Flight) (float64, bool) {
+			c := &fl.Canopies[i]
+			most := c.LoadBound
+			if snatch, _ := fl.Rocket.Recovery.Snatch(c.Airspeed); snatch > most {
+				most = snatch
+			}
+			return most, c.Opened
+		}}
+	return []gate{g, worst}
 }
 
 func landingGates(r *sim.Rocket) []gate {

@@ -41,7 +41,7 @@ func Judge(ctx context.Context, r *sim.Rocket, o Options) (Verdict, error) {
 	passing := make([]bool, len(gates))
 	for i := range gates {
 		g, c := &gates[i], &v.Checks[i]
-		*c = Check{Key: g.key, Name: g.limit.Name, Limit: g.limit}
+		*c = Check{Key: g.key, About: g.about, Name: g.limit.Name, Limit: g.limit}
 		if g.value == nil {
 			continue
 		}
@@ -86,7 +86,7 @@ func (c *Check) conclude(g *gate, m *mender, corner deviation, mends bool) error
 		c.Level, c.Pass = Caution, true
 	}
 	c.Mends = append(c.Mends, g.mends(c.Value)...)
-	if !mends || c.Pass {
+	if !mends || g.warns {
 		return nil
 	}
 	var flown []Case

@@ -134,10 +134,19 @@ func (l Limit) Judge(v float64) (word string, level Level) {
 	switch {
 	case math.IsNaN(v):
 		return WordUnknown, Caution
-	case v < l.Min, v > l.Max:
+	case v < l.Min-slack(l.Min), v > l.Max+slack(l.Max):
 		return l.Word, Bad
 	}
 	return WordGood, Good
+}
+
+// slack is what arithmetic may add to a value that is right on its limit: 1.5 times 12.6
+// bar is a hair more than 18.9 bar.
+func slack(limit float64) float64 {
+	if math.IsInf(limit, 0) {
+		return 0
+	}
+	return 1e-9 * math.Abs(limit)
 }
 
 // JudgeMargin is the verdict on a stability margin, calibres.

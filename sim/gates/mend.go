@@ -12,11 +12,12 @@ import (
 // MendKind says what a mend asks for.
 type MendKind int
 
-// The kinds of mend. The first four were found by flights and pass in every case that
+// The kinds of mend. The first five were found by flights and pass in every case that
 // was looked at.
 const (
 	SetInput      MendKind = iota // Input to To
 	OtherDelay                    // Input to To, which is not among the delays that can be had
+	Rebuild                       // Input to To, which makes another chamber
 	LeanIntoWind                  // the rail's tilt to To, its heading to where the wind comes from
 	AddNoseWeight                 // To kg, half-way along the nose
 	StrongerMount                 // a recovery mount that holds To N
@@ -34,13 +35,15 @@ const (
 	GiveProof                     // a proof on record
 	GiveBurst                     // a measured burst
 	GiveDate                      // the day of the proof
+	GiveClosures                  // [chamber.forward] and [chamber.aft]
 	NothingFound                  // none of the inputs tried does it alone
 )
 
 // Mend is something that would make a check pass.
 type Mend struct {
 	Kind     MendKind
-	Input    rocketfile.Input // of SetInput, OtherDelay and LeanIntoWind
+	Input    rocketfile.Input // of SetInput, OtherDelay, Rebuild and LeanIntoWind
+	Rule     string           // of SetInput of an opening rule: all of it, as a file has it
 	From, To float64          // today's value and the nearest found that passes, SI
 	Breaks   []string         // checks that pass today and would not, on the day of the file
 }
@@ -79,7 +82,11 @@ func (m *mender) find(g *gate, flown []Case, worst Case, corner deviation) ([]Me
 			continue
 		}
 		mend := Mend{Kind: l.kind, Input: p.in, From: p.now, To: x}
-		if mend.Breaks, err = m.breaks(p.set(m.base, x)); err != nil {
+		mended := p.set(m.base, x)
+		if p.in.Kind == rocketfile.RuleKind {
+			mend.Rule = p.in.Text(mended)
+		}
+		if mend.Breaks, err = m.breaks(mended); err != nil {
 			return out, err
 		}
 		out = append(out, mend)

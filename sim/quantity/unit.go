@@ -146,7 +146,9 @@ var table = []row{
 	{name: "kg/m3", dimension: Density, mul: 1, div: 1},
 	{name: "g/cm3", dimension: Density, mul: 1e3, div: 1},
 
-	{name: "g/m2", dimension: ArealDensity, mul: 1, div: 1e3},
+	{name: "g/m2", dimension: ArealDensity, mul: 1, div: 1e3, us: "oz/yd2"},
+	{name: "kg/m2", dimension: ArealDensity, mul: 1, div: 1, us: "oz/yd2"},
+	{name: "oz/yd2", dimension: ArealDensity, mul: 28349523125, div: 83612736e4, metric: "g/m2"},
 
 	{name: "kg*m2", dimension: Inertia, mul: 1, div: 1},
 }

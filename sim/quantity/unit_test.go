@@ -28,7 +28,7 @@ func TestUnits(t *testing.T) {
 		quantity.Temperature:           "K degC degF",
 		quantity.TemperatureDifference: "K degC degF",
 		quantity.Density:               "kg/m3 g/cm3",
-		quantity.ArealDensity:          "g/m2",
+		quantity.ArealDensity:          "g/m2 kg/m2 oz/yd2",
 		quantity.Inertia:               "kg*m2",
 	} {
 		var names []string
@@ -97,7 +97,7 @@ func TestScales(t *testing.T) {
 		{"180 deg/s", quantity.AngularRate, math.Pi},
 		{"0 degC", quantity.Temperature, 273.15},
 		{"1 g/cm3", quantity.Density, 1000},
-		{"1 g/m2", quantity.ArealDensity, 1e-3},
+		{"1 g/m2", quantity.ArealDensity, 1e-3}, {"0.2 kg/m2", quantity.ArealDensity, 0.2}, {"1 oz/yd2", quantity.ArealDensity, 0.028349523125 / (0.9144 * 0.9144)},
 	} {
 		q, err := quantity.Parse(row.text, row.d)
 		require.NoError(t, err)

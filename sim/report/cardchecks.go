@@ -32,6 +32,9 @@ func (p cardPage) checks() card.Block {
 			}
 		case c.Level != gates.Good:
 			row.Mark = card.Doubt
+			if c.Judged && len(c.Mends) > 0 {
+				row.Below = append(row.Below, signs(MendText(c.Mends[0], p.sys)))
+			}
 		}
 		t.Rows = append(t.Rows, row)
 	}
@@ -39,7 +42,7 @@ func (p cardPage) checks() card.Block {
 	if v.Cornered {
 		note = "Worst of calm air, the day's wind and the corner where all that is uncertain goes against the check"
 	}
-	return card.Block{Title: "checks", Table: t, Notes: []string{note + "."}}
+	return card.Block{Title: "checks", Table: t, Notes: []string{note + "; the chamber's as the file has it."}}
 }
 
 // winds is how to lean the rail into each wind, and what comes of it.
@@ -53,7 +56,8 @@ func (p cardPage) winds() card.Block {
 	most := gates.LimitFor(p.Rocket, gates.LimitTilt).Max / 2
 	return card.Block{Title: "rail and wind", Table: t, Notes: []string{fmt.Sprintf(
 		"The lean into the wind, at most %s, that lands nearest the pad (common practice, no source), and where it "+
-			"lands then. For a wind from the direction in the file; turn the rail with the wind.", tenths(most))}}
+			"lands then. For a wind from the direction in the file; turn the rail with the wind. The rail exit is judged by "+
+			"the wind too; opening and landing are not judged here.", tenths(most))}}
 }
 
 // wind is the row of one wind: words that grade the rail exit and its angle always, the

@@ -4,6 +4,7 @@ import (
 	"strings"
 
 	"ullage/sim"
+	"ullage/sim/gates"
 	"ullage/sim/report/card"
 )
 
@@ -20,8 +21,11 @@ func (p cardPage) waterSteps() []string {
 	r := p.Rocket
 	service := r.Service()
 	proof := "proof on record seen: " + p.proof()
-	away := p.given(chamberAt(r).Gas.StandoffFloor, "m")
+	away := p.farther(chamberAt(r).Gas.StandoffFloor)
 	water := service.Fill * service.Volume * r.Water.Density
+	if p.chamberFails() {
+		return []string{proof, "not pressurised: the chamber's checks on this card fail, and they come first"}
+	}
 	return []string{
 		proof,
 		"thread, bonds and skin looked at: no crack, no white patch, no edge that lifts",
@@ -30,11 +34,21 @@ func (p cardPage) waterSteps() []string {
 		"on the rail, guides run free, lean and heading set",
 		"everyone " + away + " away or farther, as the range officer says",
 		"pressurised from afar to the gauge pressure above, the needle steady; nobody goes near any more",
-		"sky and field looked at, wind within the table",
+		"sky and field looked at, the wind on a row without a mark",
 		"count-down aloud, release",
 		"if it does not fly: pressure let out from afar, gauge at 0, before anyone goes near",
 		"found: chamber open and empty before it is carried",
 	}
+}
+
+// chamberFails tells that the chamber is not to be filled to the pressure of the card.
+func (p cardPage) chamberFails() bool {
+	for i := range p.Verdict.Checks {
+		if c := &p.Verdict.Checks[i]; c.About == gates.Chamber && !c.Pass {
+			return true
+		}
+	}
+	return false
 }
 
 func (p cardPage) motorSteps() []string {
@@ -51,7 +65,7 @@ func (p cardPage) motorSteps() []string {
 		"igniter last, on the pad, launcher off and its leads shorted until then",
 		"everyone at the distance that the range officer names",
 		"continuity looked at from there",
-		"sky and field looked at, wind within the table",
+		"sky and field looked at, the wind on a row without a mark",
 		"count-down aloud, launch",
 		"misfire: disconnect the launcher and wait, as the range officer says, before anyone goes near",
 		"found: charge fired and motor cold before it is carried",

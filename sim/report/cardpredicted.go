@@ -125,14 +125,17 @@ func (p cardPage) chamber() card.Block {
 	add := func(what, text string) { t.Rows = append(t.Rows, card.Row{Cells: []string{what, text}}) }
 	at := chamberAt(r)
 	burst := gates.WordUnknown
-	if r.Chamber != nil && at.Burst > 0 {
-		burst = p.text(at.Burst, "bar") + ", " + string(at.Basis)
+	switch {
+	case r.Chamber != nil && at.Burst > 0:
+		burst = p.atMost(at.Burst) + ", " + string(at.Basis)
+	case r.Chamber != nil && at.Burst == 0:
+		burst = gates.WordNone + ": too hot for its strength"
 	}
 	add("working", p.given(r.Water.Pressure, "bar"))
 	add("proof on record", p.proof())
 	add("burst counted on", burst)
 	add("energy of the gas", p.energy(at.Gas.Isentropic))
-	add("stand-off", p.given(at.Gas.StandoffFloor, "m")+" for the blast; fragments go farther")
+	add("stand-off", p.farther(at.Gas.StandoffFloor)+" for the blast; fragments go farther")
 	return card.Block{Title: "chamber", Table: t}
 }
 

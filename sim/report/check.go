@@ -21,7 +21,13 @@ func VerdictText(v *gates.Verdict) string {
 	n, failed, open := len(v.Checks), v.Failed(), v.Unjudged()
 	text := fmt.Sprintf("%s: %d of %d checks outside the limits given", gates.WordNoGo, failed, n)
 	if failed == 0 {
-		text = fmt.Sprintf("%s: %d checks %s", gates.WordGo, n-open, withinWords)
+		text = fmt.Sprintf("%s: %d checks %s", gates.WordGo, n-open-v.Cautions(), withinWords)
+	}
+	switch c := v.Cautions(); {
+	case c == 1:
+		text += ", 1 caution"
+	case c > 1:
+		text += fmt.Sprintf(", %d cautions", c)
 	}
 	if open > 0 {
 		text += fmt.Sprintf(", %d not judged", open)
@@ -62,9 +68,9 @@ func CheckCase(c *gates.Check, v *gates.Verdict) string { return caseText(c, v) 
 
 func checkValue(p printer, c *gates.Check) string {
 	switch {
-	case math.IsInf(c.Value, 0): // over no wind
+	case c.Key == gates.LimitRailExitWind && math.IsInf(c.Value, 1): // over no wind
 		return "calm"
-	case math.IsNaN(c.Value):
+	case math.IsNaN(c.Value), math.IsInf(c.Value, 0):
 		return "-"
 	}
 	return quantityText(p, c.Value, c.Limit.Unit)
@@ -205,6 +211,7 @@ func WriteVerdictText(w io.Writer, v *gates.Verdict, sys quantity.System) error 
 	s.line("")
 	s.hung("  ", VerdictText(v))
 	s.line("")
+	s.line(fmt.Sprintf("  %-34s%11s  %-9s %-12s %s", "check", "worst", "word", "limit", "case"))
 	for i := range v.Checks {
 		s.check(p, &v.Checks[i])
 	}
@@ -275,5 +282,6 @@ func casesText(v *gates.Verdict) string {
 	if v.Cornered {
 		text += ", and of the corner in which every uncertain input is one standard deviation off against the check at once"
 	}
-	return text + "; which of them it is stands last. [limits] and [field] replace limits."
+	return text + "; which of them it is stands last. A row without a case is judged as the file has it. [limits] and [field] replace limits. " +
+		"After a mend, check again."
 }

@@ -53,7 +53,7 @@ func TestVerdictText(t *testing.T) {
 func TestVerdictFinding(t *testing.T) {
 	good := verdictOf(t, "heron")
 	f := VerdictFinding(&good, quantity.Metric)
-	assert.Equal(t, "20 checks within the limits given", f.Value)
+	assert.Equal(t, "21 checks within the limits given", f.Value)
 	assert.Equal(t, gates.WordGo, f.Word)
 	assert.Equal(t, gates.Good, f.Level)
 	bad := noGo(t)
@@ -126,7 +126,7 @@ func TestMendWords(t *testing.T) {
 		}
 	}
 	assert.Equal(t, "water.fill 25 % or less", MendText(gates.Mend{Input: in, From: 0.3, To: 0.25}, quantity.Metric))
-	assert.Equal(t, "water.fill 35 % or more, but then outside its limit: landing", MendText(gates.Mend{Input: in, From: 0.3, To: 0.35, Breaks: []string{"landing"}}, quantity.Metric))
+	assert.Equal(t, "water.fill 35 % or more, but then, on the day, outside its limit: landing", MendText(gates.Mend{Input: in, From: 0.3, To: 0.35, Breaks: []string{"landing"}}, quantity.Metric))
 	assert.Contains(t, MendText(gates.Mend{Kind: gates.CutVent, To: math.Inf(1)}, quantity.Metric), "open")
 	rail, err := rocketfile.Find(f.Rocket(), "rail.length")
 	require.NoError(t, err)

@@ -13,7 +13,7 @@ func MendText(m gates.Mend, sys quantity.System) string {
 	p := printer{sys}
 	text := mendWords(p, m)
 	if len(m.Breaks) > 0 {
-		text += ", but then outside its limit: " + strings.Join(printables(m.Breaks), ", ")
+		text += ", but then, on the day, outside its limit: " + strings.Join(printables(m.Breaks), ", ")
 	}
 	return text
 }
@@ -24,6 +24,8 @@ func mendWords(p printer, m gates.Mend) string {
 		return setWords(p, m)
 	case gates.OtherDelay:
 		return setWords(p, m) + ", which is not among those that can be had"
+	case gates.Rebuild:
+		return setWords(p, m) + ": another chamber, to be proved anew"
 	case gates.LeanIntoWind:
 		return "lean the rail " + p.given(m.To, "deg") + " into the wind instead of " + p.given(m.From, "deg")
 	case gates.AddNoseWeight:
@@ -31,9 +33,9 @@ func mendWords(p printer, m gates.Mend) string {
 	case gates.StrongerMount:
 		return "a recovery mount that holds " + p.force(m.To)
 	case gates.ProveTo:
-		return "prove the chamber with water to " + p.text(m.To, "bar") + " (ullage proof), then write it down as chamber.proof"
+		return "prove the chamber with water to " + p.atLeast(m.To) + " (ullage proof), then write it down as chamber.proof with the day as chamber.proof_date"
 	case gates.ProveFor:
-		return "the chamber can be proved for " + p.text(m.To, "bar") + " at most: make it stronger or lower water.pressure, then prove it"
+		return "the chamber can be proved for " + p.atMost(m.To) + " at most: make it stronger or lower water.pressure, then prove it"
 	case gates.ProveAgain:
 		return "prove the chamber again (ullage proof)"
 	case gates.CutVent:
@@ -54,11 +56,13 @@ func mendWords(p printer, m gates.Mend) string {
 	case gates.GiveRadius:
 		return "give field.radius to have it judged"
 	case gates.GiveChamber:
-		return "describe the chamber under [chamber], prove it with water (ullage proof) and write the pressure down as chamber.proof"
+		return "describe the chamber under [chamber], prove it with water (ullage proof) and write pressure and day down as chamber.proof and chamber.proof_date"
 	case gates.GiveProof:
 		return "prove the chamber with water (ullage proof) and write the pressure down as chamber.proof to have it judged"
 	case gates.GiveBurst:
 		return "it held more than was estimated; burst a chamber made alike and give chamber.burst to have it judged"
+	case gates.GiveClosures:
+		return "describe [chamber.forward] and [chamber.aft] to have it judged: ends often go first"
 	case gates.GiveDate:
 		return "give the day of the proof as chamber.proof_date, none that lies ahead, to have it judged"
 	}
@@ -67,6 +71,9 @@ func mendWords(p printer, m gates.Mend) string {
 
 // setWords tells the input's own words for a value that passes.
 func setWords(p printer, m gates.Mend) string {
+	if m.Rule != "" { // all of it, since a file takes nothing less
+		return m.Input.Name + " \"" + m.Rule + "\""
+	}
 	value := ratio(m.To)
 	if unit := m.Input.Unit.Name; unit != "" {
 		value = p.given(m.To, unit)
@@ -75,7 +82,7 @@ func setWords(p printer, m gates.Mend) string {
 	if m.To < m.From {
 		word = "or less"
 	}
-	if strings.Contains(m.Input.Name, ".deploy.") || m.Input.Name == "motor.delay" {
+	if m.Input.Name == "motor.delay" {
 		word = "" // either way from there it gets worse again
 	}
 	if m.Input.Name == "wind.speed" {

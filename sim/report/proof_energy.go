@@ -22,9 +22,9 @@ func (p *proof) storedEnergy() section {
 	if p.Service.Fill == 0 {
 		filled = "all gas at working"
 	}
-	row(filled, p.workingFigure(), r.Gas, p.given(r.Gas.StandoffFloor, "m"))
+	row(filled, p.workingFigure(), r.Gas, p.farther(r.Gas.StandoffFloor))
 	if p.provable() {
-		row("all gas at proof", p.proofFigure(), r.Pneumatic, p.given(r.Pneumatic.StandoffFloor, "m"))
+		row("all gas at proof", p.proofFigure(), r.Pneumatic, p.farther(r.Pneumatic.StandoffFloor))
 		row("water at proof", p.proofFigure(), r.Hydraulic, "-")
 	}
 	s.add(g)
@@ -36,13 +36,6 @@ func (p *proof) storedEnergy() section {
 		"(ASME PCC-2, article 501, from memory). The energy is that of a gas that expands without loss, or Brode's (Physics of Fluids 2 (1959) 217). " +
 		"Your range may ask for more."))
 	return s
-}
-
-// strengthAt is the share of the wall's strength that would count at a temperature.
-func (p *proof) strengthAt(temperature float64) float64 {
-	hot := p.Vessel
-	hot.Temperature, hot.HeatFactor = temperature, 0
-	return hot.HeatFactorInForce()
 }
 
 // sealed is what builds up in the closed chamber beside a motor.
@@ -77,9 +70,8 @@ func (p *proof) sealed() section {
 		limit += " Give chamber.heating.rise to have a vent worked out."
 	}
 	s.add(prose(limit + " Leave the chamber open beside a motor where you can."))
-	if share := p.strengthAt(v.Temperature); share < p.Result.HeatFactor {
-		s.add(alarm("That limit is for the wall at its own temperature. Were the wall as hot as the air, " + p.given(share, "%") +
-			" of its strength would count."))
+	if share := p.Vessel.HeatLeftAt(v.Temperature); share < p.Vessel.HeatLeft() {
+		s.add(alarm("The shares are for wall and bonds as hot as the air, where " + p.given(share, "%") + " of their strength counts."))
 	}
 	if math.Max(h.DryUse, h.DampUse) > 1 {
 		s.add(alarm("Sealed, it would go beyond that limit: vent it or leave it open."))

@@ -22,6 +22,12 @@ func (p printer) warmth(v float64) string {
 // atMost is a pressure that must not be gone beyond: rounded down, never up.
 func (p printer) atMost(v float64) string { return p.pressure(p.cut(v, math.Floor)) }
 
+// farther is a distance to keep, rounded up.
+func (p printer) farther(v float64) string {
+	u := p.sys.Unit(unitNamed("m"))
+	return p.given(u.ToSI(math.Ceil(u.FromSI(v)-1e-9)), "m")
+}
+
 // atLeast is a pressure that must be reached: rounded up.
 func (p printer) atLeast(v float64) string { return p.pressure(p.cut(v, math.Ceil)) }
 

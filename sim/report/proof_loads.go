@@ -81,7 +81,9 @@ func (p *proof) mountLoads() section {
 		if greatest.load > 0 {
 			load = p.number(h.Strength / greatest.load)
 			most = p.number(h.Strength / greatest.most)
-			word, _ = limit.Judge(h.Strength / greatest.load)
+			if word, _ = limit.Judge(h.Strength / greatest.load); h.Strength < greatest.most {
+				word = gates.WordLow
+			}
 		}
 		g.rows = append(g.rows, []string{h.Name, p.force(h.Strength), load, most, word, kind})
 	}
@@ -93,7 +95,7 @@ func (p *proof) mountLoads() section {
 	} else if _, typical := m.Snatch(1); typical {
 		text += " The line's stretch is typical, unverified."
 	}
-	s.add(prose(text + " Neither heat nor wear is counted. Typical strengths are unverified: test your own."))
+	s.add(prose(text + " Neither heat nor wear is counted, nor how the pin bears on the wall and may tear out of it. Typical strengths are unverified: test your own."))
 	return s
 }
 

@@ -35,7 +35,7 @@ func (p *proof) partsTable() section {
 	if r.HeatFactor != 1 || r.CycleFactor != 1 || r.BondFactor != 1 {
 		s.add(prose(p.factorWords()))
 	}
-	if missing := p.undescribed(); missing != "" && r.Basis != chamber.FromBurst {
+	if missing := p.undescribed(); missing != "" {
 		s.add(alarm("Not described, and so not in any of this: " + missing + ". Ends and their bonds often go first."))
 	}
 	if lines := p.partNotes(); len(lines) > 0 {
@@ -77,7 +77,7 @@ func (p *proof) weakestWords() string {
 	}
 	text := "Weakest: " + r.Parts[r.Weakest].Name + "."
 	if reserve := r.Burst / p.Service.Working; p.Service.Working > 0 && reserve > 0 {
-		text += " What is counted on to burst it is " + p.number(reserve) + " times the working pressure."
+		text += " The burst pressure counted on is " + p.number(reserve) + " times the working pressure."
 	}
 	var typical bool
 	for i := range r.Parts {

@@ -23,7 +23,7 @@ func (p *proof) pressures() section {
 		{"proof limit", p.known(p.atMost, r.ProofLimit, gates.WordUnknown) + ", " + limit},
 	}
 	if p.Service.Working > 0 {
-		f = append(f, fact{"proof wanted", p.atLeast(r.ProofWanted) + ", " + ratio(chamber.ProofFactor) + " times the working pressure"})
+		f = append(f, fact{"proof wanted", p.atLeast(r.ProofWanted) + ", " + ratio(r.ProofFactor) + " times the working pressure"})
 		if r.Proof > 0 {
 			f = append(f, fact{"prove to", p.proofFigure() + p.proofWord()})
 		}
@@ -37,7 +37,7 @@ func (p *proof) pressures() section {
 		}
 		on = p.given(v.Proof, "bar") + ", " + date + ": for " + p.atMost(r.MostOnRecord) + " of working pressure at most"
 		if p.Service.Working > 0 {
-			word, _ := gates.LimitFor(p.Rocket, gates.LimitProof).Judge(v.Proof / p.Service.Working)
+			word, _ := gates.LimitFor(p.Rocket, gates.LimitProof).Judge(gates.ProofRatio(p.Rocket))
 			on += ", " + word
 		}
 	}
@@ -46,9 +46,9 @@ func (p *proof) pressures() section {
 	for _, text := range p.proofAlarms() {
 		s.add(alarm(text))
 	}
-	if asked := p.Rocket.Limits.ProofFactor; asked > chamber.ProofFactor && p.Service.Working > 0 {
-		s.add(alarm("The file asks for a proof of " + ratio(asked) + " times the working pressure, " + p.atLeast(asked*p.Service.Working) +
-			" (limits.proof_factor). What is below stops at " + ratio(chamber.ProofFactor) + " times; ullage check judges by the file, and by the age of the proof."))
+	if r.ProofFactor < chamber.ProofFactor {
+		s.add(alarm("The file asks for a proof of " + ratio(r.ProofFactor) + " times the working pressure only (limits.proof_factor): common practice is " +
+			ratio(chamber.ProofFactor) + " times."))
 	}
 	s.add(prose("Pressures are gauge. Factors and shares are common practice, no source. " + p.coldWords()))
 	return s
@@ -57,7 +57,7 @@ func (p *proof) pressures() section {
 // mostWorking is the working pressure that the limit allows a proof for, of the limit as
 // it is shown, so that the two agree on paper.
 func (p *proof) mostWorking() float64 {
-	return p.cut(p.Result.ProofLimit, math.Floor) / chamber.ProofFactor
+	return p.cut(p.Result.ProofLimit, math.Floor) / p.Result.ProofFactor
 }
 
 // basisWords say what the burst pressure rests on.
@@ -144,8 +144,8 @@ func (p *proof) proofAlarms() []string {
 // coldWords tell what a cold proof is worth to a warm chamber.
 func (p *proof) coldWords() string {
 	text := "A proof tells of the day it was made; ullage check judges its age."
-	if h := p.Result.HeatFactor; h > 0 && h < 1 {
-		text = "A proof is made cold: at its working temperature this wall has " + p.percent(h) + " of that strength."
+	if h := p.Vessel.HeatLeft(); h > 0 && h < 1 {
+		text = "A proof is made cold: at its working temperature this chamber has " + p.percent(h) + " of that strength, and its proof on record counts for so much less."
 	}
 	return text
 }

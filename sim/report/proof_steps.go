@@ -46,7 +46,7 @@ func (p *proof) procedure() section {
 	s.add(prose("Water only. Gas in the chamber would store " + p.timesMore() + ", and throw it. Common practice, no source; " +
 		"where the law or a club has a procedure, that one holds. If anything is not as written here, release the pressure and stop."))
 	if !p.Result.ProofEnough {
-		s.add(alarm("This proof is for a working pressure of " + p.atMost(p.proofPressure()/chamber.ProofFactor) + " at most, not for " +
+		s.add(alarm("This proof is for a working pressure of " + p.atMost(p.proofPressure()/p.Result.ProofFactor) + " at most, not for " +
 			p.workingFigure() + "."))
 	}
 	n := 1
@@ -127,13 +127,14 @@ func (p *proof) raising() []string {
 
 func (p *proof) after() []string {
 	d := &p.Result.Dilation
-	limit := "the permanent growth is more than " + p.given(chamber.SetShare, "%") + " of the whole"
+	limit := "more stays in than " + p.given(chamber.SetShare, "%") + " of what the chamber grew by, it has set"
 	if !math.IsNaN(d.Set) {
-		limit = "more than " + p.rough(d.Set, "mL") + " of it stays in, the chamber has set"
+		limit = "more stays in than " + p.given(chamber.SetShare, "%") + " of what the chamber grew by (the water pumped in, less " + p.rough(d.Water, "mL") +
+			" for its own squeeze and what pump and hose take), or more than " + p.rough(d.Set, "mL") + " if that is less, it has set"
 	}
 	return []string{
 		"Release slowly to nothing, still from behind the barrier, and collect the water that comes back. If " + limit +
-			": write it off (" + p.given(chamber.SetShare, "%") + " of the growth: 49 CFR 180.205, from memory).",
+			": write it off (49 CFR 180.205, from memory).",
 		"When the gauge has read nothing for a minute, go to it from the side and open the bleed first. Measure circumference and length again.",
 		"Drain and dry it. Look at every bond and all of the wall, inside with a lamp, for what is listed below.",
 		"If it passed, write the pressure it held as chamber.proof and the day as chamber.proof_date in the rocket file, and both on the chamber. " +

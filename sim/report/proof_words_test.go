@@ -21,7 +21,7 @@ func TestProofSteps(t *testing.T) {
 	flat := strings.Join(strings.Fields(text), " ")
 	for _, want := range []string{
 		"slowly to 3.75 bar and hold for 1 minute", "slowly to 7.50 bar and hold for 1 minute", "slowly to 11.2 bar and hold for 1 minute",
-		"proof pressure, 15.0 bar, and no further. Hold for 5 minutes", "40 mL is expected", "more than 3.7 mL of it stays in",
+		"proof pressure, 15.0 bar, and no further. Hold for 5 minutes", "40 mL is expected", "or more than 3.7 mL if that is less, it has set",
 		"Fill it completely with water", "behind the barrier", "chamber.proof_date", "weeping", "crackles", "set", "turned white",
 		"gauge that was compared with another and whose full scale is 20 bar to 30 bar", "309 times the energy of water",
 		// 4.2 L/309 at 15 bar over 977 hPa were 16.35 times as much before.
@@ -76,12 +76,12 @@ func TestProofOfWhatHeldMoreThanItsEstimate(t *testing.T) {
 func TestProofOfAHotWall(t *testing.T) {
 	s := structured(t, func(r *sim.Rocket) { r.Chamber.Heating.Temperature = 273.15 + 80 })
 	text := strings.Join(strings.Fields(proofOf(t, WriteProofText, s, quantity.Metric)), " ")
-	assert.Contains(t, text, "Were the wall as hot as the air, 0 % of its strength would count")
+	assert.Contains(t, text, "as hot as the air, where 0 % of their strength counts")
 	s = structured(t, func(r *sim.Rocket) { r.Chamber.Heating.Temperature = 273.15 + 50 })
 	text = strings.Join(strings.Fields(proofOf(t, WriteProofText, s, quantity.Metric)), " ")
-	assert.Contains(t, text, "Were the wall as hot as the air, 75 % of its strength would count") // (65−50)/(65−45)
+	assert.Contains(t, text, "as hot as the air, where 75 % of their strength counts") // (65−50)/(65−45)
 	s = structured(t, func(r *sim.Rocket) { r.Chamber.Heating.Temperature = 273.15 + 40 })
-	assert.NotContains(t, proofOf(t, WriteProofText, s, quantity.Metric), "as hot as")
+	assert.NotContains(t, proofOf(t, WriteProofText, s, quantity.Metric), "as hot as the air")
 }
 
 func TestProofWithoutProcedure(t *testing.T) {

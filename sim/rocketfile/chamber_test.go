@@ -67,7 +67,7 @@ landing = "5 m/s"
 [rail]
 length = "1.8 m"
 [spread]
-"chamber.ply.cloth.cloth" = "5 g/m2"
+"water.fill" = 0.01
 `
 
 func TestChamberIsRead(t *testing.T) {
@@ -175,7 +175,9 @@ func TestFaultsOfChambers(t *testing.T) {
 		{"a section of a slip", "[chamber.forward]", "[chamber.foreward]", "x.toml:28: chamber.foreward: unknown key; perhaps forward is meant"},
 		{"layers", "count = 3", "count = 0", "x.toml:22: chamber.ply.cloth.count = 0: zero; give 1 to 200"},
 		{"limits that cross", `landing = "5 m/s"`, "margin_most = 0.5", "limits.margin_least = 1: is more than limits.margin_most, 0.5; give a least margin below the greatest"},
-		{"a spread of words", `"chamber.ply.cloth.cloth" = "5 g/m2"`, `"chamber.material" = 1`, "x.toml:55: spread.chamber.material = 1: no number, so it has no standard deviation"},
+		{"a spread of what no flight feels", `"water.fill" = 0.01`, `"chamber.ply.cloth.cloth" = "5 g/m2"`, `x.toml:55: spread.chamber.ply.cloth.cloth = "5 g/m2": no flight depends on it, so its uncertainty changes none;`},
+		{"a wide seal", `seal = "34 mm"`, `seal = "340 mm"`, `x.toml:41: chamber.thread.seal = "340 mm": is much wider than the chamber inside, 68 mm;`},
+		{"kilograms of cloth", `cloth = "200 g/m2"`, `cloth = "0.2"`, `write "0.2 g/m2"`},
 	} {
 		t.Run(tt.name, func(t *testing.T) {
 			text := strings.Replace(vesselled, tt.old, tt.new, 1)

@@ -100,6 +100,7 @@ type section struct {
 	many   bool      // an array of tables; has a row "name"
 	most   int       // items of a repeated one; 0: maxItems
 	free   bool      // its keys are no rows: read once the others are
+	apart  bool      // no flight depends on it
 	fields []*field
 
 	// title is where the name of an item of a repeated section is kept.

@@ -35,6 +35,7 @@ type Input struct {
 	Coarse    float64       // a coarse nudge, SI
 	Choices   []string
 	Drive     sim.Power // the drive it belongs to; empty for both
+	Apart     bool      // no flight depends on it: the chamber's structure, limits
 
 	// Get gives the number: of a choice its place in Choices, of a rule the one
 	// inside. When given is false the rocket holds none, and v is the value in
@@ -163,7 +164,7 @@ func input(s *section, f *field, p place) Input {
 	in := Input{
 		Name: name, Group: s.group, Label: f.label, Help: f.help, Kind: f.codec.kind(p),
 		Dimension: is.dimension, Unit: is.unit, Min: is.min, Max: is.max, Step: is.step, Coarse: is.coarse,
-		Drive: s.drive,
+		Drive: s.drive, Apart: s.apart,
 	}
 	if f.group != "" {
 		in.Group = f.group

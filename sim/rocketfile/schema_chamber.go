@@ -37,7 +37,7 @@ func gauge() scale {
 func chamberSection() *section {
 	at := of[chamber.Chamber, float64](vessel)
 	return &section{
-		path: "chamber", group: "chamber",
+		path: "chamber", group: "chamber", apart: true,
 		count: func(r *sim.Rocket) int { return counted(hasChamber(r)) },
 		make:  giveChamber,
 		fields: []*field{
@@ -106,7 +106,7 @@ func plySection() *section {
 	at := of[chamber.Ply, float64](item)
 	title := of[chamber.Ply, string](item)(func(x *chamber.Ply) *string { return &x.Name })
 	return &section{
-		path: "chamber.ply", group: "ply", many: true, most: 32, title: title,
+		path: "chamber.ply", group: "ply", apart: true, many: true, most: 32, title: title,
 		count: func(r *sim.Rocket) int {
 			if r.Chamber == nil {
 				return 0
@@ -145,7 +145,7 @@ func closureSection(path, group string, end func(*chamber.Chamber) **chamber.Clo
 	there := func(r *sim.Rocket) bool { return closure(place{rocket: r}) != nil }
 	conical := func(r *sim.Rocket) bool { return there(r) && closure(place{rocket: r}).Shape == chamber.Cone }
 	return &section{
-		path: path, group: group,
+		path: path, group: group, apart: true,
 		count: func(r *sim.Rocket) int { return counted(there(r)) },
 		make: func(r *sim.Rocket) {
 			giveChamber(r)
@@ -190,7 +190,7 @@ func threadSection() *section {
 	at := of[chamber.Thread, float64](thread)
 	there := func(r *sim.Rocket) bool { return thread(place{rocket: r}) != nil }
 	return &section{
-		path: "chamber.thread", group: "thread",
+		path: "chamber.thread", group: "thread", apart: true,
 		count: func(r *sim.Rocket) int { return counted(there(r)) },
 		make: func(r *sim.Rocket) {
 			giveChamber(r)
@@ -235,7 +235,7 @@ func heatingSection() *section {
 	at := of[chamber.Heating, float64](heating)
 	there := func(r *sim.Rocket) bool { return heating(place{rocket: r}) != nil }
 	return &section{
-		path: "chamber.heating", group: "heating", drive: sim.MotorPower,
+		path: "chamber.heating", group: "heating", apart: true, drive: sim.MotorPower,
 		count: func(r *sim.Rocket) int { return counted(there(r)) },
 		make: func(r *sim.Rocket) {
 			giveChamber(r)
@@ -258,7 +258,7 @@ func recoverySection() *section {
 	at := of[chamber.Mount, float64](mount)
 	there := func(r *sim.Rocket) bool { return r.Recovery != nil }
 	return &section{
-		path: "mount", group: "recovery",
+		path: "mount", group: "recovery", apart: true,
 		count: func(r *sim.Rocket) int { return counted(there(r)) },
 		make:  func(r *sim.Rocket) { r.Recovery = &chamber.Mount{} },
 		drop:  func(r *sim.Rocket) { r.Recovery = nil },

@@ -16,7 +16,7 @@ func limitsSection() *section {
 	}
 	speed := func(min float64) scale { return measured(quantity.Speed, "m/s", min, 1000, 0.5, 5) }
 	return &section{
-		path: "limits", group: "limits", count: one,
+		path: "limits", group: "limits", apart: true, count: one,
 		fields: []*field{
 			row("rail_exit", "rail exit", speed(0.1), func(l *sim.Limits) *float64 { return &l.RailExit },
 				"Least speed as the rail ends."),
@@ -56,7 +56,7 @@ func limitsSection() *section {
 func fieldSection() *section {
 	at := of[sim.Field, float64](func(p place) *sim.Field { return &p.rocket.Field })
 	return &section{
-		path: "field", group: "field", count: one,
+		path: "field", group: "field", apart: true, count: one,
 		fields: []*field{
 			optional("ceiling", "ceiling", metres(1, 100e3, 10, 100), at(func(f *sim.Field) *float64 { return &f.Ceiling }), 0,
 				"Greatest height above the pad that the field is cleared for."),

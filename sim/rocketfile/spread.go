@@ -45,7 +45,7 @@ func ParseSpread(r *sim.Rocket, input, text string) (Spread, error) {
 	if isNumber(n.text) {
 		n.kind = numberNode
 	}
-	sd, bad := readSpread(row, p, n)
+	sd, bad := readSpread(in.Name, row, p, n)
 	if bad != nil {
 		return Spread{}, Faults{{Key: "spread." + in.Name, Value: excerpt(text), Problem: bad.problem, Mend: bad.mend}}
 	}
@@ -100,7 +100,7 @@ func (rd *reading) spreadOf(name string, n *node) {
 		rd.fault(at, key, value, bad.Problem, bad.Mend)
 		return
 	}
-	sd, bad := readSpread(row, p, n)
+	sd, bad := readSpread(name, row, p, n)
 	if bad != nil {
 		rd.fault(at, key, value, bad.problem, bad.mend)
 		return
@@ -139,8 +139,11 @@ func (n *node) dotted() string {
 }
 
 // readSpread reads an uncertainty of an input that the rocket has.
-func readSpread(row *field, p place, n *node) (float64, *flaw) {
+func readSpread(name string, row *field, p place, n *node) (float64, *flaw) {
 	is := row.codec.scale(row, p)
+	if s, _, _ := resolve(p.rocket, name); s != nil && s.apart {
+		return 0, &flaw{"no flight depends on it, so its uncertainty changes none", "vary what the flight depends on, such as water.pressure"}
+	}
 	switch row.codec.kind(p) {
 	case ChoiceKind, TextKind:
 		return 0, &flaw{"no number, so it has no standard deviation", "vary a number, such as body.mass"}

@@ -114,6 +114,8 @@ func ParseAxis(r *sim.Rocket, text string) (Axis, error) {
 	p := axisParser{in: in, trial: rocketfile.Clone(r)}
 	a := Axis{Input: in}
 	switch {
+	case in.Apart:
+		return Axis{}, p.apart()
 	case !given || values == "":
 		return Axis{}, p.fault(values, "no values", axisMend)
 	case strings.Contains(values, ".."):
@@ -135,6 +137,11 @@ type axisParser struct {
 
 func (p *axisParser) fault(value, problem, mend string) error {
 	return rocketfile.Faults{{Key: p.in.Name, Value: value, Problem: problem, Mend: mend}}
+}
+
+// apart says that flights over an input would all be the same.
+func (p *axisParser) apart() error {
+	return p.fault("", "no flight depends on it", "ullage check and ullage proof judge by it; vary what the flight depends on, such as water.fill")
 }
 
 // numeric tells whether the input holds a number now.

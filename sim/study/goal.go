@@ -78,6 +78,8 @@ func ParseGoal(r *sim.Rocket, text string) (Goal, error) {
 	p := axisParser{in: in, trial: rocketfile.Clone(r)}
 	g := Goal{Input: in}
 	switch {
+	case in.Apart:
+		return Goal{}, p.apart()
 	case !p.numeric():
 		return Goal{}, p.fault("", "has no number to find the best of", "name a number; sweep over the words: "+p.listMend())
 	case given:

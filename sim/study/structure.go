@@ -45,7 +45,7 @@ func StructureOf(ctx context.Context, r *sim.Rocket) (Structure, error) {
 	}
 	s.Vessel, s.Service, s.Basis = *v, r.Service(), WorkingFilled
 	if s.Service.Working == 0 {
-		s.Service.Working, s.Basis = v.Proof/chamber.ProofFactor, WorkingProved
+		s.Service.Working, s.Basis = v.At(s.Service).MostOnRecord, WorkingProved
 		if v.Proof == 0 {
 			s.Basis = WorkingUnknown
 		}
