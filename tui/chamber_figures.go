@@ -9,6 +9,7 @@ import (
 	"ullage/sim/chamber"
 	"ullage/sim/gates"
 	"ullage/sim/quantity"
+	"ullage/sim/report"
 )
 
 // chamberFigure is one figure of the chamber: what it is, how much, and what is to be
@@ -86,7 +87,7 @@ func (v *chamberView) word(key string) (string, gates.Level) {
 // allFigures are all there are, in the order to read them.
 func (v *chamberView) allFigures() []chamberFigure {
 	res, c := &v.result, v.vessel
-	bar := func(p float64) string { return v.inUnit(p, "bar", 3) }
+	most := func(p float64) string { return report.AtMost(p, v.scene.units) }
 	held := fmt.Sprintf("%g of the estimate", chamber.EstimatedShare)
 	if res.Basis == chamber.FromBurst {
 		held = fmt.Sprintf("%g of the burst measured", chamber.MeasuredShare)
@@ -101,12 +102,12 @@ func (v *chamberView) allFigures() []chamberFigure {
 	}
 	figures := []chamberFigure{
 		{"working", v.given(v.rocket.Service().Working, "bar"), "", working},
-		{"burst", bar(res.Burst), "", bases[res.Basis]},
-		{"proof wanted", bar(res.ProofWanted), "", fmt.Sprintf("%g times working", res.ProofFactor)},
-		{"proof limit", bar(res.ProofLimit), "", held},
-		{"prove at", bar(res.Proof), provable, v.provingNote()},
+		{"burst", most(res.Burst), "", bases[res.Basis]},
+		{"proof wanted", report.AtLeast(res.ProofWanted, v.scene.units), "", fmt.Sprintf("%g times working", res.ProofFactor)},
+		{"proof limit", most(res.ProofLimit), "", held},
+		{"prove at", report.ProofFigure(res, v.scene.units), provable, v.provingNote()},
 		v.record(),
-		{"most working", bar(res.MostWorking), "", "that it can be proved for"},
+		{"most working", most(res.MostWorking), "", "that it can be proved for"},
 		{"energy in gas", v.energy(res.Gas), "", v.inUnit(res.Gas.TNT, "g", 2) + " of TNT"},
 		{"stand-off", v.inUnit(res.Gas.StandoffFloor, "m", 2), "", "for the blast alone: fragments go farther"},
 		{"in its proof", v.energy(res.Hydraulic), "", "with water; with gas " + v.energy(res.Pneumatic)},
@@ -139,7 +140,7 @@ func (v *chamberView) provingNote() string {
 func (v *chamberView) record() chamberFigure {
 	f := chamberFigure{"proof held", "-", gates.LimitProof, "prove it with water before it sees gas"}
 	if c := v.vessel; c.Proof > 0 {
-		f.value, f.note = v.given(c.Proof, "bar"), "for "+v.inUnit(v.result.MostOnRecord, "bar", 3)+" at work"
+		f.value, f.note = v.given(c.Proof, "bar"), "for "+report.AtMost(v.result.MostOnRecord, v.scene.units)+" at work"
 		if c.ProofDate != "" {
 			f.note = clean(c.ProofDate) + ", " + f.note
 		}

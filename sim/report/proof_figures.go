@@ -4,6 +4,9 @@ import (
 	"math"
 	"strconv"
 	"strings"
+
+	"ullage/sim/chamber"
+	"ullage/sim/quantity"
 )
 
 func (p printer) pressure(v float64) string { return p.text(v, "bar") }
@@ -45,4 +48,24 @@ func (p printer) cut(v float64, way func(float64) float64) float64 {
 		return u.ToSI(near * step)
 	}
 	return u.ToSI(way(x/step) * step)
+}
+
+// AtMost writes a gauge pressure that must not be gone beyond, Pa: rounded down, never up.
+func AtMost(v float64, sys quantity.System) string { return printer{sys}.atMost(v) }
+
+// AtLeast writes a gauge pressure that must be reached, Pa: rounded up.
+func AtLeast(v float64, sys quantity.System) string { return printer{sys}.atLeast(v) }
+
+// ProofFigure writes the pressure to prove a chamber at: all that is wanted where the limit
+// allows it, and never over the limit.
+func ProofFigure(r *chamber.Result, sys quantity.System) string {
+	p := printer{sys}
+	return p.pressure(p.proofPressure(r))
+}
+
+func (p printer) proofPressure(r *chamber.Result) float64 {
+	if up := p.cut(r.Proof, math.Ceil); r.ProofEnough && up <= r.ProofLimit {
+		return up
+	}
+	return p.cut(r.Proof, math.Floor)
 }

@@ -97,13 +97,7 @@ func (p *proof) provable() bool {
 // proofFigure is the pressure to prove to: all that is wanted, and never over the limit.
 func (p *proof) proofFigure() string { return p.pressure(p.proofPressure()) }
 
-func (p *proof) proofPressure() float64 {
-	r := &p.Result
-	if up := p.cut(r.Proof, math.Ceil); r.ProofEnough && up <= r.ProofLimit {
-		return up
-	}
-	return p.cut(r.Proof, math.Floor)
-}
+func (p *proof) proofPressure() float64 { return p.printer.proofPressure(&p.Result) }
 
 func (p *proof) proofWord() string {
 	if p.Result.ProofEnough {
