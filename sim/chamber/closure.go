@@ -42,7 +42,8 @@ func (s *stuff) plate() float64 {
 	return s.poisson
 }
 
-// stress is the greatest in a closure of radius r and wall t at one pascal: membranes
+// stress is the greatest in a closure of radius r (the bore's: that of a dome within it is
+// less) and wall t at one pascal: membranes
 // (Timoshenko and Woinowsky-Krieger, Theory of Plates and Shells, chapter 14), and a
 // circular plate simply supported at its edge (the same, chapter 3). A 2:1 ellipsoid
 // has p r/t in tension at its crown and as much in compression around its equator, which

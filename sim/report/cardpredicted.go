@@ -134,6 +134,12 @@ func (p cardPage) chamber() card.Block {
 	add("working", p.given(r.Water.Pressure, "bar"))
 	add("proof on record", p.proof())
 	add("burst counted on", burst)
+	switch {
+	case at.Cracks:
+		add("resin", "cracks at the working pressure: an unlined wall weeps")
+	case at.CracksAtProof:
+		add("resin", "cracks in its proof: an unlined wall weeps")
+	}
 	add("energy of the gas", p.energy(at.Gas.Isentropic))
 	add("stand-off", p.farther(at.Gas.StandoffFloor)+" for the blast; fragments go farther")
 	return card.Block{Title: "chamber", Table: t}

@@ -25,7 +25,7 @@ func mendWords(p printer, m gates.Mend) string {
 	case gates.OtherDelay:
 		return setWords(p, m) + ", which is not among those that can be had"
 	case gates.Rebuild:
-		return setWords(p, m) + ": another chamber, to be proved anew"
+		return setWords(p, m) + ": another chamber, to be weighed and proved anew"
 	case gates.LeanIntoWind:
 		return "lean the rail " + p.given(m.To, "deg") + " into the wind instead of " + p.given(m.From, "deg")
 	case gates.AddNoseWeight:

@@ -106,6 +106,10 @@ func (p *proof) proofWord() string {
 	return ", " + gates.WordLow + ": the limit allows no more"
 }
 
+// farApart is how many times an estimate a measured burst may be before one of the two is
+// doubted: common sense, no source.
+const farApart = 2
+
 // proofAlarms are what stands in the way of a proof.
 func (p *proof) proofAlarms() []string {
 	r := &p.Result
@@ -115,6 +119,9 @@ func (p *proof) proofAlarms() []string {
 	var out []string
 	v := &p.Vessel
 	switch {
+	case r.Basis == chamber.FromBurst && r.Burst > farApart*r.Estimate:
+		out = append(out, "The burst that was measured is "+p.number(r.Burst/r.Estimate)+" times what is estimated of this chamber: was that one really made alike, "+
+			"and is this one described as it is?")
 	case r.Basis == chamber.FromProof:
 		out = append(out, "It held "+p.given(v.Proof, "bar")+", more than is estimated of it: a figure given is too low, or it had luck. Correct the figures, "+
 			"or burst one made alike with water and give chamber.burst. Until then a new proof stops at half of what it held.")

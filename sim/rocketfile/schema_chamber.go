@@ -198,7 +198,7 @@ func threadSection() *section {
 		},
 		drop: func(r *sim.Rocket) { r.Chamber.Thread = nil },
 		fields: []*field{
-			num("diameter", "diameter", millimetres(1, 2000, 1, 5), at(func(t *chamber.Thread) *float64 { return &t.Diameter }),
+			num("diameter", "diameter", millimetres(1, 1000, 1, 5), at(func(t *chamber.Thread) *float64 { return &t.Diameter }),
 				"Major diameter of the thread that holds the nozzle or its adapter.").required(there, `"40 mm"`),
 			num("pitch", "pitch", millimetres(0.1, 50, 0.25, 1), at(func(t *chamber.Thread) *float64 { return &t.Pitch }),
 				"From one turn of the thread to the next.").required(there, `"2 mm"`),
@@ -243,11 +243,11 @@ func heatingSection() *section {
 		},
 		drop: func(r *sim.Rocket) { r.Chamber.Heating = nil },
 		fields: []*field{
-			num("temperature", "hot", celsius(0, 350), at(func(h *chamber.Heating) *float64 { return &h.Temperature }),
+			num("temperature", "hot", celsius(0, 300), at(func(h *chamber.Heating) *float64 { return &h.Temperature }),
 				"That the air of the sealed chamber reaches beside the motor.").required(there, `"80 degC"`),
 			num("time", "in", measured(quantity.Time, "s", 0.01, 3600, 1, 10), at(func(h *chamber.Heating) *float64 { return &h.Time }),
 				"In which it gets there.").required(there, `"20 s"`),
-			num("rise", "rise", measured(quantity.Pressure, "bar", 1e-4*bar, 100*bar, 0.01*bar, 0.1*bar), at(func(h *chamber.Heating) *float64 { return &h.Rise }),
+			num("rise", "rise", measured(quantity.Pressure, "bar", 1e-4*bar, 0.2*bar, 0.01*bar, 0.05*bar), at(func(h *chamber.Heating) *float64 { return &h.Rise }),
 				"Of pressure that a vent is to allow.").byDefault("0.05 bar"),
 		},
 	}

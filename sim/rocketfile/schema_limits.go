@@ -44,7 +44,7 @@ func limitsSection() *section {
 				"Greatest vertical speed of landing."),
 			row("energy", "energy", measured(quantity.Energy, "J", 0.01, 1e7, 5, 50), func(l *sim.Limits) *float64 { return &l.Energy },
 				"Greatest energy of the whole rocket at landing."),
-			row("proof_factor", "proof factor", number(1, 10, 0.1, 0.5), func(l *sim.Limits) *float64 { return &l.ProofFactor },
+			row("proof_factor", "proof factor", number(1.25, 10, 0.1, 0.5), func(l *sim.Limits) *float64 { return &l.ProofFactor },
 				"Least proof pressure on record over the pressure to fly at."),
 			row("proof_days", "proof days", number(1, 36500, 30, 365), func(l *sim.Limits) *float64 { return &l.ProofDays },
 				"For how many days a proof holds."),

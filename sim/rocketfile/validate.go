@@ -2,6 +2,7 @@ package rocketfile
 
 import (
 	"math"
+	"strconv"
 
 	"ullage/sim"
 	"ullage/sim/quantity"
@@ -58,8 +59,14 @@ func (rd *reading) whole(f sim.Fault) {
 			fault.Line = rd.doc.line(tables[p.item].at())
 		}
 		if !math.IsNaN(f.Value) {
-			fault.Value = quantity.Exact(f.Value, row.codec.scale(row, p).unit)
+			fault.Value = workedOut(f.Value, row.codec.scale(row, p).unit)
 		}
 	}
 	rd.faults.add(fault)
+}
+
+// workedOut is a value that nobody wrote, to the digits that help.
+func workedOut(v float64, u quantity.Unit) string {
+	x, _ := strconv.ParseFloat(strconv.FormatFloat(u.FromSI(v), 'g', 6, 64), 64)
+	return quantity.Exact(u.ToSI(x), u)
 }
