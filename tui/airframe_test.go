@@ -96,7 +96,7 @@ func TestAirframeMargin(t *testing.T) {
 	require.InDelta(t, 3.5, s.airframe().wanted, 1e-9)
 	require.Greater(t, s.airframe().study.result[0].Sizing.Weight, before)
 	require.Contains(t, s.said(), "For a least margin of 3.5 calibres on water")
-	for range 120 {
+	for range 36 {
 		s.press("[")
 	}
 	require.InDelta(t, 0.1, s.airframe().wanted, 1e-9)

@@ -12,6 +12,7 @@ import (
 
 	"ullage/sim"
 	"ullage/sim/rocketfile"
+	"ullage/tui/plot"
 )
 
 // value is the chosen input's value as the list shows it.
@@ -239,7 +240,7 @@ func TestEveryKeyIsTried(t *testing.T) {
 		t.Run(name, func(t *testing.T) {
 			try := keyTrials[name]
 			require.NotNil(t, try, "no trial of this key")
-			s := newScreen(t, copied(t), 80, 24)
+			s := newScreenJudged(t, copied(t), plot.Braille, 80, 24, calmly)
 			try(t, s)
 			s.checkSize()
 		})

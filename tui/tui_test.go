@@ -1,6 +1,7 @@
 package tui
 
 import (
+	"context"
 	"flag"
 	"io"
 	"os"
@@ -12,6 +13,8 @@ import (
 	tea "github.com/charmbracelet/bubbletea"
 	"github.com/stretchr/testify/require"
 
+	"ullage/sim"
+	"ullage/sim/gates"
 	"ullage/sim/rocketfile"
 	"ullage/tui/plot"
 )
@@ -80,7 +83,20 @@ func newScreen(t testing.TB, f *rocketfile.File, w, h int) *screen {
 
 func newScreenIn(t testing.TB, f *rocketfile.File, charset plot.Charset, w, h int) *screen {
 	t.Helper()
+	return newScreenJudged(t, f, charset, w, h, gates.Judge)
+}
+
+// calmly judges without corners and mends, for tests of something else that fly a great
+// many times.
+func calmly(ctx context.Context, r *sim.Rocket, o gates.Options) (gates.Verdict, error) {
+	o.Spreads, o.Mends = nil, false
+	return gates.Judge(ctx, r, o)
+}
+
+func newScreenJudged(t testing.TB, f *rocketfile.File, charset plot.Charset, w, h int, judges judge) *screen {
+	t.Helper()
 	s := &screen{t: t, m: New(Options{File: f, Charset: charset, Output: io.Discard, Clock: testDay})}
+	s.m.judges = judges
 	s.run(s.m.Init())
 	s.send(tea.WindowSizeMsg{Width: w, Height: h})
 	return s

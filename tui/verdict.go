@@ -59,7 +59,10 @@ func verdictFinding(v *gates.Verdict, sys quantity.System, following bool) repor
 	f.Label, f.Value = "checks", fmt.Sprintf("%d outside", v.Failed())
 	if v.Pass() {
 		open := v.Unjudged()
-		f.Value = fmt.Sprintf("%d within", len(v.Checks)-open)
+		f.Value = fmt.Sprintf("%d within", len(v.Checks)-open-v.Cautions())
+		if n := v.Cautions(); n > 0 {
+			f.Value += fmt.Sprintf(", %d to note", n)
+		}
 		if open > 0 {
 			f.Value += fmt.Sprintf(", %d not judged", open)
 		}
