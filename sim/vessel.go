@@ -11,8 +11,9 @@ import (
 const agree = 0.02
 
 // Vessel is the chamber with what the rest of the rocket says of it filled in: its bore
-// and, from its volume, its length; the throat as the hole through the retainer. It is
-// nil when the file does not describe a chamber.
+// and, from its volume, its length; the throat as the hole through the retainer; the air
+// or the gas, whichever is warmer, as the temperature of a wall of which nothing is said.
+// It is nil when the file does not describe a chamber.
 func (r *Rocket) Vessel() *chamber.Chamber {
 	if r.Chamber == nil {
 		return nil
@@ -28,7 +29,11 @@ func (r *Rocket) Vessel() *chamber.Chamber {
 	if c.Length == 0 && w.Bore > 0 {
 		c.Length = math.Max(0, (w.Volume-c.Volume())/(math.Pi/4*c.Diameter*c.Diameter))
 	}
-	if c.Thread != nil && c.Thread.Hole == 0 && w.Throat < c.Thread.Diameter {
+	if c.Temperature == 0 {
+		column := r.Site.Column()
+		c.Temperature = math.Max(column.Air(0).Temperature, w.Temperature)
+	}
+	if c.Thread != nil && c.Thread.Hole == 0 {
 		thread := *c.Thread
 		thread.Hole = w.Throat
 		c.Thread = &thread

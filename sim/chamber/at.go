@@ -16,9 +16,13 @@ func (c *Chamber) At(s Service) Result {
 	for i := range r.Parts {
 		r.Parts[i] = r.Parts[i].at(s.Working)
 	}
+	cold := *c
+	cold.HeatFactor = 1
+	_, r.ColdEstimate = weakest(cold.parts())
 	// No telling what gave way, or whether closures that are not described are bonded.
-	r.rest(c.Burst, c.Proof, math.Min(f.wall, f.bond))
-	r.prove(s, c.Proof*c.HeatLeft())
+	g := cold.factors()
+	r.rest(c.Burst, c.Proof, math.Min(f.wall, f.bond), math.Min(g.wall, g.bond))
+	r.prove(s, c.Proof, c.HeatLeft())
 
 	volume := s.Volume
 	if volume == 0 {

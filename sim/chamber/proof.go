@@ -35,22 +35,23 @@ type Dilation struct {
 	Set      float64 // of Volume, that may remain, m³
 }
 
-// rest settles what the burst pressure rests on. What was measured was measured cold and
-// new: the share that heat and cycles leave counts for it as for the estimate.
-func (r *Result) rest(measured, proof, share float64) {
+// rest settles what the burst pressure rests on, hot and cold. What was measured was
+// measured cold and new: the share that heat and cycles leave, or cycles alone, counts for
+// it as for the estimate.
+func (r *Result) rest(measured, proof, share, coldShare float64) {
 	switch {
 	case measured > 0:
-		r.Burst, r.Basis = measured*share, FromBurst
-	case proof > 0 && !(proof*share <= r.Estimate):
-		r.Burst, r.Basis = proof*share, FromProof
+		r.Burst, r.ColdBurst, r.Basis = measured*share, measured*coldShare, FromBurst
+	case proof > 0 && !(proof*coldShare <= r.ColdEstimate):
+		r.Burst, r.ColdBurst, r.Basis = proof*share, proof*coldShare, FromProof
 	default:
-		r.Burst, r.Basis = r.Estimate, FromEstimate
+		r.Burst, r.ColdBurst, r.Basis = r.Estimate, r.ColdEstimate, FromEstimate
 	}
 }
 
-// prove settles the pressures of the proof test; onRecord is the proof on record with what
-// heat leaves of it.
-func (r *Result) prove(s Service, onRecord float64) {
+// prove settles the pressures of the proof test, which is made cold: left is the share of
+// a cold strength that heat leaves in service.
+func (r *Result) prove(s Service, onRecord, left float64) {
 	if r.ProofFactor = s.ProofFactor; r.ProofFactor == 0 {
 		r.ProofFactor = ProofFactor
 	}
@@ -58,12 +59,17 @@ func (r *Result) prove(s Service, onRecord float64) {
 	if r.Basis == FromBurst {
 		share = MeasuredShare
 	}
-	r.ProofWanted = r.ProofFactor * s.Working
-	r.ProofLimit = share * r.Burst
-	r.Proof = math.Min(r.ProofWanted, r.ProofLimit)
+	r.HeatLeft = left
+	if s.Working > 0 { // nothing asked for stays nothing, whatever the heat
+		r.ProofWanted = r.ProofFactor * s.Working / left
+	}
+	r.ProofLimit = share * r.ColdBurst
+	if r.Proof = math.Min(r.ProofWanted, r.ProofLimit); left == 0 {
+		r.Proof = 0 // there is nothing to prove it for
+	}
 	r.ProofEnough = r.ProofLimit >= r.ProofWanted
-	r.MostWorking = r.ProofLimit / r.ProofFactor
-	r.MostOnRecord = onRecord / r.ProofFactor
+	r.MostWorking = r.ProofLimit * left / r.ProofFactor
+	r.MostOnRecord = onRecord * left / r.ProofFactor
 }
 
 // stretch is the wall's strain at one pascal.

@@ -98,7 +98,7 @@ func amiss(c *Chamber, r Result) string {
 			return "the weakest is not " + p.Name
 		}
 	}
-	if r.Proof > r.ProofLimit || r.Proof > r.ProofWanted || r.ProofLimit > MeasuredShare*r.Burst {
+	if r.Proof > r.ProofLimit || r.Proof > r.ProofWanted || r.ProofLimit > MeasuredShare*r.ColdBurst*(1+1e-12) || r.MostWorking > MeasuredShare*r.ColdBurst*r.HeatLeft/r.ProofFactor*(1+1e-12) {
 		return "the proof is past its limit"
 	}
 	if math.IsNaN(r.Strain) != (c.Material == Own && c.Modulus == 0) {

@@ -38,12 +38,16 @@ type Result struct {
 	Burst    float64 // what is counted on, with heat and cycles
 	Basis    Basis   // of Burst
 
+	ColdEstimate float64 // of the burst pressure without heat, as in a proof
+	ColdBurst    float64 // what is counted on then
+	HeatLeft     float64 // share of a cold strength left in service, in wall and bonds
+
 	ProofFactor  float64 // proof over working pressure, asked for
-	ProofWanted  float64 // that times working
-	ProofLimit   float64 // half of an estimated burst, 0.8 of a measured one
+	ProofWanted  float64 // that times working over HeatLeft; infinite where heat leaves nothing
+	ProofLimit   float64 // half of an estimated burst, cold, or 0.8 of a measured one
 	Proof        float64 // to prove at: the lesser of both
 	ProofEnough  bool    // the limit allows ProofWanted
-	MostWorking  float64 // that the chamber can be proved for: ProofLimit/ProofFactor
+	MostWorking  float64 // that the chamber can be proved for: ProofLimit × HeatLeft/ProofFactor
 	MostOnRecord float64 // that the proof on record, made cold, is for with what heat leaves: that/ProofFactor; cycles since then are not in it; 0 without
 
 	Dilation      Dilation // at Proof

@@ -68,6 +68,7 @@ const (
 	checkMost        = "most-load"
 	checkLeft        = "liquid-left"
 	checkBurst       = "burst"
+	checkDoubt       = "burst-doubt"
 	checkSealed      = "sealed"
 )
 

@@ -91,21 +91,26 @@ func (p *pull) set(base *sim.Rocket, x float64) *sim.Rocket {
 // steps are the values of a lever from today's towards an end: whole multiples of its
 // step, n of them.
 type steps struct {
-	first, step float64
-	n           int
+	zero, first, step float64 // zero is that of the lever's unit, as of degrees Celsius
+	n                 int
 }
 
 func (p *pull) steps(end float64) steps {
 	const slack = 1e-6
-	if end > p.now {
-		first := math.Floor(p.now/p.step+slack) + 1
-		return steps{first * p.step, p.step, int(math.Floor(end/p.step+slack) - first + 1)}
+	zero := 0.0
+	if p.change == nil {
+		zero = p.in.Unit.ToSI(0)
 	}
-	first := math.Ceil(p.now/p.step-slack) - 1
-	return steps{first * p.step, -p.step, int(first - math.Ceil(end/p.step-slack) + 1)}
+	now, end := (p.now-zero)/p.step, (end-zero)/p.step
+	if end > now {
+		first := math.Floor(now+slack) + 1
+		return steps{zero, first * p.step, p.step, int(math.Floor(end+slack) - first + 1)}
+	}
+	first := math.Ceil(now-slack) - 1
+	return steps{zero, first * p.step, -p.step, int(first - math.Ceil(end-slack) + 1)}
 }
 
-func (s steps) at(k int) float64 { return s.first + float64(k)*s.step }
+func (s steps) at(k int) float64 { return s.zero + s.first + float64(k)*s.step }
 
 // openingLevers move the moment a canopy opens; of a motor the delays that can be had
 // come first.

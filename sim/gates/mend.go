@@ -3,6 +3,7 @@ package gates
 import (
 	"context"
 	"math"
+	"slices"
 
 	"ullage/sim"
 	"ullage/sim/rocketfile"
@@ -34,6 +35,7 @@ const (
 	GiveChamber                   // [chamber]
 	GiveProof                     // a proof on record
 	GiveBurst                     // a measured burst
+	CheckBurst                    // whether the chamber that burst was made alike
 	GiveDate                      // the day of the proof
 	GiveClosures                  // [chamber.forward] and [chamber.aft]
 	NothingFound                  // none of the inputs tried does it alone
@@ -88,6 +90,9 @@ func (m *mender) find(g *gate, flown []Case, worst Case, corner deviation) ([]Me
 		}
 		if mend.Breaks, err = m.breaks(mended); err != nil {
 			return out, err
+		}
+		if l.kind == Rebuild { // that it is to be proved goes without saying
+			mend.Breaks = slices.DeleteFunc(mend.Breaks, func(name string) bool { return name == LimitFor(m.base, LimitProof).Name })
 		}
 		out = append(out, mend)
 	}

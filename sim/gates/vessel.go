@@ -13,7 +13,7 @@ import (
 // pressure, on a motor what warms up in it beside one.
 func chamberGates(r *sim.Rocket, today time.Time) []gate {
 	if r.Power == sim.MotorPower {
-		return sealedGate(r)
+		return sealedGates(r, today)
 	}
 	g := []gate{proofGate(r)}
 	if r.Chamber == nil {
@@ -22,7 +22,7 @@ func chamberGates(r *sim.Rocket, today time.Time) []gate {
 	if r.Chamber.Proof > 0 {
 		g = append(g, ageGate(r, today))
 	}
-	return append(g, burstGate(r))
+	return append(append(g, burstGate(r)), doubtGate(r)...)
 }
 
 // ProofRatio is the proof on record over the pressure of the file, the proof counting for
@@ -47,10 +47,10 @@ func proofGate(r *sim.Rocket) gate {
 	}
 	vessel := r.Vessel().At(r.Service())
 	switch {
-	case vessel.ProofWanted <= vessel.ProofLimit && r.Vessel().HeatLeft() == 1:
+	case vessel.ProofEnough:
 		g.adds = []Mend{{Kind: ProveTo, To: vessel.ProofWanted}}
 	case vessel.MostWorking > 0:
-		g.adds = []Mend{{Kind: ProveFor, To: vessel.MostWorking}}
+		g.adds = []Mend{{Kind: ProveFor, From: vessel.ProofLimit, To: vessel.MostWorking}}
 	}
 	if g.none = r.Chamber.Proof == 0; !g.none {
 		g.levers = []lever{{input: "water.pressure"}, {input: "chamber.temperature"}}
@@ -83,6 +83,8 @@ func calendarDay(t time.Time) int64 {
 }
 
 // burstGate holds the proof, on record or still to be made, against the burst pressure.
+// What a chamber held says that it holds no less, and nothing of how much more: it takes
+// no part here.
 func burstGate(r *sim.Rocket) gate {
 	vessel := r.Vessel().At(r.Service())
 	g := gate{key: checkBurst, still: true, limit: Limit{Key: checkBurst, Min: noMin, Word: WordHigh, Source: CommonPractice}, value: overBurst}
@@ -92,23 +94,20 @@ func burstGate(r *sim.Rocket) gate {
 	}
 	if r.Chamber.Proof == 0 {
 		g.limit.Name = strings.Replace(g.limit.Name, "proof", "proof wanted", 1)
-		g.levers = append(g.levers, lever{input: "water.pressure"})
+		g.levers = []lever{{input: "water.pressure"}, {input: "chamber.temperature"}}
 	}
-	g.levers = append(g.levers, lever{input: "chamber.temperature"})
 	for i := range r.Chamber.Plies {
-		g.levers = append(g.levers, lever{input: "chamber.ply." + r.Chamber.Plies[i].Name + ".count", up: true, kind: Rebuild})
+		g.levers = append(g.levers, rebuild("chamber.ply."+r.Chamber.Plies[i].Name+".count"))
 	}
-	for _, part := range []string{"forward.overlap", "aft.overlap", "thread.engaged"} {
-		g.levers = append(g.levers, lever{input: "chamber." + part, up: true, kind: Rebuild})
+	for _, part := range []string{"forward.overlap", "forward.wall", "aft.overlap", "aft.wall", "thread.engaged"} {
+		g.levers = append(g.levers, rebuild("chamber."+part))
 	}
-	value, _ := overBurst(&sim.Flight{Rocket: r})
-	switch described := r.Chamber.Forward != nil && r.Chamber.Aft != nil; {
-	case math.IsNaN(vessel.Burst), vessel.Basis == chamber.FromProof && vessel.Estimate > r.Water.Pressure:
-		// It has held more than the estimate, which is thereby no guide to what it holds.
+	value, known := overBurst(&sim.Flight{Rocket: r})
+	c := r.Chamber
+	switch described := c.Forward != nil && c.Aft != nil && c.Thread != nil; {
+	case !known:
 		g.lacks = &Mend{Kind: GiveBurst}
 	case vessel.Basis == chamber.FromProof:
-		// By its description it would burst at the pressure it is to fly at: whatever it
-		// held, one of the two is wrong.
 		g.adds = []Mend{{Kind: GiveBurst}}
 	case vessel.Basis == chamber.FromEstimate && !described && value <= g.limit.Max:
 		g.lacks = &Mend{Kind: GiveClosures}
@@ -116,49 +115,81 @@ func burstGate(r *sim.Rocket) gate {
 	return g
 }
 
-// overBurst is the proof on record, or the one that is wanted, over the burst pressure; of
-// a chamber that held more than its estimate over that.
+// rebuild is a lever that makes another chamber, which has no proof on record.
+func rebuild(input string) lever {
+	return lever{input: input, up: true, kind: Rebuild, with: func(r *sim.Rocket) {
+		r.Chamber.Proof, r.Chamber.ProofDate, r.Chamber.Cycles = 0, "", 0
+	}}
+}
+
+// overBurst is the proof on record, or the one that is wanted, over the burst pressure, cold
+// as it is made: as measured, else as estimated.
 func overBurst(fl *sim.Flight) (float64, bool) {
 	v := fl.Rocket.Vessel().At(fl.Rocket.Service())
-	proof := fl.Rocket.Chamber.Proof
+	proof, burst := fl.Rocket.Chamber.Proof, v.ColdEstimate
 	if proof == 0 {
 		proof = v.ProofWanted
 	}
-	burst := v.Burst
-	if v.Basis == chamber.FromProof {
-		burst = v.Estimate
-	}
-	if burst == 0 { // no strength is left
-		return math.Inf(1), true
+	if v.Basis == chamber.FromBurst {
+		burst = v.ColdBurst
 	}
 	return proof / burst, !math.IsNaN(burst)
 }
 
-// sealedGate holds what a sealed chamber builds up beside a motor, the air getting thinner
+// doubtGate warns of a burst that was measured far above what is estimated.
+func doubtGate(r *sim.Rocket) []gate {
+	if r.Chamber.Burst == 0 {
+		return nil
+	}
+	return []gate{{key: checkDoubt, still: true, warns: true, adds: []Mend{{Kind: CheckBurst}},
+		limit: Limit{Key: checkDoubt, Name: "measured burst over the estimate", Min: noMin, Max: FarApart, Word: WordHigh, Source: CommonPractice},
+		value: func(fl *sim.Flight) (float64, bool) {
+			v := fl.Rocket.Vessel().At(fl.Rocket.Service())
+			return v.ColdBurst / v.ColdEstimate, !math.IsNaN(v.ColdEstimate)
+		}}}
+}
+
+// FarApart is how many times an estimate a measured burst may be before one of the two is
+// doubted: common sense, no source.
+const FarApart = 2.0
+
+// sealedGates hold what a sealed chamber builds up beside a motor, the air getting thinner
 // on the way up, against the pressure that its proof is for, less what a chamber as hot
-// as its air loses of its strength.
-func sealedGate(r *sim.Rocket) []gate {
+// as its air loses of its strength, and never more than it could be proved for.
+func sealedGates(r *sim.Rocket, today time.Time) []gate {
 	if r.Chamber == nil || r.Chamber.Heating == nil {
 		return nil
 	}
 	vessel := r.Vessel()
+	at := vessel.At(r.Service())
 	hot := r.Chamber.Heating
 	left := vessel.HeatLeftAt(hot.Temperature)
+	provable := chamber.EstimatedShare * at.ColdEstimate
+	if at.Basis == chamber.FromBurst {
+		provable = chamber.MeasuredShare * at.ColdBurst
+	}
+	most := provable
+	if r.Chamber.Proof > 0 {
+		most = math.Min(r.Chamber.Proof, provable)
+	}
 	g := gate{key: checkSealed, still: true,
 		limit: Limit{Key: checkSealed, Name: "sealed chamber beside the motor", Min: noMin,
-			Max: r.Chamber.Proof * left / LimitFor(r, LimitProof).Min, Unit: "bar", Word: WordHigh, Source: "proof on record, as hot as the air inside"},
+			Max: most * left / LimitFor(r, LimitProof).Min, Unit: "bar", Word: WordHigh, Source: "proof on record or to be had, as hot as the air inside"},
 		value: func(fl *sim.Flight) (float64, bool) {
 			column := fl.Rocket.Site.Column()
 			thinner := column.Air(0).Pressure - column.Air(math.Max(fl.Apogee.Height, 0)).Pressure
 			return fl.Rocket.Vessel().At(fl.Rocket.Service()).Heated.Damp + thinner, true
 		}}
-	vent := Mend{Kind: CutVent, To: vessel.At(r.Service()).Heated.DampVent.Hole}
+	vent := Mend{Kind: CutVent, To: at.Heated.DampVent.Hole}
 	if hot.Rise > g.limit.Max {
 		vent.To = math.NaN() // no hole keeps it low enough
 	}
 	g.adds = []Mend{vent}
-	if r.Chamber.Proof == 0 && left > 0 {
-		g.limit.Max, g.lacks = noMax, &Mend{Kind: GiveProof}
+	if r.Chamber.Proof > 0 {
+		return []gate{g, ageGate(r, today)}
+	}
+	if at.Heated.Damp <= g.limit.Max { // what is estimated is not enough to pass
+		g.lacks = &Mend{Kind: GiveProof}
 	}
 	return []gate{g}
 }

@@ -14,6 +14,9 @@ func (p cardPage) order() card.Block {
 	if p.Rocket.Power == sim.WaterPower {
 		steps = p.waterSteps
 	}
+	if !p.Verdict.Pass() {
+		return card.Block{Title: "order of the day", Ticks: p.noGoSteps()}
+	}
 	return card.Block{Title: "order of the day", Ticks: steps(), Notes: []string{"Common practice, no source; the rules of the range come first."}}
 }
 
@@ -23,9 +26,6 @@ func (p cardPage) waterSteps() []string {
 	proof := "proof on record seen: " + p.proof()
 	away := p.farther(chamberAt(r).Gas.StandoffFloor)
 	water := service.Fill * service.Volume * r.Water.Density
-	if p.chamberFails() {
-		return []string{proof, "not pressurised: the chamber's checks on this card fail, and they come first"}
-	}
 	return []string{
 		proof,
 		"thread, bonds and skin looked at: no crack, no white patch, no edge that lifts",
@@ -39,6 +39,15 @@ func (p cardPage) waterSteps() []string {
 		"if it does not fly: pressure let out from afar, gauge at 0, before anyone goes near",
 		"found: chamber open and empty before it is carried",
 	}
+}
+
+// noGoSteps are all that a no-go leaves to do.
+func (p cardPage) noGoSteps() []string {
+	out := []string{"no-go: nothing is filled, pressurised, armed or launched by this card"}
+	if p.Rocket.Power == sim.WaterPower {
+		out = append(out, "proof on record seen: "+p.proof())
+	}
+	return append(out, "what is marked ! mended, and a new card made")
 }
 
 // chamberFails tells that the chamber is not to be filled to the pressure of the card.

@@ -23,8 +23,12 @@ func (p cardPage) settings() card.Block {
 	if r.Power == sim.WaterPower {
 		w := r.Water
 		column := r.Site.Column()
-		add("gauge open to the air", p.given(w.Pressure, "bar"))
-		add("gauge sealed at sea level", p.text(w.Pressure+column.Air(0).Pressure-sealedReference, "bar"))
+		open, sealed := p.given(w.Pressure, "bar"), p.text(w.Pressure+column.Air(0).Pressure-sealedReference, "bar")
+		if p.chamberFails() {
+			open, sealed = "not pressurised", "not pressurised"
+		}
+		add("gauge open to the air", open)
+		add("gauge sealed at sea level", sealed)
 		if w.Gas != thrust.Air {
 			add("gas", string(w.Gas))
 		}

@@ -73,7 +73,17 @@ func checkValue(p printer, c *gates.Check) string {
 	case math.IsNaN(c.Value), math.IsInf(c.Value, 0):
 		return "-"
 	}
-	return quantityText(p, c.Value, c.Limit.Unit)
+	text := quantityText(p, c.Value, c.Limit.Unit)
+	for _, bound := range []float64{c.Limit.Min, c.Limit.Max} {
+		if c.Level != gates.Good && c.Judged && !math.IsInf(bound, 0) && text == quantityText(p, bound, c.Limit.Unit) {
+			u := quantity.Usual(quantity.Number)
+			if c.Limit.Unit != "" {
+				u = p.sys.Unit(unitNamed(c.Limit.Unit))
+			}
+			return spelled(quantity.Format(c.Value, u, 5)) // a hair outside has to be seen
+		}
+	}
+	return text
 }
 
 func quantityText(p printer, v float64, unit string) string {

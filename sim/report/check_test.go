@@ -130,5 +130,5 @@ func TestMendWords(t *testing.T) {
 	assert.Contains(t, MendText(gates.Mend{Kind: gates.CutVent, To: math.Inf(1)}, quantity.Metric), "open")
 	rail, err := rocketfile.Find(f.Rocket(), "rail.length")
 	require.NoError(t, err)
-	assert.Equal(t, "rail.length 6.56 ft or more", MendText(gates.Mend{Input: rail, From: 1, To: 2}, quantity.US))
+	assert.Equal(t, "rail.length 6.57 ft or more", MendText(gates.Mend{Input: rail, From: 1, To: 2}, quantity.US))
 }

@@ -35,7 +35,7 @@ func mendWords(p printer, m gates.Mend) string {
 	case gates.ProveTo:
 		return "prove the chamber with water to " + p.atLeast(m.To) + " (ullage proof), then write it down as chamber.proof with the day as chamber.proof_date"
 	case gates.ProveFor:
-		return "the chamber can be proved for " + p.atMost(m.To) + " at most: make it stronger or lower water.pressure, then prove it"
+		return "the chamber can be proved for " + p.atMost(p.cut(m.From, math.Floor)*m.To/m.From) + " at most: make it stronger or lower water.pressure, then prove it"
 	case gates.ProveAgain:
 		return "prove the chamber again (ullage proof)"
 	case gates.CutVent:
@@ -58,11 +58,13 @@ func mendWords(p printer, m gates.Mend) string {
 	case gates.GiveChamber:
 		return "describe the chamber under [chamber], prove it with water (ullage proof) and write pressure and day down as chamber.proof and chamber.proof_date"
 	case gates.GiveProof:
-		return "prove the chamber with water (ullage proof) and write the pressure down as chamber.proof to have it judged"
+		return "prove the chamber with water (ullage proof) and write pressure and day down as chamber.proof and chamber.proof_date to have it judged"
 	case gates.GiveBurst:
-		return "it held more than was estimated; burst a chamber made alike and give chamber.burst to have it judged"
+		return "it held more than is estimated of it: correct its figures, or burst a chamber made alike with water and give chamber.burst"
+	case gates.CheckBurst:
+		return "was the chamber that burst made alike, and is this one described as it is?"
 	case gates.GiveClosures:
-		return "describe [chamber.forward] and [chamber.aft] to have it judged: ends often go first"
+		return "describe [chamber.forward], [chamber.aft] and [chamber.thread] to have it judged: ends often go first"
 	case gates.GiveDate:
 		return "give the day of the proof as chamber.proof_date, none that lies ahead, to have it judged"
 	}
@@ -76,7 +78,7 @@ func setWords(p printer, m gates.Mend) string {
 	}
 	value := ratio(m.To)
 	if unit := m.Input.Unit.Name; unit != "" {
-		value = p.given(m.To, unit)
+		value = p.beyond(m.To, unit, m.To > m.From)
 	}
 	word := "or more"
 	if m.To < m.From {

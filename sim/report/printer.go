@@ -60,6 +60,23 @@ func (p printer) given(v float64, unit string) string {
 	return spelled(figure + " " + name)
 }
 
+// beyond is given for a bound: rounded up, or down, never to the wrong side of it.
+func (p printer) beyond(v float64, unit string, up bool) string {
+	const noise = 1e-6
+	u := p.sys.Unit(unitNamed(unit))
+	x := u.FromSI(v)
+	if x == 0 || math.IsNaN(x) || math.IsInf(x, 0) {
+		return p.given(v, unit)
+	}
+	step := math.Pow(10, math.Floor(math.Log10(math.Abs(x)))-(digits-1))
+	if up {
+		x = math.Ceil(x/step-noise) * step
+	} else {
+		x = math.Floor(x/step+noise) * step
+	}
+	return p.given(u.ToSI(x), unit)
+}
+
 func (p printer) time(v float64) string   { return p.text(v, "s") }
 func (p printer) height(v float64) string { return p.text(v, "m") }
 func (p printer) speed(v float64) string  { return p.text(v, "m/s") }

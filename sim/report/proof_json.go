@@ -38,6 +38,7 @@ type (
 		Resin        number             `json:"resin_kg"`
 		Waste        number             `json:"waste"`
 		Heat         number             `json:"heat_factor"`
+		HeatLeft     number             `json:"heat_left"`
 		Cycle        number             `json:"cycle_factor"`
 		Bond         number             `json:"bond_factor"`
 		Estimate     number             `json:"estimate_pa"`
@@ -153,7 +154,7 @@ func newProofJSON(s *study.Structure) proofJSON {
 		TNT: number(r.Gas.TNT), Standoff: number(r.Gas.StandoffFloor), Parts: []proofPartJSON{},
 		Name: s.Rocket.Name, Material: v.Material, WorkingBasis: s.Basis, Typical: s.Typical(),
 		Cloth: []clothJSON{}, Resin: number(t.Resin), Waste: number(v.Waste),
-		Heat: number(r.HeatFactor), Cycle: number(r.CycleFactor), Bond: number(r.BondFactor), Estimate: number(r.Estimate),
+		Heat: number(r.HeatFactor), HeatLeft: number(r.HeatLeft), Cycle: number(r.CycleFactor), Bond: number(r.BondFactor), Estimate: number(r.Estimate),
 		Wanted: number(r.ProofWanted), Limit: number(r.ProofLimit), Enough: r.ProofEnough, MostWorking: number(r.MostWorking),
 		Stages: []stageJSON{}, Dilation: newDilation(&r.Dilation),
 		Strain: number(r.Strain), ProofStrain: number(r.ProofStrain), Cracks: r.Cracks, ProofCracks: r.CracksAtProof,

@@ -11,10 +11,10 @@ import (
 func (p *proof) pressures() section {
 	s := section{name: "Burst and proof"}
 	r, v := &p.Result, &p.Vessel
-	limit := "half of an estimated burst"
+	limit := "half of an estimated burst, cold as a proof is made"
 	switch r.Basis {
 	case chamber.FromBurst:
-		limit = ratio(chamber.MeasuredShare) + " of a measured burst"
+		limit = ratio(chamber.MeasuredShare) + " of a measured burst, cold"
 	case chamber.FromProof:
 		limit = "half of that: what it held is no measured burst"
 	}
@@ -23,7 +23,7 @@ func (p *proof) pressures() section {
 		{"proof limit", p.known(p.atMost, r.ProofLimit, gates.WordUnknown) + ", " + limit},
 	}
 	if p.Service.Working > 0 {
-		f = append(f, fact{"proof wanted", p.atLeast(r.ProofWanted) + ", " + ratio(r.ProofFactor) + " times the working pressure"})
+		f = append(f, fact{"proof wanted", p.atLeast(r.ProofWanted) + ", " + ratio(r.ProofFactor) + " times the working pressure" + p.coldShare()})
 		if r.Proof > 0 {
 			f = append(f, fact{"prove to", p.proofFigure() + p.proofWord()})
 		}
@@ -54,10 +54,18 @@ func (p *proof) pressures() section {
 	return s
 }
 
+// coldShare says what a cold proof has to make up for.
+func (p *proof) coldShare() string {
+	if left := p.Result.HeatLeft; left > 0 && left < 1 {
+		return ", over the " + p.percent(left) + " that heat leaves of a cold strength"
+	}
+	return ""
+}
+
 // mostWorking is the working pressure that the limit allows a proof for, of the limit as
 // it is shown, so that the two agree on paper.
 func (p *proof) mostWorking() float64 {
-	return p.cut(p.Result.ProofLimit, math.Floor) / p.Result.ProofFactor
+	return p.cut(p.Result.ProofLimit, math.Floor) * p.Result.HeatLeft / p.Result.ProofFactor
 }
 
 // basisWords say what the burst pressure rests on.
@@ -100,15 +108,11 @@ func (p *proof) proofFigure() string { return p.pressure(p.proofPressure()) }
 func (p *proof) proofPressure() float64 { return p.printer.proofPressure(&p.Result) }
 
 func (p *proof) proofWord() string {
-	if p.Result.ProofEnough {
+	if p.proofPressure() >= p.Result.ProofWanted*(1-1e-9) {
 		return ", " + gates.WordGood + ": within the limit"
 	}
 	return ", " + gates.WordLow + ": the limit allows no more"
 }
-
-// farApart is how many times an estimate a measured burst may be before one of the two is
-// doubted: common sense, no source.
-const farApart = 2
 
 // proofAlarms are what stands in the way of a proof.
 func (p *proof) proofAlarms() []string {
@@ -119,8 +123,8 @@ func (p *proof) proofAlarms() []string {
 	var out []string
 	v := &p.Vessel
 	switch {
-	case r.Basis == chamber.FromBurst && r.Burst > farApart*r.Estimate:
-		out = append(out, "The burst that was measured is "+p.number(r.Burst/r.Estimate)+" times what is estimated of this chamber: was that one really made alike, "+
+	case r.Basis == chamber.FromBurst && r.ColdBurst > gates.FarApart*r.ColdEstimate:
+		out = append(out, "The burst that was measured is "+p.number(r.ColdBurst/r.ColdEstimate)+" times what is estimated of this chamber: was that one really made alike, "+
 			"and is this one described as it is?")
 	case r.Basis == chamber.FromProof:
 		out = append(out, "It held "+p.given(v.Proof, "bar")+", more than is estimated of it: a figure given is too low, or it had luck. Correct the figures, "+

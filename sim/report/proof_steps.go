@@ -46,7 +46,7 @@ func (p *proof) procedure() section {
 	s.add(prose("Water only. Gas in the chamber would store " + p.timesMore() + ", and throw it. Common practice, no source; " +
 		"where the law or a club has a procedure, that one holds. If anything is not as written here, release the pressure and stop."))
 	if !p.Result.ProofEnough {
-		s.add(alarm("This proof is for a working pressure of " + p.atMost(p.proofPressure()/p.Result.ProofFactor) + " at most, not for " +
+		s.add(alarm("This proof is for a working pressure of " + p.atMost(p.proofPressure()*p.Result.HeatLeft/p.Result.ProofFactor) + " at most, not for " +
 			p.workingFigure() + "."))
 	}
 	n := 1

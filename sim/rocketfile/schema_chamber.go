@@ -68,7 +68,8 @@ func chamberSection() *section {
 			optional("modulus", "modulus", measured(quantity.Pressure, "GPa", 0.01*gigapascal, 1000*gigapascal, 0.5*gigapascal, 5*gigapascal), at(func(c *chamber.Chamber) *float64 { return &c.Modulus }), 0,
 				"Of the wall, for its dilation; the material's when not given."),
 			optional("temperature", "wall temp", celsius(-60, 300), at(func(c *chamber.Chamber) *float64 { return &c.Temperature }), 0,
-				"The warmest the wall gets under pressure; room-cured epoxy softens from 45 degC."),
+				"The warmest the wall gets under pressure, as in the sun; that of air or gas when not given. Room-cured epoxy softens from 45 degC.").
+				otherwise(inVessel(func(c *chamber.Chamber) float64 { return c.Temperature })),
 			optional("heat_factor", "heat factor", number(0.01, 1, 0.05, 0.1), at(func(c *chamber.Chamber) *float64 { return &c.HeatFactor }), 0,
 				"Share of the strength left at that temperature; estimated when not given.").
 				otherwise(inVessel((*chamber.Chamber).HeatFactorInForce)),
