@@ -3,6 +3,7 @@ package rocketfile
 import (
 	"math"
 	"strconv"
+	"strings"
 
 	"ullage/sim"
 	"ullage/sim/chamber"
@@ -27,7 +28,8 @@ func (f *File) AddChamber() (*File, error) {
 	}
 	c := usualChamber(r)
 	ply := c.Plies[0]
-	closure := []pair{{"shape", quoted(string(c.Forward.Shape), `"`)}, {"overlap", inMillimetres(c.Forward.Overlap)}}
+	closure := []pair{{"shape", quoted(string(c.Forward.Shape), `"`)}, {"wall", inMillimetres(c.Forward.Wall)},
+		{"overlap", inMillimetres(c.Forward.Overlap)}}
 	insert := func(path string, pairs []pair) func(*document) []splice {
 		return func(doc *document) []splice { return []splice{doc.insertSection(sectionAt(path), pairs)} }
 	}
@@ -53,6 +55,15 @@ func usualChamber(r *sim.Rocket) *chamber.Chamber {
 		Forward:  &chamber.Closure{Shape: chamber.Ellipsoid, Overlap: overlap},
 		Aft:      &chamber.Closure{Shape: chamber.Ellipsoid, Overlap: overlap},
 	}
+	// Closures are moulded as thick as they need; the tube has only the body's room.
+	ends := [...]*chamber.Closure{with.Chamber.Forward, with.Chamber.Aft}
+	for t := 2; t <= 20; t++ {
+		wall := float64(t) * millimetre / 2
+		ends[0].Wall, ends[1].Wall = wall, wall
+		if closuresHold(with) {
+			break
+		}
+	}
 	layers := &with.Chamber.Plies[0].Count
 	for *layers < most {
 		v := with.Vessel()
@@ -65,6 +76,17 @@ func usualChamber(r *sim.Rocket) *chamber.Chamber {
 		}
 	}
 	return with.Chamber
+}
+
+// closuresHold tells whether the closures' walls let the chamber be proved.
+func closuresHold(r *sim.Rocket) bool {
+	at := r.Vessel().At(r.Service())
+	for _, p := range at.Parts {
+		if strings.HasSuffix(p.Name, " closure") && at.ProofFactor*p.Use > chamber.EstimatedShare {
+			return false
+		}
+	}
+	return true
 }
 
 // inFives is a length rounded up to five millimetres.
