@@ -3,6 +3,7 @@ package tui
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 
 	"ullage/sim"
@@ -31,6 +32,7 @@ var bases = map[chamber.Basis]string{
 func (v *chamberView) figureLines() []string {
 	const twoFrom, gap = 110, 3
 	all := v.allFigures()
+	slices.SortStableFunc(all, func(a, b chamberFigure) int { return v.pressing(b) - v.pressing(a) })
 	if v.columns < twoFrom {
 		return v.column(all, v.columns)
 	}
@@ -38,6 +40,14 @@ func (v *chamberView) figureLines() []string {
 	n := (len(all) + 1) / 2
 	left, right := v.column(all[:n], half), v.column(all[n:], v.columns-half-gap)
 	return beside(left, right, half, gap, v.columns, max(len(left), len(right)))
+}
+
+// pressing is above 0 for a figure that has to be in sight where not all are.
+func (v *chamberView) pressing(f chamberFigure) int {
+	if _, lev := v.word(f.check); lev == gates.Bad {
+		return 1
+	}
+	return 0
 }
 
 // column sets figures one below the other.
@@ -187,15 +197,18 @@ func (v *chamberView) ageNote() string {
 }
 
 func (v *chamberView) crackNote() string {
-	switch res := &v.result; {
-	case res.Cracks:
-		return "resin cracks at working pressure: line it"
-	case res.CracksAtProof:
-		return "resin cracks in the proof: line it"
-	case math.IsNaN(res.Strain):
+	res := &v.result
+	if math.IsNaN(res.Strain) {
 		return "strain not known"
 	}
-	return "reject it if " + v.inUnit(v.result.Dilation.Set, "mL", 2) + " stays"
+	text := "reject it if " + v.inUnit(res.Dilation.Set, "mL", 2) + " stays"
+	switch {
+	case res.Cracks:
+		text += "; resin cracks at working pressure: line it"
+	case res.CracksAtProof:
+		text += "; resin cracks: line it"
+	}
+	return text
 }
 
 // opening is the greatest opening load against what the recovery mount holds.

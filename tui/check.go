@@ -32,6 +32,7 @@ type checkView struct {
 	columns, rows int
 	scene         scene
 	chosen        string // key of the check chosen; the first on the list when it is not there
+	failing       bool   // a check fails
 	mend          int    // the mend chosen among those of that check that can be made here
 	sight         []string
 	painted       []string
@@ -69,6 +70,13 @@ func (v *checkView) receive(tea.Msg) tea.Cmd { return nil }
 
 func (v *checkView) show(s scene) tea.Cmd {
 	v.scene = s
+	// A go that becomes a no-go brings what fails into sight.
+	list := v.list()
+	failing := len(list) > 0 && !list[0].Pass
+	if failing && !v.failing {
+		v.chosen, v.mend = "", 0
+	}
+	v.failing = failing
 	v.draw()
 	return nil
 }

@@ -76,7 +76,9 @@ func (e *checkEntry) sign() string { return [...]string{"!", "?", ""}[e.rank()] 
 func (e *checkEntry) settable() []int {
 	var out []int
 	for i, m := range e.Mends {
-		if m.Kind == gates.SetInput || m.Kind == gates.LeanIntoWind {
+		// A calmer day is waited for, not set; a chamber is rebuilt.
+		byKey := m.Kind == gates.SetInput || m.Kind == gates.OtherDelay || m.Kind == gates.LeanIntoWind
+		if byKey && m.Input.Name != "wind.speed" {
 			out = append(out, i)
 		}
 	}

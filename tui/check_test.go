@@ -85,18 +85,20 @@ var checkTrials = map[string]func(t *testing.T, s *screen){
 		s.press("]")
 		require.Equal(t, s.check().list()[1].Key, s.check().entry().Key)
 	},
-	"PrevMend": func(t *testing.T, s *screen) { s.steep(t); s.press("}", "{", "k"); s.tookMend(t, 0) },
-	"NextMend": func(t *testing.T, s *screen) { s.steep(t); s.press("}", "k"); s.tookMend(t, 1) },
-	"Take":     func(t *testing.T, s *screen) { s.steep(t); s.press("k"); s.tookMend(t, 0) },
+	"PrevMend": func(t *testing.T, s *screen) { s.lofty(t); s.press("}", "{", "k"); s.tookMend(t, 0) },
+	"NextMend": func(t *testing.T, s *screen) { s.lofty(t); s.press("}", "k"); s.tookMend(t, 1) },
+	"Take":     func(t *testing.T, s *screen) { s.lofty(t); s.press("k"); s.tookMend(t, 0) },
 }
 
-// steep starts a screen on a rocket that leaves its guide too steeply in the wind, with
-// that check chosen: several inputs mend it.
-func (s *screen) steep(t *testing.T) {
+// lofty starts a screen on a rocket that flies above its ceiling, with that check chosen:
+// several inputs mend it.
+func (s *screen) lofty(t *testing.T) {
 	t.Helper()
-	*s = *newScreen(t, windy(t, "8 m/s"), 120, 40)
+	f, err := heron(t).Set("field.ceiling", "100 m")
+	require.NoError(t, err)
+	*s = *newScreen(t, f, 120, 40)
 	s.press("j")
-	s.chooseCheck(gates.LimitAttack)
+	s.chooseCheck("ceiling")
 }
 
 // chooseCheck goes to a check by its key.
@@ -158,7 +160,7 @@ func TestCheckIsTheVerdict(t *testing.T) {
 // A mend that is taken makes its check pass; one that no input makes says so.
 func TestCheckMends(t *testing.T) {
 	s := newScreen(t, plover(t), 120, 40)
-	s.steep(t)
+	s.lofty(t)
 	before, failed := s.text(), s.m.verdict().Failed()
 	e := s.check().entry()
 	require.NotEmpty(t, e.settable(), e.Name)
@@ -207,7 +209,7 @@ func TestCheckLean(t *testing.T) {
 func TestCheckWhileCornersAreLookedAt(t *testing.T) {
 	s := newScreen(t, windy(t, "8 m/s"), 120, 40)
 	s.press("j")
-	s.steep(t)
+	s.chooseCheck(gates.LimitAttack)
 	require.NotContains(t, s.view(), "before the last edit")
 	failed := s.check().entry()
 	s.choose("wind.speed")

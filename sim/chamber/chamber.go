@@ -84,7 +84,7 @@ const (
 type Closure struct {
 	Shape        ClosureShape
 	Wall         float64 // thickness, m; 0 takes the tube's
-	Strength     float64 // tensile strength of its wall, Pa; 0 takes the tube's weaker way
+	Strength     float64 // tensile strength of its wall, Pa; 0 takes that of cloth lying both ways, or the wall's weaker way as given
 	HalfAngle    float64 // of a cone, from the axis, rad
 	Overlap      float64 // length of the bonded lap, m
 	BondStrength float64 // shear strength of the adhesive as applied, Pa; 0 takes a typical one

@@ -6,16 +6,16 @@ import "math"
 // Pa. Typical, unverified, from memory.
 const TypicalBond = 8e6
 
-// closureParts adds a closure's wall and its bond at one pascal. tube is the weaker way
-// of the tube's wall.
-func (c *Chamber) closureParts(parts []Part, end string, e *Closure, f factors, tube Part) []Part {
+// closureParts adds a closure's wall and its bond at one pascal. moulded is the
+// weaker way of a wall of its cloth.
+func (c *Chamber) closureParts(parts []Part, end string, e *Closure, f factors, moulded Part) []Part {
 	if e == nil {
 		return parts
 	}
 	stress, note := e.stress(c.Diameter/2, c.closureWall(e), c.Material.stuff().plate())
 	strength, typical := e.Strength*f.wall, false
 	if e.Strength == 0 {
-		strength, typical = tube.Strength, tube.Typical // heat and cycles are in it
+		strength, typical = moulded.Strength, moulded.Typical // heat and cycles are in it
 	}
 	if stress < 0 {
 		crush := c.Material.stuff().crush

@@ -52,9 +52,14 @@ func (c *Chamber) parts() []Part {
 	f := c.factors()
 	parts := make([]Part, 0, 10)
 	parts = c.wallParts(parts, f.wall)
-	tube := weaker(parts)
-	parts = c.closureParts(parts, "forward", c.Forward, f, tube)
-	parts = c.closureParts(parts, "aft", c.Aft, f, tube)
+	// A closure is moulded of cloth that lies both ways, whatever is wound on the tube.
+	cloth := *c
+	if len(c.Plies) > 0 {
+		cloth.Plies, cloth.Wall = nil, c.WallThickness()
+	}
+	moulded := weaker(cloth.wallParts(nil, f.wall))
+	parts = c.closureParts(parts, "forward", c.Forward, f, moulded)
+	parts = c.closureParts(parts, "aft", c.Aft, f, moulded)
 	return c.Thread.parts(parts)
 }
 

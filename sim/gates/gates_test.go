@@ -126,7 +126,7 @@ func TestLimitsWorkedByHand(t *testing.T) {
 		// The line breaks at 1200 N: half of that may come on it.
 		{"a warm chamber", "proof", func(r *sim.Rocket) { r.Chamber.Temperature = 273.15 + 50 }, 1.2, false, "low"}, // 0.75 of a cold proof
 		{"a round figure", "proof", func(r *sim.Rocket) { r.Water.Pressure, r.Chamber.Proof = 12.6e5, 18.9e5 }, 1.5, true, "good"},
-		{"proved tomorrow", "proof-age", func(r *sim.Rocket) { r.Chamber.ProofDate = "2026-10-02" }, -1, false, "unknown"},
+		{"proved tomorrow", "proof-age", func(r *sim.Rocket) { r.Chamber.ProofDate = "2026-10-02" }, -1, false, "ahead"},
 		{"proved in antiquity", "proof-age", func(r *sim.Rocket) { r.Chamber.ProofDate = "0001-01-01" }, 739889, true, "old"},
 		{"a thin line", "opening-load.main", func(r *sim.Rocket) { r.Recovery.Line = 10 }, math.NaN(), false, "high"},
 		{"a line that the most may break", "most-load.main", func(r *sim.Rocket) { r.Recovery.Line = 40 }, math.NaN(), true, "high"},

@@ -70,8 +70,15 @@ func reach(in rocketfile.Input, r *sim.Rocket, v float64) (low, high float64) {
 	case in.Dimension == quantity.Angle, in.Dimension == quantity.Speed, in.Name == "water.fill":
 		return math.Max(in.Min, 0), math.Min(in.Max, 4*v)
 	}
-	return study.DefaultRange(in, r)
+	low, high = study.DefaultRange(in, r)
+	if in.Name == "body.mass" { // what was weighed has little to give
+		low = math.Max(low, lighter*v)
+	}
+	return low, high
 }
+
+// lighter is how much of its mass a body may be asked to keep at least.
+const lighter = 0.8
 
 // set makes a rocket with the lever at a value; nil when the rocket cannot have it.
 func (p *pull) set(base *sim.Rocket, x float64) *sim.Rocket {

@@ -59,17 +59,17 @@ type mender struct {
 	options study.Options
 }
 
-// most bounds the mends of one check.
-const most = 3
+// most bounds the mends of one check, and tolerable what one of several may break.
+const (
+	most      = 3
+	tolerable = 2
+)
 
 // find looks for what makes one gate pass in every case that was looked at.
 func (m *mender) find(g *gate, flown []Case, worst Case, corner deviation) ([]Mend, error) {
 	var out []Mend
 	found := false
 	for _, l := range g.levers {
-		if len(out) == most {
-			break
-		}
 		p, ok := l.ready(m.base)
 		if !ok || l.instead && found {
 			continue
@@ -96,7 +96,12 @@ func (m *mender) find(g *gate, flown []Case, worst Case, corner deviation) ([]Me
 		}
 		out = append(out, mend)
 	}
-	return out, nil
+	// What breaks least comes first; what breaks more than it mends is no help beside that.
+	slices.SortStableFunc(out, func(a, b Mend) int { return len(a.Breaks) - len(b.Breaks) })
+	for n := len(out); n > 1 && len(out[n-1].Breaks) > tolerable; n-- {
+		out = out[:n-1]
+	}
+	return out[:min(len(out), most)], nil
 }
 
 // breaks names the checks that pass today and would not with a mend made.

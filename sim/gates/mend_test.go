@@ -33,7 +33,7 @@ func TestMendsMend(t *testing.T) {
 		{"a hard landing", "heron", "landing", func(r *sim.Rocket) { r.Canopies[0].Diameter = 0.6 }, []string{"canopy.main.diameter"}},
 		{"much energy", "heron", "landing-energy", func(r *sim.Rocket) { r.Limits.Energy = 8 }, []string{"canopy.main.diameter", "body.mass"}},
 		{"a low ceiling", "heron", "ceiling", func(r *sim.Rocket) { r.Field.Ceiling = 100 }, []string{"water.pressure", "water.fill", "body.mass"}},
-		{"a small field", "heron", "radius", func(r *sim.Rocket) { r.Field.Radius = 90 }, []string{"rail.tilt", "wind.speed", "canopy.main.deploy.water"}},
+		{"a small field", "heron", "radius", func(r *sim.Rocket) { r.Field.Radius = 90 }, []string{"rail.tilt", "wind.speed", "canopy.main.diameter"}},
 		{"a high load", "heron", "opening-load.main", func(r *sim.Rocket) {
 			r.Canopies[0].Water.Value, r.Recovery.Line = 4, 60
 		}, []string{"canopy.main.deploy.water"}},

@@ -70,7 +70,7 @@ func ageGate(r *sim.Rocket, today time.Time) gate {
 	days := float64(calendarDay(today) - calendarDay(on))
 	g.value = func(*sim.Flight) (float64, bool) { return days, true }
 	if days < 0 {
-		g.limit.Min, g.limit.Word, g.warns = 0, WordUnknown, false
+		g.limit.Min, g.limit.Word, g.warns = 0, WordAhead, false
 		g.adds = []Mend{{Kind: GiveDate}}
 	}
 	return g

@@ -21,6 +21,7 @@ const (
 const (
 	WordGo      = "go"
 	WordGood    = "good"
+	WordAhead   = "ahead"
 	WordCutOff  = "cut off"
 	WordFar     = "far"
 	WordFast    = "fast"
@@ -45,7 +46,7 @@ const (
 // Words lists the verdicts: good, then the others in alphabetical order.
 func Words() []string {
 	return []string{
-		WordGood, WordCutOff, WordFar, WordFast, WordGo, WordHard, WordHigh, WordLarge, WordLate, WordLeft, WordLow,
+		WordGood, WordAhead, WordCutOff, WordFar, WordFast, WordGo, WordHard, WordHigh, WordLarge, WordLate, WordLeft, WordLow,
 		WordNever, WordNoGo, WordNone, WordOld, WordPartial, WordShort, WordSteep, WordStrong, WordUnknown, WordWet,
 	}
 }

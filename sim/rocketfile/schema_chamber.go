@@ -166,7 +166,7 @@ func closureSection(path, group string, end func(*chamber.Chamber) **chamber.Clo
 				"Thickness of the closure; the tube's when not given.").
 				otherwise(inVessel((*chamber.Chamber).WallThickness)),
 			optional("strength", "strength", stress(10e3), at(func(c *chamber.Closure) *float64 { return &c.Strength }), 0,
-				"Tensile strength of the closure's wall; the tube's weaker way when not given."),
+				"Tensile strength of the closure's wall; that of its material as cloth lying both ways when not given."),
 			num("half_angle", "half angle", degrees(1, 85, 1, 5), at(func(c *chamber.Closure) *float64 { return &c.HalfAngle }),
 				"Of a cone, from the axis to its side.").byDefault("30 deg").onlyFor(conical),
 		},
