@@ -3,6 +3,8 @@ package sim
 import (
 	"fmt"
 	"math"
+
+	"ullage/sim/chamber"
 )
 
 // Limits are what a flight is judged by. What is 0 takes the default.
@@ -50,7 +52,7 @@ func DefaultLimits() Limits {
 		MountFactor:    2,
 		Landing:        6,
 		Energy:         75 * footPound,
-		ProofFactor:    1.5,
+		ProofFactor:    chamber.ProofFactor,
 		ProofDays:      365,
 	}
 }

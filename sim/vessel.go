@@ -53,6 +53,9 @@ func (r *Rocket) Service() chamber.Service {
 	return s
 }
 
+// ChamberAt is the chamber worked out in that service. The rocket must have one.
+func (r *Rocket) ChamberAt() chamber.Result { return r.Vessel().At(r.Service()) }
+
 // checkChamber checks the chamber by itself and against the rest of the rocket.
 func (r *Rocket) checkChamber(c *checker) {
 	if r.Recovery != nil {

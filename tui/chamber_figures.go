@@ -119,9 +119,9 @@ func (v *chamberView) allFigures() []chamberFigure {
 		v.record(),
 		{"most working", most(res.MostWorking), "", "that it can be proved for"},
 		{"energy in gas", v.energy(res.Gas), "", v.inUnit(res.Gas.TNT, "g", 2) + " of TNT"},
-		{"stand-off", v.inUnit(res.Gas.StandoffFloor, "m", 2), "", "for the blast alone: fragments go farther"},
+		{"stand-off", v.inUnit(res.Gas.StandoffFloor, "m", 2), "", "fragments go farther: it is for the blast alone"},
 		{"in its proof", v.energy(res.Hydraulic), "", "with water; with gas " + v.energy(res.Pneumatic)},
-		{"dilation", v.inUnit(res.Dilation.Volume, "mL", 3), "", "in its proof; " + v.crackNote()},
+		{"dilation", v.inUnit(res.Dilation.Volume, "mL", 3), "", v.crackNote() + "; in its proof"},
 		{"wall", v.inUnit(res.Tube.Wall, "mm", 3), "", v.wallNote()},
 		{"tube", v.inUnit(res.Tube.Mass, "g", 3), "", v.buyNote()},
 		{"strength left", quantity.Format(res.HeatFactor*res.CycleFactor, unitNamed("%"), 3), "", v.ageNote()},
@@ -148,7 +148,7 @@ func (v *chamberView) provingNote() string {
 
 // record is the proof on record.
 func (v *chamberView) record() chamberFigure {
-	f := chamberFigure{"proof held", "-", gates.LimitProof, "prove it with water before it sees gas"}
+	f := chamberFigure{"proof held", "-", gates.LimitProof, "never gas before a proof with water"}
 	if c := v.vessel; c.Proof > 0 {
 		f.value, f.note = v.given(c.Proof, "bar"), "for "+report.AtMost(v.result.MostOnRecord, v.scene.units)+" at work"
 		if c.ProofDate != "" {

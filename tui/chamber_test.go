@@ -97,7 +97,7 @@ func TestChamberIsLive(t *testing.T) {
 	require.Equal(t, "chamber.ply.cloth.count", s.m.inputs.chosen().Name)
 	v := s.chamber()
 	r := s.m.file().Rocket()
-	require.Equal(t, r.Vessel().At(r.Service()).Burst, v.result.Burst)
+	require.Equal(t, r.ChamberAt().Burst, v.result.Burst)
 	before := v.result.Burst
 	s.press("right")
 	require.Greater(t, v.result.Burst, before)

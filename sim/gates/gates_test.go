@@ -190,7 +190,7 @@ func TestUnjudged(t *testing.T) {
 func TestProofBeyondTheEstimate(t *testing.T) {
 	r := open(t, "heron")
 	r.Chamber.Proof = 60e5
-	require.Equal(t, chamber.FromProof, r.Vessel().At(r.Service()).Basis)
+	require.Equal(t, chamber.FromProof, r.ChamberAt().Basis)
 	v := judge(t, r, Options{Mends: true})
 	c := find(t, &v, "burst")
 	assert.False(t, c.Pass)
@@ -330,7 +330,7 @@ func TestMotorChecks(t *testing.T) {
 	// proof is for. At 52 °C (65 − 52)/20 of the strength is left, epoxy's window being 45
 	// to 65 °C.
 	column := r.Site.Column()
-	hot := r.Vessel().At(r.Service()).Heated.Damp + column.Air(0).Pressure - column.Air(v.Day.Apogee.Height).Pressure
+	hot := r.ChamberAt().Heated.Damp + column.Air(0).Pressure - column.Air(v.Day.Apogee.Height).Pressure
 	assert.InDelta(t, hot, find(t, &v, "sealed").Value, 1e-9)
 	assert.InDelta(t, 16e5/1.5*13/20, find(t, &v, "sealed").Limit.Max, 1)
 	r.Chamber.Proof = 1.49 * hot * 20 / 13

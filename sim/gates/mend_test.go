@@ -151,7 +151,7 @@ func TestProofMend(t *testing.T) {
 	mends = find(t, &v, "proof").Mends
 	require.Len(t, mends, 1)
 	assert.Equal(t, ProveFor, mends[0].Kind)
-	assert.InDelta(t, r.Vessel().At(r.Service()).MostWorking, mends[0].To, 1)
+	assert.InDelta(t, r.ChamberAt().MostWorking, mends[0].To, 1)
 	assert.False(t, find(t, &v, "burst").Pass)
 }
 

@@ -45,7 +45,7 @@ func proofGate(r *sim.Rocket) gate {
 		g.none, g.adds = true, []Mend{{Kind: GiveChamber}}
 		return g
 	}
-	vessel := r.Vessel().At(r.Service())
+	vessel := r.ChamberAt()
 	switch {
 	case vessel.ProofEnough:
 		g.adds = []Mend{{Kind: ProveTo, To: vessel.ProofWanted}}
@@ -86,7 +86,7 @@ func calendarDay(t time.Time) int64 {
 // What a chamber held says that it holds no less, and nothing of how much more: it takes
 // no part here.
 func burstGate(r *sim.Rocket) gate {
-	vessel := r.Vessel().At(r.Service())
+	vessel := r.ChamberAt()
 	g := gate{key: checkBurst, still: true, limit: Limit{Key: checkBurst, Min: noMin, Word: WordHigh, Source: CommonPractice}, value: overBurst}
 	g.limit.Name, g.limit.Max = "proof over estimated burst", chamber.EstimatedShare
 	if vessel.Basis == chamber.FromBurst {
@@ -125,7 +125,7 @@ func rebuild(input string) lever {
 // overBurst is the proof on record, or the one that is wanted, over the burst pressure, cold
 // as it is made: as measured, else as estimated.
 func overBurst(fl *sim.Flight) (float64, bool) {
-	v := fl.Rocket.Vessel().At(fl.Rocket.Service())
+	v := fl.Rocket.ChamberAt()
 	proof, burst := fl.Rocket.Chamber.Proof, v.ColdEstimate
 	if proof == 0 {
 		proof = v.ProofWanted
@@ -142,9 +142,9 @@ func doubtGate(r *sim.Rocket) []gate {
 		return nil
 	}
 	return []gate{{key: checkDoubt, still: true, warns: true, adds: []Mend{{Kind: CheckBurst}},
-		limit: Limit{Key: checkDoubt, Name: "measured burst over the estimate", Min: noMin, Max: FarApart, Word: WordHigh, Source: CommonPractice},
+		limit: Limit{Key: checkDoubt, Name: "measured burst over the estimate", Min: noMin, Max: FarApart, Word: WordHigh, Source: "common sense"},
 		value: func(fl *sim.Flight) (float64, bool) {
-			v := fl.Rocket.Vessel().At(fl.Rocket.Service())
+			v := fl.Rocket.ChamberAt()
 			return v.ColdBurst / v.ColdEstimate, !math.IsNaN(v.ColdEstimate)
 		}}}
 }
@@ -178,7 +178,7 @@ func sealedGates(r *sim.Rocket, today time.Time) []gate {
 		value: func(fl *sim.Flight) (float64, bool) {
 			column := fl.Rocket.Site.Column()
 			thinner := column.Air(0).Pressure - column.Air(math.Max(fl.Apogee.Height, 0)).Pressure
-			return fl.Rocket.Vessel().At(fl.Rocket.Service()).Heated.Damp + thinner, true
+			return fl.Rocket.ChamberAt().Heated.Damp + thinner, true
 		}}
 	vent := Mend{Kind: CutVent, To: at.Heated.DampVent.Hole}
 	if hot.Rise > g.limit.Max {

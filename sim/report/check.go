@@ -56,15 +56,11 @@ func VerdictFinding(v *gates.Verdict, sys quantity.System) Finding {
 	return f
 }
 
-// CheckValue, CheckBound and CheckCase tell a check in words: its worst value, its limit
-// and the case that was worst.
+// CheckValue is the worst value of a check in words, "-" for none.
 func CheckValue(c *gates.Check, sys quantity.System) string { return checkValue(printer{sys}, c) }
 
 // CheckBound is the limit of a check: "at least 15 m/s", "1 to 3", "-" without one.
 func CheckBound(c *gates.Check, sys quantity.System) string { return bounds(printer{sys}, c.Limit) }
-
-// CheckCase says in which case the value was worst; empty for what has no cases.
-func CheckCase(c *gates.Check, v *gates.Verdict) string { return caseText(c, v) }
 
 func checkValue(p printer, c *gates.Check) string {
 	switch {

@@ -41,7 +41,7 @@ func TestAddChamber(t *testing.T) {
 	require.Zero(t, r.Chamber.Proof)
 	require.Equal(t, chamber.GlassEpoxy, r.Chamber.Material)
 	require.Equal(t, chamber.Ellipsoid, r.Chamber.Aft.Shape)
-	result := r.Vessel().At(r.Service())
+	result := r.ChamberAt()
 	require.True(t, result.ProofEnough)
 	require.Less(t, result.Parts[3].Use, 0.25, "the lap is no weak place")
 	thinner := Clone(r)
@@ -65,7 +65,7 @@ func TestAddChamberInANarrowBody(t *testing.T) {
 	g, err := f.AddChamber()
 	require.NoError(t, err)
 	r := g.Rocket()
-	require.False(t, r.Vessel().At(r.Service()).ProofEnough)
+	require.False(t, r.ChamberAt().ProofEnough)
 	require.LessOrEqual(t, 0.1+2*r.Vessel().WallThickness(), r.Body.Diameter)
 }
 

@@ -80,7 +80,7 @@ func usualChamber(r *sim.Rocket) *chamber.Chamber {
 
 // closuresHold tells whether the closures' walls let the chamber be proved.
 func closuresHold(r *sim.Rocket) bool {
-	at := r.Vessel().At(r.Service())
+	at := r.ChamberAt()
 	for _, p := range at.Parts {
 		if strings.HasSuffix(p.Name, " closure") && at.ProofFactor*p.Use > chamber.EstimatedShare {
 			return false
