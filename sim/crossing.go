@@ -1,6 +1,10 @@
 package sim
 
-import "math"
+import (
+	"math"
+
+	"ullage/sim/rocket"
+)
 
 // crossingKind is a condition that ends a step: a quantity of time and state that
 // is positive before it and falls through zero there.
@@ -162,7 +166,7 @@ func (r *run) watch() {
 		if m.open&bit != 0 && m.full&bit == 0 {
 			w = append(w, crossing{canopyFills, i})
 		}
-		if r.pending&bit != 0 && r.overTop && r.rocket.Canopies[i].Rule(r.rocket.Power).Trigger == Falling {
+		if r.pending&bit != 0 && r.overTop && r.rocket.Canopies[i].Rule(r.rocket.Power).Trigger == rocket.Falling {
 			w = append(w, crossing{fallsBelow, i})
 		}
 	}

@@ -1,6 +1,10 @@
 package sim
 
-import "ullage/thrust"
+import (
+	"ullage/thrust"
+
+	"ullage/sim/rocket"
+)
 
 // finish closes the books of a flight.
 func (r *run) finish() {
@@ -20,7 +24,7 @@ func (r *run) finish() {
 // burn time runs from release to the end of thrust.
 func (r *run) sumDrive() {
 	d := &r.flight.Drive
-	if r.rocket.Power == MotorPower {
+	if r.rocket.Power == rocket.MotorPower {
 		c := r.rocket.Motor.Curve
 		*d = Drive{Impulse: c.Impulse(), Average: c.Average(), BurnTime: c.BurnTime(), Class: thrust.Class(c.Impulse())}
 		return
@@ -69,7 +73,7 @@ func (r *run) verdicts() {
 	if fl.Max.Mach > limit {
 		r.warn(Warning{Code: DragBeyondTable, Value: fl.Max.Mach, Limit: limit})
 	}
-	if m, mount := r.rocket.Motor, r.rocket.Mount; r.rocket.Power == MotorPower && mount != nil {
+	if m, mount := r.rocket.Motor, r.rocket.Mount; r.rocket.Power == rocket.MotorPower && mount != nil {
 		if m.Diameter > mount.Diameter*(1+1e-9) {
 			r.warn(Warning{Code: MotorTooWide, Value: m.Diameter, Limit: mount.Diameter})
 		}

@@ -3,12 +3,14 @@ package sim
 import (
 	"context"
 	"math"
+
+	"ullage/sim/rocket"
 )
 
 // Flight is one flown flight: its results, what to warn of, and, if it was kept,
 // the dense record behind At, Samples and Trace.
 type Flight struct {
-	Rocket *Rocket
+	Rocket *rocket.Rocket
 	Results
 	Warnings []Warning
 	Events   []Event
@@ -22,19 +24,18 @@ type Flight struct {
 // its arguments: the same ones give the same bits. It returns the rocket's Faults,
 // or the context's error when that ends first; a rocket that does not leave
 // the ground is a flight with a warning, not an error.
-func Fly(ctx context.Context, rocket *Rocket, o Options) (*Flight, error) {
-	var c checker
-	if rocket.checkFlight(&c); len(c.faults) > 0 {
-		return nil, c.faults
+func Fly(ctx context.Context, r *rocket.Rocket, o Options) (*Flight, error) {
+	if err := r.ValidateFlight(); err != nil {
+		return nil, err
 	}
 	if o.Tolerance <= 0 {
 		o.Tolerance = DefaultTolerance
 	}
 	early := math.NaN()
-	if opensBeforeTop(rocket) {
+	if opensBeforeTop(r) {
 		// "apogee − 1 s" needs to know the top before it comes: fly up once
 		// without those canopies.
-		scout := newRun(rocket, Options{Tolerance: o.Tolerance, Point: o.Point})
+		scout := newRun(r, Options{Tolerance: o.Tolerance, Point: o.Point})
 		scout.scout = true
 		if err := scout.fly(ctx); err != nil {
 			return nil, err
@@ -43,18 +44,18 @@ func Fly(ctx context.Context, rocket *Rocket, o Options) (*Flight, error) {
 			early = scout.flight.Apogee.Time
 		}
 	}
-	r := newRun(rocket, o)
-	r.knownTop = early
-	if err := r.fly(ctx); err != nil {
+	flying := newRun(r, o)
+	flying.knownTop = early
+	if err := flying.fly(ctx); err != nil {
 		return nil, err
 	}
-	return r.flight, nil
+	return flying.flight, nil
 }
 
 // opensBeforeTop tells whether a rule counts back from the apogee.
-func opensBeforeTop(rocket *Rocket) bool {
-	for i := range rocket.Canopies {
-		if rule := rocket.Canopies[i].Rule(rocket.Power); rule.Trigger == AfterApogee && rule.Value < 0 {
+func opensBeforeTop(r *rocket.Rocket) bool {
+	for i := range r.Canopies {
+		if rule := r.Canopies[i].Rule(r.Power); rule.Trigger == rocket.AfterApogee && rule.Value < 0 {
 			return true
 		}
 	}
@@ -63,7 +64,7 @@ func opensBeforeTop(rocket *Rocket) bool {
 
 // run is one flight being integrated.
 type run struct {
-	rocket  *Rocket
+	rocket  *rocket.Rocket
 	flight  *Flight
 	options Options
 	model   model
@@ -83,10 +84,10 @@ type run struct {
 	midKnown bool
 
 	watched  []crossing
-	room     [16 + maxCanopies]crossing
+	room     [16 + rocket.MaxCanopies]crossing
 	maxima   maxima
 	pending  uint64 // canopies not yet released
-	due      [maxCanopies]float64
+	due      [rocket.MaxCanopies]float64
 	waited   uint64  // due while on the guide
 	overTop  bool    // the top has been passed
 	moved    bool    // it left the pad

@@ -1,9 +1,12 @@
 package sim
 
 import (
+	"cmp"
 	"math"
 
 	"ullage/sim/airframe"
+
+	"ullage/sim/rocket"
 )
 
 // loading is how mass lies along the rocket: what never leaves, and where the rest
@@ -21,61 +24,29 @@ type loading struct {
 }
 
 // newLoading puts the drive that flies into the airframe.
-func newLoading(r *Rocket) loading {
+func newLoading(r *rocket.Rocket) loading {
 	var l loading
 	s := r.Shape
 	l.add(r.DryBody())
-	if r.Power == WaterPower {
+	if r.Power == rocket.WaterPower {
 		w := r.Water
-		l.exit = orElse(w.Nozzle, s.Length)
+		l.exit = cmp.Or(w.Nozzle, s.Length)
 		l.area = math.Pi / 4 * w.Bore * w.Bore
 		l.bore2 = w.Bore * w.Bore / 16
 		l.density = w.Density
 		l.gasFrom = l.exit - w.Volume/l.area
-		l.add(airframe.Lump{Mass: w.Fittings, At: orElse(w.FittingsAt, l.exit)})
+		l.add(airframe.Lump{Mass: w.Fittings, At: cmp.Or(w.FittingsAt, l.exit)})
 		return l
 	}
 	m := r.Motor
-	l.exit = orElse(m.Position, s.Length)
+	l.exit = cmp.Or(m.Position, s.Length)
 	fore := l.exit - m.Length
 	l.grainMiddle = (fore + l.exit) / 2
 	grain := airframe.Cylinder(1, fore, l.exit, m.Diameter/2)
 	l.grainPitch, l.grainRoll = grain.Pitch, grain.Roll
 	l.add(airframe.Shell(m.Case, fore, l.exit, m.Diameter/2))
-	l.add(airframe.Lump{Mass: m.Fittings, At: orElse(m.FittingsAt, l.grainMiddle)})
+	l.add(airframe.Lump{Mass: m.Fittings, At: cmp.Or(m.FittingsAt, l.grainMiddle)})
 	return l
-}
-
-// DryBody is the body without its drive: what was measured as measured, the rest from
-// the mass list, or estimated from the shape. The rocket must be Balanced.
-func (r *Rocket) DryBody() airframe.Lump {
-	b := &r.Body
-	var l airframe.Lump
-	if len(r.Parts) == 0 {
-		l = airframe.Estimate(r.Shape, b.Mass, b.Balance)
-	} else {
-		l = airframe.Sum(r.Shape, r.Parts)
-		if share := orElse(b.Mass, l.Mass) / l.Mass; share != 1 { // the scales outrank the list
-			l.Mass, l.Pitch, l.Roll = l.Mass*share, l.Pitch*share, l.Roll*share
-		}
-		l.At = orElse(b.Balance, l.At)
-	}
-	l.Pitch = orElse(b.Inertia, l.Pitch)
-	l.Roll = orElse(b.RollInertia, l.Roll)
-	return l
-}
-
-// Balanced tells whether shape and balance are known well enough to speak of
-// stability and to fly a rigid body.
-func (r *Rocket) Balanced() bool {
-	return r.Shape != nil && (r.Body.Balance > 0 || len(r.Parts) > 0)
-}
-
-func orElse(v, instead float64) float64 {
-	if v != 0 {
-		return v
-	}
-	return instead
 }
 
 func (l *loading) add(p airframe.Lump) {

@@ -3,6 +3,8 @@ package sim
 import (
 	"math"
 	"math/bits"
+
+	"ullage/sim/rocket"
 )
 
 // maxima keeps the greatest values of a flight. Each step is looked at in three
@@ -29,7 +31,7 @@ const (
 	surgeAcceleration2
 	attackAngle
 	firstCanopy
-	tracks = firstCanopy + 2*maxCanopies
+	tracks = firstCanopy + 2*rocket.MaxCanopies
 )
 
 // unseen marks a track that has no meaning in the present phase: below all values.

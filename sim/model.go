@@ -5,6 +5,8 @@ import (
 
 	"ullage/atmosphere"
 	"ullage/thrust"
+
+	"ullage/sim/rocket"
 )
 
 // push is what drives the rocket in a phase.
@@ -38,13 +40,10 @@ type phase struct {
 	settled    bool   // the jet has gathered its speed: the start-up surge is over
 	open       uint64 // canopies released, a bit each
 	full       uint64 // canopies that have filled
-	airFrom    [maxCanopies]float64
+	airFrom    [rocket.MaxCanopies]float64
 	left       float64 // liquid and gas aboard once the flow is over, kg
 	leftLiquid float64 // liquid aboard then, m³
 }
-
-// maxCanopies is the most a rocket may carry.
-const maxCanopies = 8
 
 // forces are what the rates were made from: read for results, samples and events.
 type forces struct {
@@ -76,13 +75,13 @@ type model struct {
 
 	axis       [3]float64 // of the guide
 	cosTilt    float64
-	guide      float64    // guided length, m
-	tube       float64    // launch tube's length, m
-	table      []MachDrag // drag coefficients
-	pushed     []MachDrag // the same while the drive pushes: no base drag over the jet
-	refArea    float64    // drag factor included
-	dryMass    float64    // body, fittings, motor case: all that never leaves
-	gravity    float64    // at the pad
+	guide      float64           // guided length, m
+	tube       float64           // launch tube's length, m
+	table      []rocket.MachDrag // drag coefficients
+	pushed     []rocket.MachDrag // the same while the drive pushes: no base drag over the jet
+	refArea    float64           // drag factor included
+	dryMass    float64           // body, fittings, motor case: all that never leaves
+	gravity    float64           // at the pad
 	canopies   []canopyModel
 	flow       thrust.Expulsion
 	hasChamber bool
@@ -231,7 +230,7 @@ func (f *forces) mach() float64 {
 }
 
 // dragAt interpolates a drag table.
-func dragAt(t []MachDrag, mach float64) float64 {
+func dragAt(t []rocket.MachDrag, mach float64) float64 {
 	if mach <= t[0].Mach {
 		return t[0].Drag
 	}

@@ -11,21 +11,23 @@ import (
 	"pgregory.net/rapid"
 
 	"ullage/thrust"
+
+	"ullage/sim/rocket"
 )
 
 // motorRocket is a motor-driven rocket for tests, invented.
-func motorRocket(t testing.TB, points ...thrust.Point) *Rocket {
+func motorRocket(t testing.TB, points ...thrust.Point) *rocket.Rocket {
 	if len(points) == 0 {
 		points = []thrust.Point{{Time: 0.02, Thrust: 180}, {Time: 0.5, Thrust: 150}, {Time: 1.4, Thrust: 120}, {Time: 1.6, Thrust: 0}}
 	}
 	c, err := thrust.NewCurve(points)
 	require.NoError(t, err)
-	return &Rocket{Name: "test motor", Power: MotorPower,
-		Body:  Body{Diameter: 0.066, Mass: 1.1, Drag: []MachDrag{{0, 0.5}}, DragFactor: 1},
-		Motor: &Motor{Curve: c, Case: 0.2, Propellant: 0.12, Delay: 6},
-		Rail:  Rail{Length: 1.8},
-		Canopies: []Canopy{{Name: "main", Diameter: 1, Coefficient: 0.75, FillConstant: 8, Shock: 1.7,
-			Water: Rule{AfterApogee, 1}, Motor: Rule{Ejection, 0}}},
+	return &rocket.Rocket{Name: "test motor", Power: rocket.MotorPower,
+		Body:  rocket.Body{Diameter: 0.066, Mass: 1.1, Drag: []rocket.MachDrag{{Mach: 0, Drag: 0.5}}, DragFactor: 1},
+		Motor: &rocket.Motor{Curve: c, Case: 0.2, Propellant: 0.12, Delay: 6},
+		Rail:  rocket.Rail{Length: 1.8},
+		Canopies: []rocket.Canopy{{Name: "main", Diameter: 1, Coefficient: 0.75, FillConstant: 8, Shock: 1.7,
+			Water: rocket.Rule{Trigger: rocket.AfterApogee, Value: 1}, Motor: rocket.Rule{Trigger: rocket.Ejection, Value: 0}}},
 	}
 }
 
@@ -80,7 +82,7 @@ func TestStopsOnTheTube(t *testing.T) {
 	r := bottle()
 	r.Water.Pressure = 1e5
 	r.Water.Throat = 0.022
-	r.Water.Tube = &LaunchTube{Length: 0.3, Outer: 0.0218, Inner: 0.0001}
+	r.Water.Tube = &rocket.LaunchTube{Length: 0.3, Outer: 0.0218, Inner: 0.0001}
 	r.Water.Fill = 0.1
 	r.Body.Mass = 3.4
 	fl := mustFly(r, 0)
@@ -97,7 +99,7 @@ func TestLiquidLeft(t *testing.T) {
 	assert.Greater(t, fl.LiquidLeft, 0.1)
 	assert.Equal(t, fl.LiquidOut, fl.Burnout)
 	steady := bottle()
-	steady.Water.Fill, steady.Water.Flow = 0.9, SteadyFlow
+	steady.Water.Fill, steady.Water.Flow = 0.9, rocket.SteadyFlow
 	assert.InEpsilon(t, fl.LiquidLeft, mustFly(steady, 0).LiquidLeft, 0.05)
 }
 
@@ -115,7 +117,7 @@ func TestNoPressureNoWaterNoGas(t *testing.T) {
 }
 
 func TestCanopyRules(t *testing.T) {
-	fly := func(rule Rule, change func(*Rocket)) *Flight {
+	fly := func(rule rocket.Rule, change func(*rocket.Rocket)) *Flight {
 		m := motorRocket(t)
 		m.Canopies[0].Motor = rule
 		if change != nil {
@@ -125,48 +127,48 @@ func TestCanopyRules(t *testing.T) {
 	}
 	c := func(fl *Flight) CanopyResult { return fl.Canopies[0] }
 
-	fl := fly(Rule{AfterLaunch, 5}, nil)
+	fl := fly(rocket.Rule{Trigger: rocket.AfterLaunch, Value: 5}, nil)
 	assert.InDelta(t, 5, c(fl).Time, 1e-9)
-	fl = fly(Rule{AfterLaunch, 0.7}, nil) // while thrust lasts
+	fl = fly(rocket.Rule{Trigger: rocket.AfterLaunch, Value: 0.7}, nil) // while thrust lasts
 	assert.InDelta(t, 0.7, c(fl).Time, 1e-9)
 	assert.True(t, fl.Burnout.Happened)
-	fl = fly(Rule{AfterBurnout, 2}, nil)
+	fl = fly(rocket.Rule{Trigger: rocket.AfterBurnout, Value: 2}, nil)
 	assert.InDelta(t, 3.6, c(fl).Time, 1e-9)
-	fl = fly(Rule{Ejection, 0}, nil)
+	fl = fly(rocket.Rule{Trigger: rocket.Ejection, Value: 0}, nil)
 	assert.InDelta(t, 7.6, c(fl).Time, 1e-9)
-	fl = fly(Rule{AfterApogee, 1.5}, nil)
+	fl = fly(rocket.Rule{Trigger: rocket.AfterApogee, Value: 1.5}, nil)
 	assert.InDelta(t, fl.Apogee.Time+1.5, c(fl).Time, 1e-9)
 
-	free := fly(Rule{Never, 0}, nil)
+	free := fly(rocket.Rule{Trigger: rocket.Never, Value: 0}, nil)
 	assert.Equal(t, []WarningCode{CanopyNever}, codes(free))
-	fl = fly(Rule{AfterApogee, -1}, nil)
+	fl = fly(rocket.Rule{Trigger: rocket.AfterApogee, Value: -1}, nil)
 	assert.InDelta(t, free.Apogee.Time-1, c(fl).Time, 1e-6)
 	assert.Less(t, fl.Apogee.Time, free.Apogee.Time)
-	fl = fly(Rule{AfterApogee, -1000}, nil) // before release: as the guide ends
+	fl = fly(rocket.Rule{Trigger: rocket.AfterApogee, Value: -1000}, nil) // before release: as the guide ends
 	assert.Contains(t, codes(fl), CanopyWaited)
 	assert.InDelta(t, fl.RailExit.Time, c(fl).Time, 1e-9)
 
-	fl = fly(Rule{Falling, 100}, nil)
+	fl = fly(rocket.Rule{Trigger: rocket.Falling, Value: 100}, nil)
 	assert.InDelta(t, 100, c(fl).Height, 1e-4)
 	assert.Greater(t, c(fl).Time, fl.Apogee.Time)
-	fl = fly(Rule{Falling, 1e5}, nil)
+	fl = fly(rocket.Rule{Trigger: rocket.Falling, Value: 1e5}, nil)
 	assert.Equal(t, []WarningCode{CanopyAtApogee}, codes(fl))
 	assert.InDelta(t, fl.Apogee.Time, c(fl).Time, 1e-9)
-	fl = fly(Rule{Falling, 1}, nil)
+	fl = fly(rocket.Rule{Trigger: rocket.Falling, Value: 1}, nil)
 	assert.Equal(t, []WarningCode{CanopyNotFull}, codes(fl))
 
-	fl = fly(Rule{AfterLaunch, 0.01}, nil)
+	fl = fly(rocket.Rule{Trigger: rocket.AfterLaunch, Value: 0.01}, nil)
 	assert.Equal(t, []WarningCode{CanopyWaited}, codes(fl))
 	assert.InDelta(t, fl.RailExit.Time-0.01, fl.Warnings[0].Value, 1e-9)
 
-	fl = fly(Rule{Ejection, 0}, func(r *Rocket) { r.Motor.Delay = math.NaN() })
+	fl = fly(rocket.Rule{Trigger: rocket.Ejection, Value: 0}, func(r *rocket.Rocket) { r.Motor.Delay = math.NaN() })
 	assert.Equal(t, []WarningCode{CanopyNever}, codes(fl))
 	water := bottle()
-	water.Canopies[0].Water = Rule{Ejection, 0}
+	water.Canopies[0].Water = rocket.Rule{Trigger: rocket.Ejection, Value: 0}
 	assert.Equal(t, []WarningCode{CanopyNever}, codes(mustFly(water, 0)))
 
 	// At once: the load is the drag at the moment it opens.
-	fl = fly(Rule{AfterApogee, 2}, func(r *Rocket) { r.Canopies[0].FillConstant = 0 })
+	fl = fly(rocket.Rule{Trigger: rocket.AfterApogee, Value: 2}, func(r *rocket.Rocket) { r.Canopies[0].FillConstant = 0 })
 	s := fl.At(c(fl).Time - 1e-9)
 	assert.InEpsilon(t, 0.75*math.Pi/4*s.DynamicPressure, c(fl).Load, 1e-6)
 	assert.InEpsilon(t, 1.7*c(fl).Load, c(fl).LoadBound, 1e-9)
@@ -175,9 +177,9 @@ func TestCanopyRules(t *testing.T) {
 // Two canopies: the drogue's descent is the rate with it alone, the main's with both.
 func TestDrogueAndMain(t *testing.T) {
 	m := motorRocket(t)
-	m.Canopies = []Canopy{
-		{Name: "drogue", Diameter: 0.4, Coefficient: 0.75, FillConstant: 6, Shock: 1.7, Motor: Rule{AfterApogee, 0}},
-		{Name: "main", Area: 0.8, Coefficient: 0.75, FillConstant: 8, Shock: 1.7, Motor: Rule{Falling, 120}}}
+	m.Canopies = []rocket.Canopy{
+		{Name: "drogue", Diameter: 0.4, Coefficient: 0.75, FillConstant: 6, Shock: 1.7, Motor: rocket.Rule{Trigger: rocket.AfterApogee, Value: 0}},
+		{Name: "main", Area: 0.8, Coefficient: 0.75, FillConstant: 8, Shock: 1.7, Motor: rocket.Rule{Trigger: rocket.Falling, Value: 120}}}
 	fl := mustFly(m, 1e-8)
 	require.Empty(t, fl.Warnings)
 	before := fl.At(fl.Canopies[1].Time - 1e-6)
@@ -232,34 +234,34 @@ func TestSamplesAndTrace(t *testing.T) {
 }
 
 // drawRocket draws a rocket that passes Validate, ordinary or absurd.
-func drawRocket(t *rapid.T) *Rocket {
+func drawRocket(t *rapid.T) *rocket.Rocket {
 	log := func(name string, low, high float64) float64 {
 		return math.Exp(rapid.Float64Range(math.Log(low), math.Log(high)).Draw(t, name))
 	}
-	r := &Rocket{Power: WaterPower,
-		Body: Body{Diameter: log("diameter", 1e-3, 1), Mass: log("mass", 1e-3, 100), DragFactor: rapid.Float64Range(0, 3).Draw(t, "factor"),
-			Drag: []MachDrag{{0, rapid.Float64Range(0, 2).Draw(t, "drag")}, {0.9, 0.6}, {1.2, 0.8}}},
-		Rail: Rail{Length: log("rail", 0.01, 10), Tilt: rapid.Float64Range(0, 1.4).Draw(t, "tilt"), Heading: rapid.Float64Range(0, 6).Draw(t, "heading")},
+	r := &rocket.Rocket{Power: rocket.WaterPower,
+		Body: rocket.Body{Diameter: log("diameter", 1e-3, 1), Mass: log("mass", 1e-3, 100), DragFactor: rapid.Float64Range(0, 3).Draw(t, "factor"),
+			Drag: []rocket.MachDrag{{Mach: 0, Drag: rapid.Float64Range(0, 2).Draw(t, "drag")}, {Mach: 0.9, Drag: 0.6}, {Mach: 1.2, Drag: 0.8}}},
+		Rail: rocket.Rail{Length: log("rail", 0.01, 10), Tilt: rapid.Float64Range(0, 1.4).Draw(t, "tilt"), Heading: rapid.Float64Range(0, 6).Draw(t, "heading")},
 	}
 	r.Wind.Speed, r.Wind.Height, r.Wind.Exponent = rapid.Float64Range(0, 20).Draw(t, "wind"), 10, rapid.Float64Range(0, 0.4).Draw(t, "shear")
 	r.Wind.From = rapid.Float64Range(0, 6).Draw(t, "from")
 	r.Site.Elevation = rapid.Float64Range(-300, 4000).Draw(t, "elevation")
 	bore := log("bore", 0.01, 0.5)
-	r.Water = &Water{Volume: log("volume", 1e-5, 0.1), Bore: bore, Throat: bore * rapid.Float64Range(0.01, 0.99).Draw(t, "throat"),
+	r.Water = &rocket.Water{Volume: log("volume", 1e-5, 0.1), Bore: bore, Throat: bore * rapid.Float64Range(0.01, 0.99).Draw(t, "throat"),
 		Discharge: rapid.Float64Range(0.3, 1).Draw(t, "discharge"), Fill: rapid.Float64Range(0, 0.99).Draw(t, "fill"),
 		Pressure: rapid.Float64Range(0, 3e6).Draw(t, "pressure"), Gas: thrust.Air, Density: 998, Exponent: rapid.SampledFrom([]float64{0, 1, 1.2, 1.4}).Draw(t, "n"),
-		Flow: rapid.SampledFrom([]Flow{UnsteadyFlow, SteadyFlow}).Draw(t, "flow")}
+		Flow: rapid.SampledFrom([]rocket.Flow{rocket.UnsteadyFlow, rocket.SteadyFlow}).Draw(t, "flow")}
 	if rapid.Bool().Draw(t, "tube") {
 		length := r.Water.Volume / (math.Pi / 4 * bore * bore) * rapid.Float64Range(0.01, 1).Draw(t, "tube length")
 		outer := r.Water.Throat * rapid.Float64Range(0.1, 1).Draw(t, "tube outer")
-		r.Water.Tube = &LaunchTube{Length: length, Outer: outer, Inner: outer / 2}
+		r.Water.Tube = &rocket.LaunchTube{Length: length, Outer: outer, Inner: outer / 2}
 	}
-	triggers := []Trigger{Never, AfterLaunch, AfterBurnout, AfterApogee, Falling, Ejection}
+	triggers := []rocket.Trigger{rocket.Never, rocket.AfterLaunch, rocket.AfterBurnout, rocket.AfterApogee, rocket.Falling, rocket.Ejection}
 	for i := range rapid.IntRange(0, 3).Draw(t, "canopies") {
-		r.Canopies = append(r.Canopies, Canopy{Name: string(rune('a' + i)), Diameter: log("canopy", 0.05, 5), Coefficient: 0.75,
+		r.Canopies = append(r.Canopies, rocket.Canopy{Name: string(rune('a' + i)), Diameter: log("canopy", 0.05, 5), Coefficient: 0.75,
 			FillConstant: rapid.SampledFrom([]float64{0, 1, 8, 100}).Draw(t, "fill constant"), Shock: 1.7,
-			Water: Rule{rapid.SampledFrom(triggers).Draw(t, "trigger"), rapid.Float64Range(0, 20).Draw(t, "value")}})
-		if c := &r.Canopies[i]; c.Water.Trigger == AfterApogee {
+			Water: rocket.Rule{Trigger: rapid.SampledFrom(triggers).Draw(t, "trigger"), Value: rapid.Float64Range(0, 20).Draw(t, "value")}})
+		if c := &r.Canopies[i]; c.Water.Trigger == rocket.AfterApogee {
 			c.Water.Value -= 10
 		}
 	}

@@ -10,6 +10,8 @@ import (
 	"gonum.org/v1/gonum/integrate"
 
 	"ullage/thrust"
+
+	"ullage/sim/rocket"
 )
 
 // The closed forms know no atmosphere, so they are flown scaled down: accelerations
@@ -20,8 +22,8 @@ const small = 1e-4
 // coasting starts a flight in free air, upward, with no push.
 func coasting(t *testing.T, mass, diameter, drag, speed float64) *run {
 	t.Helper()
-	r := &Rocket{Power: MotorPower, Body: Body{Diameter: diameter, Mass: mass, Drag: []MachDrag{{0, drag}}, DragFactor: 1},
-		Motor: &Motor{Delay: math.NaN()}, Rail: Rail{Length: 1}}
+	r := &rocket.Rocket{Power: rocket.MotorPower, Body: rocket.Body{Diameter: diameter, Mass: mass, Drag: []rocket.MachDrag{{Mach: 0, Drag: drag}}, DragFactor: 1},
+		Motor: &rocket.Motor{Delay: math.NaN()}, Rail: rocket.Rail{Length: 1}}
 	var err error
 	r.Motor.Curve, err = thrust.NewCurve([]thrust.Point{{Time: 0, Thrust: 1}, {Time: 1, Thrust: 1}})
 	require.NoError(t, err)
@@ -72,9 +74,9 @@ func TestCoastAndFall(t *testing.T) {
 // Boost against quadratic drag, closed form (computed): 20 N less 4.903 N of weight,
 // 0.5 kg, k 3.84845e-4, 1.5 s: 44.5168 m/s, 33.6756 m.
 func TestBoost(t *testing.T) {
-	r := &Rocket{Power: MotorPower, Body: Body{Diameter: math.Sqrt(4 / math.Pi), Mass: 0.5, DragFactor: 1,
-		Drag: []MachDrag{{0, 2 * 3.84845e-4 / 1.225 / small}}},
-		Motor: &Motor{Delay: math.NaN(), Propellant: 1e-12}, Rail: Rail{Length: 1e-5}}
+	r := &rocket.Rocket{Power: rocket.MotorPower, Body: rocket.Body{Diameter: math.Sqrt(4 / math.Pi), Mass: 0.5, DragFactor: 1,
+		Drag: []rocket.MachDrag{{Mach: 0, Drag: 2 * 3.84845e-4 / 1.225 / small}}},
+		Motor: &rocket.Motor{Delay: math.NaN(), Propellant: 1e-12}, Rail: rocket.Rail{Length: 1e-5}}
 	burn := 1.5 * math.Sqrt(small)
 	var err error
 	r.Motor.Curve, err = thrust.NewCurve([]thrust.Point{{Time: 0, Thrust: 20}, {Time: burn, Thrust: 20}})
@@ -88,8 +90,8 @@ func TestBoost(t *testing.T) {
 // Tsiolkovsky: exhaust speed 2000 m/s, 1.0 to 0.9 kg: 210.721 m/s, less g·t.
 func TestTsiolkovsky(t *testing.T) {
 	const burn = 0.01
-	r := &Rocket{Power: MotorPower, Body: Body{Diameter: 0.05, Mass: 0.9, Drag: []MachDrag{{0, 0}}, DragFactor: 1},
-		Motor: &Motor{Delay: math.NaN(), Propellant: 0.1}, Rail: Rail{Length: 0.01}}
+	r := &rocket.Rocket{Power: rocket.MotorPower, Body: rocket.Body{Diameter: 0.05, Mass: 0.9, Drag: []rocket.MachDrag{{Mach: 0, Drag: 0}}, DragFactor: 1},
+		Motor: &rocket.Motor{Delay: math.NaN(), Propellant: 0.1}, Rail: rocket.Rail{Length: 0.01}}
 	var err error
 	r.Motor.Curve, err = thrust.NewCurve([]thrust.Point{{Time: 0, Thrust: 200 / burn}, {Time: burn, Thrust: 200 / burn}})
 	require.NoError(t, err)
@@ -101,7 +103,7 @@ func TestTsiolkovsky(t *testing.T) {
 // 3.36531792 m/s (computed).
 func TestSettledDescent(t *testing.T) {
 	r := coasting(t, 0.15, 0.11, 0, 50)
-	r.rocket.Canopies = []Canopy{{Name: "c", Diameter: 0.6, Coefficient: 0.75, FillConstant: 8, Shock: 1.7}}
+	r.rocket.Canopies = []rocket.Canopy{{Name: "c", Diameter: 0.6, Coefficient: 0.75, FillConstant: 8, Shock: 1.7}}
 	r.model.canopies = []canopyModel{{0.75 * math.Pi / 4 * 0.36, 8 * 0.6}}
 	r.flight.Canopies = []CanopyResult{{Name: "c"}}
 	r.pending = 1
@@ -118,7 +120,7 @@ func TestOpeningLoad(t *testing.T) {
 	for _, mass := range []float64{0.02, 0.5, 1, 3, 40} {
 		r := coasting(t, mass, 0.001, 0, 0)
 		area, fill := 0.75*math.Pi/4*0.36, 8*0.6
-		r.rocket.Canopies = []Canopy{{Name: "c", Diameter: 0.6, Coefficient: 0.75, FillConstant: 8, Shock: 1.7}}
+		r.rocket.Canopies = []rocket.Canopy{{Name: "c", Diameter: 0.6, Coefficient: 0.75, FillConstant: 8, Shock: 1.7}}
 		r.model.canopies = []canopyModel{{area, fill}}
 		r.flight.Canopies = []CanopyResult{{Name: "c"}}
 		r.pending = 1
@@ -237,7 +239,7 @@ func TestApogeeIsConverged(t *testing.T) {
 
 // A step allocates nothing.
 func TestStepAllocatesNothing(t *testing.T) {
-	for _, r := range []*Rocket{bottle(), withWind(bottle())} {
+	for _, r := range []*rocket.Rocket{bottle(), withWind(bottle())} {
 		x := newRun(r, Options{Tolerance: DefaultTolerance})
 		x.begin()
 		for x.model.push == unsteadyLiquid && !x.model.settled {

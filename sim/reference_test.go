@@ -11,6 +11,8 @@ import (
 
 	"ullage/atmosphere"
 	"ullage/thrust"
+
+	"ullage/sim/rocket"
 )
 
 // The reference flights were integrated by SciPy's solve_ivp from the equations
@@ -32,13 +34,13 @@ type referenceFlight struct {
 		Power string
 		Body  struct {
 			Diameter, Mass, DragFactor float64
-			Drag                       []MachDrag
+			Drag                       []rocket.MachDrag
 		}
 		Water *struct {
 			Volume, Bore, Throat, Discharge, Fill, Pressure, Exponent float64
 			Gas, Flow                                                 string
 			Temperature, Density, Fittings                            float64
-			Tube                                                      *LaunchTube
+			Tube                                                      *rocket.LaunchTube
 		}
 		Motor *struct {
 			Curve                             []thrust.Point
@@ -53,7 +55,7 @@ type referenceFlight struct {
 			}
 		}
 		Site atmosphere.Site
-		Rail Rail
+		Rail rocket.Rail
 		Wind atmosphere.Wind
 	}
 	Results struct {
@@ -82,32 +84,32 @@ func loadReference(t *testing.T) referenceFile {
 	return f
 }
 
-func (f *referenceFlight) rocket(t *testing.T) *Rocket {
+func (f *referenceFlight) rocket(t *testing.T) *rocket.Rocket {
 	t.Helper()
 	in := &f.Rocket
-	r := &Rocket{Power: Power(in.Power), Site: in.Site, Rail: in.Rail, Wind: in.Wind,
-		Body: Body{Diameter: in.Body.Diameter, Mass: in.Body.Mass, Drag: in.Body.Drag, DragFactor: in.Body.DragFactor}}
+	r := &rocket.Rocket{Power: rocket.Power(in.Power), Site: in.Site, Rail: in.Rail, Wind: in.Wind,
+		Body: rocket.Body{Diameter: in.Body.Diameter, Mass: in.Body.Mass, Drag: in.Body.Drag, DragFactor: in.Body.DragFactor}}
 	if w := in.Water; w != nil {
-		r.Water = &Water{Volume: w.Volume, Bore: w.Bore, Throat: w.Throat, Discharge: w.Discharge, Fill: w.Fill,
+		r.Water = &rocket.Water{Volume: w.Volume, Bore: w.Bore, Throat: w.Throat, Discharge: w.Discharge, Fill: w.Fill,
 			Pressure: w.Pressure, Exponent: w.Exponent, Gas: thrust.Gas(w.Gas), Temperature: w.Temperature,
-			Density: w.Density, Flow: Flow(w.Flow), Fittings: w.Fittings, Tube: w.Tube}
+			Density: w.Density, Flow: rocket.Flow(w.Flow), Fittings: w.Fittings, Tube: w.Tube}
 	}
 	if m := in.Motor; m != nil {
 		points := make([]thrust.Point, len(m.Curve))
 		copy(points, m.Curve)
 		c, err := thrust.NewCurve(points)
 		require.NoError(t, err)
-		r.Motor = &Motor{Curve: c, Case: m.Case, Propellant: m.Propellant, Delay: m.Delay, Fittings: m.Fittings}
+		r.Motor = &rocket.Motor{Curve: c, Case: m.Case, Propellant: m.Propellant, Delay: m.Delay, Fittings: m.Fittings}
 	}
-	triggers := map[string]Trigger{"launch": AfterLaunch, "burnout": AfterBurnout, "apogee": AfterApogee, "falling": Falling, "ejection": Ejection}
+	triggers := map[string]rocket.Trigger{"launch": rocket.AfterLaunch, "burnout": rocket.AfterBurnout, "apogee": rocket.AfterApogee, "falling": rocket.Falling, "ejection": rocket.Ejection}
 	for _, c := range in.Canopies {
 		water, ok := triggers[c.Water.Trigger]
-		require.True(t, ok || r.Power == MotorPower, c.Water.Trigger)
+		require.True(t, ok || r.Power == rocket.MotorPower, c.Water.Trigger)
 		motor, ok := triggers[c.Motor.Trigger]
-		require.True(t, ok || r.Power == WaterPower, c.Motor.Trigger)
-		r.Canopies = append(r.Canopies, Canopy{Name: c.Name, Diameter: c.Diameter, Coefficient: c.Coefficient,
+		require.True(t, ok || r.Power == rocket.WaterPower, c.Motor.Trigger)
+		r.Canopies = append(r.Canopies, rocket.Canopy{Name: c.Name, Diameter: c.Diameter, Coefficient: c.Coefficient,
 			FillConstant: c.FillConstant, Shock: c.Shock,
-			Water: Rule{water, c.Water.Value}, Motor: Rule{motor, c.Motor.Value}})
+			Water: rocket.Rule{Trigger: water, Value: c.Water.Value}, Motor: rocket.Rule{Trigger: motor, Value: c.Motor.Value}})
 	}
 	return r
 }

@@ -4,6 +4,8 @@ import (
 	"math"
 
 	"ullage/sim/airframe"
+
+	"ullage/sim/rocket"
 )
 
 // rigidBody is what a rigid body has beyond a point mass: shape, loading, and the
@@ -24,7 +26,7 @@ type rigidBody struct {
 	initial [4]float64 // attitude on the guide
 }
 
-func newRigidBody(r *Rocket) *rigidBody {
+func newRigidBody(r *rocket.Rocket) *rigidBody {
 	b := &rigidBody{
 		aero: r.Shape.Aero(), load: newLoading(r),
 		refArea: math.Pi / 4 * r.Body.Diameter * r.Body.Diameter,

@@ -13,6 +13,8 @@ import (
 
 	"ullage/sim/airframe"
 	"ullage/thrust"
+
+	"ullage/sim/rocket"
 )
 
 // One planar rigid flight in wind with a misaligned thrust, by SciPy's solve_ivp from
@@ -28,7 +30,7 @@ func TestRigidReferenceFlight(t *testing.T) {
 				Case, Propellant, Diameter, Length, Fittings float64
 				Curve                                        [][2]float64
 			}
-			Rail Rail
+			Rail rocket.Rail
 			Wind struct{ Speed, Height, Exponent, From float64 }
 
 			Misalignment, Crossflow float64
@@ -45,14 +47,14 @@ func TestRigidReferenceFlight(t *testing.T) {
 	require.NoError(t, json.Unmarshal(text, &ref))
 	require.Less(t, ref.Spread, 1e-7)
 	in := &ref.Rocket
-	r := &Rocket{Power: MotorPower,
-		Body: Body{Diameter: in.Diameter, Mass: in.Mass, Drag: []MachDrag{{0, in.Drag}}, DragFactor: 1,
+	r := &rocket.Rocket{Power: rocket.MotorPower,
+		Body: rocket.Body{Diameter: in.Diameter, Mass: in.Mass, Drag: []rocket.MachDrag{{Mach: 0, Drag: in.Drag}}, DragFactor: 1,
 			Balance: in.Balance, Inertia: in.Inertia, RollInertia: 4e-4},
 		Shape: &airframe.Shape{Length: in.Length, Diameter: in.Diameter, Roughness: 20e-6,
 			Nose: airframe.Nose{Shape: airframe.Conical, Length: in.Nose}, Fins: []airframe.Fins{in.Fins}},
-		Motor: &Motor{Case: in.Motor.Case, Propellant: in.Motor.Propellant, Delay: math.NaN(),
+		Motor: &rocket.Motor{Case: in.Motor.Case, Propellant: in.Motor.Propellant, Delay: math.NaN(),
 			Diameter: in.Motor.Diameter, Length: in.Motor.Length, Fittings: in.Motor.Fittings},
-		Rail: in.Rail, Alignment: Alignment{Angle: in.Misalignment},
+		Rail: in.Rail, Alignment: rocket.Alignment{Angle: in.Misalignment},
 	}
 	r.Wind.Speed, r.Wind.Height, r.Wind.Exponent, r.Wind.From = in.Wind.Speed, in.Wind.Height, in.Wind.Exponent, in.Wind.From
 	points := make([]thrust.Point, len(in.Motor.Curve))

@@ -10,6 +10,8 @@ import (
 
 	"ullage/sim/airframe"
 	"ullage/thrust"
+
+	"ullage/sim/rocket"
 )
 
 // slender is case A of the check values: diameter 40 mm, tangent ogive 120 mm, four
@@ -24,20 +26,20 @@ func slender() *airframe.Shape {
 }
 
 // rigidRocket is a small motor rocket with a shape; it balances at 470 mm when burnt out.
-func rigidRocket(t testing.TB) *Rocket {
+func rigidRocket(t testing.TB) *rocket.Rocket {
 	c, err := thrust.NewCurve([]thrust.Point{{Time: 0.02, Thrust: 60}, {Time: 0.6, Thrust: 50}, {Time: 1.2, Thrust: 40}, {Time: 1.3, Thrust: 0}})
 	require.NoError(t, err)
-	return &Rocket{Name: "rigid test", Power: MotorPower, Shape: slender(),
-		Body:  Body{Diameter: 0.04, Mass: 0.5, Drag: []MachDrag{{0, 0.5}}, DragFactor: 1, Balance: 0.44, Inertia: 0.012, RollInertia: 2e-4},
-		Motor: &Motor{Curve: c, Case: 0.05, Propellant: 0.04, Delay: 5, Diameter: 0.024, Length: 0.1},
-		Rail:  Rail{Length: 1.2},
-		Canopies: []Canopy{{Name: "main", Diameter: 0.6, Coefficient: 0.75, FillConstant: 8, Shock: 1.7,
-			Water: Rule{AfterApogee, 1}, Motor: Rule{AfterApogee, 1}}},
+	return &rocket.Rocket{Name: "rigid test", Power: rocket.MotorPower, Shape: slender(),
+		Body:  rocket.Body{Diameter: 0.04, Mass: 0.5, Drag: []rocket.MachDrag{{Mach: 0, Drag: 0.5}}, DragFactor: 1, Balance: 0.44, Inertia: 0.012, RollInertia: 2e-4},
+		Motor: &rocket.Motor{Curve: c, Case: 0.05, Propellant: 0.04, Delay: 5, Diameter: 0.024, Length: 0.1},
+		Rail:  rocket.Rail{Length: 1.2},
+		Canopies: []rocket.Canopy{{Name: "main", Diameter: 0.6, Coefficient: 0.75, FillConstant: 8, Shock: 1.7,
+			Water: rocket.Rule{Trigger: rocket.AfterApogee, Value: 1}, Motor: rocket.Rule{Trigger: rocket.AfterApogee, Value: 1}}},
 	}
 }
 
 // wetRigid is the water rocket of the tests with a shape.
-func wetRigid(t testing.TB) *Rocket {
+func wetRigid(t testing.TB) *rocket.Rocket {
 	r := bottle()
 	s := slender()
 	s.Diameter, s.Length = 0.09, 0.9
@@ -51,9 +53,9 @@ func wetRigid(t testing.TB) *Rocket {
 // With no wind, no tilt and no misalignment the rigid body flies the point mass's
 // flight up to the top.
 func TestRigidIsPointMassInStillAir(t *testing.T) {
-	for name, r := range map[string]*Rocket{"motor": rigidRocket(t), "water": wetRigid(t)} {
+	for name, r := range map[string]*rocket.Rocket{"motor": rigidRocket(t), "water": wetRigid(t)} {
 		rigid := mustFly(r, 1e-8)
-		r.Model = PointModel
+		r.Model = rocket.PointModel
 		point := mustFly(r, 1e-8)
 		require.True(t, rigid.Apogee.Happened, name)
 		assert.InEpsilon(t, point.Apogee.Height, rigid.Apogee.Height, 1e-6, name)
@@ -65,10 +67,10 @@ func TestRigidIsPointMassInStillAir(t *testing.T) {
 
 // adrift starts a rigid body in free air, its weight taken away by as much buoyancy, so
 // that the closed forms, which know no gravity, can be held against its motion.
-func adrift(t *testing.T, height, speed float64, change func(*Rocket)) *run {
+func adrift(t *testing.T, height, speed float64, change func(*rocket.Rocket)) *run {
 	t.Helper()
 	r := rigidRocket(t)
-	r.Body.Drag = []MachDrag{{0, 0}}
+	r.Body.Drag = []rocket.MachDrag{{Mach: 0, Drag: 0}}
 	r.Canopies = nil
 	if change != nil {
 		change(r)
@@ -105,7 +107,7 @@ func (r *run) until(t float64) {
 func TestPitchOscillation(t *testing.T) {
 	for _, mass := range []float64{1.5, 0.8, 0.5} {
 		const v = 50.0
-		x := adrift(t, 0, v, func(r *Rocket) {
+		x := adrift(t, 0, v, func(r *rocket.Rocket) {
 			r.Body.Mass, r.Body.Balance, r.Body.Inertia = mass, 0.470, 0.012
 			r.Motor.Case, r.Motor.Length = 0, 0
 		})
@@ -187,7 +189,7 @@ func TestTorqueFreePrecession(t *testing.T) {
 
 // Fin cant spins the rocket up to V·δ·J₁/J₂.
 func TestSteadyRoll(t *testing.T) {
-	x := adrift(t, 0, 100, func(r *Rocket) { r.Shape.Fins[0].Cant = 0.5 * math.Pi / 180 })
+	x := adrift(t, 0, 100, func(r *rocket.Rocket) { r.Shape.Fins[0].Cant = 0.5 * math.Pi / 180 })
 	x.until(2)
 	drive, damp := x.model.body.aero.Roll()
 	rate := x.y[spin+2] / x.now.laden.roll
@@ -199,7 +201,7 @@ func TestSteadyRoll(t *testing.T) {
 // A stable rocket turns into the wind: its nose goes to where the wind comes from, and
 // a motor that goes on pushing takes it there.
 func TestTurnsIntoTheWind(t *testing.T) {
-	for name, r := range map[string]*Rocket{"motor": rigidRocket(t), "water": wetRigid(t)} {
+	for name, r := range map[string]*rocket.Rocket{"motor": rigidRocket(t), "water": wetRigid(t)} {
 		r.Wind.Speed, r.Wind.Height, r.Wind.Exponent, r.Wind.From = 4, 10, 1.0/7, math.Pi*1.5 // from the west
 		fl := mustFly(r, 0)
 		require.NotContains(t, codes(fl), Unstable, name)
@@ -225,7 +227,7 @@ func TestTurnsIntoTheWind(t *testing.T) {
 
 // Without fins it is unstable, tumbles, and says so; every number stays finite.
 func TestUnstableTumbles(t *testing.T) {
-	for _, r := range []*Rocket{rigidRocket(t), wetRigid(t)} {
+	for _, r := range []*rocket.Rocket{rigidRocket(t), wetRigid(t)} {
 		r.Shape.Fins = nil
 		r.Wind.Speed, r.Wind.Height, r.Wind.Exponent = 3, 10, 1.0/7
 		fl := mustFly(r, 0)
@@ -248,7 +250,7 @@ func TestMisalignment(t *testing.T) {
 	straight := mustFly(rigidRocket(t), 1e-7)
 	fly := func(angle, offset float64) *Flight {
 		r := rigidRocket(t)
-		r.Alignment = Alignment{Angle: angle, Offset: offset}
+		r.Alignment = rocket.Alignment{Angle: angle, Offset: offset}
 		return mustFly(r, 1e-7)
 	}
 	deg := math.Pi / 180
@@ -268,7 +270,7 @@ func TestMisalignment(t *testing.T) {
 // A gust above a height meets the rocket there.
 func TestGust(t *testing.T) {
 	r := rigidRocket(t)
-	r.Gust = Gust{Speed: 6, From: math.Pi * 1.5, Height: 60}
+	r.Gust = rocket.Gust{Speed: 6, From: math.Pi * 1.5, Height: 60}
 	fl := mustFly(r, 1e-8)
 	calm := mustFly(rigidRocket(t), 1e-8)
 	low, high := 0.0, fl.Apogee.Time
@@ -284,7 +286,7 @@ func TestGust(t *testing.T) {
 	assert.InEpsilon(t, math.Atan2(6, s.Vertical), s.Attack, 1e-3)
 	assert.Less(t, fl.Apogee.Height, calm.Apogee.Height)
 	point := rigidRocket(t)
-	point.Gust, point.Model = r.Gust, PointModel
+	point.Gust, point.Model = r.Gust, rocket.PointModel
 	assert.NotEqual(t, calm.Landing.East, mustFly(point, 0).Landing.East)
 }
 
@@ -319,7 +321,7 @@ func sq(x float64) float64 { return x * x }
 
 // Rigid flights at the default tolerance: apogee within 0.02 % of the converged value.
 func TestRigidApogeeIsConverged(t *testing.T) {
-	for _, r := range []*Rocket{rigidRocket(t), wetRigid(t)} {
+	for _, r := range []*rocket.Rocket{rigidRocket(t), wetRigid(t)} {
 		withWind(r)
 		r.Alignment.Angle = 0.002
 		exact := mustFly(r, 1e-9)
@@ -328,7 +330,7 @@ func TestRigidApogeeIsConverged(t *testing.T) {
 }
 
 func BenchmarkRigidFlight(b *testing.B) {
-	for name, r := range map[string]*Rocket{"motor": rigidRocket(b), "water": wetRigid(b)} {
+	for name, r := range map[string]*rocket.Rocket{"motor": rigidRocket(b), "water": wetRigid(b)} {
 		withWind(r)
 		b.Run(name, func(b *testing.B) {
 			b.ReportAllocs()

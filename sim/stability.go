@@ -5,6 +5,8 @@ import (
 
 	"ullage/atmosphere"
 	"ullage/sim/airframe"
+
+	"ullage/sim/rocket"
 )
 
 // Stability is how the rocket balances and points, known when the file gives a shape
@@ -132,12 +134,12 @@ var dragMach = [...]float64{0.01, 0.02, 0.04, 0.07, 0.1, 0.15, 0.2, 0.3, 0.4, 0.
 
 // shapeDrag is the drag table of a shape in the air of the site, without and with
 // a running jet of an exit area, m².
-func shapeDrag(s *airframe.Shape, air atmosphere.Air, jet float64) (coasting, pushed []MachDrag) {
+func shapeDrag(s *airframe.Shape, air atmosphere.Air, jet float64) (coasting, pushed []rocket.MachDrag) {
 	aero := s.Aero()
 	for _, mach := range dragMach {
 		f := airframe.Flow{Speed: mach * air.SoundSpeed, Density: air.Density, SoundSpeed: air.SoundSpeed, Viscosity: air.Viscosity()}
-		coasting = append(coasting, MachDrag{mach, aero.Drag(f, 0)})
-		pushed = append(pushed, MachDrag{mach, aero.Drag(f, jet)})
+		coasting = append(coasting, rocket.MachDrag{Mach: mach, Drag: aero.Drag(f, 0)})
+		pushed = append(pushed, rocket.MachDrag{Mach: mach, Drag: aero.Drag(f, jet)})
 	}
 	return coasting, pushed
 }

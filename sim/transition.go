@@ -1,6 +1,10 @@
 package sim
 
-import "math"
+import (
+	"math"
+
+	"ullage/sim/rocket"
+)
 
 // atCrossing makes the change of phase that a crossing brings.
 func (r *run) atCrossing(c crossing) {
@@ -170,7 +174,7 @@ func (r *run) beginLiquid() {
 		return
 	}
 	m.push, m.settled = unsteadyLiquid, false
-	if r.rocket.Water.Flow == SteadyFlow {
+	if r.rocket.Water.Flow == rocket.SteadyFlow {
 		m.push, m.settled = steadyLiquid, true
 	}
 }
@@ -221,9 +225,9 @@ func (r *run) endOfPush() {
 	r.mark(BurnoutEvent, 0)
 	for i := range r.rocket.Canopies {
 		switch rule := r.rocket.Canopies[i].Rule(r.rocket.Power); {
-		case rule.Trigger == AfterBurnout:
+		case rule.Trigger == rocket.AfterBurnout:
 			r.due[i] = r.t + rule.Value
-		case rule.Trigger == Ejection && r.rocket.Power == MotorPower && !math.IsNaN(r.rocket.Motor.Delay):
+		case rule.Trigger == rocket.Ejection && r.rocket.Power == rocket.MotorPower && !math.IsNaN(r.rocket.Motor.Delay):
 			r.due[i] = r.t + r.rocket.Motor.Delay
 		}
 	}
@@ -314,9 +318,9 @@ func (r *run) top() {
 			continue
 		}
 		switch {
-		case rule.Trigger == AfterApogee && (rule.Value >= 0 || math.IsNaN(r.knownTop)):
+		case rule.Trigger == rocket.AfterApogee && (rule.Value >= 0 || math.IsNaN(r.knownTop)):
 			r.due[i] = r.t + math.Max(0, rule.Value)
-		case rule.Trigger == Falling && r.y[up] <= rule.Value:
+		case rule.Trigger == rocket.Falling && r.y[up] <= rule.Value:
 			r.warn(Warning{Code: CanopyAtApogee, Canopy: c.Name, Value: rule.Value, Limit: r.y[up]})
 			r.release(i)
 		}

@@ -9,6 +9,8 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"ullage/sim/airframe"
+
+	"ullage/sim/rocket"
 )
 
 // What several inputs of a shaped rocket disagree about is told by name, once.
@@ -17,47 +19,47 @@ func TestValidateShape(t *testing.T) {
 	tests := []struct {
 		name  string
 		fault string // "" for none
-		alter func(r *Rocket)
+		alter func(r *rocket.Rocket)
 	}{
-		{"as it is", "", func(*Rocket) {}},
-		{"no drag of its own", "", func(r *Rocket) { r.Body.Drag = nil }},
-		{"no balance", "", func(r *Rocket) { r.Body.Balance = 0 }},
-		{"no drag, no shape", "body.drag", func(r *Rocket) { r.Body.Drag, r.Shape = nil, nil }},
-		{"no mass", "body.mass", func(r *Rocket) { r.Body.Mass = 0 }},
-		{"mass of the list", "", func(r *Rocket) { r.Body.Mass, r.Parts = 0, parts }},
-		{"list without a shape", "", func(r *Rocket) { r.Body.Mass, r.Parts, r.Shape = 0, parts, nil }},
-		{"weightless list", "part.x.mass", func(r *Rocket) { r.Body.Mass, r.Parts = 0, []airframe.Part{{Name: "x"}} }},
-		{"weightless list, no shape", "part.x.mass", func(r *Rocket) { r.Body.Mass, r.Parts, r.Shape = 0, []airframe.Part{{Name: "x"}}, nil }},
-		{"negative part, no shape", "part.x.mass", func(r *Rocket) { r.Parts, r.Shape = []airframe.Part{{Name: "x", Mass: -1}}, nil }},
-		{"floating part", "part.tube.position", func(r *Rocket) { r.Parts = []airframe.Part{{Name: "tube", Mass: 1, Position: 1.2}} }},
-		{"two diameters", "body.diameter", func(r *Rocket) { r.Shape.Diameter = 0.041 }},
-		{"a fault of the shape", "fins.1.position", func(r *Rocket) { r.Shape.Fins[0].Position = 0.75 }},
-		{"balance behind the tail", "body.balance", func(r *Rocket) { r.Body.Balance = 0.81 }},
-		{"balance that is none", "body.balance", func(r *Rocket) { r.Body.Balance = math.NaN() }},
-		{"negative inertia", "body.inertia", func(r *Rocket) { r.Body.Inertia = -0.01 }},
-		{"endless inertia", "body.inertia", func(r *Rocket) { r.Body.Inertia = math.Inf(1) }},
-		{"inertia that is none", "body.roll_inertia", func(r *Rocket) { r.Body.RollInertia = math.NaN() }},
+		{"as it is", "", func(*rocket.Rocket) {}},
+		{"no drag of its own", "", func(r *rocket.Rocket) { r.Body.Drag = nil }},
+		{"no balance", "", func(r *rocket.Rocket) { r.Body.Balance = 0 }},
+		{"no drag, no shape", "body.drag", func(r *rocket.Rocket) { r.Body.Drag, r.Shape = nil, nil }},
+		{"no mass", "body.mass", func(r *rocket.Rocket) { r.Body.Mass = 0 }},
+		{"mass of the list", "", func(r *rocket.Rocket) { r.Body.Mass, r.Parts = 0, parts }},
+		{"list without a shape", "", func(r *rocket.Rocket) { r.Body.Mass, r.Parts, r.Shape = 0, parts, nil }},
+		{"weightless list", "part.x.mass", func(r *rocket.Rocket) { r.Body.Mass, r.Parts = 0, []airframe.Part{{Name: "x"}} }},
+		{"weightless list, no shape", "part.x.mass", func(r *rocket.Rocket) { r.Body.Mass, r.Parts, r.Shape = 0, []airframe.Part{{Name: "x"}}, nil }},
+		{"negative part, no shape", "part.x.mass", func(r *rocket.Rocket) { r.Parts, r.Shape = []airframe.Part{{Name: "x", Mass: -1}}, nil }},
+		{"floating part", "part.tube.position", func(r *rocket.Rocket) { r.Parts = []airframe.Part{{Name: "tube", Mass: 1, Position: 1.2}} }},
+		{"two diameters", "body.diameter", func(r *rocket.Rocket) { r.Shape.Diameter = 0.041 }},
+		{"a fault of the shape", "fins.1.position", func(r *rocket.Rocket) { r.Shape.Fins[0].Position = 0.75 }},
+		{"balance behind the tail", "body.balance", func(r *rocket.Rocket) { r.Body.Balance = 0.81 }},
+		{"balance that is none", "body.balance", func(r *rocket.Rocket) { r.Body.Balance = math.NaN() }},
+		{"negative inertia", "body.inertia", func(r *rocket.Rocket) { r.Body.Inertia = -0.01 }},
+		{"endless inertia", "body.inertia", func(r *rocket.Rocket) { r.Body.Inertia = math.Inf(1) }},
+		{"inertia that is none", "body.roll_inertia", func(r *rocket.Rocket) { r.Body.RollInertia = math.NaN() }},
 		// 0.5 kg at 440 of 800 mm: at most 0.5·0.44·0.36 and a little for the width.
-		{"much inertia", "", func(r *Rocket) { r.Body.Inertia = 0.0792 }},
-		{"too much inertia", "body.inertia", func(r *Rocket) { r.Body.Inertia = 0.083 }},
+		{"much inertia", "", func(r *rocket.Rocket) { r.Body.Inertia = 0.0792 }},
+		{"too much inertia", "body.inertia", func(r *rocket.Rocket) { r.Body.Inertia = 0.083 }},
 		// All of it at the fins' tips, 80 mm out: 0.0032 kg·m².
-		{"much roll inertia", "", func(r *Rocket) { r.Body.RollInertia = 0.00319 }},
-		{"too much roll inertia", "body.roll_inertia", func(r *Rocket) { r.Body.RollInertia = 0.00321 }},
-		{"motor a little out", "", func(r *Rocket) { r.Motor.Position = 0.99 }},
-		{"motor far out", "motor.position", func(r *Rocket) { r.Motor.Position = 1.01 }},
-		{"motor ahead", "motor.position", func(r *Rocket) { r.Motor.Position = -0.3 }},
-		{"motor's fittings out", "motor.fittings_at", func(r *Rocket) { r.Motor.FittingsAt = 1.01 }},
-		{"motor longer than the rocket", "motor.length", func(r *Rocket) { r.Motor.Length = 0.81 }},
-		{"misaligned", "", func(r *Rocket) { r.Alignment = Alignment{-0.17, 0.05} }},
-		{"misaligned too far", "flight.misalignment", func(r *Rocket) { r.Alignment.Angle = 0.18 }},
-		{"offset too far", "flight.offset", func(r *Rocket) { r.Alignment.Offset = -0.051 }},
-		{"gust from below", "gust.height", func(r *Rocket) { r.Gust.Height = -1 }},
-		{"gust backwards", "gust.speed", func(r *Rocket) { r.Gust.Speed = -1 }},
-		{"gust from nowhere", "gust.from", func(r *Rocket) { r.Gust.From = math.NaN() }},
-		{"no such model", "flight.model", func(r *Rocket) { r.Model = "stiff" }},
-		{"rigid without a shape", "flight.model", func(r *Rocket) { r.Model, r.Shape = RigidModel, nil }},
-		{"rigid without a balance", "flight.model", func(r *Rocket) { r.Model, r.Body.Balance = RigidModel, 0 }},
-		{"rigid from a list", "", func(r *Rocket) { r.Model, r.Body.Balance, r.Parts = RigidModel, 0, parts }},
+		{"much roll inertia", "", func(r *rocket.Rocket) { r.Body.RollInertia = 0.00319 }},
+		{"too much roll inertia", "body.roll_inertia", func(r *rocket.Rocket) { r.Body.RollInertia = 0.00321 }},
+		{"motor a little out", "", func(r *rocket.Rocket) { r.Motor.Position = 0.99 }},
+		{"motor far out", "motor.position", func(r *rocket.Rocket) { r.Motor.Position = 1.01 }},
+		{"motor ahead", "motor.position", func(r *rocket.Rocket) { r.Motor.Position = -0.3 }},
+		{"motor's fittings out", "motor.fittings_at", func(r *rocket.Rocket) { r.Motor.FittingsAt = 1.01 }},
+		{"motor longer than the rocket", "motor.length", func(r *rocket.Rocket) { r.Motor.Length = 0.81 }},
+		{"misaligned", "", func(r *rocket.Rocket) { r.Alignment = rocket.Alignment{Angle: -0.17, Offset: 0.05} }},
+		{"misaligned too far", "flight.misalignment", func(r *rocket.Rocket) { r.Alignment.Angle = 0.18 }},
+		{"offset too far", "flight.offset", func(r *rocket.Rocket) { r.Alignment.Offset = -0.051 }},
+		{"gust from below", "gust.height", func(r *rocket.Rocket) { r.Gust.Height = -1 }},
+		{"gust backwards", "gust.speed", func(r *rocket.Rocket) { r.Gust.Speed = -1 }},
+		{"gust from nowhere", "gust.from", func(r *rocket.Rocket) { r.Gust.From = math.NaN() }},
+		{"no such model", "flight.model", func(r *rocket.Rocket) { r.Model = "stiff" }},
+		{"rigid without a shape", "flight.model", func(r *rocket.Rocket) { r.Model, r.Shape = rocket.RigidModel, nil }},
+		{"rigid without a balance", "flight.model", func(r *rocket.Rocket) { r.Model, r.Body.Balance = rocket.RigidModel, 0 }},
+		{"rigid from a list", "", func(r *rocket.Rocket) { r.Model, r.Body.Balance, r.Parts = rocket.RigidModel, 0, parts }},
 	}
 	for _, tt := range tests {
 		r := rigidRocket(t)
@@ -67,7 +69,7 @@ func TestValidateShape(t *testing.T) {
 			assert.NoError(t, err, tt.name)
 			continue
 		}
-		var faults Faults
+		var faults rocket.Faults
 		require.ErrorAs(t, err, &faults, tt.name)
 		require.Len(t, faults, 1, tt.name)
 		assert.Equal(t, tt.fault, faults[0].Name, tt.name)
@@ -75,15 +77,15 @@ func TestValidateShape(t *testing.T) {
 		assert.NotEmpty(t, faults[0].Mend, tt.name)
 	}
 	wet := wetRigid(t)
-	for name, alter := range map[string]func(w *Water){
-		"water.nozzle":      func(w *Water) { w.Nozzle = 1.11 },
-		"water.fittings_at": func(w *Water) { w.FittingsAt = -0.21 },
-		"water.volume":      func(w *Water) { w.Nozzle = 0.1 },
+	for name, alter := range map[string]func(w *rocket.Water){
+		"water.nozzle":      func(w *rocket.Water) { w.Nozzle = 1.11 },
+		"water.fittings_at": func(w *rocket.Water) { w.FittingsAt = -0.21 },
+		"water.volume":      func(w *rocket.Water) { w.Nozzle = 0.1 },
 	} {
 		c, w := *wet, *wet.Water
 		c.Water = &w
 		alter(&w)
-		var faults Faults
+		var faults rocket.Faults
 		require.ErrorAs(t, c.Validate(), &faults, name)
 		require.Len(t, faults, 1)
 		assert.Equal(t, name, faults[0].Name)

@@ -6,6 +6,7 @@ import (
 	"ullage/sim"
 	"ullage/sim/airframe"
 	"ullage/sim/quantity"
+	"ullage/sim/rocket"
 	"ullage/tui/plot"
 )
 
@@ -95,7 +96,7 @@ func (v *airframeView) sideRows(s *airframe.Shape) int {
 }
 
 // side is the rocket from the side, nose to the left, to scale.
-func (v *airframeView) side(r *sim.Rocket) plot.Stack {
+func (v *airframeView) side(r *rocket.Rocket) plot.Stack {
 	s := r.Shape
 	u := v.scene.units.Unit(unitNamed("mm"))
 	c := plot.Chart{Y: plot.Axis{Hide: true}, Equal: true}

@@ -7,8 +7,8 @@ import (
 	tea "github.com/charmbracelet/bubbletea"
 	"github.com/muesli/termenv"
 
-	"ullage/sim"
 	"ullage/sim/gates"
+	"ullage/sim/rocket"
 	"ullage/tui/plot"
 )
 
@@ -49,7 +49,7 @@ func BenchmarkKeyToFlight(b *testing.B) {
 }
 
 // noCorners leaves out what follows a flight on the screen some frames later.
-func noCorners(context.Context, *sim.Rocket, gates.Options) (gates.Verdict, error) {
+func noCorners(context.Context, *rocket.Rocket, gates.Options) (gates.Verdict, error) {
 	return gates.Verdict{}, context.Canceled
 }
 

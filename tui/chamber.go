@@ -6,8 +6,8 @@ import (
 	"github.com/charmbracelet/bubbles/key"
 	tea "github.com/charmbracelet/bubbletea"
 
-	"ullage/sim"
 	"ullage/sim/chamber"
+	"ullage/sim/rocket"
 	"ullage/tui/plot"
 )
 
@@ -33,7 +33,7 @@ type chamberView struct {
 	columns, rows int
 	scene         scene
 	figures       bool // the figures are in sight where there is no room for all
-	rocket        *sim.Rocket
+	rocket        *rocket.Rocket
 	vessel        *chamber.Chamber // nil when the file describes none
 	result        chamber.Result   // some microseconds' work: done as the scene is shown
 	grid          plot.Grid

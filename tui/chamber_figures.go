@@ -6,11 +6,11 @@ import (
 	"slices"
 	"strings"
 
-	"ullage/sim"
 	"ullage/sim/chamber"
 	"ullage/sim/gates"
 	"ullage/sim/quantity"
 	"ullage/sim/report"
+	"ullage/sim/rocket"
 )
 
 // chamberFigure is one figure of the chamber: what it is, how much, and what is to be
@@ -103,7 +103,7 @@ func (v *chamberView) allFigures() []chamberFigure {
 		held = fmt.Sprintf("%g of the burst measured", chamber.MeasuredShare)
 	}
 	working := "on the gauge, at release"
-	if v.rocket.Power == sim.MotorPower {
+	if v.rocket.Power == rocket.MotorPower {
 		working = "when it flies on water"
 	}
 	provable := gates.WordGood

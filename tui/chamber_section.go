@@ -5,8 +5,8 @@ import (
 	"strconv"
 	"strings"
 
-	"ullage/sim"
 	"ullage/sim/chamber"
+	"ullage/sim/rocket"
 	"ullage/tui/plot"
 )
 
@@ -14,7 +14,7 @@ import (
 // scale, the middle of the tube shortened where the whole is too long for the room.
 type chamberSection struct {
 	c         *chamber.Chamber
-	rocket    *sim.Rocket
+	rocket    *rocket.Rocket
 	u         float64 // length of a dot on the drawing, m
 	wall      float64 // thickness as drawn, m
 	from, to  float64 // the stretch of the tube that may be shortened, m from its forward closure
@@ -24,7 +24,7 @@ type chamberSection struct {
 }
 
 // newChamberSection fits the drawing into so many columns and rows.
-func newChamberSection(c *chamber.Chamber, r *sim.Rocket, columns, rows int, charset plot.Charset) *chamberSection {
+func newChamberSection(c *chamber.Chamber, r *rocket.Rocket, columns, rows int, charset plot.Charset) *chamberSection {
 	s := &chamberSection{c: c, rocket: r, shortened: 1}
 	across, along := 2, 4 // dots of a cell
 	switch charset {
@@ -129,7 +129,7 @@ func (s *chamberSection) both(ink plot.Ink, style plot.Style, x, y []float64) {
 // draw is the whole drawing; weakest is the name of the part to mark.
 func (s *chamberSection) draw(weakest string) plot.Stack {
 	r, length := s.c.Diameter/2, s.c.Length
-	if w := s.rocket.Water; w != nil && s.rocket.Power == sim.WaterPower {
+	if w := s.rocket.Water; w != nil && s.rocket.Power == rocket.WaterPower {
 		s.water(w)
 	}
 	left, right := -overlap(s.c.Forward), s.at(length)+overlap(s.c.Aft)

@@ -4,8 +4,8 @@ import (
 	"math"
 	"strings"
 
-	"ullage/sim"
 	"ullage/sim/chamber"
+	"ullage/sim/rocket"
 	"ullage/tui/plot"
 )
 
@@ -70,7 +70,7 @@ func (s *chamberSection) nozzle(bore float64) float64 {
 
 // water draws the liquid at release as rows of dots aft of its level: the rocket is
 // filled standing on its tail.
-func (s *chamberSection) water(w *sim.Water) {
+func (s *chamberSection) water(w *rocket.Water) {
 	level := s.level(w)
 	r := s.c.Diameter / 2
 	end := s.at(s.c.Length) + overlap(s.c.Aft)
@@ -87,7 +87,7 @@ func (s *chamberSection) water(w *sim.Water) {
 }
 
 // level is how far behind the forward closure the liquid stands.
-func (s *chamberSection) level(w *sim.Water) float64 {
+func (s *chamberSection) level(w *rocket.Water) float64 {
 	area := math.Pi / 4 * s.c.Diameter * s.c.Diameter
 	aft := *s.c
 	aft.Length, aft.Forward = 0, nil

@@ -8,9 +8,9 @@ import (
 	tea "github.com/charmbracelet/bubbletea"
 	"github.com/stretchr/testify/require"
 
-	"ullage/sim"
 	"ullage/sim/gates"
 	"ullage/sim/report"
+	"ullage/sim/rocket"
 	"ullage/sim/rocketfile"
 	"ullage/sim/study"
 	"ullage/tui/plot"
@@ -262,7 +262,7 @@ func (s *screen) runNow(cmds []tea.Cmd) {
 func TestCornersInTheFindings(t *testing.T) {
 	s := newScreen(t, heron(t), 120, 40)
 	require.Contains(t, s.words(), "within go")
-	s.m.judges = func(ctx context.Context, r *sim.Rocket, o gates.Options) (gates.Verdict, error) {
+	s.m.judges = func(ctx context.Context, r *rocket.Rocket, o gates.Options) (gates.Verdict, error) {
 		v, err := gates.Judge(ctx, r, o)
 		c := &v.Checks[0]
 		c.Case, c.Word, c.Level, c.Pass = gates.Corner, gates.WordLow, gates.Bad, false
@@ -279,7 +279,7 @@ func TestCornersInTheFindings(t *testing.T) {
 // Corners that cannot be looked at leave calm and day, and say why.
 func TestNoCorners(t *testing.T) {
 	s := newScreen(t, heron(t), 120, 40)
-	s.m.judges = func(context.Context, *sim.Rocket, gates.Options) (gates.Verdict, error) {
+	s.m.judges = func(context.Context, *rocket.Rocket, gates.Options) (gates.Verdict, error) {
 		return gates.Verdict{}, context.DeadlineExceeded
 	}
 	s.press("j", "right")

@@ -8,8 +8,8 @@ import (
 	"strconv"
 	"strings"
 
-	"ullage/sim"
 	"ullage/sim/quantity"
+	"ullage/sim/rocket"
 	"ullage/sim/rocketfile"
 )
 
@@ -154,11 +154,11 @@ func (m *Model) byDefault() {
 // switchDrive lets the other drive fly.
 func (m *Model) switchDrive() {
 	r := m.file().Rocket()
-	to := sim.MotorPower
-	if r.Power == sim.MotorPower {
-		to = sim.WaterPower
+	to := rocket.MotorPower
+	if r.Power == rocket.MotorPower {
+		to = rocket.WaterPower
 	}
-	if to == sim.MotorPower && r.Motor == nil || to == sim.WaterPower && r.Water == nil {
+	if to == rocket.MotorPower && r.Motor == nil || to == rocket.WaterPower && r.Water == nil {
 		m.say(cautionWord, fmt.Sprintf("This rocket has no [%s] in its file.", to))
 		return
 	}
@@ -253,7 +253,7 @@ func (m *Model) say(r role, text string) { m.notice = notice{clean(text), r} }
 func faultText(err error, changed string) string {
 	text, more := clean(err.Error()), 0
 	var ofFile rocketfile.Faults
-	var ofRocket sim.Faults
+	var ofRocket rocket.Faults
 	switch {
 	case errors.As(err, &ofFile) && len(ofFile) > 0:
 		text, more = sentence(ofFile[0].Key, changed, ofFile[0].Problem, ofFile[0].Mend), len(ofFile)-1

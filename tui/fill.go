@@ -9,6 +9,7 @@ import (
 
 	"ullage/sim"
 	"ullage/sim/quantity"
+	"ullage/sim/rocket"
 	"ullage/sim/rocketfile"
 	"ullage/sim/study"
 	"ullage/tui/plot"
@@ -50,7 +51,7 @@ type fillView struct {
 // fillQuestion is everything that the curves follow from: today's fill is no
 // part of it.
 type fillQuestion struct {
-	rocket *sim.Rocket
+	rocket *rocket.Rocket
 	family family
 	units  quantity.System
 }
@@ -98,7 +99,7 @@ func (v *fillView) show(s scene) tea.Cmd {
 func (v *fillView) study() tea.Cmd {
 	s := v.scene
 	r := s.file.Rocket()
-	if r.Power != sim.WaterPower || r.Water == nil {
+	if r.Power != rocket.WaterPower || r.Water == nil {
 		return nil
 	}
 	of := fillQuestion{family: v.family, units: s.units, rocket: r}
@@ -165,7 +166,7 @@ func (v *fillView) press(m *Model, k tea.KeyMsg) (bool, tea.Cmd) {
 
 // flies tells that there is a water flight to draw.
 func (v *fillView) flies() bool {
-	return v.scene.now != nil && v.scene.now.flight.Rocket.Power == sim.WaterPower
+	return v.scene.now != nil && v.scene.now.flight.Rocket.Power == rocket.WaterPower
 }
 
 // walk moves today's fill along the curve.

@@ -4,8 +4,8 @@ import (
 	"math"
 	"slices"
 
-	"ullage/sim"
 	"ullage/sim/quantity"
+	"ullage/sim/rocket"
 	"ullage/sim/rocketfile"
 )
 
@@ -30,7 +30,7 @@ func (f family) one() string { return [families]string{"", "pressure", "throat"}
 type member struct {
 	name   string // its value with the unit
 	today  bool   // it is the rocket as it stands
-	rocket *sim.Rocket
+	rocket *rocket.Rocket
 }
 
 // members are the rockets of a family in rising order of the value. Of values

@@ -1,9 +1,9 @@
 package tui
 
 import (
-	"ullage/sim"
 	"ullage/sim/gates"
 	"ullage/sim/quantity"
+	"ullage/sim/rocket"
 	"ullage/tui/plot"
 )
 
@@ -134,7 +134,7 @@ func (v *fillView) stack() plot.Stack {
 		stack.Bands = []plot.Band{{From: fillU.FromSI(w[0]), To: fillU.FromSI(w[1])}}
 		stack.Marks = append(stack.Marks, plot.VerticalMark{X: fillU.FromSI(c.best.Values[0]), Label: "best", Short: "best", Priority: 2})
 	}
-	if k := s.kept; k != nil && k != s.now && k.flight.Rocket.Power == sim.WaterPower {
+	if k := s.kept; k != nil && k != s.now && k.flight.Rocket.Power == rocket.WaterPower {
 		r := k.flight
 		x := fillU.FromSI(r.Rocket.Water.Fill)
 		apogee.Points = append(apogee.Points, plot.PointMark{X: x, Y: heightU.FromSI(r.Results.Apogee.Height), Sign: 'k', Label: "kept"})

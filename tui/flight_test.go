@@ -8,6 +8,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"ullage/sim"
+	"ullage/sim/rocket"
 )
 
 // Of several flights asked for only the last counts, in whatever order they
@@ -15,7 +16,7 @@ import (
 func TestStaleFlights(t *testing.T) {
 	s := newScreen(t, plover(t), 80, 24)
 	var contexts []context.Context
-	s.m.flies = func(ctx context.Context, r *sim.Rocket, o sim.Options) (*sim.Flight, error) {
+	s.m.flies = func(ctx context.Context, r *rocket.Rocket, o sim.Options) (*sim.Flight, error) {
 		contexts = append(contexts, ctx)
 		return sim.Fly(context.WithoutCancel(ctx), r, o)
 	}
@@ -37,7 +38,7 @@ func TestStaleFlights(t *testing.T) {
 func TestFailedFlight(t *testing.T) {
 	s := newScreen(t, plover(t), 80, 24)
 	before := s.m.now
-	s.m.flies = func(context.Context, *sim.Rocket, sim.Options) (*sim.Flight, error) {
+	s.m.flies = func(context.Context, *rocket.Rocket, sim.Options) (*sim.Flight, error) {
 		return nil, errors.New("the sky is closed")
 	}
 	s.press("right")

@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"ullage/sim"
+	"ullage/sim/rocket"
 	"ullage/tui/plot"
 )
 
@@ -106,7 +107,7 @@ func eventName(fl *sim.Flight, e sim.Event) (long, short string, priority int) {
 	case sim.LiquidOutEvent:
 		return "liquid out", "liq", 5
 	case sim.BurnoutEvent:
-		if fl.Rocket.Power == sim.WaterPower {
+		if fl.Rocket.Power == rocket.WaterPower {
 			return "gas out", "gas", 4
 		}
 		return "burnout", "burn", 4

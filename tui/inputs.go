@@ -5,8 +5,8 @@ import (
 	"strconv"
 	"strings"
 
-	"ullage/sim"
 	"ullage/sim/quantity"
+	"ullage/sim/rocket"
 	"ullage/sim/rocketfile"
 )
 
@@ -50,7 +50,7 @@ func fieldsOf(f *rocketfile.File, sys quantity.System) []field {
 	return fields
 }
 
-func newField(f *rocketfile.File, r *sim.Rocket, in rocketfile.Input, sys quantity.System) field {
+func newField(f *rocketfile.File, r *rocket.Rocket, in rocketfile.Input, sys quantity.System) field {
 	own := f.Unit(in.Name)
 	d := field{Input: in, unit: sys.Unit(own), given: f.Given(in.Name)}
 	if in.Kind != rocketfile.NumberKind {

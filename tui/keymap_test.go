@@ -10,7 +10,7 @@ import (
 	tea "github.com/charmbracelet/bubbletea"
 	"github.com/stretchr/testify/require"
 
-	"ullage/sim"
+	"ullage/sim/rocket"
 	"ullage/sim/rocketfile"
 	"ullage/tui/plot"
 )
@@ -109,9 +109,9 @@ var keyTrials = map[string]func(t *testing.T, s *screen){
 	},
 	"Drive": func(t *testing.T, s *screen) {
 		s.press("d")
-		require.Equal(t, sim.MotorPower, s.m.now.flight.Rocket.Power)
+		require.Equal(t, rocket.MotorPower, s.m.now.flight.Rocket.Power)
 		s.press("d")
-		require.Equal(t, sim.WaterPower, s.m.now.flight.Rocket.Power)
+		require.Equal(t, rocket.WaterPower, s.m.now.flight.Rocket.Power)
 	},
 	"AddCanopy": func(t *testing.T, s *screen) {
 		s.press("c")

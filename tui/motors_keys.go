@@ -9,7 +9,7 @@ import (
 	"github.com/charmbracelet/bubbles/key"
 	tea "github.com/charmbracelet/bubbletea"
 
-	"ullage/sim"
+	"ullage/sim/rocket"
 )
 
 // motorsKeys are the keys of the motors view.
@@ -76,7 +76,7 @@ func (v *motorsView) take(m *Model) {
 		f, err = f.WithMotor(e.path)
 	}
 	if err == nil {
-		f, err = f.Set("power", string(sim.MotorPower))
+		f, err = f.Set("power", string(rocket.MotorPower))
 	}
 	switch {
 	case err != nil:

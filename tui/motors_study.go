@@ -8,7 +8,7 @@ import (
 	"slices"
 	"strings"
 
-	"ullage/sim"
+	"ullage/sim/rocket"
 	"ullage/sim/rocketfile"
 	"ullage/sim/study"
 )
@@ -74,7 +74,7 @@ func (s *motorSet) fly(ctx context.Context) error {
 		return nil
 	}
 	base := s.of.Rocket()
-	base.Power = sim.MotorPower
+	base.Power = rocket.MotorPower
 	flown := asFlown(base)
 	flown.Keep = true
 	compared, err := study.Compare(ctx, study.Motors(base, motors, base.Limits.InForce().Impulse), study.CompareOptions{Options: flown, Delays: true})
@@ -95,7 +95,7 @@ func (s *motorSet) fly(ctx context.Context) error {
 }
 
 // sameMotor tells that two motors are one, whatever files they come from.
-func sameMotor(a, b *sim.Motor) bool {
+func sameMotor(a, b *rocket.Motor) bool {
 	x, y := *a, *b
 	if math.IsNaN(x.Delay) && math.IsNaN(y.Delay) {
 		x.Delay, y.Delay = 0, 0

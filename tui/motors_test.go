@@ -11,6 +11,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"ullage/sim"
+	"ullage/sim/rocket"
 	"ullage/sim/rocketfile"
 	"ullage/tui/plot"
 )
@@ -138,7 +139,7 @@ var motorsTrials = map[string]func(t *testing.T, s *screen){
 		s.fly(aviary(t))
 		s.press("]", "]", "]", "k")
 		r := s.m.now.flight.Rocket
-		require.Equal(t, sim.MotorPower, r.Power)
+		require.Equal(t, rocket.MotorPower, r.Power)
 		require.InDelta(t, 0.110, r.Motor.Propellant, 1e-12)
 		require.Contains(t, s.text(), `file = "swift.toml"`)
 		require.Equal(t, "eagle stork >swift torn", s.named())
@@ -151,7 +152,7 @@ var motorsTrials = map[string]func(t *testing.T, s *screen){
 		require.InDelta(t, 0.110, again.Rocket().Motor.Propellant, 1e-12)
 		s.press("u")
 		require.InDelta(t, 0.140, s.m.now.flight.Rocket.Motor.Propellant, 1e-12)
-		require.Equal(t, sim.WaterPower, s.m.now.flight.Rocket.Power, "one step back")
+		require.Equal(t, rocket.WaterPower, s.m.now.flight.Rocket.Power, "one step back")
 		require.Equal(t, "own motor eagle stork >swift torn", s.named())
 	},
 	"Plot": func(t *testing.T, s *screen) {
@@ -200,7 +201,7 @@ func TestMotorsFigures(t *testing.T) {
 			require.NoError(t, err)
 		}
 		r := f.Rocket()
-		r.Power = sim.MotorPower
+		r.Power = rocket.MotorPower
 		fl, err := sim.Fly(context.Background(), r, sim.Options{})
 		require.NoError(t, err)
 		require.Equal(t, fl.Results, e.Flight.Results, e.name)

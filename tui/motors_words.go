@@ -7,9 +7,9 @@ import (
 	"path/filepath"
 	"strings"
 
-	"ullage/sim"
 	"ullage/sim/gates"
 	"ullage/sim/quantity"
+	"ullage/sim/rocket"
 	"ullage/sim/rocketfile"
 )
 
@@ -36,7 +36,7 @@ func (v *motorsView) reading(t *table) []string {
 	if best := set.best(); best >= 0 && best != v.at() {
 		words = append(words, string(bestSign)+" "+set.motors[best].name+" flies highest")
 	}
-	if set.of.Rocket().Power != sim.MotorPower {
+	if set.of.Rocket().Power != rocket.MotorPower {
 		words = append(words, "flown on the motors, not on water")
 	}
 	return words

@@ -7,7 +7,7 @@ import (
 	"github.com/charmbracelet/bubbles/key"
 	tea "github.com/charmbracelet/bubbletea"
 
-	"ullage/sim"
+	"ullage/sim/rocket"
 	"ullage/sim/study"
 	"ullage/tui/plot"
 )
@@ -76,8 +76,8 @@ func (v *openingView) chooseNumber(m *Model) {
 
 // index finds the canopy looked at in a rocket, or the first one; −1 when it
 // has none.
-func (v *openingView) index(r *sim.Rocket) int {
-	i := slices.IndexFunc(r.Canopies, func(c sim.Canopy) bool { return c.Name == v.canopy })
+func (v *openingView) index(r *rocket.Rocket) int {
+	i := slices.IndexFunc(r.Canopies, func(c rocket.Canopy) bool { return c.Name == v.canopy })
 	if i < 0 && len(r.Canopies) > 0 {
 		return 0
 	}

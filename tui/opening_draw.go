@@ -3,6 +3,7 @@ package tui
 import (
 	"ullage/sim"
 	"ullage/sim/quantity"
+	"ullage/sim/rocket"
 	"ullage/tui/plot"
 )
 
@@ -208,7 +209,7 @@ func (v *openingView) curvePlot(w, h int) []string {
 		airspeed.Weight, load.Weight = 3, 2
 	}
 	stack := plot.Stack{
-		Charset: look.charset, X: plot.Axis{Title: v.numberTitle(), Unit: x.Name, Zero: o.rule().Trigger == sim.Falling},
+		Charset: look.charset, X: plot.Axis{Title: v.numberTitle(), Unit: x.Name, Zero: o.rule().Trigger == rocket.Falling},
 		Charts: []plot.Chart{airspeed, load}, Marks: v.numberMarks(x),
 	}
 	return paintStack(look, &v.curveGrid, &stack, w, h)

@@ -6,6 +6,7 @@ import (
 	"slices"
 
 	"ullage/sim"
+	"ullage/sim/rocket"
 	"ullage/sim/study"
 )
 
@@ -36,29 +37,29 @@ type openingCurve struct {
 }
 
 // byCharge tells that the number is a motor's delay rather than the rule's own.
-func byCharge(rule sim.Rule) bool { return rule.Trigger == sim.Ejection }
+func byCharge(rule rocket.Rule) bool { return rule.Trigger == rocket.Ejection }
 
 // numberOf names the input that moves a canopy's opening; empty for none.
-func numberOf(r *sim.Rocket, canopy int) string {
+func numberOf(r *rocket.Rocket, canopy int) string {
 	switch rule := r.Canopies[canopy].Rule(r.Power); {
-	case rule.Trigger == sim.Never:
+	case rule.Trigger == rocket.Never:
 		return ""
 	case !byCharge(rule):
 		return ruleOf(r, canopy)
-	case r.Power != sim.MotorPower || r.Motor == nil || math.IsNaN(r.Motor.Delay):
+	case r.Power != rocket.MotorPower || r.Motor == nil || math.IsNaN(r.Motor.Delay):
 		return ""
 	}
 	return "motor.delay"
 }
 
 // ruleOf names the input that is a canopy's rule on the drive that flies.
-func ruleOf(r *sim.Rocket, canopy int) string {
+func ruleOf(r *rocket.Rocket, canopy int) string {
 	return "canopy." + r.Canopies[canopy].Name + ".deploy." + string(r.Power)
 }
 
 // asFlown are options to fly a rocket as the flight on the screen is flown, so
 // that the figures are the same.
-func asFlown(r *sim.Rocket) study.Options { return study.Options{Rigid: r.Rigid()} }
+func asFlown(r *rocket.Rocket) study.Options { return study.Options{Rigid: r.Rigid()} }
 
 // newOpening looks at one canopy of a flight.
 func newOpening(ctx context.Context, of *outcome, canopy int) (opening, error) {

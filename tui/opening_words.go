@@ -4,9 +4,9 @@ import (
 	"fmt"
 	"math"
 
-	"ullage/sim"
 	"ullage/sim/gates"
 	"ullage/sim/quantity"
+	"ullage/sim/rocket"
 	"ullage/tui/plot"
 )
 
@@ -33,7 +33,7 @@ func (o *opening) now() (v float64, there bool) {
 }
 
 // rule is the rule of the canopy.
-func (o *opening) rule() sim.Rule {
+func (o *opening) rule() rocket.Rule {
 	r := o.of.flight.Rocket
 	return r.Canopies[o.canopy].Rule(r.Power)
 }
@@ -46,9 +46,9 @@ func (v *openingView) numberUnit() quantity.Unit {
 
 // numberTitle says what the number is.
 func (v *openingView) numberTitle() string {
-	return map[sim.Trigger]string{
-		sim.AfterLaunch: "after launch", sim.AfterBurnout: "after burnout", sim.AfterApogee: "after the top",
-		sim.Falling: "height falling through", sim.Ejection: "delay",
+	return map[rocket.Trigger]string{
+		rocket.AfterLaunch: "after launch", rocket.AfterBurnout: "after burnout", rocket.AfterApogee: "after the top",
+		rocket.Falling: "height falling through", rocket.Ejection: "delay",
 	}[v.study.result.rule().Trigger]
 }
 
@@ -119,13 +119,13 @@ func (v *openingView) ruleText() string {
 	}
 	text := exact(math.Abs(now), v.numberUnit(), 6)
 	switch rule := r.Canopies[o.canopy].Rule(r.Power); rule.Trigger {
-	case sim.AfterLaunch:
+	case rocket.AfterLaunch:
 		return text + " after launch"
-	case sim.AfterBurnout, sim.Ejection:
+	case rocket.AfterBurnout, rocket.Ejection:
 		return text + " after burnout"
-	case sim.Falling:
+	case rocket.Falling:
 		return "falling through " + text
-	case sim.AfterApogee:
+	case rocket.AfterApogee:
 		if now < 0 {
 			return text + " before the top"
 		}

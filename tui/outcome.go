@@ -11,12 +11,13 @@ import (
 	"ullage/sim/gates"
 	"ullage/sim/quantity"
 	"ullage/sim/report"
+	"ullage/sim/rocket"
 	"ullage/sim/rocketfile"
 	"ullage/sim/study"
 )
 
 // flyer computes a flight: [sim.Fly], or what a test puts in its place.
-type flyer func(context.Context, *sim.Rocket, sim.Options) (*sim.Flight, error)
+type flyer func(context.Context, *rocket.Rocket, sim.Options) (*sim.Flight, error)
 
 // outcome is one flight and what the screen shows of it, prepared in the
 // command that flew it and never changed afterwards.
@@ -56,7 +57,7 @@ func newTrace(fl *sim.Flight) trace {
 	all := make([]float64, 5*n)
 	series := func(i int) []float64 { return all[i*n : (i+1)*n : (i+1)*n] }
 	t := trace{time: series(0), height: series(1), speed: series(2), thrust: series(3)}
-	if fl.Rocket.Power == sim.WaterPower {
+	if fl.Rocket.Power == rocket.WaterPower {
 		t.pressure = series(4)
 	}
 	for i, s := range samples {

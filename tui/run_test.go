@@ -21,6 +21,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"ullage/sim"
+	"ullage/sim/rocket"
 	"ullage/sim/rocketfile"
 	"ullage/tui/recovery"
 )
@@ -54,7 +55,7 @@ func runChild(how string) {
 	m := New(o)
 	switch how {
 	case "panic in a flight":
-		m.flies = func(ctx context.Context, r *sim.Rocket, fo sim.Options) (*sim.Flight, error) {
+		m.flies = func(ctx context.Context, r *rocket.Rocket, fo sim.Options) (*sim.Flight, error) {
 			if r.Water.Fill > 0.305 {
 				panic("a flight failed")
 			}

@@ -7,8 +7,8 @@ import (
 
 	"github.com/charmbracelet/x/ansi"
 
-	"ullage/sim"
 	"ullage/sim/quantity"
+	"ullage/sim/rocket"
 	"ullage/sim/rocketfile"
 )
 
@@ -194,13 +194,13 @@ func (m *Model) viewStrip(others viewNaming) piece {
 }
 
 // driveText says what drives the rocket in a few words.
-func driveText(r *sim.Rocket, now *outcome, sys quantity.System) string {
+func driveText(r *rocket.Rocket, now *outcome, sys quantity.System) string {
 	text := func(v float64, unit string) string { return exact(v, sys.Unit(unitNamed(unit)), 5) }
-	if r.Power == sim.WaterPower && r.Water != nil {
+	if r.Power == rocket.WaterPower && r.Water != nil {
 		return fmt.Sprintf("water %s, %s full, %s throat",
 			text(r.Water.Pressure, "bar"), text(r.Water.Fill, "%"), text(r.Water.Throat, "mm"))
 	}
-	if r.Motor == nil || now == nil || now.flight.Rocket.Power != sim.MotorPower {
+	if r.Motor == nil || now == nil || now.flight.Rocket.Power != rocket.MotorPower {
 		return string(r.Power)
 	}
 	d := now.flight.Results.Drive

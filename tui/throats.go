@@ -7,7 +7,7 @@ import (
 	"github.com/charmbracelet/bubbles/key"
 	tea "github.com/charmbracelet/bubbletea"
 
-	"ullage/sim"
+	"ullage/sim/rocket"
 	"ullage/sim/rocketfile"
 	"ullage/tui/plot"
 )
@@ -36,7 +36,7 @@ type throatsView struct {
 
 // throatQuestion is everything that the figures follow from.
 type throatQuestion struct {
-	rocket  *sim.Rocket
+	rocket  *rocket.Rocket
 	throats []float64
 }
 
@@ -71,11 +71,11 @@ func (v *throatsView) show(s scene) tea.Cmd {
 
 // flies tells that there is a water flight to compare.
 func (v *throatsView) flies() bool {
-	return v.scene.now != nil && v.scene.file.Rocket().Power == sim.WaterPower && v.scene.file.Rocket().Water != nil
+	return v.scene.now != nil && v.scene.file.Rocket().Power == rocket.WaterPower && v.scene.file.Rocket().Water != nil
 }
 
 // begin fills the list with a throat below today's and one above.
-func (v *throatsView) begin(r *sim.Rocket) {
+func (v *throatsView) begin(r *rocket.Rocket) {
 	in, err := rocketfile.Find(r, throatInput)
 	if err != nil {
 		return

@@ -4,6 +4,7 @@ import (
 	"context"
 
 	"ullage/sim"
+	"ullage/sim/rocket"
 	"ullage/sim/study"
 )
 
@@ -22,7 +23,7 @@ type throatFill struct {
 }
 
 // throatFlights flies a rocket with each of the throats.
-func throatFlights(ctx context.Context, base *sim.Rocket, throats []float64) ([]throatFlight, error) {
+func throatFlights(ctx context.Context, base *rocket.Rocket, throats []float64) ([]throatFlight, error) {
 	compared, err := study.Compare(ctx, study.Throats(base, throats), study.CompareOptions{Options: study.Options{Keep: true}})
 	if err != nil {
 		return nil, err
@@ -38,7 +39,7 @@ func throatFlights(ctx context.Context, base *sim.Rocket, throats []float64) ([]
 }
 
 // throatFills finds the best fill with each of the throats.
-func throatFills(ctx context.Context, base *sim.Rocket, throats []float64) ([]throatFill, error) {
+func throatFills(ctx context.Context, base *rocket.Rocket, throats []float64) ([]throatFill, error) {
 	compared, err := study.Compare(ctx, study.Throats(base, throats), study.CompareOptions{Fill: true})
 	if err != nil {
 		return nil, err

@@ -13,8 +13,8 @@ import (
 	tea "github.com/charmbracelet/bubbletea"
 	"github.com/stretchr/testify/require"
 
-	"ullage/sim"
 	"ullage/sim/gates"
+	"ullage/sim/rocket"
 	"ullage/sim/rocketfile"
 	"ullage/tui/plot"
 )
@@ -88,7 +88,7 @@ func newScreenIn(t testing.TB, f *rocketfile.File, charset plot.Charset, w, h in
 
 // calmly judges without corners and mends, for tests of something else that fly a great
 // many times.
-func calmly(ctx context.Context, r *sim.Rocket, o gates.Options) (gates.Verdict, error) {
+func calmly(ctx context.Context, r *rocket.Rocket, o gates.Options) (gates.Verdict, error) {
 	o.Spreads, o.Mends = nil, false
 	return gates.Judge(ctx, r, o)
 }

@@ -6,15 +6,15 @@ import (
 
 	tea "github.com/charmbracelet/bubbletea"
 
-	"ullage/sim"
 	"ullage/sim/gates"
 	"ullage/sim/quantity"
 	"ullage/sim/report"
+	"ullage/sim/rocket"
 	"ullage/sim/study"
 )
 
 // judge decides go or no-go: [gates.Judge], or what a test puts in its place.
-type judge func(context.Context, *sim.Rocket, gates.Options) (gates.Verdict, error)
+type judge func(context.Context, *rocket.Rocket, gates.Options) (gates.Verdict, error)
 
 // cornered is go or no-go of one flight with the worst corners and the mends.
 type cornered struct {

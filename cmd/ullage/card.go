@@ -7,9 +7,9 @@ import (
 	"strings"
 	"time"
 
-	"ullage/sim"
 	"ullage/sim/report"
 	"ullage/sim/report/card"
+	"ullage/sim/rocket"
 	"ullage/sim/rocketfile"
 	"ullage/sim/study"
 )
@@ -86,7 +86,7 @@ func (c *cardCommand) drives(file *rocketfile.File) ([]*rocketfile.File, error) 
 		return nil, badInput("--both: %s has %s only; leave --both out", file.Name(), r.Power)
 	}
 	var files []*rocketfile.File
-	for _, power := range []sim.Power{sim.WaterPower, sim.MotorPower} {
+	for _, power := range []rocket.Power{rocket.WaterPower, rocket.MotorPower} {
 		f, err := file.Set("power", string(power))
 		if err != nil {
 			return nil, asInput(err)

@@ -7,8 +7,8 @@ import (
 	"strings"
 	"syscall"
 
-	"ullage/sim"
 	"ullage/sim/quantity"
+	"ullage/sim/rocket"
 	"ullage/sim/rocketfile"
 )
 
@@ -38,7 +38,7 @@ func status(err error) int {
 	var (
 		input  inputError
 		faults rocketfile.Faults
-		values sim.Faults
+		values rocket.Faults
 		bad    *quantity.Error
 	)
 	switch {

@@ -49,6 +49,7 @@ var rooms = [][]string{
 	{"sim/study"},
 	{"sim/rocketfile"},
 	{"sim"},
+	{"sim/rocket"},
 	{"sim/airframe", "sim/chamber", "sim/quantity", "thrust", "atmosphere"},
 }
 

@@ -8,8 +8,8 @@ import (
 	"strings"
 	"text/tabwriter"
 
-	"ullage/sim"
 	"ullage/sim/quantity"
+	"ullage/sim/rocket"
 	"ullage/sim/rocketfile"
 )
 
@@ -59,7 +59,7 @@ func listInputs(w io.Writer, file *rocketfile.File) error {
 
 // shownDefault is the value in force of an input that the file does not give,
 // in brackets; nothing when there is none.
-func shownDefault(in rocketfile.Input, rocket *sim.Rocket) string {
+func shownDefault(in rocketfile.Input, rocket *rocket.Rocket) string {
 	text := in.Text(rocket)
 	if text == "" {
 		return ""

@@ -5,9 +5,9 @@ import (
 	"io"
 	"strings"
 
-	"ullage/sim"
 	"ullage/sim/quantity"
 	"ullage/sim/report"
+	"ullage/sim/rocket"
 	"ullage/sim/rocketfile"
 	"ullage/sim/study"
 )
@@ -84,7 +84,7 @@ func (c *openingCommand) Run(s *streams) error {
 }
 
 // fly makes the flights of the report.
-func (c *openingCommand) fly(s *streams, r *sim.Rocket, canopy int, options study.Options) (report.Opening, error) {
+func (c *openingCommand) fly(s *streams, r *rocket.Rocket, canopy int, options study.Options) (report.Opening, error) {
 	o := report.Opening{Rocket: r, Canopy: canopy, Best: -1, System: c.system(), Rigid: c.Rigid}
 	rule, err := rocketfile.Find(r, "canopy."+r.Canopies[canopy].Name+".deploy."+string(r.Power))
 	if err != nil {
@@ -112,14 +112,14 @@ func (c *openingCommand) fly(s *streams, r *sim.Rocket, canopy int, options stud
 }
 
 // pickCanopy finds the canopy of a name, or the first that opens on the drive that flies.
-func pickCanopy(r *sim.Rocket, name string) (int, error) {
+func pickCanopy(r *rocket.Rocket, name string) (int, error) {
 	var names []string
 	for i := range r.Canopies {
 		c := &r.Canopies[i]
 		switch {
 		case name != "" && c.Name == name:
 			return i, nil
-		case name == "" && c.Rule(r.Power).Trigger != sim.Never:
+		case name == "" && c.Rule(r.Power).Trigger != rocket.Never:
 			return i, nil
 		}
 		names = append(names, c.Name)

@@ -9,8 +9,8 @@ import (
 	"slices"
 	"strings"
 
-	"ullage/sim"
 	"ullage/sim/report"
+	"ullage/sim/rocket"
 	"ullage/sim/rocketfile"
 	"ullage/sim/study"
 )
@@ -96,7 +96,7 @@ type spreadOptions struct {
 
 // spreads are the file's uncertainties over the usual ones, and those of --spread over
 // both.
-func (c spreadOptions) spreads(file *rocketfile.File, r *sim.Rocket) ([]study.Spread, error) {
+func (c spreadOptions) spreads(file *rocketfile.File, r *rocket.Rocket) ([]study.Spread, error) {
 	spreads := study.Spreads(file)
 	for _, text := range c.Spread {
 		name, value, ok := strings.Cut(text, "=")
@@ -137,7 +137,7 @@ func (c *scatterCommand) form(w io.Writer, pad report.Place) scatterForm {
 }
 
 // pad is where on the map the rocket starts.
-func (c *scatterCommand) pad(r *sim.Rocket) (report.Place, error) {
+func (c *scatterCommand) pad(r *rocket.Rocket) (report.Place, error) {
 	given := c.Latitude != nil || c.Longitude != nil
 	p := report.Place{Latitude: r.Site.Latitude, Longitude: r.Site.Longitude}
 	switch {

@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"ullage/sim"
+	"ullage/sim/rocket"
 )
 
 // Case is one of the flights that a check looks at.
@@ -58,8 +59,8 @@ type Check struct {
 
 // Verdict is go or no-go for one drive.
 type Verdict struct {
-	Power    sim.Power
-	Rocket   *sim.Rocket
+	Power    rocket.Power
+	Rocket   *rocket.Rocket
 	Checks   []Check
 	Cornered bool        // the worst corners were looked at
 	Day      *sim.Flight // as the file has it

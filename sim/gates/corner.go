@@ -4,7 +4,7 @@ import (
 	"math"
 
 	"ullage/sim"
-	"ullage/sim/rocketfile"
+	"ullage/sim/rocket"
 	"ullage/sim/study"
 )
 
@@ -15,7 +15,7 @@ type deviation struct {
 }
 
 // rocket is the rocket of a case; nil when it cannot be made. It may be the base itself.
-func (d deviation) rocket(base *sim.Rocket, c Case) *sim.Rocket {
+func (d deviation) rocket(base *rocket.Rocket, c Case) *rocket.Rocket {
 	switch c {
 	case Calm:
 		r := *base // only values are changed
@@ -29,8 +29,8 @@ func (d deviation) rocket(base *sim.Rocket, c Case) *sim.Rocket {
 
 // off is the rocket with the deviations made; what would leave an input's range stays at
 // its end.
-func (d deviation) off(base *sim.Rocket) *sim.Rocket {
-	r := rocketfile.Clone(base)
+func (d deviation) off(base *rocket.Rocket) *rocket.Rocket {
+	r := base.Clone()
 	for i, s := range d.spreads {
 		if d.signs[i] == 0 {
 			continue
@@ -56,8 +56,8 @@ type slopes struct {
 }
 
 // rockets are what has to fly for the slopes, up and down by turns.
-func (s *slopes) rockets(base *sim.Rocket) []*sim.Rocket {
-	out := make([]*sim.Rocket, 0, 2*len(s.spreads))
+func (s *slopes) rockets(base *rocket.Rocket) []*rocket.Rocket {
+	out := make([]*rocket.Rocket, 0, 2*len(s.spreads))
 	for i := range s.spreads {
 		for _, sign := range []int8{1, -1} {
 			d := deviation{s.spreads, make([]int8, len(s.spreads))}

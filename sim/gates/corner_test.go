@@ -9,11 +9,12 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"ullage/sim"
+	"ullage/sim/rocket"
 	"ullage/sim/rocketfile"
 	"ullage/sim/study"
 )
 
-func spreads(t *testing.T, r *sim.Rocket, stated map[string]string) []study.Spread {
+func spreads(t *testing.T, r *rocket.Rocket, stated map[string]string) []study.Spread {
 	t.Helper()
 	var out []study.Spread
 	for name, sd := range stated {
@@ -41,7 +42,7 @@ func TestCornerByHand(t *testing.T) {
 	r := open(t, "heron")
 	v := judge(t, r, Options{Spreads: spreads(t, r, map[string]string{
 		"body.mass": "20 g", "water.pressure": "0.3 bar", "water.discharge": "0.01", "canopy.main.coefficient": "0.1"})})
-	hand := rocketfile.Clone(r)
+	hand := r.Clone()
 	hand.Body.Mass += 0.020
 	hand.Water.Pressure -= 0.3e5
 	hand.Water.Discharge -= 0.01
@@ -52,7 +53,7 @@ func TestCornerByHand(t *testing.T) {
 	for name, lighter := range map[string]bool{"heavy": false, "light": true} {
 		t.Run(name, func(t *testing.T) {
 			// Landing is harder with more mass; the ceiling is nearer with less.
-			x := rocketfile.Clone(hand)
+			x := hand.Clone()
 			if lighter {
 				x.Body.Mass = r.Body.Mass - 0.020
 				x.Water.Pressure, x.Water.Discharge = r.Water.Pressure+0.3e5, r.Water.Discharge+0.01
@@ -147,7 +148,7 @@ func TestJudgeInvalid(t *testing.T) {
 	r := open(t, "heron")
 	r.Body.Mass = -1
 	_, err := Judge(context.Background(), r, Options{})
-	var faults sim.Faults
+	var faults rocket.Faults
 	assert.ErrorAs(t, err, &faults)
 }
 
@@ -158,8 +159,8 @@ func BenchmarkJudgeFull(b *testing.B) { benchmark(b, Options{Mends: true}) }
 func benchmark(b *testing.B, o Options) {
 	f, err := rocketfile.Open("../../testdata/heron.toml")
 	require.NoError(b, err)
-	r := rocketfile.Clone(f.Rocket())
-	r.Power, r.Field = sim.MotorPower, sim.Field{Ceiling: 600, Radius: 400}
+	r := f.Rocket().Clone()
+	r.Power, r.Field = rocket.MotorPower, rocket.Field{Ceiling: 600, Radius: 400}
 	if o.Mends {
 		o.Spreads = study.DefaultSpread(r)
 	}

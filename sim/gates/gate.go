@@ -5,6 +5,7 @@ import (
 	"time"
 
 	"ullage/sim"
+	"ullage/sim/rocket"
 )
 
 // gate is a check before anything has flown: what number of a flight it looks at, and
@@ -25,7 +26,7 @@ type gate struct {
 
 // gatesOf lists the checks of a rocket on the drive that flies, in the order to read
 // them: on the way up, the day, at the top, the landing, the field, the chamber.
-func gatesOf(r *sim.Rocket, today time.Time) []gate {
+func gatesOf(r *rocket.Rocket, today time.Time) []gate {
 	var g []gate
 	g = append(g, guideGates(r)...)
 	g = append(g, marginGates(r)...)
@@ -41,7 +42,7 @@ func gatesOf(r *sim.Rocket, today time.Time) []gate {
 	return g
 }
 
-func guideGates(r *sim.Rocket) []gate {
+func guideGates(r *rocket.Rocket) []gate {
 	// A launch tube as long as the rail guides by itself.
 	faster := []lever{{input: "rail.length", up: true}, {input: "water.fill"}, {input: "body.mass"}}
 	return []gate{
@@ -72,7 +73,7 @@ const (
 	checkSealed      = "sealed"
 )
 
-func marginGates(r *sim.Rocket) []gate {
+func marginGates(r *rocket.Rocket) []gate {
 	both := LimitFor(r, LimitMarginLeast)
 	both.Max, both.Name = LimitFor(r, LimitMarginMost).Max, "margin"
 	if !r.Balanced() {
@@ -89,7 +90,7 @@ func marginGates(r *sim.Rocket) []gate {
 		{"liquid-out", "margin at liquid out", func(s *sim.Stability) sim.StabilityAt { return s.LiquidOut }, true},
 		{"burnout", "margin at burnout", func(s *sim.Stability) sim.StabilityAt { return s.Burnout }, false},
 	} {
-		if at.water && r.Power != sim.WaterPower {
+		if at.water && r.Power != rocket.WaterPower {
 			continue
 		}
 		limit := both
@@ -111,7 +112,7 @@ func marginGates(r *sim.Rocket) []gate {
 }
 
 // marginLevers move the balance or the centre of pressure.
-func marginLevers(r *sim.Rocket) []lever {
+func marginLevers(r *rocket.Rocket) []lever {
 	levers := []lever{noseWeight(r)}
 	if n := len(r.Shape.Fins); n > 0 {
 		levers = append(levers, lever{input: "fins." + r.Shape.Fins[n-1].Name + ".span", either: true})
@@ -119,7 +120,7 @@ func marginLevers(r *sim.Rocket) []lever {
 	return append(levers, lever{input: "water.fill", either: true})
 }
 
-func dayGates(r *sim.Rocket) []gate {
+func dayGates(r *rocket.Rocket) []gate {
 	return []gate{
 		{key: LimitTilt, limit: LimitFor(r, LimitTilt), ground: true, levers: []lever{{input: "rail.tilt"}},
 			value: func(fl *sim.Flight) (float64, bool) { return fl.Rocket.Rail.Tilt, true }},
@@ -128,8 +129,8 @@ func dayGates(r *sim.Rocket) []gate {
 	}
 }
 
-func motorGates(r *sim.Rocket) []gate {
-	if r.Power != sim.MotorPower {
+func motorGates(r *rocket.Rocket) []gate {
+	if r.Power != rocket.MotorPower {
 		return []gate{{key: checkLeft, levers: []lever{{input: "water.fill"}},
 			limit: Limit{Key: checkLeft, Name: "liquid left at the end of thrust", Min: noMin, Max: 0, Unit: "g", Word: WordLeft, Source: "this model"},
 			value: func(fl *sim.Flight) (float64, bool) { return math.Max(0, fl.LiquidLeft), true }}}
@@ -144,7 +145,7 @@ func motorGates(r *sim.Rocket) []gate {
 	return g
 }
 
-func canopyGates(r *sim.Rocket) []gate {
+func canopyGates(r *rocket.Rocket) []gate {
 	if len(r.Canopies) == 0 {
 		return []gate{{key: checkUnstated, none: true, still: true,
 			limit: Limit{Key: checkUnstated, Name: "canopies", Min: 1, Max: noMax, Word: WordNone, Source: CommonPractice},
@@ -168,7 +169,7 @@ func canopyGates(r *sim.Rocket) []gate {
 // loadGates hold the opening load of a canopy against the strength of the mount, and warn
 // where the most it may come to, filling before the rocket slows or snatched by its line,
 // is more than the mount holds.
-func loadGates(r *sim.Rocket, i int) []gate {
+func loadGates(r *rocket.Rocket, i int) []gate {
 	factor := LimitFor(r, LimitMount)
 	g := gate{key: LimitMount + "." + r.Canopies[i].Name, levers: openingLevers(r, i),
 		limit: Limit{Key: LimitMount, Name: "opening load of " + r.Canopies[i].Name, Min: noMin, Max: noMax, Unit: "N", Word: WordHigh, Source: "strength of [mount]"},
@@ -196,7 +197,7 @@ func loadGates(r *sim.Rocket, i int) []gate {
 	return []gate{g, worst}
 }
 
-func landingGates(r *sim.Rocket) []gate {
+func landingGates(r *rocket.Rocket) []gate {
 	larger := canopyLevers(r, true)
 	return []gate{
 		{key: LimitLanding, limit: LimitFor(r, LimitLanding), levers: larger,
@@ -207,7 +208,7 @@ func landingGates(r *sim.Rocket) []gate {
 }
 
 // canopyLevers are the diameters of all canopies.
-func canopyLevers(r *sim.Rocket, up bool) []lever {
+func canopyLevers(r *rocket.Rocket, up bool) []lever {
 	var levers []lever
 	for i := range r.Canopies {
 		levers = append(levers, lever{input: "canopy." + r.Canopies[i].Name + ".diameter", up: up})
@@ -215,7 +216,7 @@ func canopyLevers(r *sim.Rocket, up bool) []lever {
 	return levers
 }
 
-func fieldGates(r *sim.Rocket) []gate {
+func fieldGates(r *rocket.Rocket) []gate {
 	ceiling := gate{key: checkCeiling,
 		limit:  Limit{Key: checkCeiling, Name: "apogee under the ceiling", Min: noMin, Max: r.Field.Ceiling, Unit: "m", Word: WordHigh, Source: theFile},
 		levers: []lever{{input: "water.pressure"}, {input: "water.fill", either: true}, {input: "body.mass", up: true}},

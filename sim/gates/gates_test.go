@@ -11,20 +11,21 @@ import (
 
 	"ullage/sim"
 	"ullage/sim/chamber"
+	"ullage/sim/rocket"
 	"ullage/sim/rocketfile"
 	"ullage/sim/study"
 )
 
 var today = time.Date(2026, 10, 1, 0, 0, 0, 0, time.UTC)
 
-func open(t *testing.T, name string) *sim.Rocket {
+func open(t *testing.T, name string) *rocket.Rocket {
 	t.Helper()
 	f, err := rocketfile.Open("../../testdata/" + name + ".toml")
 	require.NoError(t, err)
-	return rocketfile.Clone(f.Rocket())
+	return f.Rocket().Clone()
 }
 
-func judge(t *testing.T, r *sim.Rocket, o Options) Verdict {
+func judge(t *testing.T, r *rocket.Rocket, o Options) Verdict {
 	t.Helper()
 	if o.Today.IsZero() {
 		o.Today = today
@@ -36,7 +37,7 @@ func judge(t *testing.T, r *sim.Rocket, o Options) Verdict {
 }
 
 // all is everything that can be asked for.
-func all(r *sim.Rocket) Options { return Options{Spreads: study.DefaultSpread(r), Mends: true} }
+func all(r *rocket.Rocket) Options { return Options{Spreads: study.DefaultSpread(r), Mends: true} }
 
 func find(t *testing.T, v *Verdict, key string) *Check {
 	t.Helper()
@@ -98,40 +99,40 @@ func TestChecksOfTheDay(t *testing.T) {
 func TestLimitsWorkedByHand(t *testing.T) {
 	for _, test := range []struct {
 		name, key string
-		set       func(r *sim.Rocket)
+		set       func(r *rocket.Rocket)
 		value     float64
 		pass      bool
 		word      string
 	}{
-		{"tilt on the limit", "tilt", func(r *sim.Rocket) { r.Rail.Tilt = sim.DefaultLimits().Tilt }, 20 * math.Pi / 180, true, "good"},
-		{"tilt beyond", "tilt", func(r *sim.Rocket) { r.Rail.Tilt = 20.01 * math.Pi / 180 }, 20.01 * math.Pi / 180, false, "steep"},
-		{"20 mph of wind", "wind", func(r *sim.Rocket) { r.Wind.Speed = 8.9408 }, 8.9408, true, "good"},
-		{"9 m/s of wind", "wind", func(r *sim.Rocket) { r.Wind.Speed = 9 }, 9, false, "strong"},
-		{"a limit of one's own", "wind", func(r *sim.Rocket) { r.Limits.Wind = 2 }, 3, false, "strong"},
+		{"tilt on the limit", "tilt", func(r *rocket.Rocket) { r.Rail.Tilt = rocket.DefaultLimits().Tilt }, 20 * math.Pi / 180, true, "good"},
+		{"tilt beyond", "tilt", func(r *rocket.Rocket) { r.Rail.Tilt = 20.01 * math.Pi / 180 }, 20.01 * math.Pi / 180, false, "steep"},
+		{"20 mph of wind", "wind", func(r *rocket.Rocket) { r.Wind.Speed = 8.9408 }, 8.9408, true, "good"},
+		{"9 m/s of wind", "wind", func(r *rocket.Rocket) { r.Wind.Speed = 9 }, 9, false, "strong"},
+		{"a limit of one's own", "wind", func(r *rocket.Rocket) { r.Limits.Wind = 2 }, 3, false, "strong"},
 		// 10 bar: 1.5 times that is 15 bar.
-		{"proved to 15 bar", "proof", func(r *sim.Rocket) { r.Chamber.Proof = 15e5 }, 1.5, true, "good"},
-		{"proved to 14.9 bar", "proof", func(r *sim.Rocket) { r.Chamber.Proof = 14.9e5 }, 1.49, false, "low"},
-		{"flown above its proof", "proof", func(r *sim.Rocket) { r.Chamber.Proof = 9e5 }, 0.9, false, "low"},
-		{"never proved", "proof", func(r *sim.Rocket) { r.Chamber.Proof, r.Chamber.ProofDate = 0, "" }, math.NaN(), false, "none"},
-		{"no chamber", "proof", func(r *sim.Rocket) { r.Chamber = nil }, math.NaN(), false, "none"},
-		{"proved a year ago", "proof-age", func(r *sim.Rocket) { r.Chamber.ProofDate = "2025-10-01" }, 365, true, "good"},
-		{"expired", "proof-age", func(r *sim.Rocket) { r.Chamber.ProofDate = "2025-09-30" }, 366, true, "old"},
+		{"proved to 15 bar", "proof", func(r *rocket.Rocket) { r.Chamber.Proof = 15e5 }, 1.5, true, "good"},
+		{"proved to 14.9 bar", "proof", func(r *rocket.Rocket) { r.Chamber.Proof = 14.9e5 }, 1.49, false, "low"},
+		{"flown above its proof", "proof", func(r *rocket.Rocket) { r.Chamber.Proof = 9e5 }, 0.9, false, "low"},
+		{"never proved", "proof", func(r *rocket.Rocket) { r.Chamber.Proof, r.Chamber.ProofDate = 0, "" }, math.NaN(), false, "none"},
+		{"no chamber", "proof", func(r *rocket.Rocket) { r.Chamber = nil }, math.NaN(), false, "none"},
+		{"proved a year ago", "proof-age", func(r *rocket.Rocket) { r.Chamber.ProofDate = "2025-10-01" }, 365, true, "good"},
+		{"expired", "proof-age", func(r *rocket.Rocket) { r.Chamber.ProofDate = "2025-09-30" }, 366, true, "old"},
 		// 0.8 of a measured burst, heat and cycles counted.
-		{"under the measured burst", "burst", func(r *sim.Rocket) {
+		{"under the measured burst", "burst", func(r *rocket.Rocket) {
 			r.Chamber.Burst, r.Chamber.HeatFactor, r.Chamber.CycleFactor = 20e5, 1, 1
 		}, 0.8, true, "good"},
-		{"over it", "burst", func(r *sim.Rocket) {
+		{"over it", "burst", func(r *rocket.Rocket) {
 			r.Chamber.Burst, r.Chamber.HeatFactor, r.Chamber.CycleFactor = 20e5, 1, 0.99
 		}, 16 / 19.8, false, "high"},
 		// The line breaks at 1200 N: half of that may come on it.
-		{"a warm chamber", "proof", func(r *sim.Rocket) { r.Chamber.Temperature = 273.15 + 50 }, 1.2, false, "low"}, // 0.75 of a cold proof
-		{"a round figure", "proof", func(r *sim.Rocket) { r.Water.Pressure, r.Chamber.Proof = 12.6e5, 18.9e5 }, 1.5, true, "good"},
-		{"proved tomorrow", "proof-age", func(r *sim.Rocket) { r.Chamber.ProofDate = "2026-10-02" }, -1, false, "ahead"},
-		{"proved in antiquity", "proof-age", func(r *sim.Rocket) { r.Chamber.ProofDate = "0001-01-01" }, 739889, true, "old"},
-		{"a thin line", "opening-load.main", func(r *sim.Rocket) { r.Recovery.Line = 10 }, math.NaN(), false, "high"},
-		{"a line that the most may break", "most-load.main", func(r *sim.Rocket) { r.Recovery.Line = 40 }, math.NaN(), true, "high"},
-		{"too stable", "margin.liquid-out", func(r *sim.Rocket) { r.Limits.MarginMost = 2 }, math.NaN(), false, "high"},
-		{"no canopy", "canopies", func(r *sim.Rocket) { r.Canopies = nil }, 0, false, "none"},
+		{"a warm chamber", "proof", func(r *rocket.Rocket) { r.Chamber.Temperature = 273.15 + 50 }, 1.2, false, "low"}, // 0.75 of a cold proof
+		{"a round figure", "proof", func(r *rocket.Rocket) { r.Water.Pressure, r.Chamber.Proof = 12.6e5, 18.9e5 }, 1.5, true, "good"},
+		{"proved tomorrow", "proof-age", func(r *rocket.Rocket) { r.Chamber.ProofDate = "2026-10-02" }, -1, false, "ahead"},
+		{"proved in antiquity", "proof-age", func(r *rocket.Rocket) { r.Chamber.ProofDate = "0001-01-01" }, 739889, true, "old"},
+		{"a thin line", "opening-load.main", func(r *rocket.Rocket) { r.Recovery.Line = 10 }, math.NaN(), false, "high"},
+		{"a line that the most may break", "most-load.main", func(r *rocket.Rocket) { r.Recovery.Line = 40 }, math.NaN(), true, "high"},
+		{"too stable", "margin.liquid-out", func(r *rocket.Rocket) { r.Limits.MarginMost = 2 }, math.NaN(), false, "high"},
+		{"no canopy", "canopies", func(r *rocket.Rocket) { r.Canopies = nil }, 0, false, "none"},
 	} {
 		t.Run(test.name, func(t *testing.T) {
 			r := open(t, "heron")
@@ -167,8 +168,8 @@ func TestMountByHand(t *testing.T) {
 // What is not given is not judged, does not fail, and says what to give.
 func TestUnjudged(t *testing.T) {
 	r := open(t, "heron")
-	r.Shape, r.Body.Drag = nil, []sim.MachDrag{{Drag: 0.5}}
-	r.Body.Balance, r.Recovery, r.Field, r.Chamber.ProofDate = 0, nil, sim.Field{}, ""
+	r.Shape, r.Body.Drag = nil, []rocket.MachDrag{{Drag: 0.5}}
+	r.Body.Balance, r.Recovery, r.Field, r.Chamber.ProofDate = 0, nil, rocket.Field{}, ""
 	v := judge(t, r, all(r))
 	for key, kind := range map[string]MendKind{
 		"margin": GiveShape, "opening-load.main": GiveMount, "ceiling": GiveCeiling, "radius": GiveRadius, "proof-age": GiveDate,
@@ -207,15 +208,15 @@ func TestProofBeyondTheEstimate(t *testing.T) {
 
 // A weaker, hotter, older chamber, or more pressure, never makes a go of a no-go.
 func TestWeakerIsNeverBetter(t *testing.T) {
-	for name, walk := range map[string]func(r *sim.Rocket, k float64){
-		"closure wall": func(r *sim.Rocket, k float64) { r.Chamber.Forward.Wall = 0.0016 * (1 - 0.9*k) },
-		"lap":          func(r *sim.Rocket, k float64) { r.Chamber.Aft.Overlap = 0.03 * (1 - 0.95*k) },
-		"bond":         func(r *sim.Rocket, k float64) { r.Chamber.Forward.BondStrength = 6e6 * (1 - 0.98*k) },
-		"heat":         func(r *sim.Rocket, k float64) { r.Chamber.Temperature = 293.15 + 60*k },
-		"cycles":       func(r *sim.Rocket, k float64) { r.Chamber.CycleFactor = 1 - 0.98*k },
-		"pressure":     func(r *sim.Rocket, k float64) { r.Water.Pressure = 5e5 * (1 + 4*k) },
-		"thread":       func(r *sim.Rocket, k float64) { r.Chamber.Thread.Strength = 240e6 * (1 - 0.999*k) },
-		"factor":       func(r *sim.Rocket, k float64) { r.Limits.ProofFactor = 1.25 + 2*k },
+	for name, walk := range map[string]func(r *rocket.Rocket, k float64){
+		"closure wall": func(r *rocket.Rocket, k float64) { r.Chamber.Forward.Wall = 0.0016 * (1 - 0.9*k) },
+		"lap":          func(r *rocket.Rocket, k float64) { r.Chamber.Aft.Overlap = 0.03 * (1 - 0.95*k) },
+		"bond":         func(r *rocket.Rocket, k float64) { r.Chamber.Forward.BondStrength = 6e6 * (1 - 0.98*k) },
+		"heat":         func(r *rocket.Rocket, k float64) { r.Chamber.Temperature = 293.15 + 60*k },
+		"cycles":       func(r *rocket.Rocket, k float64) { r.Chamber.CycleFactor = 1 - 0.98*k },
+		"pressure":     func(r *rocket.Rocket, k float64) { r.Water.Pressure = 5e5 * (1 + 4*k) },
+		"thread":       func(r *rocket.Rocket, k float64) { r.Chamber.Thread.Strength = 240e6 * (1 - 0.999*k) },
+		"factor":       func(r *rocket.Rocket, k float64) { r.Limits.ProofFactor = 1.25 + 2*k },
 	} {
 		t.Run(name, func(t *testing.T) {
 			failed, passed := false, false
@@ -276,7 +277,7 @@ func TestNothingLeft(t *testing.T) {
 	require.NotEmpty(t, proof.Mends)
 	assert.Equal(t, "chamber.temperature", proof.Mends[0].Input.Name)
 	r = open(t, "heron")
-	r.Power, r.Chamber.Heating.Temperature, r.Chamber.Proof, r.Chamber.ProofDate = sim.MotorPower, 273.15+80, 0, ""
+	r.Power, r.Chamber.Heating.Temperature, r.Chamber.Proof, r.Chamber.ProofDate = rocket.MotorPower, 273.15+80, 0, ""
 	v = judge(t, r, Options{})
 	c := find(t, &v, "sealed")
 	assert.False(t, c.Pass)
@@ -315,7 +316,7 @@ func TestNeverLeaves(t *testing.T) {
 
 func TestMotorChecks(t *testing.T) {
 	r := open(t, "heron")
-	r.Power = sim.MotorPower
+	r.Power = rocket.MotorPower
 	v := judge(t, r, Options{})
 	assert.InDelta(t, r.Motor.Curve.Impulse(), find(t, &v, "impulse").Value, 1e-9)
 	assert.InDelta(t, 0.029, find(t, &v, "motor-fits").Value, 1e-12)

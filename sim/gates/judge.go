@@ -5,6 +5,7 @@ import (
 	"time"
 
 	"ullage/sim"
+	"ullage/sim/rocket"
 	"ullage/sim/study"
 )
 
@@ -23,7 +24,7 @@ type Options struct {
 // input goes one standard deviation off both ways by itself, and then all of them at once
 // the way that goes against the check. Flights are those of the rocket's own model. A
 // rocket that is not valid is sim.Faults.
-func Judge(ctx context.Context, r *sim.Rocket, o Options) (Verdict, error) {
+func Judge(ctx context.Context, r *rocket.Rocket, o Options) (Verdict, error) {
 	v := Verdict{Power: r.Power, Rocket: r, Day: o.Day, Cornered: len(o.Spreads) > 0}
 	var err error
 	if v.Day == nil {
@@ -115,7 +116,7 @@ func (g *gate) mends(value float64) []Mend {
 
 // corners flies the worst corner of every gate and notes what it found. Many gates share
 // one, which flies once.
-func corners(ctx context.Context, r *sim.Rocket, gates []gate, checks []Check, spreads []study.Spread, o study.Options) ([]deviation, error) {
+func corners(ctx context.Context, r *rocket.Rocket, gates []gate, checks []Check, spreads []study.Spread, o study.Options) ([]deviation, error) {
 	s := slopes{spreads: spreads}
 	flights, err := study.Fleet(ctx, s.rockets(r), o)
 	if err != nil {
@@ -124,7 +125,7 @@ func corners(ctx context.Context, r *sim.Rocket, gates []gate, checks []Check, s
 	s.take(flights)
 	against := make([]deviation, len(gates))
 	place := map[string]int{}
-	var rockets []*sim.Rocket
+	var rockets []*rocket.Rocket
 	for i := range gates {
 		g := &gates[i]
 		if g.still || g.value == nil {

@@ -3,8 +3,8 @@ package gates
 import (
 	"math"
 
-	"ullage/sim"
 	"ullage/sim/quantity"
+	"ullage/sim/rocket"
 	"ullage/sim/rocketfile"
 	"ullage/sim/study"
 )
@@ -17,10 +17,10 @@ type lever struct {
 	values     []float64 // the only ones to be had; nil: any
 	instead    bool      // only where the lever before it found nothing
 	// with changes the rocket besides, such as the rail's heading with its tilt.
-	with func(*sim.Rocket)
+	with func(*rocket.Rocket)
 	kind MendKind
 	// change, from and to are those of a lever that is no input.
-	change   func(r *sim.Rocket, x float64) *sim.Rocket
+	change   func(r *rocket.Rocket, x float64) *rocket.Rocket
 	from, to float64
 	step     float64
 }
@@ -34,7 +34,7 @@ type pull struct {
 }
 
 // ready prepares a lever; not ok when the rocket has no such input.
-func (l lever) ready(r *sim.Rocket) (pull, bool) {
+func (l lever) ready(r *rocket.Rocket) (pull, bool) {
 	p := pull{lever: l}
 	if l.change != nil {
 		p.now, p.reach = l.from, []float64{l.to}
@@ -62,7 +62,7 @@ func (l lever) ready(r *sim.Rocket) (pull, bool) {
 
 // reach is how far from today's value a mend is looked for. Never to more pressure: that
 // is not for a search to propose.
-func reach(in rocketfile.Input, r *sim.Rocket, v float64) (low, high float64) {
+func reach(in rocketfile.Input, r *rocket.Rocket, v float64) (low, high float64) {
 	const seconds = 8
 	switch {
 	case in.Dimension == quantity.Time: // a delay or a timer
@@ -81,11 +81,11 @@ func reach(in rocketfile.Input, r *sim.Rocket, v float64) (low, high float64) {
 const lighter = 0.8
 
 // set makes a rocket with the lever at a value; nil when the rocket cannot have it.
-func (p *pull) set(base *sim.Rocket, x float64) *sim.Rocket {
+func (p *pull) set(base *rocket.Rocket, x float64) *rocket.Rocket {
 	if p.change != nil {
 		return p.change(base, x)
 	}
-	r := rocketfile.Clone(base)
+	r := base.Clone()
 	if p.in.Set(r, x) != nil {
 		return nil
 	}
@@ -121,9 +121,9 @@ func (s steps) at(k int) float64 { return s.zero + s.first + float64(k)*s.step }
 
 // openingLevers move the moment a canopy opens; of a motor the delays that can be had
 // come first.
-func openingLevers(r *sim.Rocket, i int) []lever {
+func openingLevers(r *rocket.Rocket, i int) []lever {
 	c := &r.Canopies[i]
-	if c.Rule(r.Power).Trigger != sim.Ejection {
+	if c.Rule(r.Power).Trigger != rocket.Ejection {
 		return []lever{{input: "canopy." + c.Name + ".deploy." + string(r.Power), either: true}}
 	}
 	if len(r.Motor.Delays) == 0 {
@@ -134,12 +134,12 @@ func openingLevers(r *sim.Rocket, i int) []lever {
 }
 
 // laterLevers open canopies later or lower, so that they drift less.
-func laterLevers(r *sim.Rocket) []lever {
+func laterLevers(r *rocket.Rocket) []lever {
 	var levers []lever
 	for i := range r.Canopies {
 		for _, l := range openingLevers(r, i) {
 			l.either = false
-			l.up = r.Canopies[i].Rule(r.Power).Trigger != sim.Falling
+			l.up = r.Canopies[i].Rule(r.Power).Trigger != rocket.Falling
 			levers = append(levers, l)
 		}
 	}
@@ -148,12 +148,12 @@ func laterLevers(r *sim.Rocket) []lever {
 
 // intoTheWind leans the rail to where the wind comes from.
 func intoTheWind() lever {
-	return lever{input: "rail.tilt", either: true, kind: LeanIntoWind, with: func(r *sim.Rocket) { r.Rail.Heading = r.Wind.From }}
+	return lever{input: "rail.tilt", either: true, kind: LeanIntoWind, with: func(r *rocket.Rocket) { r.Rail.Heading = r.Wind.From }}
 }
 
 // noseWeight adds a weight half-way along the nose.
-func noseWeight(r *sim.Rocket) lever {
+func noseWeight(r *rocket.Rocket) lever {
 	at := r.Shape.Nose.Length / 2
 	return lever{kind: AddNoseWeight, to: 2 * r.BodyMass(), step: 0.005, up: true,
-		change: func(base *sim.Rocket, x float64) *sim.Rocket { return study.WithWeight(base, x, at) }}
+		change: func(base *rocket.Rocket, x float64) *rocket.Rocket { return study.WithWeight(base, x, at) }}
 }

@@ -3,7 +3,7 @@ package gates
 import (
 	"math"
 
-	"ullage/sim"
+	"ullage/sim/rocket"
 )
 
 // The sources of the default limits.
@@ -55,29 +55,29 @@ var (
 type row struct {
 	key, name, unit, word, source string
 	least                         bool
-	at                            func(*sim.Limits) *float64
+	at                            func(*rocket.Limits) *float64
 }
 
 var rows = []row{
-	{LimitRailExit, "rail exit speed", "m/s", WordLow, CommonPractice, true, func(l *sim.Limits) *float64 { return &l.RailExit }},
-	{LimitRailExitWind, "rail exit speed over wind", "", WordLow, CommonPractice, true, func(l *sim.Limits) *float64 { return &l.RailExitWind }},
-	{LimitThrustToWeight, "thrust/weight at rail exit", "", WordLow, CommonPractice, true, func(l *sim.Limits) *float64 { return &l.ThrustToWeight }},
-	{LimitMarginLeast, "stability margin in calibres", "", WordLow, CommonPractice, true, func(l *sim.Limits) *float64 { return &l.MarginLeast }},
-	{LimitMarginMost, "stability margin in calibres", "", WordHigh, CommonPractice, false, func(l *sim.Limits) *float64 { return &l.MarginMost }},
-	{LimitAttack, "angle of attack as the guide ends", "deg", WordSteep, CommonPractice, false, func(l *sim.Limits) *float64 { return &l.Attack }},
-	{LimitTilt, "tilt of the rail", "deg", WordSteep, usCodes, false, func(l *sim.Limits) *float64 { return &l.Tilt }},
-	{LimitWind, "wind", "m/s", WordStrong, usCodes, false, func(l *sim.Limits) *float64 { return &l.Wind }},
-	{LimitImpulse, "impulse of the motor", "N*s", WordHigh, usPractice, false, func(l *sim.Limits) *float64 { return &l.Impulse }},
-	{LimitOpening, "airspeed as a canopy opens", "m/s", WordFast, CommonPractice, false, func(l *sim.Limits) *float64 { return &l.Opening }},
-	{LimitMount, "mount strength over the opening load", "", WordLow, CommonPractice, true, func(l *sim.Limits) *float64 { return &l.MountFactor }},
-	{LimitLanding, "vertical landing speed", "m/s", WordHard, CommonPractice, false, func(l *sim.Limits) *float64 { return &l.Landing }},
-	{LimitEnergy, "landing energy", "J", WordHigh, usStudents, false, func(l *sim.Limits) *float64 { return &l.Energy }},
-	{LimitProof, "proof on record over the pressure", "", WordLow, CommonPractice, true, func(l *sim.Limits) *float64 { return &l.ProofFactor }},
-	{LimitProofAge, "days since the proof", "", WordOld, CommonPractice, false, func(l *sim.Limits) *float64 { return &l.ProofDays }},
+	{LimitRailExit, "rail exit speed", "m/s", WordLow, CommonPractice, true, func(l *rocket.Limits) *float64 { return &l.RailExit }},
+	{LimitRailExitWind, "rail exit speed over wind", "", WordLow, CommonPractice, true, func(l *rocket.Limits) *float64 { return &l.RailExitWind }},
+	{LimitThrustToWeight, "thrust/weight at rail exit", "", WordLow, CommonPractice, true, func(l *rocket.Limits) *float64 { return &l.ThrustToWeight }},
+	{LimitMarginLeast, "stability margin in calibres", "", WordLow, CommonPractice, true, func(l *rocket.Limits) *float64 { return &l.MarginLeast }},
+	{LimitMarginMost, "stability margin in calibres", "", WordHigh, CommonPractice, false, func(l *rocket.Limits) *float64 { return &l.MarginMost }},
+	{LimitAttack, "angle of attack as the guide ends", "deg", WordSteep, CommonPractice, false, func(l *rocket.Limits) *float64 { return &l.Attack }},
+	{LimitTilt, "tilt of the rail", "deg", WordSteep, usCodes, false, func(l *rocket.Limits) *float64 { return &l.Tilt }},
+	{LimitWind, "wind", "m/s", WordStrong, usCodes, false, func(l *rocket.Limits) *float64 { return &l.Wind }},
+	{LimitImpulse, "impulse of the motor", "N*s", WordHigh, usPractice, false, func(l *rocket.Limits) *float64 { return &l.Impulse }},
+	{LimitOpening, "airspeed as a canopy opens", "m/s", WordFast, CommonPractice, false, func(l *rocket.Limits) *float64 { return &l.Opening }},
+	{LimitMount, "mount strength over the opening load", "", WordLow, CommonPractice, true, func(l *rocket.Limits) *float64 { return &l.MountFactor }},
+	{LimitLanding, "vertical landing speed", "m/s", WordHard, CommonPractice, false, func(l *rocket.Limits) *float64 { return &l.Landing }},
+	{LimitEnergy, "landing energy", "J", WordHigh, usStudents, false, func(l *rocket.Limits) *float64 { return &l.Energy }},
+	{LimitProof, "proof on record over the pressure", "", WordLow, CommonPractice, true, func(l *rocket.Limits) *float64 { return &l.ProofFactor }},
+	{LimitProofAge, "days since the proof", "", WordOld, CommonPractice, false, func(l *rocket.Limits) *float64 { return &l.ProofDays }},
 }
 
 // limit is the limit of a row among the limits in force.
-func (w *row) limit(given *sim.Limits) Limit {
+func (w *row) limit(given *rocket.Limits) Limit {
 	inForce := given.InForce()
 	l := Limit{Key: w.key, Name: w.name, Min: noMin, Max: noMax, Unit: w.unit, Word: w.word, Source: w.source}
 	if *w.at(given) != 0 {
@@ -95,13 +95,13 @@ func (w *row) limit(given *sim.Limits) Limit {
 func DefaultLimits() []Limit {
 	out := make([]Limit, len(rows))
 	for i := range rows {
-		out[i] = rows[i].limit(&sim.Limits{})
+		out[i] = rows[i].limit(&rocket.Limits{})
 	}
 	return out
 }
 
 // LimitFor is the limit of a key that holds for a rocket: its file's, or the default.
-func LimitFor(r *sim.Rocket, key string) Limit {
+func LimitFor(r *rocket.Rocket, key string) Limit {
 	for i := range rows {
 		if rows[i].key == key {
 			return rows[i].limit(&r.Limits)
@@ -112,7 +112,7 @@ func LimitFor(r *sim.Rocket, key string) Limit {
 
 // RailExit is the limit on a rocket's rail exit speed on its day: a wind may ask for
 // more than still air does.
-func RailExit(r *sim.Rocket) Limit {
+func RailExit(r *rocket.Rocket) Limit {
 	l, wind := LimitFor(r, LimitRailExit), LimitFor(r, LimitRailExitWind)
 	if asked := wind.Min * r.Wind.Speed; asked > l.Min {
 		l.Min, l.Source = asked, wind.Source
@@ -150,7 +150,7 @@ func slack(limit float64) float64 {
 }
 
 // JudgeMargin is the verdict on a stability margin, calibres.
-func JudgeMargin(r *sim.Rocket, margin float64) (word string, level Level) {
+func JudgeMargin(r *rocket.Rocket, margin float64) (word string, level Level) {
 	if word, level = LimitFor(r, LimitMarginLeast).Judge(margin); level == Good {
 		word, level = LimitFor(r, LimitMarginMost).Judge(margin)
 	}

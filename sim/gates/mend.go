@@ -6,6 +6,7 @@ import (
 	"slices"
 
 	"ullage/sim"
+	"ullage/sim/rocket"
 	"ullage/sim/rocketfile"
 	"ullage/sim/study"
 )
@@ -53,7 +54,7 @@ type Mend struct {
 // mender looks for values that pass.
 type mender struct {
 	ctx     context.Context
-	base    *sim.Rocket
+	base    *rocket.Rocket
 	gates   []gate
 	passing []bool // of each gate, on the day of the file
 	options study.Options
@@ -105,8 +106,8 @@ func (m *mender) find(g *gate, flown []Case, worst Case, corner deviation) ([]Me
 }
 
 // breaks names the checks that pass today and would not with a mend made.
-func (m *mender) breaks(r *sim.Rocket) ([]string, error) {
-	flights, err := study.Fleet(m.ctx, []*sim.Rocket{r}, m.options)
+func (m *mender) breaks(r *rocket.Rocket) ([]string, error) {
+	flights, err := study.Fleet(m.ctx, []*rocket.Rocket{r}, m.options)
 	if err != nil || flights[0] == nil {
 		return nil, err
 	}
@@ -230,7 +231,7 @@ func (s *search) try(x float64, c Case) (bool, error) {
 	if s.gate.still {
 		return r.Validate() == nil && s.gate.passes(&sim.Flight{Rocket: r}), nil
 	}
-	flights, err := study.Fleet(s.ctx, []*sim.Rocket{r}, s.options)
+	flights, err := study.Fleet(s.ctx, []*rocket.Rocket{r}, s.options)
 	if err != nil || flights[0] == nil {
 		return false, err
 	}

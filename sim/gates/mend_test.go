@@ -9,7 +9,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"ullage/sim"
-	"ullage/sim/rocketfile"
+	"ullage/sim/rocket"
 )
 
 // Whatever mend is named makes its check pass, in every case, and a step less of it does
@@ -17,33 +17,33 @@ import (
 func TestMendsMend(t *testing.T) {
 	for _, test := range []struct {
 		name, file, key string
-		set             func(r *sim.Rocket)
+		set             func(r *rocket.Rocket)
 		mends           []string // inputs
 	}{
-		{"short rail", "heron", "rail-exit", func(r *sim.Rocket) { r.Rail.Length = 0.5 }, []string{"rail.length"}},
-		{"too much wind for the exit", "heron", "rail-exit-wind", func(r *sim.Rocket) { r.Wind.Speed = 5.5 }, []string{"rail.length", "wind.speed"}},
-		{"heavy with water", "heron", "thrust-to-weight", func(r *sim.Rocket) { r.Limits.ThrustToWeight = 16 }, []string{"water.fill", "water.throat"}},
-		{"tilted", "heron", "tilt", func(r *sim.Rocket) { r.Rail.Tilt = 0.4 }, []string{"rail.tilt"}},
-		{"windy", "heron", "wind", func(r *sim.Rocket) { r.Limits.Wind = 3 }, []string{"wind.speed"}},
-		{"steep air", "heron", "attack", func(r *sim.Rocket) { r.Limits.Attack = 0.12 }, []string{"rail.length", "wind.speed"}},
-		{"little margin", "heron", "margin.rail-exit", func(r *sim.Rocket) { r.Limits.MarginLeast = 1.5 }, []string{"", "fins.tail.span"}},
-		{"too much margin", "heron", "margin.liquid-out", func(r *sim.Rocket) { r.Limits.MarginMost = 2.5 }, []string{"fins.tail.span"}},
-		{"opens late", "heron", "opening.main", func(r *sim.Rocket) { r.Canopies[0].Water.Value = 3 }, []string{"canopy.main.deploy.water"}},
-		{"a delay that is not listed", "heron", "opening.main", func(r *sim.Rocket) { r.Power, r.Motor.Delay = sim.MotorPower, 5 }, []string{"motor.delay"}},
-		{"a hard landing", "heron", "landing", func(r *sim.Rocket) { r.Canopies[0].Diameter = 0.6 }, []string{"canopy.main.diameter"}},
-		{"much energy", "heron", "landing-energy", func(r *sim.Rocket) { r.Limits.Energy = 8 }, []string{"canopy.main.diameter", "body.mass"}},
-		{"a low ceiling", "heron", "ceiling", func(r *sim.Rocket) { r.Field.Ceiling = 100 }, []string{"water.pressure", "water.fill", "body.mass"}},
-		{"a small field", "heron", "radius", func(r *sim.Rocket) { r.Field.Radius = 90 }, []string{"rail.tilt", "wind.speed", "canopy.main.diameter"}},
-		{"a high load", "heron", "opening-load.main", func(r *sim.Rocket) {
+		{"short rail", "heron", "rail-exit", func(r *rocket.Rocket) { r.Rail.Length = 0.5 }, []string{"rail.length"}},
+		{"too much wind for the exit", "heron", "rail-exit-wind", func(r *rocket.Rocket) { r.Wind.Speed = 5.5 }, []string{"rail.length", "wind.speed"}},
+		{"heavy with water", "heron", "thrust-to-weight", func(r *rocket.Rocket) { r.Limits.ThrustToWeight = 16 }, []string{"water.fill", "water.throat"}},
+		{"tilted", "heron", "tilt", func(r *rocket.Rocket) { r.Rail.Tilt = 0.4 }, []string{"rail.tilt"}},
+		{"windy", "heron", "wind", func(r *rocket.Rocket) { r.Limits.Wind = 3 }, []string{"wind.speed"}},
+		{"steep air", "heron", "attack", func(r *rocket.Rocket) { r.Limits.Attack = 0.12 }, []string{"rail.length", "wind.speed"}},
+		{"little margin", "heron", "margin.rail-exit", func(r *rocket.Rocket) { r.Limits.MarginLeast = 1.5 }, []string{"", "fins.tail.span"}},
+		{"too much margin", "heron", "margin.liquid-out", func(r *rocket.Rocket) { r.Limits.MarginMost = 2.5 }, []string{"fins.tail.span"}},
+		{"opens late", "heron", "opening.main", func(r *rocket.Rocket) { r.Canopies[0].Water.Value = 3 }, []string{"canopy.main.deploy.water"}},
+		{"a delay that is not listed", "heron", "opening.main", func(r *rocket.Rocket) { r.Power, r.Motor.Delay = rocket.MotorPower, 5 }, []string{"motor.delay"}},
+		{"a hard landing", "heron", "landing", func(r *rocket.Rocket) { r.Canopies[0].Diameter = 0.6 }, []string{"canopy.main.diameter"}},
+		{"much energy", "heron", "landing-energy", func(r *rocket.Rocket) { r.Limits.Energy = 8 }, []string{"canopy.main.diameter", "body.mass"}},
+		{"a low ceiling", "heron", "ceiling", func(r *rocket.Rocket) { r.Field.Ceiling = 100 }, []string{"water.pressure", "water.fill", "body.mass"}},
+		{"a small field", "heron", "radius", func(r *rocket.Rocket) { r.Field.Radius = 90 }, []string{"rail.tilt", "wind.speed", "canopy.main.diameter"}},
+		{"a high load", "heron", "opening-load.main", func(r *rocket.Rocket) {
 			r.Canopies[0].Water.Value, r.Recovery.Line = 4, 60
 		}, []string{"canopy.main.deploy.water"}},
-		{"proved to too little", "heron", "proof", func(r *sim.Rocket) { r.Chamber.Proof = 12e5 }, []string{"water.pressure"}},
-		{"bonds too short", "heron", "burst", func(r *sim.Rocket) { r.Chamber.Forward.Overlap = 0.008 }, []string{"chamber.forward.overlap"}},
-		{"too few layers", "heron", "burst", func(r *sim.Rocket) {
+		{"proved to too little", "heron", "proof", func(r *rocket.Rocket) { r.Chamber.Proof = 12e5 }, []string{"water.pressure"}},
+		{"bonds too short", "heron", "burst", func(r *rocket.Rocket) { r.Chamber.Forward.Overlap = 0.008 }, []string{"chamber.forward.overlap"}},
+		{"too few layers", "heron", "burst", func(r *rocket.Rocket) {
 			r.Chamber.Plies = r.Chamber.Plies[:1]
 			r.Chamber.Plies[0].Count = 2
 		}, []string{"chamber.ply.cloth.count"}},
-		{"too much water", "bottle", "liquid-left", func(r *sim.Rocket) { r.Water.Fill = 0.75 }, []string{"water.fill"}},
+		{"too much water", "bottle", "liquid-left", func(r *rocket.Rocket) { r.Water.Fill = 0.75 }, []string{"water.fill"}},
 	} {
 		t.Run(test.name, func(t *testing.T) {
 			r := open(t, test.file)
@@ -91,7 +91,7 @@ func TestMendsMend(t *testing.T) {
 }
 
 // pulled is the rocket with a mend made, or steps more of it than needed.
-func pulled(t *testing.T, r *sim.Rocket, key string, m Mend, steps float64) *sim.Rocket {
+func pulled(t *testing.T, r *rocket.Rocket, key string, m Mend, steps float64) *rocket.Rocket {
 	t.Helper()
 	for _, g := range gatesOf(r, today) {
 		if g.key != key {
@@ -121,7 +121,7 @@ func TestRailMendAgainstTheFlight(t *testing.T) {
 	v := judge(t, r, Options{Mends: true})
 	m := find(t, &v, "rail-exit").Mends[0]
 	require.Equal(t, "rail.length", m.Input.Name)
-	long := rocketfile.Clone(r)
+	long := r.Clone()
 	long.Rail.Length = 3
 	fl, err := sim.Fly(context.Background(), long, sim.Options{Keep: true})
 	require.NoError(t, err)

@@ -7,12 +7,13 @@ import (
 
 	"ullage/sim"
 	"ullage/sim/chamber"
+	"ullage/sim/rocket"
 )
 
 // chamberGates are about the pressure chamber: on water whether it was proved for its
 // pressure, on a motor what warms up in it beside one.
-func chamberGates(r *sim.Rocket, today time.Time) []gate {
-	if r.Power == sim.MotorPower {
+func chamberGates(r *rocket.Rocket, today time.Time) []gate {
+	if r.Power == rocket.MotorPower {
 		return sealedGates(r, today)
 	}
 	g := []gate{proofGate(r)}
@@ -28,14 +29,14 @@ func chamberGates(r *sim.Rocket, today time.Time) []gate {
 // ProofRatio is the proof on record over the pressure of the file, the proof counting for
 // what heat leaves of it, since it is made cold. NaN without a proof on record, infinite
 // without pressure.
-func ProofRatio(r *sim.Rocket) float64 {
+func ProofRatio(r *rocket.Rocket) float64 {
 	if r.Chamber == nil || r.Chamber.Proof == 0 || r.Water == nil {
 		return math.NaN()
 	}
 	return r.Chamber.Proof * r.Vessel().HeatLeft() / r.Water.Pressure
 }
 
-func proofGate(r *sim.Rocket) gate {
+func proofGate(r *rocket.Rocket) gate {
 	g := gate{key: LimitProof, limit: LimitFor(r, LimitProof), still: true,
 		value: func(fl *sim.Flight) (float64, bool) {
 			v := ProofRatio(fl.Rocket)
@@ -59,7 +60,7 @@ func proofGate(r *sim.Rocket) gate {
 }
 
 // ageGate warns of an old proof. One that lies ahead is none.
-func ageGate(r *sim.Rocket, today time.Time) gate {
+func ageGate(r *rocket.Rocket, today time.Time) gate {
 	g := gate{key: LimitProofAge, limit: LimitFor(r, LimitProofAge), still: true, warns: true,
 		adds: []Mend{{Kind: ProveAgain}}}
 	on, err := time.Parse(time.DateOnly, r.Chamber.ProofDate)
@@ -85,7 +86,7 @@ func calendarDay(t time.Time) int64 {
 // burstGate holds the proof, on record or still to be made, against the burst pressure.
 // What a chamber held says that it holds no less, and nothing of how much more: it takes
 // no part here.
-func burstGate(r *sim.Rocket) gate {
+func burstGate(r *rocket.Rocket) gate {
 	vessel := r.ChamberAt()
 	g := gate{key: checkBurst, still: true, limit: Limit{Key: checkBurst, Min: noMin, Word: WordHigh, Source: CommonPractice}, value: overBurst}
 	g.limit.Name, g.limit.Max = "proof over estimated burst", chamber.EstimatedShare
@@ -117,7 +118,7 @@ func burstGate(r *sim.Rocket) gate {
 
 // rebuild is a lever that makes another chamber, which has no proof on record.
 func rebuild(input string) lever {
-	return lever{input: input, up: true, kind: Rebuild, with: func(r *sim.Rocket) {
+	return lever{input: input, up: true, kind: Rebuild, with: func(r *rocket.Rocket) {
 		r.Chamber.Proof, r.Chamber.ProofDate, r.Chamber.Cycles = 0, "", 0
 	}}
 }
@@ -137,7 +138,7 @@ func overBurst(fl *sim.Flight) (float64, bool) {
 }
 
 // doubtGate warns of a burst that was measured far above what is estimated.
-func doubtGate(r *sim.Rocket) []gate {
+func doubtGate(r *rocket.Rocket) []gate {
 	if r.Chamber.Burst == 0 {
 		return nil
 	}
@@ -156,7 +157,7 @@ const FarApart = 2.0
 // sealedGates hold what a sealed chamber builds up beside a motor, the air getting thinner
 // on the way up, against the pressure that its proof is for, less what a chamber as hot
 // as its air loses of its strength, and never more than it could be proved for.
-func sealedGates(r *sim.Rocket, today time.Time) []gate {
+func sealedGates(r *rocket.Rocket, today time.Time) []gate {
 	if r.Chamber == nil || r.Chamber.Heating == nil {
 		return nil
 	}

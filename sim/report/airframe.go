@@ -11,6 +11,7 @@ import (
 	"ullage/sim"
 	"ullage/sim/gates"
 	"ullage/sim/quantity"
+	"ullage/sim/rocket"
 	"ullage/sim/study"
 )
 
@@ -82,7 +83,7 @@ func WriteAirframeJSON(w io.Writer, frames []study.Airframe) error {
 
 // WriteAirframeText writes airframes as a report: balance and margins of every drive,
 // what each part adds, and how straight the thrust must be.
-func WriteAirframeText(w io.Writer, r *sim.Rocket, frames []study.Airframe, sys quantity.System) error {
+func WriteAirframeText(w io.Writer, r *rocket.Rocket, frames []study.Airframe, sys quantity.System) error {
 	p := printer{sys}
 	var s sheet
 	name := printable(r.Name)
@@ -107,7 +108,7 @@ func WriteAirframeText(w io.Writer, r *sim.Rocket, frames []study.Airframe, sys 
 }
 
 // inertiaBasis says where the body's inertia comes from.
-func inertiaBasis(r *sim.Rocket) string {
+func inertiaBasis(r *rocket.Rocket) string {
 	switch {
 	case r.Body.Inertia > 0:
 		return "pitch inertia as measured"

@@ -8,12 +8,13 @@ import (
 	"ullage/sim"
 	"ullage/sim/gates"
 	"ullage/sim/quantity"
+	"ullage/sim/rocket"
 	"ullage/sim/study"
 )
 
 // Best is what a search for the highest flight looked for and found.
 type Best struct {
-	Rocket *sim.Rocket // the one it started from
+	Rocket *rocket.Rocket // the one it started from
 	Goals  []study.Goal
 	Units  []quantity.Unit // that the file uses for each goal; the text shows them
 	Found  study.Best

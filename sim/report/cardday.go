@@ -3,15 +3,15 @@ package report
 import (
 	"strings"
 
-	"ullage/sim"
 	"ullage/sim/gates"
 	"ullage/sim/report/card"
+	"ullage/sim/rocket"
 )
 
 // order is the day, step by step. Common practice, no source.
 func (p cardPage) order() card.Block {
 	steps := p.motorSteps
-	if p.Rocket.Power == sim.WaterPower {
+	if p.Rocket.Power == rocket.WaterPower {
 		steps = p.waterSteps
 	}
 	if !p.Verdict.Pass() {
@@ -44,7 +44,7 @@ func (p cardPage) waterSteps() []string {
 // noGoSteps are all that a no-go leaves to do.
 func (p cardPage) noGoSteps() []string {
 	out := []string{"no-go: nothing is filled, pressurised, armed or launched by this card"}
-	if p.Rocket.Power == sim.WaterPower {
+	if p.Rocket.Power == rocket.WaterPower {
 		out = append(out, "proof on record seen: "+p.proof())
 	}
 	return append(out, "what is marked ! mended, and a new card made")
@@ -88,7 +88,7 @@ const chamberCaution = "Laminates age, creep and soften with heat, and bonds fai
 // cautions end the page.
 func (p cardPage) cautions() card.Block {
 	notes := Cautions(p.Rocket.Power)
-	if p.Rocket.Power == sim.WaterPower {
+	if p.Rocket.Power == rocket.WaterPower {
 		notes = append(notes, chamberCaution)
 	}
 	return card.Block{Title: "cautions", Notes: []string{strings.Join(notes, " "), leftOut(p.Rocket) + " " + sources(&p.Verdict)}}

@@ -4,8 +4,8 @@ import (
 	"context"
 	"time"
 
-	"ullage/sim"
 	"ullage/sim/gates"
+	"ullage/sim/rocket"
 	"ullage/sim/study"
 )
 
@@ -21,7 +21,7 @@ type CardOptions struct {
 
 // CardFigures are what the card of a rocket on one drive is filled from.
 type CardFigures struct {
-	Rocket  *sim.Rocket
+	Rocket  *rocket.Rocket
 	Verdict gates.Verdict
 	Scatter study.ScatterResult
 	Seed    uint64
@@ -32,7 +32,7 @@ type CardFigures struct {
 // day and its checks with what would mend them, the spread, and the lean of the rail for
 // a table of winds. A rocket that is not valid, or bad spreads, are faults as those of a
 // file.
-func GatherCard(ctx context.Context, r *sim.Rocket, o CardOptions) (CardFigures, error) {
+func GatherCard(ctx context.Context, r *rocket.Rocket, o CardOptions) (CardFigures, error) {
 	f := CardFigures{Rocket: r, Seed: o.Seed}
 	own := study.Options{Rigid: true, Workers: o.Workers}
 	var err error

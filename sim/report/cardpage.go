@@ -5,10 +5,10 @@ import (
 	"regexp"
 	"strings"
 
-	"ullage/sim"
 	"ullage/sim/gates"
 	"ullage/sim/quantity"
 	"ullage/sim/report/card"
+	"ullage/sim/rocket"
 )
 
 // NewCard fills a card, a page for each of the figures, in a system of units.
@@ -36,7 +36,7 @@ func (p cardPage) page() card.Page {
 	if !v.Pass() {
 		out.Alarm = strings.ToUpper(gates.WordNoGo)
 	}
-	if r.Power == sim.WaterPower {
+	if r.Power == rocket.WaterPower {
 		out.Beside = append(out.Beside, p.chamber())
 	}
 	out.Beside = append(out.Beside, p.checks(), p.winds())

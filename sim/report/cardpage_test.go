@@ -11,10 +11,10 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
-	"ullage/sim"
 	"ullage/sim/gates"
 	"ullage/sim/quantity"
 	"ullage/sim/report/card"
+	"ullage/sim/rocket"
 	"ullage/sim/rocketfile"
 	"ullage/sim/study"
 )
@@ -203,8 +203,8 @@ func TestCardPages(t *testing.T) {
 }
 
 func TestGatherCardRefuses(t *testing.T) {
-	_, err := GatherCard(context.Background(), &sim.Rocket{Power: sim.WaterPower}, CardOptions{Flights: 20})
-	var faults sim.Faults
+	_, err := GatherCard(context.Background(), &rocket.Rocket{Power: rocket.WaterPower}, CardOptions{Flights: 20})
+	var faults rocket.Faults
 	assert.ErrorAs(t, err, &faults)
 	ctx, cancel := context.WithCancel(context.Background())
 	cancel()

@@ -11,6 +11,7 @@ import (
 	"ullage/sim/gates"
 	"ullage/sim/quantity"
 	"ullage/sim/report/card"
+	"ullage/sim/rocket"
 	"ullage/sim/study"
 )
 
@@ -146,7 +147,7 @@ func (p cardPage) chamber() card.Block {
 }
 
 // chamberAt is the chamber on the pad; of one that is not described, what its gas stores.
-func chamberAt(r *sim.Rocket) chamber.Result {
+func chamberAt(r *rocket.Rocket) chamber.Result {
 	vessel := r.Vessel()
 	if vessel == nil {
 		vessel = &chamber.Chamber{}

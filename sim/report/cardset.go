@@ -5,9 +5,9 @@ import (
 	"math"
 	"strings"
 
-	"ullage/sim"
 	"ullage/sim/gates"
 	"ullage/sim/report/card"
+	"ullage/sim/rocket"
 	"ullage/thrust"
 )
 
@@ -20,7 +20,7 @@ func (p cardPage) settings() card.Block {
 	r := p.Rocket
 	t := &card.Table{Columns: []card.Column{{Head: "what"}, {Head: "set to"}, {Head: "done", Kind: card.ByHand}}}
 	add := func(what, text string) { t.Rows = append(t.Rows, card.Row{Cells: []string{what, text}}) }
-	if r.Power == sim.WaterPower {
+	if r.Power == rocket.WaterPower {
 		w := r.Water
 		column := r.Site.Column()
 		open, sealed := p.given(w.Pressure, "bar"), p.text(w.Pressure+column.Air(0).Pressure-sealedReference, "bar")
@@ -76,7 +76,7 @@ func (p cardPage) motor(add func(what, text string)) {
 
 // delay is a motor's, how to come by it, and what else is listed. A delay is drilled
 // shorter from the next longer one listed.
-func (p cardPage) delay(m *sim.Motor) string {
+func (p cardPage) delay(m *rocket.Motor) string {
 	if math.IsNaN(m.Delay) {
 		return gates.WordNone + ": no charge"
 	}
@@ -103,7 +103,7 @@ func (p cardPage) delay(m *sim.Motor) string {
 }
 
 // rule is when a canopy opens.
-func (p cardPage) rule(r sim.Rule) string {
+func (p cardPage) rule(r rocket.Rule) string {
 	after := func(from string) string {
 		if r.Value < 0 {
 			return from + " − " + p.given(-r.Value, "s")
@@ -111,15 +111,15 @@ func (p cardPage) rule(r sim.Rule) string {
 		return from + " + " + p.given(r.Value, "s")
 	}
 	switch r.Trigger {
-	case sim.AfterLaunch:
+	case rocket.AfterLaunch:
 		return after("launch")
-	case sim.AfterBurnout:
+	case rocket.AfterBurnout:
 		return after("burnout")
-	case sim.AfterApogee:
+	case rocket.AfterApogee:
 		return after("apogee")
-	case sim.Falling:
+	case rocket.Falling:
 		return "falling through " + p.given(r.Value, "m")
-	case sim.Ejection:
+	case rocket.Ejection:
 		return "ejection"
 	}
 	return gates.WordNever

@@ -6,8 +6,8 @@ import (
 
 	"github.com/stretchr/testify/assert"
 
-	"ullage/sim"
 	"ullage/sim/quantity"
+	"ullage/sim/rocket"
 )
 
 func TestCardDelays(t *testing.T) {
@@ -23,24 +23,24 @@ func TestCardDelays(t *testing.T) {
 		{12, []float64{7, 9}, "12 s: longer than any listed; listed 7, 9 s"},
 		{math.NaN(), nil, "none: no charge"},
 	} {
-		assert.Equal(t, c.want, p.delay(&sim.Motor{Delay: c.delay, Delays: c.listed}))
+		assert.Equal(t, c.want, p.delay(&rocket.Motor{Delay: c.delay, Delays: c.listed}))
 	}
 }
 
 func TestCardRules(t *testing.T) {
 	p := cardPage{printer: printer{quantity.Metric}}
-	for want, r := range map[string]sim.Rule{
-		"launch + 9 s":          {Trigger: sim.AfterLaunch, Value: 9},
-		"burnout + 8 s":         {Trigger: sim.AfterBurnout, Value: 8},
-		"apogee + 0.5 s":        {Trigger: sim.AfterApogee, Value: 0.5},
-		"apogee − 1 s":          {Trigger: sim.AfterApogee, Value: -1},
-		"falling through 120 m": {Trigger: sim.Falling, Value: 120},
-		"ejection":              {Trigger: sim.Ejection},
+	for want, r := range map[string]rocket.Rule{
+		"launch + 9 s":          {Trigger: rocket.AfterLaunch, Value: 9},
+		"burnout + 8 s":         {Trigger: rocket.AfterBurnout, Value: 8},
+		"apogee + 0.5 s":        {Trigger: rocket.AfterApogee, Value: 0.5},
+		"apogee − 1 s":          {Trigger: rocket.AfterApogee, Value: -1},
+		"falling through 120 m": {Trigger: rocket.Falling, Value: 120},
+		"ejection":              {Trigger: rocket.Ejection},
 		"never":                 {},
 	} {
 		assert.Equal(t, want, p.rule(r))
 	}
-	assert.Equal(t, "falling through 394 ft", cardPage{printer: printer{quantity.US}}.rule(sim.Rule{Trigger: sim.Falling, Value: 120}))
+	assert.Equal(t, "falling through 394 ft", cardPage{printer: printer{quantity.US}}.rule(rocket.Rule{Trigger: rocket.Falling, Value: 120}))
 }
 
 func TestCardFigures(t *testing.T) {

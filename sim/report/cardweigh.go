@@ -3,9 +3,9 @@ package report
 import (
 	"fmt"
 
-	"ullage/sim"
 	"ullage/sim/quantity"
 	"ullage/sim/report/card"
+	"ullage/sim/rocket"
 )
 
 // weighIn is what to put on the scales, with room for what they say.
@@ -17,7 +17,7 @@ func (p cardPage) weighIn() card.Block {
 	body := r.BodyMass()
 	add("body, ready to fly", p.weighed(body))
 	empty, loaded := "balance, case burnt out", "balance, motor in"
-	if r.Power == sim.WaterPower {
+	if r.Power == rocket.WaterPower {
 		w := r.Water
 		water := w.Fill * w.Volume * w.Density
 		add("fittings of the drive", p.weighed(w.Fittings))

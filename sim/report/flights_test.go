@@ -5,17 +5,18 @@ import (
 
 	"ullage/atmosphere"
 	"ullage/sim"
+	"ullage/sim/rocket"
 )
 
 // waterFlight is a flight on water made up by hand: every number differs from
 // every other, so that a swapped pair shows.
 func waterFlight() *sim.Flight {
 	return &sim.Flight{
-		Rocket: &sim.Rocket{
+		Rocket: &rocket.Rocket{
 			Name:  "Twin Heron",
-			Power: sim.WaterPower,
-			Water: &sim.Water{Volume: 4.2e-3, Bore: 0.068, Throat: 0.013, Fill: 0.30, Pressure: 9e5},
-			Rail:  sim.Rail{Length: 1.8, Tilt: 3 * math.Pi / 180},
+			Power: rocket.WaterPower,
+			Water: &rocket.Water{Volume: 4.2e-3, Bore: 0.068, Throat: 0.013, Fill: 0.30, Pressure: 9e5},
+			Rail:  rocket.Rail{Length: 1.8, Tilt: 3 * math.Pi / 180},
 			Wind:  atmosphere.Wind{Speed: 4, Height: 10, Exponent: 1. / 7},
 		},
 		Results: sim.Results{
@@ -54,11 +55,11 @@ func waterFlight() *sim.Flight {
 // motorFlight is a flight on a motor made up by hand, all of it within the limits.
 func motorFlight() *sim.Flight {
 	return &sim.Flight{
-		Rocket: &sim.Rocket{
+		Rocket: &rocket.Rocket{
 			Name:  "Twin Heron",
-			Power: sim.MotorPower,
-			Motor: &sim.Motor{Case: 0.21, Propellant: 0.14},
-			Rail:  sim.Rail{Length: 1.8},
+			Power: rocket.MotorPower,
+			Motor: &rocket.Motor{Case: 0.21, Propellant: 0.14},
+			Rail:  rocket.Rail{Length: 1.8},
 			Wind:  atmosphere.Wind{Speed: 2},
 		},
 		Results: sim.Results{

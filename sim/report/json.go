@@ -8,6 +8,7 @@ import (
 
 	"ullage/sim"
 	"ullage/sim/quantity"
+	"ullage/sim/rocket"
 )
 
 // number is a JSON number; null when it is not finite, for JSON has no word for
@@ -28,7 +29,7 @@ func (n number) MarshalJSON() ([]byte, error) {
 type (
 	document struct {
 		Name      string         `json:"name"`
-		Power     sim.Power      `json:"power"`
+		Power     rocket.Power   `json:"power"`
 		LiftOff   liftOffJSON    `json:"lift_off"`
 		RailExit  *railExitJSON  `json:"rail_exit"`
 		TubeExit  *tubeExitJSON  `json:"tube_exit"`

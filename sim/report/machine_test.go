@@ -16,6 +16,7 @@ import (
 
 	"ullage/sim"
 	"ullage/sim/airframe"
+	"ullage/sim/rocket"
 	"ullage/thrust"
 )
 
@@ -175,14 +176,14 @@ func TestJSONOfAnything(t *testing.T) {
 func flown(t *testing.T) *sim.Flight {
 	curve, err := thrust.NewCurve([]thrust.Point{{Time: 0, Thrust: 0}, {Time: 0.05, Thrust: 40}, {Time: 0.6, Thrust: 30}, {Time: 0.7, Thrust: 0}})
 	require.NoError(t, err)
-	fl, err := sim.Fly(context.Background(), &sim.Rocket{
+	fl, err := sim.Fly(context.Background(), &rocket.Rocket{
 		Name:  "Plover",
-		Power: sim.MotorPower,
-		Body:  sim.Body{Diameter: 0.05, Mass: 0.4, Drag: []sim.MachDrag{{Mach: 0, Drag: 0.5}}, DragFactor: 1},
-		Motor: &sim.Motor{Curve: curve, Case: 0.03, Propellant: 0.02, Delay: math.NaN()},
-		Canopies: []sim.Canopy{{Name: "main", Diameter: 0.6, Coefficient: 0.75, FillConstant: 8, Shock: 1.7,
-			Motor: sim.Rule{Trigger: sim.AfterApogee, Value: 0.5}}},
-		Rail: sim.Rail{Length: 1},
+		Power: rocket.MotorPower,
+		Body:  rocket.Body{Diameter: 0.05, Mass: 0.4, Drag: []rocket.MachDrag{{Mach: 0, Drag: 0.5}}, DragFactor: 1},
+		Motor: &rocket.Motor{Curve: curve, Case: 0.03, Propellant: 0.02, Delay: math.NaN()},
+		Canopies: []rocket.Canopy{{Name: "main", Diameter: 0.6, Coefficient: 0.75, FillConstant: 8, Shock: 1.7,
+			Motor: rocket.Rule{Trigger: rocket.AfterApogee, Value: 0.5}}},
+		Rail: rocket.Rail{Length: 1},
 	}, sim.Options{Keep: true})
 	require.NoError(t, err)
 	return fl

@@ -11,12 +11,13 @@ import (
 	"ullage/sim"
 	"ullage/sim/gates"
 	"ullage/sim/quantity"
+	"ullage/sim/rocket"
 	"ullage/sim/study"
 )
 
 // Motors are motors side by side in one rocket.
 type Motors struct {
-	Rocket   *sim.Rocket
+	Rocket   *rocket.Rocket
 	Compared []study.Compared
 	Limit    float64 // of the impulse, N·s; 0 for none
 	System   quantity.System
@@ -145,7 +146,7 @@ func WriteMotorsText(w io.Writer, m Motors) error {
 	p := printer{m.System}
 	var s sheet
 	flown := *m.Rocket
-	flown.Power = sim.MotorPower
+	flown.Power = rocket.MotorPower
 	s.hung("", titleOf(&flown)+": "+plural(len(m.Compared), "motor"))
 	s.line("")
 	name := heading{lines: []string{"motor"}, left: true, width: 8}

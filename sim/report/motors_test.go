@@ -11,6 +11,7 @@ import (
 
 	"ullage/sim"
 	"ullage/sim/quantity"
+	"ullage/sim/rocket"
 	"ullage/sim/study"
 )
 
@@ -20,7 +21,7 @@ func motorsOf(sys quantity.System) Motors {
 	wide.Results.RailExit = sim.GuideEnd{}
 	wide.Results.Landing = sim.Landing{}
 	return Motors{
-		Rocket: plain(), Limit: sim.DefaultLimits().Impulse, System: sys,
+		Rocket: plain(), Limit: rocket.DefaultLimits().Impulse, System: sys,
 		Compared: []study.Compared{
 			{Variant: study.Variant{Name: "h-trainer"}, Flight: good, Delay: 1,
 				Delays: []study.Delay{{Value: 6, Airspeed: 30}, {Value: 8, Airspeed: 18.25, Opened: true, Listed: true}}},

@@ -9,12 +9,13 @@ import (
 	"ullage/sim"
 	"ullage/sim/gates"
 	"ullage/sim/quantity"
+	"ullage/sim/rocket"
 	"ullage/sim/study"
 )
 
 // Opening is what opening a canopy at other moments does.
 type Opening struct {
-	Rocket  *sim.Rocket
+	Rocket  *rocket.Rocket
 	Canopy  int    // index in Rocket.Canopies
 	Rule    string // as the file has it
 	Delays  []study.Delay
@@ -28,19 +29,19 @@ type Opening struct {
 
 // falling tells whether the number in the rule is a height rather than a time.
 func (o *Opening) falling() bool {
-	return o.Rocket.Canopies[o.Canopy].Rule(o.Rocket.Power).Trigger == sim.Falling
+	return o.Rocket.Canopies[o.Canopy].Rule(o.Rocket.Power).Trigger == rocket.Falling
 }
 
 // numberName says what the number in the rule is.
 func (o *Opening) numberName() string {
 	switch o.Rocket.Canopies[o.Canopy].Rule(o.Rocket.Power).Trigger {
-	case sim.Ejection, sim.AfterBurnout:
+	case rocket.Ejection, rocket.AfterBurnout:
 		return "after burnout"
-	case sim.AfterLaunch:
+	case rocket.AfterLaunch:
 		return "after launch"
-	case sim.AfterApogee:
+	case rocket.AfterApogee:
 		return "after apogee"
-	case sim.Falling:
+	case rocket.Falling:
 		return "falling through"
 	}
 	return "rule"
@@ -263,7 +264,7 @@ func (s *sheet) delays(p printer, o Opening) {
 }
 
 // comesDown are the cells of a landing: speed down, word, drift.
-func comesDown(p printer, r *sim.Rocket, l sim.Landing) []string {
+func comesDown(p printer, r *rocket.Rocket, l sim.Landing) []string {
 	if !l.Happened {
 		return []string{"-", gates.WordNever, "-"}
 	}

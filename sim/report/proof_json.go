@@ -5,8 +5,8 @@ import (
 	"io"
 	"math"
 
-	"ullage/sim"
 	"ullage/sim/chamber"
+	"ullage/sim/rocket"
 	"ullage/sim/study"
 )
 
@@ -114,11 +114,11 @@ type (
 		RetainerProof number `json:"retainer_proof_n"`
 	}
 	proofFlightJSON struct {
-		Power        sim.Power  `json:"power"`
-		Thrust       number     `json:"thrust_n"`
-		Acceleration number     `json:"acceleration_mps2"`
-		Startup      number     `json:"startup_thrust_n"`
-		Canopies     []pullJSON `json:"canopies"`
+		Power        rocket.Power `json:"power"`
+		Thrust       number       `json:"thrust_n"`
+		Acceleration number       `json:"acceleration_mps2"`
+		Startup      number       `json:"startup_thrust_n"`
+		Canopies     []pullJSON   `json:"canopies"`
 	}
 	pullJSON struct {
 		Name     string `json:"name"`

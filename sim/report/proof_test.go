@@ -12,15 +12,15 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
-	"ullage/sim"
 	"ullage/sim/chamber"
 	"ullage/sim/quantity"
+	"ullage/sim/rocket"
 	"ullage/sim/rocketfile"
 	"ullage/sim/study"
 )
 
 // structured is the heron with something changed.
-func structured(t testing.TB, change func(r *sim.Rocket)) *study.Structure {
+func structured(t testing.TB, change func(r *rocket.Rocket)) *study.Structure {
 	t.Helper()
 	f, err := rocketfile.Open("../../testdata/heron.toml")
 	require.NoError(t, err)
@@ -34,15 +34,15 @@ func structured(t testing.TB, change func(r *sim.Rocket)) *study.Structure {
 }
 
 // unproved takes the proof off the record.
-func unproved(r *sim.Rocket) { r.Chamber.Proof, r.Chamber.ProofDate = 0, "" }
+func unproved(r *rocket.Rocket) { r.Chamber.Proof, r.Chamber.ProofDate = 0, "" }
 
 // oddChambers are those that something is missing of, or that hold little.
-var oddChambers = map[string]func(r *sim.Rocket){
+var oddChambers = map[string]func(r *rocket.Rocket){
 	"as it is": nil,
-	"bottle": func(r *sim.Rocket) {
+	"bottle": func(r *rocket.Rocket) {
 		r.Chamber = &chamber.Chamber{Material: chamber.PETBottle, Wall: 0.3e-3, Burst: 14e5}
 	},
-	"carbon with a cone and a plate": func(r *sim.Rocket) {
+	"carbon with a cone and a plate": func(r *rocket.Rocket) {
 		c := r.Chamber
 		c.Material, c.FibreFraction, c.Temperature, c.Cycles = chamber.CarbonEpoxy, 0, 273.15+55, 40
 		unproved(r)
@@ -51,24 +51,24 @@ var oddChambers = map[string]func(r *sim.Rocket){
 		c.Thread = nil
 		c.Heating.Temperature, c.Heating.Rise = 273.15+105, 0
 	},
-	"own": func(r *sim.Rocket) {
+	"own": func(r *rocket.Rocket) {
 		r.Chamber = &chamber.Chamber{Material: chamber.Own, Wall: 1.2e-3, Around: 200e6, Along: 150e6, Density: 1600,
 			Proof: 60e5, Cycles: 3000, Aft: &chamber.Closure{Shape: chamber.Hemisphere, Overlap: 0.01}}
 		r.Recovery = nil
 	},
-	"hot":      func(r *sim.Rocket) { r.Chamber.Temperature = 273.15 + 70; unproved(r) },
-	"weak":     func(r *sim.Rocket) { r.Chamber.Aft.Overlap = 0.004; unproved(r) },
-	"unfilled": func(r *sim.Rocket) { r.Water.Pressure = 0 },
-	"unknown":  func(r *sim.Rocket) { r.Water.Pressure = 0; unproved(r) },
-	"motor only": func(r *sim.Rocket) {
-		r.Chamber.Diameter, r.Chamber.Length, r.Water, r.Power = 0.068, 1.1, nil, sim.MotorPower
+	"hot":      func(r *rocket.Rocket) { r.Chamber.Temperature = 273.15 + 70; unproved(r) },
+	"weak":     func(r *rocket.Rocket) { r.Chamber.Aft.Overlap = 0.004; unproved(r) },
+	"unfilled": func(r *rocket.Rocket) { r.Water.Pressure = 0 },
+	"unknown":  func(r *rocket.Rocket) { r.Water.Pressure = 0; unproved(r) },
+	"motor only": func(r *rocket.Rocket) {
+		r.Chamber.Diameter, r.Chamber.Length, r.Water, r.Power = 0.068, 1.1, nil, rocket.MotorPower
 	},
-	"long names": func(r *sim.Rocket) {
+	"long names": func(r *rocket.Rocket) {
 		r.Chamber.Plies[1].Name = "wound-tape-of-glass-150g"
 		r.Canopies[0].Name = "the-one-and-only-canopy-"
 		r.Limits.ProofFactor = 2
 	},
-	"named": func(r *sim.Rocket) {
+	"named": func(r *rocket.Rocket) {
 		r.Name = "Pipe | *star* _x_ [a](b) <i>\x07"
 		r.Canopies[0].Name = "ma|in"
 	},

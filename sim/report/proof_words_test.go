@@ -10,9 +10,9 @@ import (
 	"github.com/stretchr/testify/require"
 	"pgregory.net/rapid"
 
-	"ullage/sim"
 	"ullage/sim/chamber"
 	"ullage/sim/quantity"
+	"ullage/sim/rocket"
 	"ullage/sim/study"
 )
 
@@ -51,7 +51,7 @@ func TestProofEscapesNames(t *testing.T) {
 }
 
 func TestProofWhereTheLimitForbids(t *testing.T) {
-	s := structured(t, func(r *sim.Rocket) { r.Chamber.Burst, r.Chamber.Proof, r.Chamber.ProofDate = 18e5, 0, "" })
+	s := structured(t, func(r *rocket.Rocket) { r.Chamber.Burst, r.Chamber.Proof, r.Chamber.ProofDate = 18e5, 0, "" })
 	// 18 bar less what six cycles take (a tenth a decade) is 16.60, of which 0.8 are 13.28.
 	flat := strings.Join(strings.Fields(proofOf(t, WriteProofText, s, quantity.Metric)), " ")
 	assert.Contains(t, flat, "burst 16.5 bar, from 18 bar measured on a chamber made alike, less what heat and cycles take")
@@ -74,13 +74,13 @@ func TestProofOfWhatHeldMoreThanItsEstimate(t *testing.T) {
 }
 
 func TestProofOfAHotWall(t *testing.T) {
-	s := structured(t, func(r *sim.Rocket) { r.Chamber.Heating.Temperature = 273.15 + 80 })
+	s := structured(t, func(r *rocket.Rocket) { r.Chamber.Heating.Temperature = 273.15 + 80 })
 	text := strings.Join(strings.Fields(proofOf(t, WriteProofText, s, quantity.Metric)), " ")
 	assert.Contains(t, text, "as hot as the air, where 0 % of their strength counts")
-	s = structured(t, func(r *sim.Rocket) { r.Chamber.Heating.Temperature = 273.15 + 50 })
+	s = structured(t, func(r *rocket.Rocket) { r.Chamber.Heating.Temperature = 273.15 + 50 })
 	text = strings.Join(strings.Fields(proofOf(t, WriteProofText, s, quantity.Metric)), " ")
 	assert.Contains(t, text, "as hot as the air, where 75 % of their strength counts") // (65−50)/(65−45)
-	s = structured(t, func(r *sim.Rocket) { r.Chamber.Heating.Temperature = 273.15 + 40 })
+	s = structured(t, func(r *rocket.Rocket) { r.Chamber.Heating.Temperature = 273.15 + 40 })
 	assert.NotContains(t, proofOf(t, WriteProofText, s, quantity.Metric), "as hot as the air")
 }
 
@@ -120,10 +120,10 @@ func TestProofPressureKeepsToItsLimit(t *testing.T) {
 func TestProofLoadsWithoutAMount(t *testing.T) {
 	text := strings.Join(strings.Fields(proofOf(t, WriteProofText, structured(t, oddChambers["own"]), quantity.Metric)), " ")
 	assert.Contains(t, text, "give [mount] with pin, bond_area and line")
-	s := structured(t, func(r *sim.Rocket) { r.Recovery.LineLength = 0 })
+	s := structured(t, func(r *rocket.Rocket) { r.Recovery.LineLength = 0 })
 	text = strings.Join(strings.Fields(proofOf(t, WriteProofText, s, quantity.Metric)), " ")
 	assert.Contains(t, text, "is not known: give line, line_length and canopy_mass")
-	s = structured(t, func(r *sim.Rocket) { r.Recovery.Line = 15 })
+	s = structured(t, func(r *rocket.Rocket) { r.Recovery.Line = 15 })
 	text = proofOf(t, WriteProofText, s, quantity.Metric)
 	assert.Regexp(t, `line +15\.0 N +1\.27 +[0-9.]+ +low +your own`, text)
 }

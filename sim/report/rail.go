@@ -6,16 +6,16 @@ import (
 	"slices"
 	"strings"
 
-	"ullage/sim"
 	"ullage/sim/gates"
 	"ullage/sim/quantity"
+	"ullage/sim/rocket"
 	"ullage/sim/study"
 )
 
 // WithRail puts what a look along the rail found into the finding of the rail exit: in
 // short where the limit is reached or what rail would do, and at length in its detail.
 // The findings are those of a flight of the rocket; the list is changed in place.
-func WithRail(list []Finding, e study.RailExit, r *sim.Rocket, sys quantity.System) {
+func WithRail(list []Finding, e study.RailExit, r *rocket.Rocket, sys quantity.System) {
 	p := printer{sys}
 	i := slices.IndexFunc(list, func(f Finding) bool { return f.Key == "rail-exit" })
 	if i < 0 {

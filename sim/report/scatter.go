@@ -7,15 +7,15 @@ import (
 	"math"
 	"strconv"
 
-	"ullage/sim"
 	"ullage/sim/gates"
 	"ullage/sim/quantity"
+	"ullage/sim/rocket"
 	"ullage/sim/study"
 )
 
 // Scatter is a scatter of flights with all that a report of it needs.
 type Scatter struct {
-	Rocket  *sim.Rocket
+	Rocket  *rocket.Rocket
 	Spreads []study.Spread
 	Units   []quantity.Unit // that the file uses for the input of each spread; the text shows them
 	Seed    uint64

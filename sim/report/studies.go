@@ -3,14 +3,14 @@ package report
 import (
 	"fmt"
 
-	"ullage/sim"
+	"ullage/sim/rocket"
 )
 
 // study closes the report of a study: what the flights are, and the cautions.
-func (s *sheet) study(r *sim.Rocket, rigid bool) {
+func (s *sheet) study(r *rocket.Rocket, rigid bool) {
 	flown := *r
 	if r.Rigid() && !rigid {
-		flown.Model = sim.PointModel
+		flown.Model = rocket.PointModel
 		s.line("")
 		s.hung("  ", "These are flights of a point mass; fly flies this rocket as a rigid body, as --rigid does here.")
 	}
@@ -18,7 +18,7 @@ func (s *sheet) study(r *sim.Rocket, rigid bool) {
 }
 
 // titleOf names a rocket and its drive.
-func titleOf(r *sim.Rocket) string {
+func titleOf(r *rocket.Rocket) string {
 	name := printable(r.Name)
 	if name == "" {
 		name = "A rocket without a name"

@@ -18,15 +18,15 @@ import (
 	"github.com/stretchr/testify/require"
 	"pgregory.net/rapid"
 
-	"ullage/sim"
 	"ullage/sim/gates"
 	"ullage/sim/quantity"
+	"ullage/sim/rocket"
 	"ullage/sim/rocketfile"
 	"ullage/sim/study"
 )
 
 // plain is the starter without its shape, so that it flies as a point mass.
-func plain() *sim.Rocket {
+func plain() *rocket.Rocket {
 	r := rocketfile.Starter().Rocket()
 	r.Shape, r.Parts = nil, nil
 	return r

@@ -5,13 +5,14 @@ import (
 
 	"ullage/sim"
 	"ullage/sim/quantity"
+	"ullage/sim/rocket"
 	"ullage/sim/rocketfile"
 	"ullage/sim/study"
 )
 
 // Sweep is what a sweep goes over, for those who write its rows.
 type Sweep struct {
-	Rocket *sim.Rocket // the one everything starts from
+	Rocket *rocket.Rocket // the one everything starts from
 	Axes   []study.Axis
 	Units  []quantity.Unit // that the file uses for each axis; the text shows them
 	System quantity.System

@@ -6,8 +6,8 @@ import (
 	"strings"
 	"unicode/utf8"
 
-	"ullage/sim"
 	"ullage/sim/gates"
+	"ullage/sim/rocket"
 	"ullage/sim/study"
 )
 
@@ -125,7 +125,7 @@ func (t *sweepText) begin() error {
 		heading{lines: []string{"rail", "exit"}, unit: p.unit("m/s"), width: 6},
 		heading{left: true, width: 5},
 		heading{lines: []string{"greatest", "accel."}, unit: p.accelerationUnit()})
-	if t.s.Rocket.Power == sim.MotorPower {
+	if t.s.Rocket.Power == rocket.MotorPower {
 		heads = append(heads, heading{lines: []string{"burnout"}, unit: "s"})
 	} else {
 		heads = append(heads, heading{lines: []string{"liquid", "left"}, unit: p.unit("g")})
@@ -173,9 +173,9 @@ func (t *sweepText) Row(r study.Row) error {
 	}
 	cells = append(cells, exit, exitWord, p.bareAcceleration(res.Max.Acceleration))
 	switch {
-	case t.s.Rocket.Power == sim.MotorPower && res.Burnout.Happened:
+	case t.s.Rocket.Power == rocket.MotorPower && res.Burnout.Happened:
 		cells = append(cells, p.bare(res.Burnout.Time, "s"))
-	case t.s.Rocket.Power != sim.MotorPower && res.WaterFlew:
+	case t.s.Rocket.Power != rocket.MotorPower && res.WaterFlew:
 		cells = append(cells, p.bare(res.LiquidLeft, "g"))
 	default:
 		cells = append(cells, "-")

@@ -10,6 +10,7 @@ import (
 	"ullage/sim/gates"
 	"ullage/sim/quantity"
 	"ullage/sim/report/card"
+	"ullage/sim/rocket"
 )
 
 // width is the widest line of the text report, in columns.
@@ -58,18 +59,18 @@ func (s *sheet) row(label, time, height, speed, note string) {
 }
 
 // heading says what flies.
-func (s *sheet) heading(p printer, r *sim.Rocket) {
+func (s *sheet) heading(p printer, r *rocket.Rocket) {
 	name := printable(r.Name)
 	if name == "" {
 		name = "A rocket without a name"
 	}
 	s.hung("", name+" on "+string(r.Power)+" power")
 	switch {
-	case r.Power == sim.WaterPower && r.Water != nil:
+	case r.Power == rocket.WaterPower && r.Water != nil:
 		w := r.Water
 		s.hung("  ", fmt.Sprintf("%s chamber, %s full, %s; throat %s",
 			p.given(w.Volume, "L"), p.given(w.Fill, "%"), p.given(w.Pressure, "bar"), p.size(w.Throat)))
-	case r.Power == sim.MotorPower && r.Motor != nil:
+	case r.Power == rocket.MotorPower && r.Motor != nil:
 		m := r.Motor
 		s.hung("  ", fmt.Sprintf("%s of propellant in a case of %s", p.mass(m.Propellant), p.mass(m.Case)))
 	}
@@ -202,7 +203,7 @@ func (s *sheet) warnings(p printer, fl *sim.Flight) {
 }
 
 // closing says what the model leaves out, and the cautions.
-func (s *sheet) closing(r *sim.Rocket) {
+func (s *sheet) closing(r *rocket.Rocket) {
 	s.line("")
 	s.hung("  ", leftOut(r))
 	for _, c := range Cautions(r.Power) {

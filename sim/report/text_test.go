@@ -17,6 +17,7 @@ import (
 
 	"ullage/sim"
 	"ullage/sim/quantity"
+	"ullage/sim/rocket"
 )
 
 var update = flag.Bool("update", false, "write the golden files")
@@ -157,7 +158,7 @@ func TestFigures(t *testing.T) {
 	}
 	assert.Equal(t, "0.0003", p.number(0.000275))
 	assert.Equal(t, "0", p.number(math.Copysign(0, -1)))
-	assert.Equal(t, "75 ft·lbf", printer{quantity.US}.given(sim.DefaultLimits().Energy, "J"))
+	assert.Equal(t, "75 ft·lbf", printer{quantity.US}.given(rocket.DefaultLimits().Energy, "J"))
 	assert.Equal(t, "30 %", p.given(0.3, "%"))
 	assert.Equal(t, "120 g", p.given(0.12, "g"))
 	assert.Equal(t, "1.25 kg", p.mass(1.25))

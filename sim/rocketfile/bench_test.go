@@ -4,7 +4,7 @@ import (
 	"path/filepath"
 	"testing"
 
-	"ullage/sim"
+	"ullage/sim/rocket"
 )
 
 func BenchmarkOpen(b *testing.B) {
@@ -59,9 +59,9 @@ func BenchmarkInputSet(b *testing.B) {
 		b.Fatal(err)
 	}
 	b.ReportAllocs()
-	var copied *sim.Rocket
+	var copied *rocket.Rocket
 	for b.Loop() {
-		copied = clone(r)
+		copied = r.Clone()
 		if err := in.Set(copied, 0.31); err != nil {
 			b.Fatal(err)
 		}

@@ -44,7 +44,7 @@ func TestAddChamber(t *testing.T) {
 	result := r.ChamberAt()
 	require.True(t, result.ProofEnough)
 	require.Less(t, result.Parts[3].Use, 0.25, "the lap is no weak place")
-	thinner := Clone(r)
+	thinner := r.Clone()
 	thinner.Chamber.Plies[0].Count--
 	require.False(t, thinner.Vessel().At(thinner.Service()).ProofEnough, "a layer less is too little")
 	for _, line := range strings.Split(wet, "\n") {

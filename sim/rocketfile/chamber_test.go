@@ -8,8 +8,8 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
-	"ullage/sim"
 	"ullage/sim/chamber"
+	"ullage/sim/rocket"
 )
 
 // vesselled is a file with everything that concerns the chamber.
@@ -91,8 +91,8 @@ func TestChamberIsRead(t *testing.T) {
 	assert.Equal(t, &chamber.Thread{Diameter: 0.036, Pitch: 0.002, Engaged: 0.01, Seal: 0.034}, c.Thread)
 	assert.InDelta(t, 0.05e5, c.Heating.Rise, 1e-9, "by default")
 	assert.Equal(t, &chamber.Mount{Pin: 0.004, Planes: 2, Line: 1200}, r.Recovery)
-	assert.Equal(t, sim.Field{Ceiling: 300}, r.Field)
-	assert.Equal(t, sim.Limits{Landing: 5}, r.Limits)
+	assert.Equal(t, rocket.Field{Ceiling: 300}, r.Field)
+	assert.Equal(t, rocket.Limits{Landing: 5}, r.Limits)
 }
 
 // What the rest of the rocket says of the chamber is filled in.
@@ -124,7 +124,7 @@ func TestVessel(t *testing.T) {
 // A copy shares nothing that can be changed.
 func TestCloneOfChamber(t *testing.T) {
 	r := readIn(t, t.TempDir(), vesselled).Rocket()
-	c := Clone(r)
+	c := r.Clone()
 	require.Equal(t, r, c)
 	for _, name := range []string{
 		"chamber.cycles", "chamber.ply.cloth.count", "chamber.ply.2.cloth", "chamber.forward.overlap", "chamber.aft.wall",

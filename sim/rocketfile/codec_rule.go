@@ -4,13 +4,13 @@ import (
 	"errors"
 	"strings"
 
-	"ullage/sim"
 	"ullage/sim/quantity"
+	"ullage/sim/rocket"
 )
 
 // trigger is a row of the table of opening rules.
 type trigger struct {
-	trigger sim.Trigger
+	trigger rocket.Trigger
 	words   string // how a file says it
 	between string // and what stands before its number
 	is      scale
@@ -18,17 +18,17 @@ type trigger struct {
 
 // triggers lists every rule with a number in it. Ejection has none.
 var triggers = []trigger{
-	{sim.AfterLaunch, "launch", "+", seconds(0, 600)},
-	{sim.AfterBurnout, "burnout", "+", seconds(0, 600)},
-	{sim.AfterApogee, "apogee", "+", seconds(-60, 600)},
-	{sim.Falling, "falling through", "", metres(1, 30e3, 5, 20)},
+	{rocket.AfterLaunch, "launch", "+", seconds(0, 600)},
+	{rocket.AfterBurnout, "burnout", "+", seconds(0, 600)},
+	{rocket.AfterApogee, "apogee", "+", seconds(-60, 600)},
+	{rocket.Falling, "falling through", "", metres(1, 30e3, 5, 20)},
 }
 
 const ejection = "ejection"
 
 const ruleMend = `write "launch + 9 s", "burnout + 8 s", "apogee + 1 s", "falling through 120 m" or "ejection"`
 
-func triggerOf(t sim.Trigger) *trigger {
+func triggerOf(t rocket.Trigger) *trigger {
 	for i := range triggers {
 		if triggers[i].trigger == t {
 			return &triggers[i]
@@ -38,15 +38,15 @@ func triggerOf(t sim.Trigger) *trigger {
 }
 
 // ruleCodec is when a canopy opens on one drive.
-type ruleCodec struct{ at func(place) *sim.Rule }
+type ruleCodec struct{ at func(place) *rocket.Rule }
 
 func (c *ruleCodec) kind(place) Kind { return RuleKind }
 
-func (c *ruleCodec) now(p place) sim.Rule {
+func (c *ruleCodec) now(p place) rocket.Rule {
 	if at := c.at(p); at != nil {
 		return *at
 	}
-	return sim.Rule{}
+	return rocket.Rule{}
 }
 
 func (c *ruleCodec) scale(_ *field, p place) scale {
@@ -71,7 +71,7 @@ func (c *ruleCodec) read(_ *field, p place, n *node) *flaw {
 
 func (c *ruleCodec) text(_ *field, p place) string {
 	rule := c.now(p)
-	if rule.Trigger == sim.Never {
+	if rule.Trigger == rocket.Never {
 		return ""
 	}
 	return ruleText(rule, c.scale(nil, p).unit)
@@ -110,14 +110,14 @@ func (c *ruleCodec) encode(_ *field, p place, n *node, s style) (string, *flaw) 
 
 // readRule reads a rule, or a number alone that goes into the rule that holds
 // now. The quantity's unit has no name when the number came without one.
-func readRule(n *node, now sim.Rule, bare *quantity.Unit) (sim.Rule, quantity.Quantity, *flaw) {
+func readRule(n *node, now rocket.Rule, bare *quantity.Unit) (rocket.Rule, quantity.Quantity, *flaw) {
 	var q quantity.Quantity
 	if n.kind != stringNode && n.kind != numberNode {
 		return now, q, &flaw{"not an opening rule", ruleMend}
 	}
 	text := strings.Join(strings.Fields(strings.ReplaceAll(n.text, "−", "-")), " ")
 	if text == ejection {
-		return sim.Rule{Trigger: sim.Ejection}, q, nil
+		return rocket.Rule{Trigger: rocket.Ejection}, q, nil
 	}
 	t := triggerOf(now.Trigger)
 	number := text
@@ -139,7 +139,7 @@ func readRule(n *node, now sim.Rule, bare *quantity.Unit) (sim.Rule, quantity.Qu
 	if bad != nil {
 		return now, q, bad
 	}
-	return sim.Rule{Trigger: t.trigger, Value: q.Value}, q, nil
+	return rocket.Rule{Trigger: t.trigger, Value: q.Value}, q, nil
 }
 
 // signed takes what stands between the words of a rule and its number.
@@ -186,7 +186,7 @@ func ruleNumber(text string, t *trigger, bare *quantity.Unit) (quantity.Quantity
 	case plain:
 		q, err = quantity.ParseIn(text, t.is.dimension, t.is.unit)
 		if err == nil {
-			bad = &flaw{"has no unit after its number", `write "` + ruleText(sim.Rule{Trigger: t.trigger, Value: q.Value}, t.is.unit) + `"`}
+			bad = &flaw{"has no unit after its number", `write "` + ruleText(rocket.Rule{Trigger: t.trigger, Value: q.Value}, t.is.unit) + `"`}
 		}
 	}
 	return q, bad
@@ -201,7 +201,7 @@ func flawOf(err error) *flaw {
 }
 
 // ruleText writes a rule with its number in a unit.
-func ruleText(rule sim.Rule, u quantity.Unit) string {
+func ruleText(rule rocket.Rule, u quantity.Unit) string {
 	t := triggerOf(rule.Trigger)
 	if t == nil {
 		return ejection

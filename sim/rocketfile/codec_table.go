@@ -3,14 +3,14 @@ package rocketfile
 import (
 	"strings"
 
-	"ullage/sim"
 	"ullage/sim/quantity"
+	"ullage/sim/rocket"
 )
 
 // dragCodec is a drag coefficient: a number, or a table of them against Mach.
 type dragCodec struct {
 	numberCodec
-	table func(place) *[]sim.MachDrag
+	table func(place) *[]rocket.MachDrag
 }
 
 // maxDragPoints bounds the table; a wind tunnel gives a few dozen.
@@ -34,7 +34,7 @@ func (c *dragCodec) read(f *field, p place, n *node) *flaw {
 			bad = c.is.check(q.Value)
 		}
 		if bad == nil {
-			*c.table(p) = []sim.MachDrag{{Drag: q.Value}}
+			*c.table(p) = []rocket.MachDrag{{Drag: q.Value}}
 		}
 		return bad
 	}
@@ -46,8 +46,8 @@ func (c *dragCodec) read(f *field, p place, n *node) *flaw {
 }
 
 // points reads the table.
-func (c *dragCodec) points(n *node) ([]sim.MachDrag, *flaw) {
-	var points []sim.MachDrag
+func (c *dragCodec) points(n *node) ([]rocket.MachDrag, *flaw) {
+	var points []rocket.MachDrag
 	if len(n.members) == 0 || len(n.members) > maxDragPoints {
 		return nil, &flaw{"not 1 to 200 points of drag against Mach", dragMend}
 	}
@@ -69,7 +69,7 @@ func (c *dragCodec) points(n *node) ([]sim.MachDrag, *flaw) {
 		if k := len(points); k > 0 && v[0] <= points[k-1].Mach {
 			return nil, &flaw{"the Mach numbers do not rise at " + excerpt(row.members[0].text), "put the points in order of Mach, each once"}
 		}
-		points = append(points, sim.MachDrag{Mach: v[0], Drag: v[1]})
+		points = append(points, rocket.MachDrag{Mach: v[0], Drag: v[1]})
 	}
 	return points, nil
 }
@@ -79,7 +79,7 @@ func (c *dragCodec) text(f *field, p place) string {
 	if v, _ := c.number(f, p); len(points) == 0 && v == 0 {
 		return ""
 	} else if len(points) == 0 {
-		points = []sim.MachDrag{{Drag: v}}
+		points = []rocket.MachDrag{{Drag: v}}
 	}
 	plain := quantity.Usual(quantity.Number)
 	if len(points) == 1 {
@@ -109,7 +109,7 @@ func (c *dragCodec) setNumber(_ *field, p place, v float64) *flaw {
 	}
 	bad := c.is.check(v)
 	if bad == nil {
-		*c.table(p) = []sim.MachDrag{{Drag: v}}
+		*c.table(p) = []rocket.MachDrag{{Drag: v}}
 	}
 	return bad
 }
@@ -122,7 +122,7 @@ func (c *dragCodec) encode(f *field, p place, n *node, s style) (string, *flaw) 
 	if bad != nil {
 		return "", bad
 	}
-	scratch := &sim.Rocket{Body: sim.Body{Drag: points}}
+	scratch := &rocket.Rocket{Body: rocket.Body{Drag: points}}
 	return c.text(f, place{rocket: scratch}), nil
 }
 

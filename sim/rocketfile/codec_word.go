@@ -5,14 +5,14 @@ import (
 	"strings"
 	"unicode"
 
-	"ullage/sim"
+	"ullage/sim/rocket"
 )
 
 // choiceCodec is one word of several.
 type choiceCodec struct {
 	words []string // that a file may have
 	// offered are the words that make sense for a rocket; nil: all of them.
-	offered func(r *sim.Rocket) []string
+	offered func(r *rocket.Rocket) []string
 	// otherwise is the word in force when the rocket holds none; nil: it always does.
 	otherwise func(p place) string
 	get       func(p place) (string, bool)
@@ -36,7 +36,7 @@ func choose[V ~string](at func(place) *V, words ...V) *choiceCodec {
 	return c
 }
 
-func (c *choiceCodec) choices(r *sim.Rocket) []string {
+func (c *choiceCodec) choices(r *rocket.Rocket) []string {
 	if c.offered != nil {
 		return c.offered(r)
 	}

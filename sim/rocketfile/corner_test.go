@@ -8,7 +8,7 @@ import (
 
 	"github.com/stretchr/testify/require"
 
-	"ullage/sim"
+	"ullage/sim/rocket"
 )
 
 func TestTablesThatClash(t *testing.T) {
@@ -38,7 +38,7 @@ func onMotorText(water string) string {
 
 func TestSetCompletesATableThatIsOnlyImplied(t *testing.T) {
 	changes := []Change{{"water.volume", "4 L"}, {"water.bore", "68 mm"}, {"water.throat", "13 mm"}, {"water.fill", "0.3"}, {"water.pressure", "9 bar"}}
-	tube := sim.LaunchTube{Length: 0.6, Outer: 0.012, Inner: 0.009}
+	tube := rocket.LaunchTube{Length: 0.6, Outer: 0.012, Inner: 0.009}
 	for name, tt := range map[string]struct{ water, want string }{
 		"header": {
 			"\n# The tube.\n[water.tube]\nlength = \"0.6 m\"\nouter = \"12 mm\"\ninner = \"9 mm\"\n",

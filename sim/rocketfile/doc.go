@@ -43,7 +43,7 @@
 // screen. One that a rocket may lack has make and drop; a repeated one ([[fins]])
 // has many, title and a row "name", by which its dotted names go. A section
 // within a section (water.tube) needs no more than its dotted path. Copy what
-// is new in the rocket in clone.go. Nothing else knows the sections by name but
+// is new in the rocket in Rocket.Clone. Nothing else knows the sections by name but
 // motor.go, since a motor has a file of its own and a curve; spread.go, whose
 // keys are names of inputs; and the shape method, since a word of a shape makes
 // the whole of it due: [nose] and body.length.

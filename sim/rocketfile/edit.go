@@ -3,8 +3,8 @@ package rocketfile
 import (
 	"strings"
 
-	"ullage/sim"
 	"ullage/sim/quantity"
+	"ullage/sim/rocket"
 )
 
 // Change is one edit: an input and its new value, written as in a file.
@@ -38,7 +38,7 @@ func (f *File) SetValue(input string, v float64) (*File, error) {
 	if row == nil {
 		return nil, Faults{noInput(r, input)}
 	}
-	if bad := row.codec.setNumber(row, place{clone(r), p.item}, v); bad != nil && bad != notThere {
+	if bad := row.codec.setNumber(row, place{r.Clone(), p.item}, v); bad != nil && bad != notThere {
 		return nil, Faults{{Key: input, Value: quantity.Exact(v, row.codec.scale(row, p).unit), Problem: bad.problem, Mend: bad.mend}}
 	}
 	if c, ok := row.codec.(*choiceCodec); ok {
@@ -161,7 +161,7 @@ func (d *document) set(s *section, f *field, item int, value string) []splice {
 		} else if other := ruleOfOther(d, s, f); other != nil {
 			_, otherKey, _ := strings.Cut(other.key, ".")
 			pairs := []pair{{inner, value}, {otherKey, string(d.text[n.value.start:n.value.end])}}
-			if otherKey == string(sim.WaterPower) {
+			if otherKey == string(rocket.WaterPower) {
 				pairs[0], pairs[1] = pairs[1], pairs[0]
 			}
 			return []splice{{n.value, inBraces(pairs)}}

@@ -6,8 +6,8 @@ import (
 
 	"github.com/stretchr/testify/require"
 
-	"ullage/sim"
 	"ullage/sim/quantity"
+	"ullage/sim/rocket"
 )
 
 func unit(t *testing.T, name string, d quantity.Dimension) quantity.Unit {
@@ -222,7 +222,7 @@ func TestResetTakesAKeyOut(t *testing.T) {
 	g, err = f.Reset("canopy.main.deploy.motor")
 	require.NoError(t, err)
 	require.Contains(t, string(g.Text()), `deploy        = { water = "apogee - 1 s" }`)
-	require.Equal(t, sim.Rule{}, g.Rocket().Canopies[0].Motor)
+	require.Equal(t, rocket.Rule{}, g.Rocket().Canopies[0].Motor)
 	g, err = f.Reset("canopy.main.deploy.water")
 	require.NoError(t, err)
 	require.Contains(t, string(g.Text()), `deploy        = { motor = "ejection" }`)
@@ -369,7 +369,7 @@ func TestSetAllAsksForTheOutcomeAlone(t *testing.T) {
 water.bare: the rocket has no such input; perhaps water.bore is meant`)
 	g, err = f.SetAll(Change{"water.tube.length", "0.6 m"}, Change{"water.tube.outer", "12 mm"}, Change{"water.tube.inner", "8 mm"})
 	require.NoError(t, err)
-	require.Equal(t, sim.LaunchTube{Length: 0.6, Outer: 0.012, Inner: 0.008}, *g.Rocket().Water.Tube)
+	require.Equal(t, rocket.LaunchTube{Length: 0.6, Outer: 0.012, Inner: 0.008}, *g.Rocket().Water.Tube)
 	g, err = f.SetAll()
 	require.NoError(t, err)
 	require.Same(t, f, g)

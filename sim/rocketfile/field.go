@@ -1,14 +1,14 @@
 package rocketfile
 
 import (
-	"ullage/sim"
 	"ullage/sim/quantity"
+	"ullage/sim/rocket"
 )
 
 // place is where a field's value lives: a rocket, and for a repeated section
 // which of its items.
 type place struct {
-	rocket *sim.Rocket
+	rocket *rocket.Rocket
 	item   int
 }
 
@@ -56,23 +56,23 @@ type field struct {
 	label    string // on the screen
 	help     string // one sentence
 	codec    codec
-	drive    sim.Power // the drive that uses it, when the section serves both
-	fallback string    // the value when the key is absent, as a file has it
-	example  string    // of a required key, as a file has it
-	needed   func(r *sim.Rocket) bool
-	inForce  func(p place) float64    // the number when nothing is given
-	instead  string                   // the key that excludes this one
-	unless   string                   // the key that makes this one not required
-	fileOnly bool                     // a rocket does not hold it: no input
-	only     func(r *sim.Rocket) bool // which rockets it is an input of; nil: all
-	group    string                   // heading on the screen, when not the section's
+	drive    rocket.Power // the drive that uses it, when the section serves both
+	fallback string       // the value when the key is absent, as a file has it
+	example  string       // of a required key, as a file has it
+	needed   func(r *rocket.Rocket) bool
+	inForce  func(p place) float64       // the number when nothing is given
+	instead  string                      // the key that excludes this one
+	unless   string                      // the key that makes this one not required
+	fileOnly bool                        // a rocket does not hold it: no input
+	only     func(r *rocket.Rocket) bool // which rockets it is an input of; nil: all
+	group    string                      // heading on the screen, when not the section's
 }
 
 // byDefault gives the value that holds when the key is absent.
 func (f *field) byDefault(text string) *field { f.fallback = text; return f }
 
 // required marks a key that must be there when a condition holds.
-func (f *field) required(when func(r *sim.Rocket) bool, example string) *field {
+func (f *field) required(when func(r *rocket.Rocket) bool, example string) *field {
 	f.needed, f.example = when, example
 	return f
 }
@@ -87,33 +87,33 @@ func (f *field) orElse(key string) *field { f.instead = key; return f }
 func (f *field) enough(key string) *field { f.unless = key; return f }
 
 // forDrive marks a key that only one drive uses.
-func (f *field) forDrive(p sim.Power) *field { f.drive = p; return f }
+func (f *field) forDrive(p rocket.Power) *field { f.drive = p; return f }
 
 // onlyFor makes a key no input of rockets for which a condition does not hold.
-func (f *field) onlyFor(holds func(r *sim.Rocket) bool) *field { f.only = holds; return f }
+func (f *field) onlyFor(holds func(r *rocket.Rocket) bool) *field { f.only = holds; return f }
 
 // section is a table of the file, with the rows of its keys.
 type section struct {
-	path   string    // dotted, as in a header; empty at the top of the file
-	group  string    // heading on the screen
-	drive  sim.Power // the drive it describes; empty for both
-	many   bool      // an array of tables; has a row "name"
-	most   int       // items of a repeated one; 0: maxItems
-	free   bool      // its keys are no rows: read once the others are
-	apart  bool      // no flight depends on it
+	path   string       // dotted, as in a header; empty at the top of the file
+	group  string       // heading on the screen
+	drive  rocket.Power // the drive it describes; empty for both
+	many   bool         // an array of tables; has a row "name"
+	most   int          // items of a repeated one; 0: maxItems
+	free   bool         // its keys are no rows: read once the others are
+	apart  bool         // no flight depends on it
 	fields []*field
 
 	// title is where the name of an item of a repeated section is kept.
 	title func(p place) *string
 	// count is how many a rocket has: 0 or 1, or any number of a repeated one.
-	count func(r *sim.Rocket) int
+	count func(r *rocket.Rocket) int
 	// quiet tells that the inputs are not worth listing, though they can be set;
 	// nil: they always are.
-	quiet func(r *sim.Rocket) bool
+	quiet func(r *rocket.Rocket) bool
 	// make puts an empty one into the rocket; nil when a rocket always has it.
-	make func(r *sim.Rocket)
+	make func(r *rocket.Rocket)
 	// drop takes it out of the rocket again.
-	drop func(r *sim.Rocket)
+	drop func(r *rocket.Rocket)
 }
 
 // header is how a text begins the section.
@@ -154,12 +154,12 @@ func (s *section) prefix(p place) string {
 }
 
 // always and the others say when a key is required.
-func always(*sim.Rocket) bool    { return true }
-func onWater(r *sim.Rocket) bool { return r.Power == sim.WaterPower }
-func onMotor(r *sim.Rocket) bool { return r.Power == sim.MotorPower }
+func always(*rocket.Rocket) bool    { return true }
+func onWater(r *rocket.Rocket) bool { return r.Power == rocket.WaterPower }
+func onMotor(r *rocket.Rocket) bool { return r.Power == rocket.MotorPower }
 
 // withoutTube holds when only a rail can guide the rocket.
-func withoutTube(r *sim.Rocket) bool {
+func withoutTube(r *rocket.Rocket) bool {
 	return !onWater(r) || r.Water == nil || r.Water.Tube == nil
 }
 

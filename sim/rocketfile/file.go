@@ -5,7 +5,7 @@ import (
 	"errors"
 	"path/filepath"
 
-	"ullage/sim"
+	"ullage/sim/rocket"
 )
 
 // File is a rocket file. It does not change: its text is the truth, its rocket
@@ -98,7 +98,7 @@ func (f *File) Text() []byte { return bytes.Clone(f.rd.doc.text) }
 
 // Rocket is the rocket that the text describes, the caller's own copy. Its
 // thrust curve is shared, since it does not change.
-func (f *File) Rocket() *sim.Rocket { return clone(f.rd.rocket) }
+func (f *File) Rocket() *rocket.Rocket { return f.rd.rocket.Clone() }
 
 // Given tells whether the text, or the motor file that it names, gives an input.
 func (f *File) Given(input string) bool {

@@ -7,13 +7,13 @@ import (
 
 	"github.com/stretchr/testify/require"
 
-	"ullage/sim"
+	"ullage/sim/rocket"
 )
 
 // sameRocket holds that two files describe the same rocket.
 func sameRocket(t require.TestingT, f, g *File) {
 	a, b := f.Rocket(), g.Rocket()
-	for _, r := range []*sim.Rocket{a, b} {
+	for _, r := range []*rocket.Rocket{a, b} {
 		if r.Motor != nil && math.IsNaN(r.Motor.Delay) {
 			r.Motor.Delay = -1 // NaN equals nothing
 		}

@@ -3,8 +3,8 @@ package rocketfile
 import (
 	"strings"
 
-	"ullage/sim"
 	"ullage/sim/quantity"
+	"ullage/sim/rocket"
 )
 
 // Kind says how an input is edited.
@@ -34,26 +34,26 @@ type Input struct {
 	Step      float64       // a nudge, SI
 	Coarse    float64       // a coarse nudge, SI
 	Choices   []string
-	Drive     sim.Power // the drive it belongs to; empty for both
-	Apart     bool      // no flight depends on it: the chamber's structure, limits
+	Drive     rocket.Power // the drive it belongs to; empty for both
+	Apart     bool         // no flight depends on it: the chamber's structure, limits
 
 	// Get gives the number: of a choice its place in Choices, of a rule the one
 	// inside. When given is false the rocket holds none, and v is the value in
 	// force instead, 0 if there is none.
-	Get func(r *sim.Rocket) (v float64, given bool)
+	Get func(r *rocket.Rocket) (v float64, given bool)
 	// Set changes the number. It checks the range of this input alone; what
 	// concerns several inputs is for the rocket's Validate. The error is Faults.
-	Set func(r *sim.Rocket, v float64) error
+	Set func(r *rocket.Rocket, v float64) error
 	// Text is the value as a file has it, without quotes; empty for none.
-	Text func(r *sim.Rocket) string
+	Text func(r *rocket.Rocket) string
 	// SetText takes a value written as in a file. The error is Faults.
-	SetText func(r *sim.Rocket, text string) error
+	SetText func(r *rocket.Rocket, text string) error
 }
 
 // Inputs lists every input that a rocket has, in the order of the screen. Those
 // of shape and attitude are of a rocket that has a shape; those of a gust are not
 // listed without one either, though Find has them.
-func Inputs(r *sim.Rocket) []Input {
+func Inputs(r *rocket.Rocket) []Input {
 	inputs := make([]Input, 0, 80)
 	for _, s := range schema {
 		if s.quiet != nil && s.quiet(r) {
@@ -72,13 +72,13 @@ func Inputs(r *sim.Rocket) []Input {
 }
 
 // has tells whether a rocket that has the section has an input.
-func has(r *sim.Rocket, s *section, f *field) bool {
+func has(r *rocket.Rocket, s *section, f *field) bool {
 	switch {
 	case f.fileOnly || f.only != nil && !f.only(r):
 		return false
-	case f.drive == sim.WaterPower:
+	case f.drive == rocket.WaterPower:
 		return r.Water != nil
-	case f.drive == sim.MotorPower:
+	case f.drive == rocket.MotorPower:
 		return r.Motor != nil
 	}
 	return true
@@ -86,7 +86,7 @@ func has(r *sim.Rocket, s *section, f *field) bool {
 
 // Find gives one input of a rocket by its dotted name. The error is Faults and
 // suggests the nearest name.
-func Find(r *sim.Rocket, name string) (Input, error) {
+func Find(r *rocket.Rocket, name string) (Input, error) {
 	s, f, p := resolve(r, name)
 	if f != nil && p.item < s.count(r) && has(r, s, f) {
 		return input(s, f, p), nil
@@ -95,7 +95,7 @@ func Find(r *sim.Rocket, name string) (Input, error) {
 }
 
 // noInput says that a rocket has no input of a name.
-func noInput(r *sim.Rocket, name string) Fault {
+func noInput(r *rocket.Rocket, name string) Fault {
 	var names []string
 	for _, in := range Inputs(r) {
 		names = append(names, in.Name)
@@ -119,7 +119,7 @@ func noInput(r *sim.Rocket, name string) Fault {
 
 // resolve finds the row of a dotted name, whether or not the rocket has the
 // section; nil when there is none.
-func resolve(r *sim.Rocket, name string) (*section, *field, place) {
+func resolve(r *rocket.Rocket, name string) (*section, *field, place) {
 	for _, s := range schema {
 		if !s.many {
 			key := name
@@ -179,9 +179,9 @@ func input(s *section, f *field, p place) Input {
 		in.Choices = c.choices(p.rocket)
 		in.Max, in.Step, in.Coarse = float64(max(len(in.Choices)-1, 0)), 1, 1
 	}
-	in.Get = func(r *sim.Rocket) (float64, bool) { return f.codec.number(f, place{r, p.item}) }
-	in.Text = func(r *sim.Rocket) string { return f.codec.text(f, place{r, p.item}) }
-	in.Set = func(r *sim.Rocket, v float64) error {
+	in.Get = func(r *rocket.Rocket) (float64, bool) { return f.codec.number(f, place{r, p.item}) }
+	in.Text = func(r *rocket.Rocket) string { return f.codec.text(f, place{r, p.item}) }
+	in.Set = func(r *rocket.Rocket, v float64) error {
 		at := place{r, p.item}
 		if bad := f.codec.setNumber(f, at, v); bad != nil {
 			return Faults{{Key: name, Value: quantity.Exact(v, f.codec.scale(f, at).unit), Problem: bad.problem, Mend: bad.mend}}
@@ -189,7 +189,7 @@ func input(s *section, f *field, p place) Input {
 		s.cleared(f, at)
 		return nil
 	}
-	in.SetText = func(r *sim.Rocket, text string) error {
+	in.SetText = func(r *rocket.Rocket, text string) error {
 		at := place{r, p.item}
 		if bad := f.codec.read(f, at, typed(text, f.codec)); bad != nil {
 			return Faults{{Key: name, Value: excerpt(text), Problem: bad.problem, Mend: bad.mend}}

@@ -8,8 +8,8 @@ import (
 
 	"github.com/stretchr/testify/require"
 
-	"ullage/sim"
 	"ullage/sim/quantity"
+	"ullage/sim/rocket"
 )
 
 func TestInputsAreWellMade(t *testing.T) {
@@ -57,7 +57,7 @@ func TestLabelsWithinAGroup(t *testing.T) {
 }
 
 func TestInputsOfWhatIsThere(t *testing.T) {
-	names := func(r *sim.Rocket) (all []string) {
+	names := func(r *rocket.Rocket) (all []string) {
 		for _, in := range Inputs(r) {
 			all = append(all, in.Name)
 		}
@@ -76,7 +76,7 @@ func TestInputsOfWhatIsThere(t *testing.T) {
 	power, err := Find(r, "power")
 	require.NoError(t, err)
 	require.Equal(t, []string{"water"}, power.Choices)
-	require.Empty(t, names(&sim.Rocket{})[37:], "an empty rocket has few inputs, and no panic")
+	require.Empty(t, names(&rocket.Rocket{})[37:], "an empty rocket has few inputs, and no panic")
 }
 
 // Setting an input of a rocket and setting it in the text are the same.
@@ -173,7 +173,7 @@ func TestSetAgreesWithTheText(t *testing.T) {
 
 // agree holds that a rocket changed directly is the one that the text describes,
 // or that both are refused for the same reason.
-func agree(t *testing.T, name string, r *sim.Rocket, f *File, err error) {
+func agree(t *testing.T, name string, r *rocket.Rocket, f *File, err error) {
 	t.Helper()
 	wrong := r.Validate()
 	if wrong != nil {
@@ -217,7 +217,7 @@ func TestFindSuggests(t *testing.T) {
 func TestSetOfWhatIsNotThere(t *testing.T) {
 	r := readIn(t, folder(t), shapely).Rocket()
 	for _, in := range Inputs(r) {
-		bare := &sim.Rocket{}
+		bare := &rocket.Rocket{}
 		v, _ := in.Get(r)
 		// No part that is absent makes a panic, whatever is asked of it.
 		in.Get(bare)

@@ -6,8 +6,8 @@ import (
 	"strconv"
 
 	"ullage/atmosphere"
-	"ullage/sim"
 	"ullage/sim/quantity"
+	"ullage/sim/rocket"
 )
 
 // AddCanopy adds a canopy, sized for the rocket to come down at about 5 m/s,
@@ -51,7 +51,7 @@ func (f *File) added(section, name string, pairs []pair) (*File, string, error) 
 
 // canopyFor is the diameter, m, on which a rocket comes down at 5 m/s in
 // standard air: common practice, no source.
-func canopyFor(r *sim.Rocket) float64 {
+func canopyFor(r *rocket.Rocket) float64 {
 	const descent, coefficient, step = 5.0, 0.75, 0.05
 	extra := 0.0
 	if r.Water != nil {

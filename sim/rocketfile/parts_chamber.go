@@ -5,9 +5,9 @@ import (
 	"strconv"
 	"strings"
 
-	"ullage/sim"
 	"ullage/sim/chamber"
 	"ullage/sim/quantity"
+	"ullage/sim/rocket"
 )
 
 // usualCloth is a glass cloth that every supplier has, kg/m².
@@ -42,13 +42,13 @@ func (f *File) AddChamber() (*File, error) {
 
 // usualChamber is a chamber that suits a rocket. Common practice, no source, but for
 // what package chamber makes of its figures.
-func usualChamber(r *sim.Rocket) *chamber.Chamber {
+func usualChamber(r *rocket.Rocket) *chamber.Chamber {
 	const least, most = 2, 200 // layers: one alone weeps
 	bore := r.Water.Bore
 	// A lap twice as long as its average stress asks for, since its edges see more.
 	holds := chamber.ProofFactor * r.Water.Pressure * bore / 2 / (2 * chamber.EstimatedShare * chamber.TypicalBond)
 	overlap := inFives(math.Max(2*holds, 0.35*bore))
-	with := clone(r)
+	with := r.Clone()
 	with.Chamber = &chamber.Chamber{
 		Material: chamber.GlassEpoxy,
 		Plies:    []chamber.Ply{{Name: "cloth", Cloth: usualCloth, Count: least}},
@@ -79,7 +79,7 @@ func usualChamber(r *sim.Rocket) *chamber.Chamber {
 }
 
 // closuresHold tells whether the closures' walls let the chamber be proved.
-func closuresHold(r *sim.Rocket) bool {
+func closuresHold(r *rocket.Rocket) bool {
 	at := r.ChamberAt()
 	for _, p := range at.Parts {
 		if strings.HasSuffix(p.Name, " closure") && at.ProofFactor*p.Use > chamber.EstimatedShare {

@@ -4,8 +4,8 @@ import (
 	"math"
 	"strings"
 
-	"ullage/sim"
 	"ullage/sim/quantity"
+	"ullage/sim/rocket"
 )
 
 // AddShape gives a rocket that has none the shape of a slender one as wide as its
@@ -197,4 +197,4 @@ func noShape(key string) Fault {
 }
 
 // withoutShape tells a rocket that only a drag coefficient describes.
-func withoutShape(r *sim.Rocket) bool { return !shaped(r) }
+func withoutShape(r *rocket.Rocket) bool { return !shaped(r) }

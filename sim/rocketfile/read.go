@@ -5,7 +5,7 @@ import (
 	"strconv"
 	"strings"
 
-	"ullage/sim"
+	"ullage/sim/rocket"
 )
 
 // maxItems bounds a repeated section that has no limit of its own.
@@ -21,7 +21,7 @@ type located struct {
 type reading struct {
 	doc     *document
 	disk    *files
-	rocket  *sim.Rocket
+	rocket  *rocket.Rocket
 	faults  *faultList
 	where   map[string]located // every value the text gives, by dotted name
 	tables  map[*section][]*node
@@ -40,7 +40,7 @@ type unread struct {
 // read makes the rocket of a document. The faults of the document's syntax are
 // in the list already.
 func read(doc *document, disk *files, faults *faultList) *reading {
-	rd := &reading{doc: doc, disk: disk, faults: faults, rocket: &sim.Rocket{},
+	rd := &reading{doc: doc, disk: disk, faults: faults, rocket: &rocket.Rocket{},
 		where: map[string]located{}, tables: map[*section][]*node{}, meant: map[string]bool{}}
 	if doc.root.member("curve") != nil && doc.root.member("body") == nil {
 		rd.faults.add(Fault{File: doc.name, Problem: "a motor file, not a rocket file", Mend: "name it in the [motor] of a rocket file"})
@@ -176,7 +176,7 @@ func (rd *reading) field(s *section, f *field, p place, layers []located) {
 }
 
 // drives tells whether the text has a section for a drive.
-func (rd *reading) drives(p sim.Power) bool { return rd.doc.root.member(string(p)) != nil }
+func (rd *reading) drives(p rocket.Power) bool { return rd.doc.root.member(string(p)) != nil }
 
 // lookup finds a key in the first layer that has it. A key within a key, such
 // as deploy.water, is also given by the outer one when that is no table.
@@ -198,20 +198,20 @@ func lookup(f *field, layers []located) (located, bool) {
 // keys are required.
 func (rd *reading) power() {
 	f := schema[0].field("power")
-	water, motor := rd.drives(sim.WaterPower), rd.drives(sim.MotorPower)
+	water, motor := rd.drives(rocket.WaterPower), rd.drives(rocket.MotorPower)
 	n := rd.doc.root.member("power")
 	switch {
 	case n != nil:
-		if n.kind == stringNode && (n.text == string(sim.WaterPower) || n.text == string(sim.MotorPower)) {
-			rd.rocket.Power = sim.Power(n.text)
+		if n.kind == stringNode && (n.text == string(rocket.WaterPower) || n.text == string(rocket.MotorPower)) {
+			rd.rocket.Power = rocket.Power(n.text)
 			rd.flying()
 			return
 		}
 		// A word that is wrong is reported where it is read.
 		if water {
-			rd.rocket.Power = sim.WaterPower
+			rd.rocket.Power = rocket.WaterPower
 		} else if motor {
-			rd.rocket.Power = sim.MotorPower
+			rd.rocket.Power = rocket.MotorPower
 		}
 	case water && motor:
 		if !rd.doc.partial {
@@ -219,9 +219,9 @@ func (rd *reading) power() {
 				Mend: `add power = "water" or power = "motor" at the top`})
 		}
 	case water:
-		rd.rocket.Power = sim.WaterPower
+		rd.rocket.Power = rocket.WaterPower
 	case motor:
-		rd.rocket.Power = sim.MotorPower
+		rd.rocket.Power = rocket.MotorPower
 	case !rd.doc.partial:
 		rd.faults.add(Fault{File: rd.doc.name, Key: f.key, Problem: "nothing drives the rocket", Mend: "add [water] or [motor]"})
 	}

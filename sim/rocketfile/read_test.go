@@ -12,6 +12,7 @@ import (
 
 	"ullage/atmosphere"
 	"ullage/sim"
+	"ullage/sim/rocket"
 	"ullage/thrust"
 )
 
@@ -95,23 +96,23 @@ func TestReadsEveryKey(t *testing.T) {
 	r := readIn(t, folder(t), whole).Rocket()
 	require.Equal(t, 3, r.Motor.Curve.Len()-1)
 	r.Motor.Curve = nil
-	want := &sim.Rocket{
+	want := &rocket.Rocket{
 		Name:  "Twin Heron",
-		Power: sim.WaterPower,
-		Body:  sim.Body{Diameter: 0.0704, Mass: 1.1, Drag: []sim.MachDrag{{Mach: 0, Drag: 0.46}, {Mach: 0.8, Drag: 0.55}, {Mach: 1.1, Drag: 0.9}}, DragFactor: 1.02},
-		Water: &sim.Water{
+		Power: rocket.WaterPower,
+		Body:  rocket.Body{Diameter: 0.0704, Mass: 1.1, Drag: []rocket.MachDrag{{Mach: 0, Drag: 0.46}, {Mach: 0.8, Drag: 0.55}, {Mach: 1.1, Drag: 0.9}}, DragFactor: 1.02},
+		Water: &rocket.Water{
 			Volume: 0.0042, Bore: 0.068, Throat: 0.0127, Discharge: 0.96, Fill: 0.3, Pressure: 896318.4, Exponent: 1.3,
-			Gas: thrust.Nitrogen, Temperature: 291.15, Density: 998.9, Flow: sim.SteadyFlow, Fittings: 0.18,
-			Tube: &sim.LaunchTube{Length: 0.6, Outer: 0.0125, Inner: 0.009, DeadVolume: 1e-4},
+			Gas: thrust.Nitrogen, Temperature: 291.15, Density: 998.9, Flow: rocket.SteadyFlow, Fittings: 0.18,
+			Tube: &rocket.LaunchTube{Length: 0.6, Outer: 0.0125, Inner: 0.009, DeadVolume: 1e-4},
 		},
-		Motor: &sim.Motor{Case: 0.21, Propellant: 0.14, Delay: 8, Delays: []float64{6, 8, 10}, Diameter: 0.029, Length: 0.23, Fittings: 0.06},
-		Mount: &sim.MotorMount{Diameter: 0.029, Length: 0.25},
-		Canopies: []sim.Canopy{
-			{Name: "main", Diameter: 1.1, Coefficient: 0.8, FillConstant: 6, Shock: 1.6, Water: sim.Rule{Trigger: sim.AfterApogee, Value: -1}, Motor: sim.Rule{Trigger: sim.Ejection}},
-			{Name: "2", Area: 0.1, Coefficient: 0.75, FillConstant: 8, Shock: 1.7, Water: sim.Rule{Trigger: sim.Falling, Value: 120}, Motor: sim.Rule{Trigger: sim.Falling, Value: 120}},
+		Motor: &rocket.Motor{Case: 0.21, Propellant: 0.14, Delay: 8, Delays: []float64{6, 8, 10}, Diameter: 0.029, Length: 0.23, Fittings: 0.06},
+		Mount: &rocket.MotorMount{Diameter: 0.029, Length: 0.25},
+		Canopies: []rocket.Canopy{
+			{Name: "main", Diameter: 1.1, Coefficient: 0.8, FillConstant: 6, Shock: 1.6, Water: rocket.Rule{Trigger: rocket.AfterApogee, Value: -1}, Motor: rocket.Rule{Trigger: rocket.Ejection}},
+			{Name: "2", Area: 0.1, Coefficient: 0.75, FillConstant: 8, Shock: 1.7, Water: rocket.Rule{Trigger: rocket.Falling, Value: 120}, Motor: rocket.Rule{Trigger: rocket.Falling, Value: 120}},
 		},
 		Site: atmosphere.Site{Elevation: 320, Temperature: 291.15, Pressure: 97500, Humidity: 0.4, Latitude: 50.5, Longitude: -1.25, Located: true},
-		Rail: sim.Rail{Length: 1.8, Tilt: 3 * math.Pi / 180, Heading: math.Pi / 2},
+		Rail: rocket.Rail{Length: 1.8, Tilt: 3 * math.Pi / 180, Heading: math.Pi / 2},
 		Wind: atmosphere.Wind{Speed: 4, Height: 2, Exponent: 0.2, From: 1.5 * math.Pi},
 	}
 	// 130 psi by NIST SP 811: the pound-force over the square inch.
@@ -121,8 +122,8 @@ func TestReadsEveryKey(t *testing.T) {
 }
 
 // rounded drops the last bits, in which 4.2/1000 and 0.0042 differ.
-func rounded(r *sim.Rocket) *sim.Rocket {
-	c := clone(r)
+func rounded(r *rocket.Rocket) *rocket.Rocket {
+	c := r.Clone()
 	for _, in := range Inputs(c) {
 		if v, given := in.Get(c); given && in.Kind == NumberKind && in.Name != "body.drag" {
 			q := v
@@ -154,16 +155,16 @@ length = "1.8 m"
 `
 	f := readIn(t, t.TempDir(), text)
 	r := f.Rocket()
-	require.Equal(t, sim.WaterPower, r.Power, "the only drive there is")
+	require.Equal(t, rocket.WaterPower, r.Power, "the only drive there is")
 	require.Nil(t, r.Motor)
 	require.Nil(t, r.Mount)
 	require.Nil(t, r.Water.Tube)
 	require.Empty(t, r.Canopies)
 	require.Equal(t, 1.0, r.Body.DragFactor)
-	require.Equal(t, sim.Water{Volume: r.Water.Volume, Bore: 0.068, Throat: 0.013, Fill: 0.3, Pressure: 9e5,
-		Discharge: 0.97, Density: 998.2, Flow: sim.UnsteadyFlow, Gas: thrust.Air}, *r.Water)
+	require.Equal(t, rocket.Water{Volume: r.Water.Volume, Bore: 0.068, Throat: 0.013, Fill: 0.3, Pressure: 9e5,
+		Discharge: 0.97, Density: 998.2, Flow: rocket.UnsteadyFlow, Gas: thrust.Air}, *r.Water)
 	require.Equal(t, atmosphere.Site{}, r.Site)
-	require.Equal(t, sim.Rail{Length: 1.8}, r.Rail)
+	require.Equal(t, rocket.Rail{Length: 1.8}, r.Rail)
 	require.Equal(t, atmosphere.Wind{Height: 10, Exponent: 1.0 / 7}, r.Wind)
 
 	for name, want := range map[string]float64{
@@ -290,7 +291,7 @@ func TestExamplesRead(t *testing.T) {
 
 // The examples with a shape stay stable all the way up, on each drive they have.
 func TestExamplesAreStable(t *testing.T) {
-	for name, drives := range map[string][]sim.Power{"heron": {sim.WaterPower, sim.MotorPower}, "petrel": {sim.MotorPower}} {
+	for name, drives := range map[string][]rocket.Power{"heron": {rocket.WaterPower, rocket.MotorPower}, "petrel": {rocket.MotorPower}} {
 		f, err := Open("../../testdata/" + name + ".toml")
 		require.NoError(t, err)
 		require.Empty(t, f.Rocket().Body.Drag, "the shape gives it")

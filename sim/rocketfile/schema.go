@@ -4,9 +4,9 @@ import (
 	"math"
 
 	"ullage/atmosphere"
-	"ullage/sim"
 	"ullage/sim/airframe"
 	"ullage/sim/quantity"
+	"ullage/sim/rocket"
 	"ullage/thrust"
 )
 
@@ -30,7 +30,7 @@ var schema = []*section{
 	spreadSection(), // last, since it names inputs of all the others
 }
 
-func one(*sim.Rocket) int { return 1 }
+func one(*rocket.Rocket) int { return 1 }
 
 // counted is a section's count when it is there or not.
 func counted(there bool) int {
@@ -57,14 +57,14 @@ func text(key, label, help string, c codec) *field {
 }
 
 var powerCodec = func() *choiceCodec {
-	c := choose(func(p place) *sim.Power { return &p.rocket.Power }, sim.WaterPower, sim.MotorPower)
-	c.offered = func(r *sim.Rocket) []string {
+	c := choose(func(p place) *rocket.Power { return &p.rocket.Power }, rocket.WaterPower, rocket.MotorPower)
+	c.offered = func(r *rocket.Rocket) []string {
 		var words []string
 		if r.Water != nil {
-			words = append(words, string(sim.WaterPower))
+			words = append(words, string(rocket.WaterPower))
 		}
 		if r.Motor != nil {
-			words = append(words, string(sim.MotorPower))
+			words = append(words, string(rocket.MotorPower))
 		}
 		return words
 	}
@@ -72,184 +72,184 @@ var powerCodec = func() *choiceCodec {
 }()
 
 func bodySection() *section {
-	at := of[sim.Body, float64](func(p place) *sim.Body { return &p.rocket.Body })
+	at := of[rocket.Body, float64](func(p place) *rocket.Body { return &p.rocket.Body })
 	drag := &dragCodec{
 		numberCodec: numberCodec{is: number(0, 10, 0.01, 0.05)},
-		table:       func(p place) *[]sim.MachDrag { return &p.rocket.Body.Drag },
+		table:       func(p place) *[]rocket.MachDrag { return &p.rocket.Body.Drag },
 	}
-	diameter := &numberCodec{is: millimetres(1, 2000, 0.1, 1), at: at(func(b *sim.Body) *float64 { return &b.Diameter }),
+	diameter := &numberCodec{is: millimetres(1, 2000, 0.1, 1), at: at(func(b *rocket.Body) *float64 { return &b.Diameter }),
 		also: of[airframe.Shape, float64](shape)(func(s *airframe.Shape) *float64 { return &s.Diameter })}
 	return &section{
 		path: "body", group: "body", count: one,
 		fields: append([]*field{
 			text("diameter", "diameter", "Largest outside diameter, the reference for drag and stability.", diameter).required(always, `"70.4 mm"`),
-			optional("mass", "mass", measured(quantity.Mass, "kg", 1*gram, 200, 5*gram, 50*gram), at(func(b *sim.Body) *float64 { return &b.Mass }), 0,
+			optional("mass", "mass", measured(quantity.Mass, "kg", 1*gram, 200, 5*gram, 50*gram), at(func(b *rocket.Body) *float64 { return &b.Mass }), 0,
 				"Ready to fly, without water, gas, motor and fittings; the parts' sum when not given.").
-				required(func(r *sim.Rocket) bool { return len(r.Parts) == 0 }, `"1.1 kg"`).
+				required(func(r *rocket.Rocket) bool { return len(r.Parts) == 0 }, `"1.1 kg"`).
 				otherwise(func(p place) float64 { return p.rocket.BodyMass() }),
 			text("drag", "drag", "Drag coefficient, one number or a table against Mach; the shape's when not given.", drag).
 				required(withoutShape, "0.48").otherwise(shapeDrag),
-			num("drag_factor", "drag factor", number(0, 10, 0.01, 0.1), at(func(b *sim.Body) *float64 { return &b.DragFactor }),
+			num("drag_factor", "drag factor", number(0, 10, 0.01, 0.1), at(func(b *rocket.Body) *float64 { return &b.DragFactor }),
 				"Multiplies the drag coefficient; what a fit to flights turns.").byDefault("1"),
 		}, shapeRows()...),
 	}
 }
 
 func waterSection() *section {
-	water := func(p place) *sim.Water { return p.rocket.Water }
-	at := of[sim.Water, float64](water)
+	water := func(p place) *rocket.Water { return p.rocket.Water }
+	at := of[rocket.Water, float64](water)
 	return &section{
-		path: "water", group: "water", drive: sim.WaterPower,
-		count: func(r *sim.Rocket) int { return counted(r.Water != nil) },
-		make:  func(r *sim.Rocket) { r.Water = &sim.Water{} },
-		drop:  func(r *sim.Rocket) { r.Water = nil },
+		path: "water", group: "water", drive: rocket.WaterPower,
+		count: func(r *rocket.Rocket) int { return counted(r.Water != nil) },
+		make:  func(r *rocket.Rocket) { r.Water = &rocket.Water{} },
+		drop:  func(r *rocket.Rocket) { r.Water = nil },
 		fields: []*field{
-			num("fill", "fill", percent(0, 98, 1, 5), at(func(w *sim.Water) *float64 { return &w.Fill }),
+			num("fill", "fill", percent(0, 98, 1, 5), at(func(w *rocket.Water) *float64 { return &w.Fill }),
 				"Liquid volume over the chamber's volume.").required(onWater, "0.3"),
-			num("pressure", "pressure", measured(quantity.Pressure, "bar", 0, 100*bar, 0.1*bar, 1*bar), at(func(w *sim.Water) *float64 { return &w.Pressure }),
+			num("pressure", "pressure", measured(quantity.Pressure, "bar", 0, 100*bar, 0.1*bar, 1*bar), at(func(w *rocket.Water) *float64 { return &w.Pressure }),
 				"Gauge pressure of the chamber at release.").required(onWater, `"9 bar"`),
-			num("throat", "throat", millimetres(0.5, 500, 0.1, 1), at(func(w *sim.Water) *float64 { return &w.Throat }),
+			num("throat", "throat", millimetres(0.5, 500, 0.1, 1), at(func(w *rocket.Water) *float64 { return &w.Throat }),
 				"Diameter of the nozzle's narrowest place.").required(onWater, `"13 mm"`),
-			num("volume", "volume", measured(quantity.Volume, "L", 1*millilitre, 1000*litre, 0.05*litre, 0.5*litre), at(func(w *sim.Water) *float64 { return &w.Volume }),
+			num("volume", "volume", measured(quantity.Volume, "L", 1*millilitre, 1000*litre, 0.05*litre, 0.5*litre), at(func(w *rocket.Water) *float64 { return &w.Volume }),
 				"Inside volume of the chamber.").required(onWater, `"4.2 L"`),
-			num("bore", "bore", millimetres(1, 2000, 0.5, 5), at(func(w *sim.Water) *float64 { return &w.Bore }),
+			num("bore", "bore", millimetres(1, 2000, 0.5, 5), at(func(w *rocket.Water) *float64 { return &w.Bore }),
 				"Inside diameter of the chamber.").required(onWater, `"68 mm"`),
-			num("discharge", "discharge", number(0.1, 1, 0.01, 0.05), at(func(w *sim.Water) *float64 { return &w.Discharge }),
+			num("discharge", "discharge", number(0.1, 1, 0.01, 0.05), at(func(w *rocket.Water) *float64 { return &w.Discharge }),
 				"Nozzle coefficient: velocity in the liquid, mass flow in the gas; smooth ones have 0.95 to 0.99.").byDefault("0.97"),
-			optional("exponent", "exponent", number(1, 1.7, 0.01, 0.05), at(func(w *sim.Water) *float64 { return &w.Exponent }), 0,
+			optional("exponent", "exponent", number(1, 1.7, 0.01, 0.05), at(func(w *rocket.Water) *float64 { return &w.Exponent }), 0,
 				"Of the gas's expansion; measured flights give less than the ratio of specific heats.").
 				otherwise(func(p place) float64 { return p.rocket.Water.Gas.Gamma() }),
 			text("gas", "gas", "What drives the liquid out.",
-				choose(of[sim.Water, thrust.Gas](water)(func(w *sim.Water) *thrust.Gas { return &w.Gas }), thrust.Gases()...)).byDefault("air"),
-			optional("temperature", "gas temp", celsius(-60, 100), at(func(w *sim.Water) *float64 { return &w.Temperature }), 0,
+				choose(of[rocket.Water, thrust.Gas](water)(func(w *rocket.Water) *thrust.Gas { return &w.Gas }), thrust.Gases()...)).byDefault("air"),
+			optional("temperature", "gas temp", celsius(-60, 100), at(func(w *rocket.Water) *float64 { return &w.Temperature }), 0,
 				"Of the gas at release; the site's when not given.").otherwise(siteTemperature),
-			num("density", "density", measured(quantity.Density, "kg/m3", 300, 4000, 1, 10), at(func(w *sim.Water) *float64 { return &w.Density }),
+			num("density", "density", measured(quantity.Density, "kg/m3", 300, 4000, 1, 10), at(func(w *rocket.Water) *float64 { return &w.Density }),
 				"Of the liquid; water at 20 degC has 998.2.").byDefault("998.2 kg/m3"),
 			text("flow", "flow", "Model of the liquid's flow: with its inertia, or the textbook form without.",
-				choose(of[sim.Water, sim.Flow](water)(func(w *sim.Water) *sim.Flow { return &w.Flow }), sim.UnsteadyFlow, sim.SteadyFlow)).byDefault("unsteady"),
-			num("fittings", "fittings", grams(20e3, 5, 50), at(func(w *sim.Water) *float64 { return &w.Fittings }),
+				choose(of[rocket.Water, rocket.Flow](water)(func(w *rocket.Water) *rocket.Flow { return &w.Flow }), rocket.UnsteadyFlow, rocket.SteadyFlow)).byDefault("unsteady"),
+			num("fittings", "fittings", grams(20e3, 5, 50), at(func(w *rocket.Water) *float64 { return &w.Fittings }),
 				"What only this drive carries: nozzle, adapter.").byDefault("0 g"),
-			optional("nozzle", "nozzle", position(1), at(func(w *sim.Water) *float64 { return &w.Nozzle }), 0,
+			optional("nozzle", "nozzle", position(1), at(func(w *rocket.Water) *float64 { return &w.Nozzle }), 0,
 				"The nozzle's exit from the tip of the nose; the body's aft end when not given.").onlyFor(shaped).otherwise(nozzleAt),
-			optional("fittings_at", "fittings at", position(1), at(func(w *sim.Water) *float64 { return &w.FittingsAt }), 0,
+			optional("fittings_at", "fittings at", position(1), at(func(w *rocket.Water) *float64 { return &w.FittingsAt }), 0,
 				"Where the fittings balance, from the tip of the nose; the nozzle's exit when not given.").onlyFor(shaped).otherwise(nozzleAt),
 		},
 	}
 }
 
 func tubeSection() *section {
-	tube := func(p place) *sim.LaunchTube {
+	tube := func(p place) *rocket.LaunchTube {
 		if p.rocket.Water == nil {
 			return nil
 		}
 		return p.rocket.Water.Tube
 	}
-	at := of[sim.LaunchTube, float64](tube)
-	there := func(r *sim.Rocket) bool { return tube(place{rocket: r}) != nil }
+	at := of[rocket.LaunchTube, float64](tube)
+	there := func(r *rocket.Rocket) bool { return tube(place{rocket: r}) != nil }
 	return &section{
-		path: "water.tube", group: "launch tube", drive: sim.WaterPower,
-		count: func(r *sim.Rocket) int { return counted(there(r)) },
-		make:  func(r *sim.Rocket) { r.Water.Tube = &sim.LaunchTube{} },
-		drop:  func(r *sim.Rocket) { r.Water.Tube = nil },
+		path: "water.tube", group: "launch tube", drive: rocket.WaterPower,
+		count: func(r *rocket.Rocket) int { return counted(there(r)) },
+		make:  func(r *rocket.Rocket) { r.Water.Tube = &rocket.LaunchTube{} },
+		drop:  func(r *rocket.Rocket) { r.Water.Tube = nil },
 		fields: []*field{
-			num("length", "length", millimetres(1, 10e3, 5, 50), at(func(t *sim.LaunchTube) *float64 { return &t.Length }),
+			num("length", "length", millimetres(1, 10e3, 5, 50), at(func(t *rocket.LaunchTube) *float64 { return &t.Length }),
 				"How far the launch tube reaches into the chamber.").required(there, `"300 mm"`),
-			num("outer", "outer", millimetres(0.1, 500, 0.1, 1), at(func(t *sim.LaunchTube) *float64 { return &t.Outer }),
+			num("outer", "outer", millimetres(0.1, 500, 0.1, 1), at(func(t *rocket.LaunchTube) *float64 { return &t.Outer }),
 				"Outside diameter of the launch tube, which fills the throat.").required(there, `"12.8 mm"`),
-			num("inner", "inner", millimetres(0, 500, 0.1, 1), at(func(t *sim.LaunchTube) *float64 { return &t.Inner }),
+			num("inner", "inner", millimetres(0, 500, 0.1, 1), at(func(t *rocket.LaunchTube) *float64 { return &t.Inner }),
 				"Inside diameter of the launch tube.").required(there, `"9 mm"`),
-			num("dead_volume", "dead volume", measured(quantity.Volume, "L", 0, 100*litre, 0.01*litre, 0.1*litre), at(func(t *sim.LaunchTube) *float64 { return &t.DeadVolume }),
+			num("dead_volume", "dead volume", measured(quantity.Volume, "L", 0, 100*litre, 0.01*litre, 0.1*litre), at(func(t *rocket.LaunchTube) *float64 { return &t.DeadVolume }),
 				"Hoses and valve that stay open to the chamber.").byDefault("0 L"),
 		},
 	}
 }
 
 func motorSection() *section {
-	motor := func(p place) *sim.Motor { return p.rocket.Motor }
-	at := of[sim.Motor, float64](motor)
+	motor := func(p place) *rocket.Motor { return p.rocket.Motor }
+	at := of[rocket.Motor, float64](motor)
 	file := text("file", "file", "A file with the keys of this section at its top level.", &textCodec{check: aFileName})
 	curve := text("curve", "curve", "Thrust curve, a CSV file beside the file that names it.", &textCodec{check: aFileName})
 	file.fileOnly, curve.fileOnly = true, true
-	delays := &listCodec{is: seconds(0, 60), at: of[sim.Motor, []float64](motor)(func(m *sim.Motor) *[]float64 { return &m.Delays })}
+	delays := &listCodec{is: seconds(0, 60), at: of[rocket.Motor, []float64](motor)(func(m *rocket.Motor) *[]float64 { return &m.Delays })}
 	return &section{
-		path: "motor", group: "motor", drive: sim.MotorPower,
-		count: func(r *sim.Rocket) int { return counted(r.Motor != nil) },
-		make:  func(r *sim.Rocket) { r.Motor = &sim.Motor{Delay: math.NaN()} },
-		drop:  func(r *sim.Rocket) { r.Motor = nil },
+		path: "motor", group: "motor", drive: rocket.MotorPower,
+		count: func(r *rocket.Rocket) int { return counted(r.Motor != nil) },
+		make:  func(r *rocket.Rocket) { r.Motor = &rocket.Motor{Delay: math.NaN()} },
+		drop:  func(r *rocket.Rocket) { r.Motor = nil },
 		fields: []*field{
 			file,
 			curve.required(onMotor, `"h-trainer.csv"`),
-			num("case", "case", grams(100e3, 1, 10), at(func(m *sim.Motor) *float64 { return &m.Case }),
+			num("case", "case", grams(100e3, 1, 10), at(func(m *rocket.Motor) *float64 { return &m.Case }),
 				"The motor without its propellant.").required(onMotor, `"210 g"`),
-			num("propellant", "propellant", measured(quantity.Mass, "g", 0.01*gram, 100e3*gram, 1*gram, 10*gram), at(func(m *sim.Motor) *float64 { return &m.Propellant }),
+			num("propellant", "propellant", measured(quantity.Mass, "g", 0.01*gram, 100e3*gram, 1*gram, 10*gram), at(func(m *rocket.Motor) *float64 { return &m.Propellant }),
 				"Mass of the propellant.").required(onMotor, `"140 g"`),
-			optional("delay", "delay", measured(quantity.Time, "s", 0, 60, 1, 2), at(func(m *sim.Motor) *float64 { return &m.Delay }), math.NaN(),
+			optional("delay", "delay", measured(quantity.Time, "s", 0, 60, 1, 2), at(func(m *rocket.Motor) *float64 { return &m.Delay }), math.NaN(),
 				"From burnout to the ejection charge."),
 			text("delays", "delays", "The delays that can be had or drilled.", delays),
-			optional("diameter", "diameter", millimetres(1, 500, 1, 1), at(func(m *sim.Motor) *float64 { return &m.Diameter }), 0,
+			optional("diameter", "diameter", millimetres(1, 500, 1, 1), at(func(m *rocket.Motor) *float64 { return &m.Diameter }), 0,
 				"Outside diameter of the motor."),
-			optional("length", "length", millimetres(1, 5000, 1, 10), at(func(m *sim.Motor) *float64 { return &m.Length }), 0,
+			optional("length", "length", millimetres(1, 5000, 1, 10), at(func(m *rocket.Motor) *float64 { return &m.Length }), 0,
 				"Length of the motor."),
-			num("fittings", "fittings", grams(20e3, 5, 50), at(func(m *sim.Motor) *float64 { return &m.Fittings }),
+			num("fittings", "fittings", grams(20e3, 5, 50), at(func(m *rocket.Motor) *float64 { return &m.Fittings }),
 				"What only this drive carries: retainer, adapter.").byDefault("0 g"),
-			optional("position", "position", position(1), at(func(m *sim.Motor) *float64 { return &m.Position }), 0,
+			optional("position", "position", position(1), at(func(m *rocket.Motor) *float64 { return &m.Position }), 0,
 				"Of the motor's aft end from the tip of the nose; the body's aft end when not given.").onlyFor(shaped).otherwise(aftEnd),
-			optional("fittings_at", "fittings at", position(1), at(func(m *sim.Motor) *float64 { return &m.FittingsAt }), 0,
+			optional("fittings_at", "fittings at", position(1), at(func(m *rocket.Motor) *float64 { return &m.FittingsAt }), 0,
 				"Where the fittings balance, from the tip of the nose; the motor's middle when not given.").onlyFor(shaped).otherwise(motorMiddle),
 		},
 	}
 }
 
 func mountSection() *section {
-	at := of[sim.MotorMount, float64](func(p place) *sim.MotorMount { return p.rocket.Mount })
-	there := func(r *sim.Rocket) bool { return r.Mount != nil }
+	at := of[rocket.MotorMount, float64](func(p place) *rocket.MotorMount { return p.rocket.Mount })
+	there := func(r *rocket.Rocket) bool { return r.Mount != nil }
 	return &section{
-		path: "motor_mount", group: "motor mount", drive: sim.MotorPower,
-		count: func(r *sim.Rocket) int { return counted(there(r)) },
-		make:  func(r *sim.Rocket) { r.Mount = &sim.MotorMount{} },
-		drop:  func(r *sim.Rocket) { r.Mount = nil },
+		path: "motor_mount", group: "motor mount", drive: rocket.MotorPower,
+		count: func(r *rocket.Rocket) int { return counted(there(r)) },
+		make:  func(r *rocket.Rocket) { r.Mount = &rocket.MotorMount{} },
+		drop:  func(r *rocket.Rocket) { r.Mount = nil },
 		fields: []*field{
-			num("diameter", "diameter", millimetres(1, 500, 1, 1), at(func(m *sim.MotorMount) *float64 { return &m.Diameter }),
+			num("diameter", "diameter", millimetres(1, 500, 1, 1), at(func(m *rocket.MotorMount) *float64 { return &m.Diameter }),
 				"Inside diameter of the tube a motor slides into.").required(there, `"29 mm"`),
-			num("length", "length", millimetres(1, 5000, 5, 50), at(func(m *sim.MotorMount) *float64 { return &m.Length }),
+			num("length", "length", millimetres(1, 5000, 5, 50), at(func(m *rocket.MotorMount) *float64 { return &m.Length }),
 				"Length of motor that the mount takes.").required(there, `"250 mm"`),
 		},
 	}
 }
 
 func canopySection() *section {
-	canopy := func(p place) *sim.Canopy {
+	canopy := func(p place) *rocket.Canopy {
 		if p.item >= len(p.rocket.Canopies) {
 			return nil
 		}
 		return &p.rocket.Canopies[p.item]
 	}
-	at := of[sim.Canopy, float64](canopy)
-	rule := of[sim.Canopy, sim.Rule](canopy)
-	title := of[sim.Canopy, string](canopy)(func(c *sim.Canopy) *string { return &c.Name })
+	at := of[rocket.Canopy, float64](canopy)
+	rule := of[rocket.Canopy, rocket.Rule](canopy)
+	title := of[rocket.Canopy, string](canopy)(func(c *rocket.Canopy) *string { return &c.Name })
 	return &section{
 		path: "canopy", group: "canopy", many: true, title: title,
-		count: func(r *sim.Rocket) int { return len(r.Canopies) },
-		make:  func(r *sim.Rocket) { r.Canopies = append(r.Canopies, sim.Canopy{}) },
+		count: func(r *rocket.Rocket) int { return len(r.Canopies) },
+		make:  func(r *rocket.Rocket) { r.Canopies = append(r.Canopies, rocket.Canopy{}) },
 		fields: []*field{
 			text("name", "name", "What the canopy is called in dotted names.", &textCodec{at: title, check: aName("a canopy", "main")}),
-			optional("diameter", "diameter", metres(0.01, 50, 0.01, 0.1), at(func(c *sim.Canopy) *float64 { return &c.Diameter }), 0,
+			optional("diameter", "diameter", metres(0.01, 50, 0.01, 0.1), at(func(c *rocket.Canopy) *float64 { return &c.Diameter }), 0,
 				"Nominal diameter, as constructed.").orElse("area").required(always, `"1.1 m"`).
 				otherwise(func(p place) float64 { return canopy(p).NominalDiameter() }),
-			optional("area", "area", measured(quantity.Area, "m2", 1e-4, 2000, 0.01, 0.1), at(func(c *sim.Canopy) *float64 { return &c.Area }), 0,
+			optional("area", "area", measured(quantity.Area, "m2", 1e-4, 2000, 0.01, 0.1), at(func(c *rocket.Canopy) *float64 { return &c.Area }), 0,
 				"Nominal area, as constructed.").orElse("diameter").
 				otherwise(func(p place) float64 { return canopy(p).NominalArea() }),
-			num("coefficient", "drag", number(0.1, 5, 0.01, 0.05), at(func(c *sim.Canopy) *float64 { return &c.Coefficient }),
+			num("coefficient", "drag", number(0.1, 5, 0.01, 0.05), at(func(c *rocket.Canopy) *float64 { return &c.Coefficient }),
 				"Drag coefficient on the nominal area.").byDefault("0.75"),
-			num("fill_constant", "fill const", number(0, 100, 0.5, 2), at(func(c *sim.Canopy) *float64 { return &c.FillConstant }),
+			num("fill_constant", "fill const", number(0, 100, 0.5, 2), at(func(c *rocket.Canopy) *float64 { return &c.FillConstant }),
 				"Canopy diameters of air path to fill; 0 opens at once.").byDefault("8"),
-			num("shock", "shock", number(0, 10, 0.05, 0.5), at(func(c *sim.Canopy) *float64 { return &c.Shock }),
+			num("shock", "shock", number(0, 10, 0.05, 0.5), at(func(c *rocket.Canopy) *float64 { return &c.Shock }),
 				"Opening force coefficient, for the upper bound of the load only.").byDefault("1.7"),
 			text("deploy.water", "opens", "When the canopy is released on a water flight.",
-				&ruleCodec{rule(func(c *sim.Canopy) *sim.Rule { return &c.Water })}).forDrive(sim.WaterPower).
+				&ruleCodec{rule(func(c *rocket.Canopy) *rocket.Rule { return &c.Water })}).forDrive(rocket.WaterPower).
 				required(always, `"apogee + 1 s"`).enough("deploy.motor"),
 			text("deploy.motor", "opens", "When the canopy is released on a motor flight.",
-				&ruleCodec{rule(func(c *sim.Canopy) *sim.Rule { return &c.Motor })}).forDrive(sim.MotorPower),
+				&ruleCodec{rule(func(c *rocket.Canopy) *rocket.Rule { return &c.Motor })}).forDrive(rocket.MotorPower),
 		},
 	}
 }
@@ -281,15 +281,15 @@ func siteSection() *section {
 }
 
 func railSection() *section {
-	at := of[sim.Rail, float64](func(p place) *sim.Rail { return &p.rocket.Rail })
+	at := of[rocket.Rail, float64](func(p place) *rocket.Rail { return &p.rocket.Rail })
 	return &section{
 		path: "rail", group: "rail", count: one,
 		fields: []*field{
-			optional("length", "length", metres(0.01, 100, 0.1, 0.5), at(func(r *sim.Rail) *float64 { return &r.Length }), 0,
+			optional("length", "length", metres(0.01, 100, 0.1, 0.5), at(func(r *rocket.Rail) *float64 { return &r.Length }), 0,
 				"Travel until the last guide leaves the rail.").required(withoutTube, `"1.8 m"`),
-			num("tilt", "tilt", degrees(0, 80, 1, 5), at(func(r *sim.Rail) *float64 { return &r.Tilt }),
+			num("tilt", "tilt", degrees(0, 80, 1, 5), at(func(r *rocket.Rail) *float64 { return &r.Tilt }),
 				"Of the rail from vertical.").byDefault("0 deg"),
-			num("heading", "heading", degrees(-360, 360, 5, 45), at(func(r *sim.Rail) *float64 { return &r.Heading }),
+			num("heading", "heading", degrees(-360, 360, 5, 45), at(func(r *rocket.Rail) *float64 { return &r.Heading }),
 				"Where the tilt points, clockwise from north.").byDefault("0 deg"),
 		},
 	}

@@ -3,17 +3,17 @@ package rocketfile
 import (
 	"time"
 
-	"ullage/sim"
 	"ullage/sim/chamber"
 	"ullage/sim/quantity"
+	"ullage/sim/rocket"
 )
 
 // vessel is where the chamber's rows reach.
 func vessel(p place) *chamber.Chamber { return p.rocket.Chamber }
 
-func hasChamber(r *sim.Rocket) bool { return r.Chamber != nil }
+func hasChamber(r *rocket.Rocket) bool { return r.Chamber != nil }
 
-func giveChamber(r *sim.Rocket) {
+func giveChamber(r *rocket.Rocket) {
 	if r.Chamber == nil {
 		r.Chamber = &chamber.Chamber{}
 	}
@@ -38,7 +38,7 @@ func chamberSection() *section {
 	at := of[chamber.Chamber, float64](vessel)
 	return &section{
 		path: "chamber", group: "chamber", apart: true,
-		count: func(r *sim.Rocket) int { return counted(hasChamber(r)) },
+		count: func(r *rocket.Rocket) int { return counted(hasChamber(r)) },
 		make:  giveChamber,
 		fields: []*field{
 			text("material", "material", "What the wall is made of; all strengths but your own are typical, unverified.",
@@ -108,13 +108,13 @@ func plySection() *section {
 	title := of[chamber.Ply, string](item)(func(x *chamber.Ply) *string { return &x.Name })
 	return &section{
 		path: "chamber.ply", group: "ply", apart: true, many: true, most: 32, title: title,
-		count: func(r *sim.Rocket) int {
+		count: func(r *rocket.Rocket) int {
 			if r.Chamber == nil {
 				return 0
 			}
 			return len(r.Chamber.Plies)
 		},
-		make: func(r *sim.Rocket) {
+		make: func(r *rocket.Rocket) {
 			giveChamber(r)
 			r.Chamber.Plies = append(r.Chamber.Plies, chamber.Ply{})
 		},
@@ -143,16 +143,16 @@ func closureSection(path, group string, end func(*chamber.Chamber) **chamber.Clo
 		return *end(p.rocket.Chamber)
 	}
 	at := of[chamber.Closure, float64](closure)
-	there := func(r *sim.Rocket) bool { return closure(place{rocket: r}) != nil }
-	conical := func(r *sim.Rocket) bool { return there(r) && closure(place{rocket: r}).Shape == chamber.Cone }
+	there := func(r *rocket.Rocket) bool { return closure(place{rocket: r}) != nil }
+	conical := func(r *rocket.Rocket) bool { return there(r) && closure(place{rocket: r}).Shape == chamber.Cone }
 	return &section{
 		path: path, group: group, apart: true,
-		count: func(r *sim.Rocket) int { return counted(there(r)) },
-		make: func(r *sim.Rocket) {
+		count: func(r *rocket.Rocket) int { return counted(there(r)) },
+		make: func(r *rocket.Rocket) {
 			giveChamber(r)
 			*end(r.Chamber) = &chamber.Closure{}
 		},
-		drop: func(r *sim.Rocket) { *end(r.Chamber) = nil },
+		drop: func(r *rocket.Rocket) { *end(r.Chamber) = nil },
 		fields: []*field{
 			text("shape", "shape", "Of the closure; an ellipsoid is half as deep as its radius.",
 				choose(of[chamber.Closure, chamber.ClosureShape](closure)(func(c *chamber.Closure) *chamber.ClosureShape { return &c.Shape }),
@@ -189,15 +189,15 @@ func threadSection() *section {
 		return p.rocket.Chamber.Thread
 	}
 	at := of[chamber.Thread, float64](thread)
-	there := func(r *sim.Rocket) bool { return thread(place{rocket: r}) != nil }
+	there := func(r *rocket.Rocket) bool { return thread(place{rocket: r}) != nil }
 	return &section{
 		path: "chamber.thread", group: "thread", apart: true,
-		count: func(r *sim.Rocket) int { return counted(there(r)) },
-		make: func(r *sim.Rocket) {
+		count: func(r *rocket.Rocket) int { return counted(there(r)) },
+		make: func(r *rocket.Rocket) {
 			giveChamber(r)
 			r.Chamber.Thread = &chamber.Thread{}
 		},
-		drop: func(r *sim.Rocket) { r.Chamber.Thread = nil },
+		drop: func(r *rocket.Rocket) { r.Chamber.Thread = nil },
 		fields: []*field{
 			num("diameter", "diameter", millimetres(1, 1000, 1, 5), at(func(t *chamber.Thread) *float64 { return &t.Diameter }),
 				"Major diameter of the thread that holds the nozzle or its adapter.").required(there, `"40 mm"`),
@@ -234,15 +234,15 @@ func heatingSection() *section {
 		return p.rocket.Chamber.Heating
 	}
 	at := of[chamber.Heating, float64](heating)
-	there := func(r *sim.Rocket) bool { return heating(place{rocket: r}) != nil }
+	there := func(r *rocket.Rocket) bool { return heating(place{rocket: r}) != nil }
 	return &section{
-		path: "chamber.heating", group: "heating", apart: true, drive: sim.MotorPower,
-		count: func(r *sim.Rocket) int { return counted(there(r)) },
-		make: func(r *sim.Rocket) {
+		path: "chamber.heating", group: "heating", apart: true, drive: rocket.MotorPower,
+		count: func(r *rocket.Rocket) int { return counted(there(r)) },
+		make: func(r *rocket.Rocket) {
 			giveChamber(r)
 			r.Chamber.Heating = &chamber.Heating{}
 		},
-		drop: func(r *sim.Rocket) { r.Chamber.Heating = nil },
+		drop: func(r *rocket.Rocket) { r.Chamber.Heating = nil },
 		fields: []*field{
 			num("temperature", "hot", celsius(0, 300), at(func(h *chamber.Heating) *float64 { return &h.Temperature }),
 				"That the air of the sealed chamber reaches beside the motor.").required(there, `"80 degC"`),
@@ -257,12 +257,12 @@ func heatingSection() *section {
 func recoverySection() *section {
 	mount := func(p place) *chamber.Mount { return p.rocket.Recovery }
 	at := of[chamber.Mount, float64](mount)
-	there := func(r *sim.Rocket) bool { return r.Recovery != nil }
+	there := func(r *rocket.Rocket) bool { return r.Recovery != nil }
 	return &section{
 		path: "mount", group: "recovery", apart: true,
-		count: func(r *sim.Rocket) int { return counted(there(r)) },
-		make:  func(r *sim.Rocket) { r.Recovery = &chamber.Mount{} },
-		drop:  func(r *sim.Rocket) { r.Recovery = nil },
+		count: func(r *rocket.Rocket) int { return counted(there(r)) },
+		make:  func(r *rocket.Rocket) { r.Recovery = &chamber.Mount{} },
+		drop:  func(r *rocket.Rocket) { r.Recovery = nil },
 		fields: []*field{
 			optional("pin", "pin", millimetres(0.1, 100, 0.5, 1), at(func(m *chamber.Mount) *float64 { return &m.Pin }), 0,
 				"Diameter of the cross pin that takes the recovery line."),

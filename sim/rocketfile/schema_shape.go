@@ -3,14 +3,14 @@ package rocketfile
 import (
 	"math"
 
-	"ullage/sim"
 	"ullage/sim/airframe"
 	"ullage/sim/quantity"
+	"ullage/sim/rocket"
 )
 
 // shaped tells that a rocket has a shape: what concerns balance and attitude is
 // listed for no other.
-func shaped(r *sim.Rocket) bool { return r.Shape != nil }
+func shaped(r *rocket.Rocket) bool { return r.Shape != nil }
 
 // shape is where the shape's rows reach.
 func shape(p place) *airframe.Shape { return p.rocket.Shape }
@@ -22,18 +22,18 @@ func position(min float64) scale { return millimetres(min, 20e3, 1, 10) }
 // them is enough to say that it has one.
 func shapeRows() []*field {
 	at := of[airframe.Shape, float64](shape)
-	body := of[sim.Body, float64](func(p place) *sim.Body { return &p.rocket.Body })
+	body := of[rocket.Body, float64](func(p place) *rocket.Body { return &p.rocket.Body })
 	inertia := measured(quantity.Inertia, "kg*m2", 1e-6, 1e4, 1e-4, 1e-3)
 	rows := []*field{
 		num("length", "length", position(10), at(func(s *airframe.Shape) *float64 { return &s.Length }),
 			"From the tip of the nose to the aft end, fins left out.").required(shaped, `"980 mm"`),
-		optional("balance", "balance", position(1), body(func(b *sim.Body) *float64 { return &b.Balance }), 0,
+		optional("balance", "balance", position(1), body(func(b *rocket.Body) *float64 { return &b.Balance }), 0,
 			"Where the body balances, from the tip of the nose, weighed as for mass.").
 			otherwise(dry(func(l airframe.Lump) float64 { return l.At })),
-		optional("inertia", "inertia", inertia, body(func(b *sim.Body) *float64 { return &b.Inertia }), 0,
+		optional("inertia", "inertia", inertia, body(func(b *rocket.Body) *float64 { return &b.Inertia }), 0,
 			"Of the body across its axis, about the balance point, from a swing test; estimated when not given.").
 			otherwise(dry(func(l airframe.Lump) float64 { return l.Pitch })),
-		optional("roll_inertia", "roll inertia", inertia, body(func(b *sim.Body) *float64 { return &b.RollInertia }), 0,
+		optional("roll_inertia", "roll inertia", inertia, body(func(b *rocket.Body) *float64 { return &b.RollInertia }), 0,
 			"Of the body about its axis, from a swing test; estimated when not given.").
 			otherwise(dry(func(l airframe.Lump) float64 { return l.Roll })),
 		num("roughness", "roughness", measured(quantity.Length, "um", 0, 1*millimetre, 1e-6, 10e-6), at(func(s *airframe.Shape) *float64 { return &s.Roughness }),
@@ -57,7 +57,7 @@ func noseSection() *section {
 	at := of[airframe.Nose, float64](nose)
 	return &section{
 		path: "nose", group: "nose",
-		count: func(r *sim.Rocket) int { return counted(shaped(r)) },
+		count: func(r *rocket.Rocket) int { return counted(shaped(r)) },
 		make:  giveShape,
 		fields: []*field{
 			text("shape", "shape", "Contour of the nose.",
@@ -67,7 +67,7 @@ func noseSection() *section {
 			num("length", "length", position(1), at(func(n *airframe.Nose) *float64 { return &n.Length }),
 				"From the tip to the base.").required(shaped, `"200 mm"`),
 			num("exponent", "exponent", number(0.05, 1, 0.05, 0.1), at(func(n *airframe.Nose) *float64 { return &n.Exponent }),
-				"Of a power series: 1 is a cone, 0.5 a paraboloid.").byDefault("0.5").onlyFor(func(r *sim.Rocket) bool {
+				"Of a power series: 1 is a cone, 0.5 a paraboloid.").byDefault("0.5").onlyFor(func(r *rocket.Rocket) bool {
 				return shaped(r) && r.Shape.Nose.Shape == airframe.PowerSeries
 			}),
 			optional("diameter", "diameter", millimetres(1, 2000, 0.1, 1), at(func(n *airframe.Nose) *float64 { return &n.Diameter }), 0,
@@ -88,13 +88,13 @@ func sectionSection() *section {
 	title := of[airframe.Section, string](item)(func(s *airframe.Section) *string { return &s.Name })
 	return &section{
 		path: "section", group: "section", many: true, title: title,
-		count: func(r *sim.Rocket) int {
+		count: func(r *rocket.Rocket) int {
 			if r.Shape == nil {
 				return 0
 			}
 			return len(r.Shape.Sections)
 		},
-		make: func(r *sim.Rocket) {
+		make: func(r *rocket.Rocket) {
 			giveShape(r)
 			r.Shape.Sections = append(r.Shape.Sections, airframe.Section{})
 		},
@@ -141,13 +141,13 @@ func finsSection() *section {
 	length := func(min float64) scale { return millimetres(min, 5000, 1, 10) }
 	return &section{
 		path: "fins", group: "fins", many: true, title: title,
-		count: func(r *sim.Rocket) int {
+		count: func(r *rocket.Rocket) int {
 			if r.Shape == nil {
 				return 0
 			}
 			return len(r.Shape.Fins)
 		},
-		make: func(r *sim.Rocket) {
+		make: func(r *rocket.Rocket) {
 			giveShape(r)
 			r.Shape.Fins = append(r.Shape.Fins, airframe.Fins{})
 		},
@@ -188,8 +188,8 @@ func partSection() *section {
 	title := of[airframe.Part, string](item)(func(x *airframe.Part) *string { return &x.Name })
 	return &section{
 		path: "part", group: "part", many: true, most: 64, title: title,
-		count: func(r *sim.Rocket) int { return len(r.Parts) },
-		make:  func(r *sim.Rocket) { r.Parts = append(r.Parts, airframe.Part{}) },
+		count: func(r *rocket.Rocket) int { return len(r.Parts) },
+		make:  func(r *rocket.Rocket) { r.Parts = append(r.Parts, airframe.Part{}) },
 		fields: []*field{
 			text("name", "name", "What the part is called in dotted names.", &textCodec{at: title, check: aName("a part", "battery")}),
 			num("mass", "mass", grams(200e3, 1, 10), at(func(x *airframe.Part) *float64 { return &x.Mass }),
@@ -206,50 +206,50 @@ func partSection() *section {
 }
 
 func gustSection() *section {
-	at := of[sim.Gust, float64](func(p place) *sim.Gust { return &p.rocket.Gust })
+	at := of[rocket.Gust, float64](func(p place) *rocket.Gust { return &p.rocket.Gust })
 	return &section{
 		path: "gust", group: "gust", count: one,
-		quiet: func(r *sim.Rocket) bool { return !shaped(r) && r.Gust == sim.Gust{} },
+		quiet: func(r *rocket.Rocket) bool { return !shaped(r) && r.Gust == rocket.Gust{} },
 		fields: []*field{
-			num("speed", "speed", measured(quantity.Speed, "m/s", 0, 50, 0.5, 2), at(func(g *sim.Gust) *float64 { return &g.Speed }),
+			num("speed", "speed", measured(quantity.Speed, "m/s", 0, 50, 0.5, 2), at(func(g *rocket.Gust) *float64 { return &g.Speed }),
 				"A step of wind on top of the rest; 0 for none.").byDefault("0 m/s"),
-			num("from", "from", degrees(-360, 360, 5, 45), at(func(g *sim.Gust) *float64 { return &g.From }),
+			num("from", "from", degrees(-360, 360, 5, 45), at(func(g *rocket.Gust) *float64 { return &g.From }),
 				"The compass direction the gust blows from.").byDefault("0 deg"),
-			num("height", "height", metres(0, 5000, 5, 50), at(func(g *sim.Gust) *float64 { return &g.Height }),
+			num("height", "height", metres(0, 5000, 5, 50), at(func(g *rocket.Gust) *float64 { return &g.Height }),
 				"Above the ground from which up it blows.").byDefault("0 m"),
 		},
 	}
 }
 
 func flightSection() *section {
-	at := of[sim.Alignment, float64](func(p place) *sim.Alignment { return &p.rocket.Alignment })
-	model := choose(func(p place) *sim.Model { return &p.rocket.Model }, sim.RigidModel, sim.PointModel)
-	model.offered = func(r *sim.Rocket) []string {
+	at := of[rocket.Alignment, float64](func(p place) *rocket.Alignment { return &p.rocket.Alignment })
+	model := choose(func(p place) *rocket.Model { return &p.rocket.Model }, rocket.RigidModel, rocket.PointModel)
+	model.offered = func(r *rocket.Rocket) []string {
 		if r.Balanced() {
 			return model.words
 		}
-		return []string{string(sim.PointModel)}
+		return []string{string(rocket.PointModel)}
 	}
 	model.otherwise = func(p place) string {
 		if p.rocket.Balanced() {
-			return string(sim.RigidModel)
+			return string(rocket.RigidModel)
 		}
-		return string(sim.PointModel)
+		return string(rocket.PointModel)
 	}
 	return &section{
-		path: "flight", group: "flight", count: func(r *sim.Rocket) int { return counted(shaped(r)) },
+		path: "flight", group: "flight", count: func(r *rocket.Rocket) int { return counted(shaped(r)) },
 		fields: []*field{
 			text("model", "model", "Equations of free flight: a rigid body up to the first canopy, or a point mass.", model),
-			num("misalignment", "misalignment", degrees(-10, 10, 0.05, 0.25), at(func(a *sim.Alignment) *float64 { return &a.Angle }),
+			num("misalignment", "misalignment", degrees(-10, 10, 0.05, 0.25), at(func(a *rocket.Alignment) *float64 { return &a.Angle }),
 				"Angle of the thrust's line to the centreline, in the plane of the rail's tilt.").byDefault("0 deg"),
-			num("offset", "offset", millimetres(-50, 50, 0.1, 1), at(func(a *sim.Alignment) *float64 { return &a.Offset }),
+			num("offset", "offset", millimetres(-50, 50, 0.1, 1), at(func(a *rocket.Alignment) *float64 { return &a.Offset }),
 				"How far the nozzle's centre is off the centreline, in the same plane.").byDefault("0 mm"),
 		},
 	}
 }
 
 // giveShape makes a rocket have a shape, as wide as its body.
-func giveShape(r *sim.Rocket) {
+func giveShape(r *rocket.Rocket) {
 	if r.Shape == nil {
 		r.Shape = &airframe.Shape{Diameter: r.Body.Diameter}
 	}

@@ -10,6 +10,7 @@ import (
 
 	"ullage/sim"
 	"ullage/sim/airframe"
+	"ullage/sim/rocket"
 )
 
 // shapely is whole with a shape, a mass list, and every key that comes with them.
@@ -128,7 +129,7 @@ func TestReadsTheShape(t *testing.T) {
 	require.Equal(t, [3]float64{0.72, 0.11, 0.0008}, [3]float64{r.Body.Balance, r.Body.Inertia, r.Body.RollInertia})
 	require.Equal(t, [2]float64{1.51, 1.49}, [2]float64{r.Water.Nozzle, r.Water.FittingsAt})
 	require.Equal(t, [2]float64{1.505, 1.48}, [2]float64{r.Motor.Position, r.Motor.FittingsAt})
-	require.Equal(t, sim.RigidModel, r.Model)
+	require.Equal(t, rocket.RigidModel, r.Model)
 	require.InDelta(t, math.Pi/720, r.Alignment.Angle, 1e-12)
 	require.Equal(t, -0.0005, r.Alignment.Offset)
 	require.InDelta(t, math.Pi, r.Gust.From, 1e-12)
@@ -250,7 +251,7 @@ func TestDiameterOfBodyAndShape(t *testing.T) {
 
 func TestCloneCopiesTheShape(t *testing.T) {
 	r := readIn(t, folder(t), shapely).Rocket()
-	c := Clone(r)
+	c := r.Clone()
 	c.Shape.Length, c.Shape.Nose.Length, c.Shape.Fins[0].Span, c.Shape.Sections[0].Aft, c.Parts[0].Mass = 9, 9, 9, 9, 9
 	require.Equal(t, 1.5, r.Shape.Length)
 	require.NotEqual(t, 9.0, r.Shape.Nose.Length)

@@ -4,8 +4,8 @@ import (
 	"math"
 	"strings"
 
-	"ullage/sim"
 	"ullage/sim/quantity"
+	"ullage/sim/rocket"
 )
 
 // Spread is the uncertainty of one input: one standard deviation around the
@@ -35,7 +35,7 @@ func (f *File) Spreads() []Spread {
 // ParseSpread reads the uncertainty of an input as a file has it, quotes left
 // out: "0.01", "20 g", "15 deg"; for a temperature a difference, "2 degC". The
 // error is Faults.
-func ParseSpread(r *sim.Rocket, input, text string) (Spread, error) {
+func ParseSpread(r *rocket.Rocket, input, text string) (Spread, error) {
 	in, err := Find(r, input)
 	if err != nil {
 		return Spread{}, err

@@ -164,7 +164,7 @@ func TestParseSpread(t *testing.T) {
 
 func TestCloneIsApart(t *testing.T) {
 	r := Starter().Rocket()
-	c := Clone(r)
+	c := r.Clone()
 	require.Equal(t, r, c)
 	for _, in := range Inputs(c) {
 		if in.Kind == NumberKind {

@@ -8,11 +8,12 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"ullage/sim"
+	"ullage/sim/rocket"
 )
 
 // The starter flies well on both drives, by the trade's common practice.
 func TestStarterFliesWell(t *testing.T) {
-	for _, power := range []sim.Power{sim.WaterPower, sim.MotorPower} {
+	for _, power := range []rocket.Power{rocket.WaterPower, rocket.MotorPower} {
 		f, err := Starter().Set("power", string(power))
 		require.NoError(t, err)
 		flight, err := sim.Fly(context.Background(), f.Rocket(), sim.Options{})
@@ -28,7 +29,7 @@ func TestStarterFliesWell(t *testing.T) {
 		s := r.Stability
 		require.True(t, s.Known)
 		moments := map[string]sim.StabilityAt{"rail exit": s.RailExit, "burnout": s.Burnout}
-		if power == sim.WaterPower {
+		if power == rocket.WaterPower {
 			moments["liquid out"] = s.LiquidOut
 		}
 		for moment, at := range moments {
@@ -38,7 +39,7 @@ func TestStarterFliesWell(t *testing.T) {
 		}
 		require.GreaterOrEqual(t, s.Least, 1.0)
 		require.LessOrEqual(t, s.RailExitAngle, 15*math.Pi/180)
-		if power == sim.WaterPower {
+		if power == rocket.WaterPower {
 			require.InDelta(t, 200, r.Apogee.Height, 50)
 			require.Zero(t, r.LiquidLeft)
 		} else {
@@ -52,7 +53,7 @@ func TestStarter(t *testing.T) {
 	require.Empty(t, f.Path())
 	require.Equal(t, "starter", f.Name())
 	require.False(t, f.Modified())
-	require.Equal(t, sim.WaterPower, f.Rocket().Power)
+	require.Equal(t, rocket.WaterPower, f.Rocket().Power)
 	g, err := f.Set("motor.delay", "6 s")
 	require.NoError(t, err)
 	require.True(t, g.Modified())

@@ -4,8 +4,8 @@ import (
 	"math"
 	"strconv"
 
-	"ullage/sim"
 	"ullage/sim/quantity"
+	"ullage/sim/rocket"
 )
 
 // validate adds what the engine finds wrong with the rocket as a whole. With
@@ -32,16 +32,16 @@ func (rd *reading) validate() {
 }
 
 // check validates the rocket with its unread numbers set.
-func (rd *reading) check(end func(scale) float64) sim.Faults {
+func (rd *reading) check(end func(scale) float64) rocket.Faults {
 	for _, u := range rd.unread {
 		u.field.codec.setNumber(u.field, u.place, end(u.field.codec.scale(u.field, u.place)))
 	}
-	faults, _ := rd.rocket.Validate().(sim.Faults)
+	faults, _ := rd.rocket.Validate().(rocket.Faults)
 	return faults
 }
 
 // whole reports a fault of the rocket as a whole at the line of its input.
-func (rd *reading) whole(f sim.Fault) {
+func (rd *reading) whole(f rocket.Fault) {
 	at, given := rd.where[f.Name]
 	s, row, p := resolve(rd.rocket, f.Name)
 	unsure := row != nil && s.path != "" && s.path == rd.unsure

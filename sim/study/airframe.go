@@ -7,12 +7,13 @@ import (
 
 	"ullage/sim"
 	"ullage/sim/airframe"
+	"ullage/sim/rocket"
 )
 
 // Airframe is an airframe with one of its drives: how it balances and points in a
 // flight, what each part adds, and how straight its thrust must be.
 type Airframe struct {
-	Power      sim.Power
+	Power      rocket.Power
 	Flight     *sim.Flight // of the rocket's own model, on the day of the file
 	Parts      []AirframePart
 	Speed      float64      // that the drag shares are for: the greatest of the flight, m/s
@@ -39,7 +40,7 @@ type Sizing struct {
 }
 
 // SizeFor finds the nose weight, and the fin span, for a least margin on the way up.
-func SizeFor(ctx context.Context, r *sim.Rocket, margin float64, o Options) (Sizing, error) {
+func SizeFor(ctx context.Context, r *rocket.Rocket, margin float64, o Options) (Sizing, error) {
 	if !r.Balanced() {
 		return Sizing{}, ErrNoShape
 	}
@@ -68,7 +69,7 @@ type AirframePart struct {
 
 // Airframes looks at an airframe with every drive that its file has, water first, and
 // sizes nose weight and fins for a least margin, calibres.
-func Airframes(ctx context.Context, r *sim.Rocket, margin float64, o Options) ([]Airframe, error) {
+func Airframes(ctx context.Context, r *rocket.Rocket, margin float64, o Options) ([]Airframe, error) {
 	if !r.Balanced() {
 		return nil, ErrNoShape
 	}
@@ -85,7 +86,7 @@ func Airframes(ctx context.Context, r *sim.Rocket, margin float64, o Options) ([
 	return out, nil
 }
 
-func newAirframe(ctx context.Context, r *sim.Rocket, margin float64, o Options) (Airframe, error) {
+func newAirframe(ctx context.Context, r *rocket.Rocket, margin float64, o Options) (Airframe, error) {
 	a := Airframe{Power: r.Power, Given: len(r.Body.Drag) > 0, Attack: r.Limits.InForce().Attack}
 	var err error
 	if a.Flight, err = sim.Fly(ctx, r, sim.Options{Tolerance: o.Tolerance, Keep: true}); err != nil {
@@ -104,7 +105,7 @@ func newAirframe(ctx context.Context, r *sim.Rocket, margin float64, o Options) 
 
 // parts joins normal forces and drag shares by the parts' names, in the order along
 // the rocket.
-func (a *Airframe) parts(r *sim.Rocket) {
+func (a *Airframe) parts(r *rocket.Rocket) {
 	aero := r.Shape.Aero()
 	column := r.Site.Column()
 	air := column.Air(0)

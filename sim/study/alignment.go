@@ -6,6 +6,7 @@ import (
 	"math"
 
 	"ullage/sim"
+	"ullage/sim/rocket"
 )
 
 // ErrNoShape is returned where a study needs a shape and a balance, or a mass list.
@@ -32,7 +33,7 @@ func AlignmentAngles() []float64 {
 // Alignments flies a rocket upright in calm air with its thrust off the centreline by
 // each angle, its offset as in the file: what a nozzle or motor mount that is not
 // straight does by itself.
-func Alignments(ctx context.Context, r *sim.Rocket, angles []float64, o Options) ([]Misaligned, error) {
+func Alignments(ctx context.Context, r *rocket.Rocket, angles []float64, o Options) ([]Misaligned, error) {
 	if !r.Balanced() {
 		return nil, ErrNoShape
 	}
@@ -56,10 +57,10 @@ func Alignments(ctx context.Context, r *sim.Rocket, angles []float64, o Options)
 }
 
 // misaligned flies one angle: upright, calm air, a rigid body.
-func misaligned(ctx context.Context, r *sim.Rocket, angle float64, o Options) (*sim.Flight, error) {
+func misaligned(ctx context.Context, r *rocket.Rocket, angle float64, o Options) (*sim.Flight, error) {
 	c := *r // only values are changed
 	c.Alignment.Angle = angle
-	c.Model = sim.RigidModel
+	c.Model = rocket.RigidModel
 	c.Wind.Speed, c.Gust.Speed, c.Rail.Tilt = 0, 0, 0
 	return sim.Fly(ctx, &c, sim.Options{Tolerance: o.Tolerance, Keep: true})
 }
@@ -70,7 +71,7 @@ const LargestMisalignment = 5 * math.Pi / 180
 // AlignmentTolerance is the largest angle of the thrust's line, rad, that keeps the
 // angle of attack in calm air under a limit, rad: what the builder's jig must hold.
 // LargestMisalignment if that does.
-func AlignmentTolerance(ctx context.Context, r *sim.Rocket, limit float64, o Options) (float64, error) {
+func AlignmentTolerance(ctx context.Context, r *rocket.Rocket, limit float64, o Options) (float64, error) {
 	if !r.Balanced() {
 		return 0, ErrNoShape
 	}
@@ -112,9 +113,9 @@ func bisect(low, high float64, f func(float64) (float64, error)) (float64, error
 }
 
 // leastMargin is the least margin on the way up, as a point mass flies it.
-func leastMargin(ctx context.Context, r *sim.Rocket, o Options) (float64, error) {
+func leastMargin(ctx context.Context, r *rocket.Rocket, o Options) (float64, error) {
 	c := *r
-	c.Model = sim.PointModel
+	c.Model = rocket.PointModel
 	fl, err := sim.Fly(ctx, &c, sim.Options{Tolerance: o.Tolerance})
 	if err != nil {
 		return 0, err
@@ -124,7 +125,7 @@ func leastMargin(ctx context.Context, r *sim.Rocket, o Options) (float64, error)
 
 // NoseWeight is the weight, kg, to add at a place in the nose, m from its tip, for a
 // least margin on the way up, calibres; 0 when it has that already.
-func NoseWeight(ctx context.Context, r *sim.Rocket, at, margin float64, o Options) (float64, error) {
+func NoseWeight(ctx context.Context, r *rocket.Rocket, at, margin float64, o Options) (float64, error) {
 	if !r.Balanced() {
 		return 0, ErrNoShape
 	}
@@ -144,7 +145,7 @@ func NoseWeight(ctx context.Context, r *sim.Rocket, at, margin float64, o Option
 
 // WithWeight is the rocket with a lump more in its body, balance and measured inertia
 // moved by it.
-func WithWeight(r *sim.Rocket, weight, at float64) *sim.Rocket {
+func WithWeight(r *rocket.Rocket, weight, at float64) *rocket.Rocket {
 	c := *r
 	d := r.DryBody()
 	c.Body.Mass = d.Mass + weight
@@ -156,7 +157,7 @@ func WithWeight(r *sim.Rocket, weight, at float64) *sim.Rocket {
 
 // FinSpan is the exposed semi-span, m, of the last fins for a least margin on the way
 // up, calibres, everything else as it is; the fins' own weight stays as weighed.
-func FinSpan(ctx context.Context, r *sim.Rocket, margin float64, o Options) (float64, error) {
+func FinSpan(ctx context.Context, r *rocket.Rocket, margin float64, o Options) (float64, error) {
 	if !r.Balanced() || len(r.Shape.Fins) == 0 {
 		return 0, ErrNoShape
 	}

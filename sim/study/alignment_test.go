@@ -8,25 +8,25 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
-	"ullage/sim"
 	"ullage/sim/airframe"
+	"ullage/sim/rocket"
 	"ullage/thrust"
 )
 
 // finned is a motor rocket with a shape, invented.
-func finned(t testing.TB) *sim.Rocket {
+func finned(t testing.TB) *rocket.Rocket {
 	c, err := thrust.NewCurve([]thrust.Point{{Time: 0.02, Thrust: 60}, {Time: 0.6, Thrust: 50}, {Time: 1.2, Thrust: 40}, {Time: 1.3, Thrust: 0}})
 	require.NoError(t, err)
-	r := &sim.Rocket{Name: "finned", Power: sim.MotorPower,
+	r := &rocket.Rocket{Name: "finned", Power: rocket.MotorPower,
 		Shape: &airframe.Shape{Length: 0.8, Diameter: 0.04, Roughness: 20e-6,
 			Nose: airframe.Nose{Shape: airframe.TangentOgive, Length: 0.12},
 			Fins: []airframe.Fins{{Name: "1", Count: 4, Root: 0.1, Tip: 0.05, Span: 0.05, Sweep: 0.05, Thickness: 0.003,
 				Section: airframe.FlatSection, Position: 0.7}}},
-		Body:  sim.Body{Diameter: 0.04, Mass: 0.5, Drag: []sim.MachDrag{{Mach: 0, Drag: 0.5}}, DragFactor: 1, Balance: 0.55},
-		Motor: &sim.Motor{Curve: c, Case: 0.05, Propellant: 0.04, Delay: math.NaN(), Diameter: 0.024, Length: 0.1},
-		Rail:  sim.Rail{Length: 1.2},
-		Canopies: []sim.Canopy{{Name: "main", Diameter: 0.6, Coefficient: 0.75, FillConstant: 8, Shock: 1.7,
-			Motor: sim.Rule{Trigger: sim.AfterApogee, Value: 1}}},
+		Body:  rocket.Body{Diameter: 0.04, Mass: 0.5, Drag: []rocket.MachDrag{{Mach: 0, Drag: 0.5}}, DragFactor: 1, Balance: 0.55},
+		Motor: &rocket.Motor{Curve: c, Case: 0.05, Propellant: 0.04, Delay: math.NaN(), Diameter: 0.024, Length: 0.1},
+		Rail:  rocket.Rail{Length: 1.2},
+		Canopies: []rocket.Canopy{{Name: "main", Diameter: 0.6, Coefficient: 0.75, FillConstant: 8, Shock: 1.7,
+			Motor: rocket.Rule{Trigger: rocket.AfterApogee, Value: 1}}},
 	}
 	require.NoError(t, r.Validate())
 	return r

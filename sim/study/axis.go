@@ -7,8 +7,8 @@ import (
 	"strconv"
 	"strings"
 
-	"ullage/sim"
 	"ullage/sim/quantity"
+	"ullage/sim/rocket"
 	"ullage/sim/rocketfile"
 )
 
@@ -68,7 +68,7 @@ func Count(axes []Axis) int {
 
 // ParseAxes reads one or two axes over different inputs. The error is
 // rocketfile.Faults, all at once.
-func ParseAxes(r *sim.Rocket, texts []string) ([]Axis, error) {
+func ParseAxes(r *rocket.Rocket, texts []string) ([]Axis, error) {
 	var axes []Axis
 	var faults rocketfile.Faults
 	seen := map[string]bool{}
@@ -104,14 +104,14 @@ const axisMend = "write NAME=FROM..TO/POINTS such as water.fill=0.2..0.4/21, or 
 // ParseAxis reads an input with its values: "water.fill=0.2..0.4/21" (21 points,
 // both ends included), or a list, "water.throat=9mm,11mm,13mm", "water.gas=air,helium".
 // A number without a unit takes the last one's. The error is rocketfile.Faults.
-func ParseAxis(r *sim.Rocket, text string) (Axis, error) {
+func ParseAxis(r *rocket.Rocket, text string) (Axis, error) {
 	name, values, given := strings.Cut(text, "=")
 	name, values = strings.TrimSpace(name), strings.TrimSpace(values)
 	in, err := rocketfile.Find(r, name)
 	if err != nil {
 		return Axis{}, err
 	}
-	p := axisParser{in: in, trial: rocketfile.Clone(r)}
+	p := axisParser{in: in, trial: r.Clone()}
 	a := Axis{Input: in}
 	switch {
 	case in.Apart:
@@ -132,7 +132,7 @@ func ParseAxis(r *sim.Rocket, text string) (Axis, error) {
 // axisParser reads the values of one input and tries each on a rocket.
 type axisParser struct {
 	in    rocketfile.Input
-	trial *sim.Rocket
+	trial *rocket.Rocket
 }
 
 func (p *axisParser) fault(value, problem, mend string) error {
@@ -243,7 +243,7 @@ func (p *axisParser) item(text string, usual *quantity.Unit) (Value, *quantity.U
 			return Value{}, nil, err
 		}
 	}
-	return Value{Word: text}, nil, p.in.SetText(rocketfile.Clone(p.trial), text)
+	return Value{Word: text}, nil, p.in.SetText(p.trial.Clone(), text)
 }
 
 // number reads a number of the input and holds it to the input's range. One

@@ -5,6 +5,7 @@ import (
 	"errors"
 
 	"ullage/sim"
+	"ullage/sim/rocket"
 )
 
 // Best is what FindBest found.
@@ -23,7 +24,7 @@ type Best struct {
 // does not leave the rail is never a best one, nor, unless allowLeftover, one that
 // ends with liquid aboard; with no other flight in the ranges the error is a
 // *NoneAdmissible. What is wrong with the goals is rocketfile.Faults.
-func FindBest(ctx context.Context, base *sim.Rocket, goals []Goal, allowLeftover bool, o Options) (Best, error) {
+func FindBest(ctx context.Context, base *rocket.Rocket, goals []Goal, allowLeftover bool, o Options) (Best, error) {
 	if faults := goalFaults(base, goals, len(goals)); len(faults) > 0 {
 		return Best{}, faults
 	}

@@ -7,11 +7,11 @@ import (
 
 	"github.com/stretchr/testify/require"
 
-	"ullage/sim"
+	"ullage/sim/rocket"
 	"ullage/sim/rocketfile"
 )
 
-func best(t testing.TB, r *sim.Rocket, leftover bool, texts ...string) Best {
+func best(t testing.TB, r *rocket.Rocket, leftover bool, texts ...string) Best {
 	t.Helper()
 	goals, err := ParseGoals(r, texts)
 	require.NoError(t, err)
@@ -21,7 +21,7 @@ func best(t testing.TB, r *sim.Rocket, leftover bool, texts ...string) Best {
 }
 
 // densest is the highest admissible row of a dense sweep.
-func densest(t *testing.T, r *sim.Rocket, leftover bool, texts ...string) Row {
+func densest(t *testing.T, r *rocket.Rocket, leftover bool, texts ...string) Row {
 	t.Helper()
 	var top Row
 	for _, row := range rows(t, r, Options{}, texts...) {
@@ -40,7 +40,7 @@ func densest(t *testing.T, r *sim.Rocket, leftover bool, texts ...string) Row {
 // the apogee is 1 % down.
 func TestBestOfOne(t *testing.T) {
 	for name, c := range map[string]struct {
-		rocket      *sim.Rocket
+		rocket      *rocket.Rocket
 		goal, sweep string
 		tol         float64 // of the value
 	}{
@@ -109,7 +109,7 @@ func TestBestAtBound(t *testing.T) {
 // is no rocket: the best is at that edge.
 func TestBestAtEdge(t *testing.T) {
 	r := bottle()
-	r.Water.Tube = &sim.LaunchTube{Length: 0.15, Outer: 0.02, Inner: 0.01}
+	r.Water.Tube = &rocket.LaunchTube{Length: 0.15, Outer: 0.02, Inner: 0.01}
 	b := best(t, r, false, "water.tube.outer=11..40mm")
 	require.InDelta(t, r.Water.Throat, b.Values[0], 3*bestTol*0.029)
 	require.Less(t, b.Values[0], r.Water.Throat)

@@ -5,6 +5,7 @@ import (
 	"math"
 
 	"ullage/sim"
+	"ullage/sim/rocket"
 	"ullage/sim/rocketfile"
 )
 
@@ -29,7 +30,7 @@ const (
 // CanopyFor finds, by flights, the nominal diameter of a canopy on which the rocket
 // lands at a vertical speed, m/s. Its coefficient, rule and the other canopies stay.
 // Where no diameter of the input's range does, the error is rocketfile.Faults.
-func CanopyFor(ctx context.Context, r *sim.Rocket, canopy int, vertical float64, o Options) (Sized, error) {
+func CanopyFor(ctx context.Context, r *rocket.Rocket, canopy int, vertical float64, o Options) (Sized, error) {
 	if canopy < 0 || canopy >= len(r.Canopies) {
 		return Sized{}, rocketfile.Faults{{Key: "canopy", Problem: "the rocket has no such canopy", Mend: "add one"}}
 	}
@@ -48,7 +49,7 @@ func CanopyFor(ctx context.Context, r *sim.Rocket, canopy int, vertical float64,
 	// The settled speed goes with 1/diameter: the logarithm of one is nearly straight
 	// against that of the other.
 	tooSlow := func(x float64) (float64, error) {
-		try := rocketfile.Clone(r)
+		try := r.Clone()
 		d := math.Min(in.Max, math.Max(in.Min, math.Exp(x)))
 		if err := in.Set(try, d); err != nil {
 			return 0, err

@@ -7,7 +7,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"ullage/atmosphere"
-	"ullage/sim"
+	"ullage/sim/rocket"
 	"ullage/sim/rocketfile"
 )
 
@@ -15,7 +15,7 @@ import (
 func TestCanopyFor(t *testing.T) {
 	for _, v := range []float64{2.5, 4, 6, 9} {
 		r := bottle()
-		r.Body.Drag = []sim.MachDrag{{}}
+		r.Body.Drag = []rocket.MachDrag{{}}
 		s, err := CanopyFor(background, r, 0, v, Options{})
 		require.NoError(t, err)
 		air := atmosphere.Standard(0)
@@ -51,16 +51,16 @@ func TestCanopyForDrift(t *testing.T) {
 
 func TestCanopyForFaults(t *testing.T) {
 	drogue := rocketfile.Starter().Rocket()
-	drogue.Canopies = append(drogue.Canopies, sim.Canopy{Name: "drogue", Diameter: 0.3, Coefficient: 0.75, FillConstant: 8,
-		Water: sim.Rule{Trigger: sim.AfterApogee, Value: 1}})
+	drogue.Canopies = append(drogue.Canopies, rocket.Canopy{Name: "drogue", Diameter: 0.3, Coefficient: 0.75, FillConstant: 8,
+		Water: rocket.Rule{Trigger: rocket.AfterApogee, Value: 1}})
 	shut := bottle()
-	shut.Canopies[0].Water = sim.Rule{Trigger: sim.AfterLaunch, Value: 500}
+	shut.Canopies[0].Water = rocket.Rule{Trigger: rocket.AfterLaunch, Value: 500}
 	heavy := bottle()
 	heavy.Body.Mass = 100
 	wrong := bottle()
 	wrong.Body.Mass = -1
 	for _, c := range []struct {
-		r      *sim.Rocket
+		r      *rocket.Rocket
 		canopy int
 		v      float64
 		want   string

@@ -6,13 +6,13 @@ import (
 	"strconv"
 
 	"ullage/sim"
-	"ullage/sim/rocketfile"
+	"ullage/sim/rocket"
 )
 
 // Variant is a rocket to set beside others.
 type Variant struct {
 	Name    string
-	Rocket  *sim.Rocket
+	Rocket  *rocket.Rocket
 	Problem string // it does not fit the mount, or exceeds a limit; empty for none
 }
 
@@ -36,10 +36,10 @@ type CompareOptions struct {
 
 // Throats are variants of a rocket by the diameter of the throat, m. A diameter that
 // makes no valid rocket shows as Invalid once compared.
-func Throats(base *sim.Rocket, throats []float64) []Variant {
+func Throats(base *rocket.Rocket, throats []float64) []Variant {
 	variants := make([]Variant, len(throats))
 	for i, d := range throats {
-		r := rocketfile.Clone(base)
+		r := base.Clone()
 		if r.Water != nil {
 			r.Water.Throat = d
 		}
@@ -51,17 +51,17 @@ func Throats(base *sim.Rocket, throats []float64) []Variant {
 // NamedMotor is a motor with the name to show it under.
 type NamedMotor struct {
 	Name  string
-	Motor *sim.Motor
+	Motor *rocket.Motor
 }
 
 // Motors are variants of a rocket by its motor, flown on it: those that do not fit
 // the mount, or have more impulse (N·s) than the limit, say so. 0 is no limit.
-func Motors(base *sim.Rocket, motors []NamedMotor, limit float64) []Variant {
+func Motors(base *rocket.Rocket, motors []NamedMotor, limit float64) []Variant {
 	variants := make([]Variant, len(motors))
 	for i, m := range motors {
-		r := rocketfile.Clone(base)
-		r.Power, r.Motor = sim.MotorPower, m.Motor
-		r = rocketfile.Clone(r) // not the caller's motor
+		r := base.Clone()
+		r.Power, r.Motor = rocket.MotorPower, m.Motor
+		r = r.Clone() // not the caller's motor
 		variants[i] = Variant{Name: m.Name, Rocket: r, Problem: Unfit(r, limit)}
 	}
 	return variants
@@ -70,7 +70,7 @@ func Motors(base *sim.Rocket, motors []NamedMotor, limit float64) []Variant {
 // Unfit says why a rocket's motor cannot be used: it does not fit the mount, or has
 // more impulse (N·s) than a limit, 0 for none. Empty when it can, and without a
 // motor. A motor narrower than its mount takes an adapter and is no problem.
-func Unfit(r *sim.Rocket, limit float64) string {
+func Unfit(r *rocket.Rocket, limit float64) string {
 	const equal = 1 + 1e-9
 	m := r.Motor
 	switch {
@@ -107,13 +107,13 @@ func Compare(ctx context.Context, variants []Variant, o CompareOptions) ([]Compa
 // worker.
 func (o *CompareOptions) compare(ctx context.Context, c Compared) (Compared, error) {
 	var err error
-	c.Flight, c.Invalid, err = fly(ctx, rocketfile.Clone(c.Rocket), o.flight())
+	c.Flight, c.Invalid, err = fly(ctx, c.Rocket.Clone(), o.flight())
 	if err != nil || c.Invalid != nil {
 		return c, err
 	}
 	alone := o.Options
 	alone.Workers, alone.Keep, alone.Progress = 1, false, nil
-	if o.Fill && c.Rocket.Power == sim.WaterPower {
+	if o.Fill && c.Rocket.Power == rocket.WaterPower {
 		if c.Best, err = bestFill(ctx, c.Rocket, o.AllowLeftover, alone); err != nil {
 			return c, err
 		}
@@ -130,7 +130,7 @@ func (o *CompareOptions) compare(ctx context.Context, c Compared) (Compared, err
 }
 
 // bestFill is the best of water.fill; nil when none may be.
-func bestFill(ctx context.Context, r *sim.Rocket, leftover bool, o Options) (*Best, error) {
+func bestFill(ctx context.Context, r *rocket.Rocket, leftover bool, o Options) (*Best, error) {
 	goal, err := ParseGoal(r, "water.fill")
 	if err != nil {
 		return nil, err
@@ -143,12 +143,12 @@ func bestFill(ctx context.Context, r *sim.Rocket, leftover bool, o Options) (*Be
 }
 
 // ejected is the canopy that a motor's charge opens; -1 for none.
-func ejected(r *sim.Rocket) int {
-	if r.Power != sim.MotorPower || r.Motor == nil || math.IsNaN(r.Motor.Delay) {
+func ejected(r *rocket.Rocket) int {
+	if r.Power != rocket.MotorPower || r.Motor == nil || math.IsNaN(r.Motor.Delay) {
 		return -1
 	}
 	for i := range r.Canopies {
-		if r.Canopies[i].Motor.Trigger == sim.Ejection {
+		if r.Canopies[i].Motor.Trigger == rocket.Ejection {
 			return i
 		}
 	}

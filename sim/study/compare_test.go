@@ -7,7 +7,7 @@ import (
 
 	"github.com/stretchr/testify/require"
 
-	"ullage/sim"
+	"ullage/sim/rocket"
 	"ullage/sim/rocketfile"
 	"ullage/thrust"
 )
@@ -39,8 +39,8 @@ func TestThroats(t *testing.T) {
 func TestMotors(t *testing.T) {
 	curve, err := thrust.NewCurve([]thrust.Point{{Time: 0, Thrust: 60}, {Time: 3, Thrust: 50}, {Time: 3.2, Thrust: 0}})
 	require.NoError(t, err)
-	motor := func(diameter, length, delay float64) *sim.Motor {
-		return &sim.Motor{Curve: curve, Case: 0.1, Propellant: 0.08, Diameter: diameter, Length: length, Delay: delay, Delays: []float64{5, 7, 9}}
+	motor := func(diameter, length, delay float64) *rocket.Motor {
+		return &rocket.Motor{Curve: curve, Case: 0.1, Propellant: 0.08, Diameter: diameter, Length: length, Delay: delay, Delays: []float64{5, 7, 9}}
 	}
 	r := rocketfile.Starter().Rocket() // flies on water, with a 29 mm mount
 	motors := []NamedMotor{
@@ -61,7 +61,7 @@ func TestMotors(t *testing.T) {
 	require.Empty(t, got[5].Delays, "no charge")
 	require.Equal(t, -1, got[5].Delay)
 	require.Empty(t, Unfit(got[1].Rocket, 0))
-	require.Equal(t, sim.WaterPower, r.Power)
+	require.Equal(t, rocket.WaterPower, r.Power)
 }
 
 func TestCompareEndsEarly(t *testing.T) {

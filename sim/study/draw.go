@@ -4,15 +4,15 @@ import (
 	"math"
 	"math/rand/v2"
 
-	"ullage/sim"
 	"ullage/sim/quantity"
+	"ullage/sim/rocket"
 	"ullage/sim/rocketfile"
 )
 
 // drawer draws rockets. Each draw has a stream of random numbers of its own, made
 // from the seed and its place in the row, so that it does not matter who draws it.
 type drawer struct {
-	base    *sim.Rocket
+	base    *rocket.Rocket
 	spreads []Spread
 	turns   []*rocketfile.Input // of each spread: what turns round when it goes below 0
 	seed    uint64
@@ -24,7 +24,7 @@ type drawer struct {
 // direction: less than nothing points the other way.
 var vectors = map[string]string{"rail.tilt": "rail.heading", "wind.speed": "wind.from"}
 
-func newDrawer(base *sim.Rocket, spreads []Spread, seed uint64) *drawer {
+func newDrawer(base *rocket.Rocket, spreads []Spread, seed uint64) *drawer {
 	d := &drawer{base: base, spreads: spreads, seed: seed, turns: make([]*rocketfile.Input, len(spreads))}
 	d.normal = rand.New(&d.source)
 	for i, s := range spreads {
@@ -46,9 +46,9 @@ func mix(x uint64) uint64 {
 
 // draw makes the i-th rocket and fills in how many deviations each input is off. A
 // value that its input cannot take is an error.
-func (d *drawer) draw(i int, deviates []float64) (*sim.Rocket, error) {
+func (d *drawer) draw(i int, deviates []float64) (*rocket.Rocket, error) {
 	d.source.Seed(mix(d.seed), mix(^uint64(i)))
-	rocket := rocketfile.Clone(d.base)
+	rocket := d.base.Clone()
 	var invalid error
 	for k := range d.spreads {
 		s := &d.spreads[k]

@@ -6,7 +6,7 @@ import (
 
 	"github.com/stretchr/testify/require"
 
-	"ullage/sim"
+	"ullage/sim/rocket"
 	"ullage/sim/rocketfile"
 )
 
@@ -84,7 +84,7 @@ func TestDefaultSpread(t *testing.T) {
 	require.NotContains(t, motor, "water.fill")
 
 	falling := bottle()
-	falling.Canopies[0].Water = sim.Rule{Trigger: sim.Falling, Value: 30}
+	falling.Canopies[0].Water = rocket.Rule{Trigger: rocket.Falling, Value: 30}
 	require.InDelta(t, 5, names(DefaultSpread(falling))["canopy.main.deploy.water"], 1e-12)
 }
 

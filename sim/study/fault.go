@@ -3,14 +3,14 @@ package study
 import (
 	"errors"
 
-	"ullage/sim"
+	"ullage/sim/rocket"
 	"ullage/sim/rocketfile"
 )
 
 // appendFaults adds what an error says, whichever room it comes from.
 func appendFaults(to rocketfile.Faults, err error) rocketfile.Faults {
 	var file rocketfile.Faults
-	var rocket sim.Faults
+	var rocket rocket.Faults
 	switch {
 	case err == nil:
 	case errors.As(err, &file):

@@ -5,8 +5,8 @@ import (
 	"math"
 	"strings"
 
-	"ullage/sim"
 	"ullage/sim/quantity"
+	"ullage/sim/rocket"
 	"ullage/sim/rocketfile"
 )
 
@@ -21,7 +21,7 @@ const MaxGoals = 6
 
 // ParseGoals reads one or more goals over different inputs. The error is
 // rocketfile.Faults, all at once.
-func ParseGoals(r *sim.Rocket, texts []string) ([]Goal, error) {
+func ParseGoals(r *rocket.Rocket, texts []string) ([]Goal, error) {
 	var goals []Goal
 	var faults rocketfile.Faults
 	for _, text := range texts {
@@ -40,10 +40,10 @@ func ParseGoals(r *sim.Rocket, texts []string) ([]Goal, error) {
 }
 
 // goalFaults is what is wrong with goals together, and with their ranges.
-func goalFaults(r *sim.Rocket, goals []Goal, n int) rocketfile.Faults {
+func goalFaults(r *rocket.Rocket, goals []Goal, n int) rocketfile.Faults {
 	var faults rocketfile.Faults
 	seen := map[string]bool{}
-	trial := rocketfile.Clone(r)
+	trial := r.Clone()
 	for _, g := range goals {
 		switch {
 		case seen[g.Input.Name]:
@@ -69,13 +69,13 @@ const goalMend = "write NAME or NAME=FROM..TO, such as water.fill=0.2..0.6"
 
 // ParseGoal reads "water.fill" or "water.fill=0.2..0.6". Without a range it is
 // [DefaultRange]. The error is rocketfile.Faults.
-func ParseGoal(r *sim.Rocket, text string) (Goal, error) {
+func ParseGoal(r *rocket.Rocket, text string) (Goal, error) {
 	name, ends, given := strings.Cut(text, "=")
 	in, err := rocketfile.Find(r, strings.TrimSpace(name))
 	if err != nil {
 		return Goal{}, err
 	}
-	p := axisParser{in: in, trial: rocketfile.Clone(r)}
+	p := axisParser{in: in, trial: r.Clone()}
 	g := Goal{Input: in}
 	switch {
 	case in.Apart:
@@ -99,7 +99,7 @@ func ParseGoal(r *sim.Rocket, text string) (Goal, error) {
 // the range of a share, of an angle, and of what is 0 today; for any other number from a quarter of
 // today's value to four times that, since the limits of the table are far out. Never
 // more pressure than today's: that is not for a search to propose.
-func DefaultRange(in rocketfile.Input, r *sim.Rocket) (from, to float64) {
+func DefaultRange(in rocketfile.Input, r *rocket.Rocket) (from, to float64) {
 	const factor = 4
 	v, _ := in.Get(r)
 	switch {

@@ -5,6 +5,7 @@ import (
 	"math"
 
 	"ullage/sim"
+	"ullage/sim/rocket"
 	"ullage/sim/rocketfile"
 )
 
@@ -31,7 +32,7 @@ const (
 // one; where all are such, the rail stays upright. In calm air there is no wind to lean
 // into: the rail stands upright and there is no gust. Bad winds, a bad most, or a
 // rocket that is not valid are rocketfile.Faults.
-func Leans(ctx context.Context, r *sim.Rocket, winds []float64, most float64, o Options) ([]Lean, error) {
+func Leans(ctx context.Context, r *rocket.Rocket, winds []float64, most float64, o Options) ([]Lean, error) {
 	if err := checkLeans(r, winds, most); err != nil {
 		return nil, err
 	}
@@ -50,7 +51,7 @@ func Leans(ctx context.Context, r *sim.Rocket, winds []float64, most float64, o 
 }
 
 // checkLeans tells what is wrong before anything flies.
-func checkLeans(r *sim.Rocket, winds []float64, most float64) error {
+func checkLeans(r *rocket.Rocket, winds []float64, most float64) error {
 	faults := appendFaults(nil, r.Validate())
 	if !(most >= 0 && most < math.Pi/2) {
 		faults = append(faults, rocketfile.Fault{Key: "rail.tilt", Problem: "not a lean", Mend: "give 0 to less than 90 deg"})
@@ -69,7 +70,7 @@ func checkLeans(r *sim.Rocket, winds []float64, most float64) error {
 // leanSearch looks for the lean in one wind.
 type leanSearch struct {
 	ctx     context.Context
-	base    *sim.Rocket
+	base    *rocket.Rocket
 	wind    float64
 	options sim.Options
 }

@@ -8,7 +8,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
-	"ullage/sim"
+	"ullage/sim/rocket"
 	"ullage/sim/rocketfile"
 )
 
@@ -33,7 +33,7 @@ func TestLeansIntoTheWindBringItHome(t *testing.T) {
 		assert.Greater(t, l.Tilt, leans[i].Tilt, "more wind, more lean")
 		assert.Less(t, l.Drift, l.Upright)
 	}
-	assert.Equal(t, sim.Rail{Length: 1}, r.Rail, "the rocket given stays as it is")
+	assert.Equal(t, rocket.Rail{Length: 1}, r.Rail, "the rocket given stays as it is")
 }
 
 // No lean of a dense scan lands nearer the pad, whatever the wind: with a rigid body
@@ -41,7 +41,7 @@ func TestLeansIntoTheWindBringItHome(t *testing.T) {
 func TestLeansAgainstADenseScan(t *testing.T) {
 	heron := rocketfile.Starter().Rocket()
 	for name, c := range map[string]struct {
-		rocket *sim.Rocket
+		rocket *rocket.Rocket
 		rigid  bool
 	}{"bottle": {bottle(), false}, "heron on water": {heron, true}, "heron on a motor": {motored(), true}} {
 		winds := []float64{0, 1, 3, 8}
@@ -84,7 +84,7 @@ func TestLeansOfWhatDoesNotFly(t *testing.T) {
 	_, err = Leans(background, bottle(), []float64{-1, math.NaN()}, -1, Options{})
 	require.ErrorAs(t, err, &faults)
 	assert.Len(t, faults, 3)
-	_, err = Leans(background, &sim.Rocket{Power: sim.WaterPower}, nil, 0, Options{})
+	_, err = Leans(background, &rocket.Rocket{Power: rocket.WaterPower}, nil, 0, Options{})
 	assert.ErrorAs(t, err, &faults)
 
 	ctx, cancel := context.WithCancel(background)

@@ -6,6 +6,7 @@ import (
 	"slices"
 
 	"ullage/sim"
+	"ullage/sim/rocket"
 	"ullage/sim/rocketfile"
 )
 
@@ -38,14 +39,14 @@ const settling = 5
 //     (common practice, no source): higher drifts more.
 //
 // A rule without a number, or a value out of range, is rocketfile.Faults.
-func Opening(ctx context.Context, r *sim.Rocket, canopy int, values []float64, o Options) (delays []Delay, best int, err error) {
+func Opening(ctx context.Context, r *rocket.Rocket, canopy int, values []float64, o Options) (delays []Delay, best int, err error) {
 	in, err := openingInput(r, canopy)
 	if err != nil {
 		return nil, -1, err
 	}
 	axis := Axis{Input: in}
 	var faults rocketfile.Faults
-	trial := rocketfile.Clone(r)
+	trial := r.Clone()
 	for _, v := range values {
 		faults = appendFaults(faults, in.Set(trial, v))
 		axis.Values = append(axis.Values, Value{Number: v})
@@ -55,7 +56,7 @@ func Opening(ctx context.Context, r *sim.Rocket, canopy int, values []float64, o
 	}
 	rule := r.Canopies[canopy].Rule(r.Power)
 	var listed []float64
-	if rule.Trigger == sim.Ejection {
+	if rule.Trigger == rocket.Ejection {
 		listed = r.Motor.Delays
 	}
 	shut, err := unopened(ctx, r, o)
@@ -78,17 +79,17 @@ func Opening(ctx context.Context, r *sim.Rocket, canopy int, values []float64, o
 func sameDelay(a, b float64) bool { return math.Abs(a-b) < 1e-6 }
 
 // openingInput is the input that holds the number of a canopy's rule.
-func openingInput(r *sim.Rocket, canopy int) (rocketfile.Input, error) {
+func openingInput(r *rocket.Rocket, canopy int) (rocketfile.Input, error) {
 	if canopy < 0 || canopy >= len(r.Canopies) {
 		return rocketfile.Input{}, rocketfile.Faults{{Key: "canopy", Problem: "the rocket has no such canopy", Mend: "add one"}}
 	}
 	c := &r.Canopies[canopy]
 	name := "canopy." + c.Name + ".deploy." + string(r.Power)
 	switch c.Rule(r.Power).Trigger {
-	case sim.Never:
+	case rocket.Never:
 		return rocketfile.Input{}, rocketfile.Faults{{Key: name, Problem: "the canopy never opens on this drive", Mend: "give it a rule"}}
-	case sim.Ejection:
-		if r.Motor == nil || r.Power != sim.MotorPower || math.IsNaN(r.Motor.Delay) {
+	case rocket.Ejection:
+		if r.Motor == nil || r.Power != rocket.MotorPower || math.IsNaN(r.Motor.Delay) {
 			return rocketfile.Input{}, rocketfile.Faults{{Key: name, Problem: "waits for a charge that this drive does not have",
 				Mend: "give motor.delay, or another rule"}}
 		}
@@ -109,12 +110,12 @@ func delayOf(fl *sim.Flight, canopy int, value, top float64) Delay {
 }
 
 // bestDelay is the place of the best by the rule of Opening; -1 for none.
-func bestDelay(delays []Delay, trigger sim.Trigger, fromList bool) int {
+func bestDelay(delays []Delay, trigger rocket.Trigger, fromList bool) int {
 	best := -1
 	for i, d := range delays {
 		switch {
 		case !d.Opened, fromList && !d.Listed:
-		case trigger == sim.Falling:
+		case trigger == rocket.Falling:
 			if d.settles() && (best < 0 || d.Value < delays[best].Value) {
 				best = i
 			}

@@ -7,11 +7,11 @@ import (
 
 	"github.com/stretchr/testify/require"
 
-	"ullage/sim"
+	"ullage/sim/rocket"
 	"ullage/sim/rocketfile"
 )
 
-func openings(t *testing.T, r *sim.Rocket) ([]Delay, int) {
+func openings(t *testing.T, r *rocket.Rocket) ([]Delay, int) {
 	t.Helper()
 	values, err := OpeningValues(background, r, 0, Options{})
 	require.NoError(t, err)
@@ -62,7 +62,7 @@ func TestDelaysOfMotor(t *testing.T) {
 // The least airspeed is near the top, and the time since the top is since the one that
 // an early canopy does not cut short.
 func TestTimers(t *testing.T) {
-	for _, rule := range []sim.Rule{{Trigger: sim.AfterApogee, Value: 1}, {Trigger: sim.AfterLaunch, Value: 5}, {Trigger: sim.AfterBurnout, Value: 4}} {
+	for _, rule := range []rocket.Rule{{Trigger: rocket.AfterApogee, Value: 1}, {Trigger: rocket.AfterLaunch, Value: 5}, {Trigger: rocket.AfterBurnout, Value: 4}} {
 		r := bottle()
 		r.Canopies[0].Water = rule
 		delays, best := openings(t, r)
@@ -75,7 +75,7 @@ func TestTimers(t *testing.T) {
 			if i > 0 && !delays[i-1].Early {
 				require.InDelta(t, 0.5, d.SinceTop-delays[i-1].SinceTop, 1e-6)
 			}
-			if rule.Trigger == sim.AfterApogee {
+			if rule.Trigger == rocket.AfterApogee {
 				require.InDelta(t, d.Value, d.SinceTop, 1e-6)
 			}
 		}
@@ -85,7 +85,7 @@ func TestTimers(t *testing.T) {
 // What opens under thrust is never the best.
 func TestEarlyIsNotBest(t *testing.T) {
 	r := bottle()
-	r.Canopies[0].Water = sim.Rule{Trigger: sim.AfterLaunch, Value: 3}
+	r.Canopies[0].Water = rocket.Rule{Trigger: rocket.AfterLaunch, Value: 3}
 	delays, best, err := Opening(background, r, 0, []float64{0, 0.02, 1}, Options{})
 	require.NoError(t, err)
 	require.True(t, delays[1].Early)
@@ -103,7 +103,7 @@ func TestEarlyIsNotBest(t *testing.T) {
 // By height, the lowest that leaves 5 s under the full canopy.
 func TestHeights(t *testing.T) {
 	r := motored()
-	r.Canopies[0].Motor = sim.Rule{Trigger: sim.Falling, Value: 100}
+	r.Canopies[0].Motor = rocket.Rule{Trigger: rocket.Falling, Value: 100}
 	delays, best := openings(t, r)
 	require.GreaterOrEqual(t, best, 0)
 	at := delays[best].Flight
@@ -121,15 +121,15 @@ func TestOpeningFaults(t *testing.T) {
 	r := rocketfile.Starter().Rocket()
 	for want, c := range map[string]struct {
 		canopy int
-		rule   sim.Rule
+		rule   rocket.Rule
 		values []float64
 	}{
-		"no such canopy":     {1, sim.Rule{Trigger: sim.AfterApogee}, nil},
-		"no such canopy ":    {-1, sim.Rule{Trigger: sim.AfterApogee}, nil},
-		"never opens":        {0, sim.Rule{}, nil},
-		"waits for a charge": {0, sim.Rule{Trigger: sim.Ejection}, nil},
-		"too large":          {0, sim.Rule{Trigger: sim.AfterApogee}, []float64{1, 1e6}},
-		"not a finite":       {0, sim.Rule{Trigger: sim.AfterApogee}, []float64{math.NaN()}},
+		"no such canopy":     {1, rocket.Rule{Trigger: rocket.AfterApogee}, nil},
+		"no such canopy ":    {-1, rocket.Rule{Trigger: rocket.AfterApogee}, nil},
+		"never opens":        {0, rocket.Rule{}, nil},
+		"waits for a charge": {0, rocket.Rule{Trigger: rocket.Ejection}, nil},
+		"too large":          {0, rocket.Rule{Trigger: rocket.AfterApogee}, []float64{1, 1e6}},
+		"not a finite":       {0, rocket.Rule{Trigger: rocket.AfterApogee}, []float64{math.NaN()}},
 	} {
 		r.Canopies[0].Water = c.rule
 		_, best, err := Opening(background, r, c.canopy, c.values, Options{})
@@ -137,7 +137,7 @@ func TestOpeningFaults(t *testing.T) {
 		require.IsType(t, rocketfile.Faults{}, err)
 		require.Equal(t, -1, best)
 	}
-	r.Canopies[0].Water = sim.Rule{Trigger: sim.AfterApogee}
+	r.Canopies[0].Water = rocket.Rule{Trigger: rocket.AfterApogee}
 	r.Body.Mass = 500
 	values, err := OpeningValues(background, r, 0, Options{})
 	require.NoError(t, err)
@@ -168,14 +168,14 @@ func TestWhatIfs(t *testing.T) {
 	require.False(t, never.Opened)
 	require.Greater(t, never.Flight.Landing.Vertical, 30.0)
 
-	r.Canopies[0].Motor = sim.Rule{Trigger: sim.Falling, Value: 150}
+	r.Canopies[0].Motor = rocket.Rule{Trigger: rocket.Falling, Value: 150}
 	cases, err = WhatIfs(background, r, 0, Options{})
 	require.NoError(t, err)
 	require.Equal(t, "the rule counts no seconds", cases[3].Problem)
 	require.Nil(t, cases[3].Flight)
 	require.InDelta(t, 1, cases[2].Opens-cases[0].Opens, 1e-6)
 
-	r.Canopies[0].Motor = sim.Rule{Trigger: sim.AfterLaunch, Value: 500}
+	r.Canopies[0].Motor = rocket.Rule{Trigger: rocket.AfterLaunch, Value: 500}
 	cases, err = WhatIfs(background, r, 0, Options{Workers: 1})
 	require.NoError(t, err)
 	for _, c := range cases[1:4] {

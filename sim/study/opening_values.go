@@ -6,14 +6,14 @@ import (
 	"slices"
 
 	"ullage/sim"
-	"ullage/sim/rocketfile"
+	"ullage/sim/rocket"
 )
 
 // OpeningValues are the values worth a look for a canopy's rule on the drive that
 // flies: for a motor's charge the whole seconds around the top and the delays that
 // can be had, for a timer half seconds around the top, for a height round steps up to
 // the top. None when the rocket does not get off its rail.
-func OpeningValues(ctx context.Context, r *sim.Rocket, canopy int, o Options) ([]float64, error) {
+func OpeningValues(ctx context.Context, r *rocket.Rocket, canopy int, o Options) ([]float64, error) {
 	in, err := openingInput(r, canopy)
 	if err != nil {
 		return nil, err
@@ -25,17 +25,17 @@ func OpeningValues(ctx context.Context, r *sim.Rocket, canopy int, o Options) ([
 	// Early enough to see it hurt, late enough to see it fall.
 	const before, after = 3.0, 5.0 // s
 	trigger := r.Canopies[canopy].Rule(r.Power).Trigger
-	if trigger == sim.Falling {
+	if trigger == rocket.Falling {
 		step := roundStep(fl.Apogee.Height / 10)
 		return slices.DeleteFunc(steps(step, fl.Apogee.Height, step), func(v float64) bool { return !(v >= in.Min && v <= in.Max) }), nil
 	}
 	from, step := 0.0, 0.5 // what the rule counts from, s
 	switch trigger {
-	case sim.Ejection:
+	case rocket.Ejection:
 		from, step = fl.Burnout.Time, 1
-	case sim.AfterBurnout:
+	case rocket.AfterBurnout:
 		from = fl.Burnout.Time
-	case sim.AfterApogee:
+	case rocket.AfterApogee:
 		from = fl.Apogee.Time
 	}
 	top := math.Round((fl.Apogee.Time-from)/step) * step
@@ -43,7 +43,7 @@ func OpeningValues(ctx context.Context, r *sim.Rocket, canopy int, o Options) ([
 	values = slices.DeleteFunc(values, func(v float64) bool {
 		return !(v >= in.Min && v <= in.Max) || from+v < 0 || from+v >= fl.Landing.Time
 	})
-	if trigger == sim.Ejection {
+	if trigger == rocket.Ejection {
 		values = append(append(values, r.Motor.Delays...), r.Motor.Delay)
 	}
 	slices.Sort(values)
@@ -51,10 +51,10 @@ func OpeningValues(ctx context.Context, r *sim.Rocket, canopy int, o Options) ([
 }
 
 // unopened flies a rocket whose canopies stay shut: its top is the one they aim at.
-func unopened(ctx context.Context, r *sim.Rocket, o Options) (*sim.Flight, error) {
-	shut := rocketfile.Clone(r)
+func unopened(ctx context.Context, r *rocket.Rocket, o Options) (*sim.Flight, error) {
+	shut := r.Clone()
 	for i := range shut.Canopies {
-		shut.Canopies[i].Water, shut.Canopies[i].Motor = sim.Rule{}, sim.Rule{}
+		shut.Canopies[i].Water, shut.Canopies[i].Motor = rocket.Rule{}, rocket.Rule{}
 	}
 	flight := o.flight()
 	flight.Keep = false

@@ -6,7 +6,7 @@ import (
 
 	"github.com/stretchr/testify/require"
 
-	"ullage/sim"
+	"ullage/sim/rocket"
 	"ullage/thrust"
 )
 
@@ -19,9 +19,9 @@ func TestConstantPressureLimit(t *testing.T) {
 	for _, volume := range []float64{0.3, 3, 30} { // m³, of which 2 L are liquid
 		const pressure, density, liquid = 2e7, 1000.0, 0.002
 		r := bottle()
-		r.Body = sim.Body{Diameter: 0.1, Mass: 1, Drag: []sim.MachDrag{{}}, DragFactor: 1}
-		r.Water = &sim.Water{Volume: volume, Bore: 5, Throat: 0.03, Discharge: 1, Fill: liquid / volume, Pressure: pressure,
-			Gas: thrust.Helium, Temperature: 500, Density: density, Flow: sim.SteadyFlow}
+		r.Body = rocket.Body{Diameter: 0.1, Mass: 1, Drag: []rocket.MachDrag{{}}, DragFactor: 1}
+		r.Water = &rocket.Water{Volume: volume, Bore: 5, Throat: 0.03, Discharge: 1, Fill: liquid / volume, Pressure: pressure,
+			Gas: thrust.Helium, Temperature: 500, Density: density, Flow: rocket.SteadyFlow}
 		r.Rail.Length = 0.01
 		r.Canopies = nil
 		fl := flown(t, r)
@@ -41,8 +41,8 @@ func TestConstantPressureLimit(t *testing.T) {
 // a gas driven by the same expansion). Depth and the nozzle's area are made small.
 func TestImpulseIndependentOfThroat(t *testing.T) {
 	r := bottle()
-	r.Body.Mass, r.Body.Drag = 3, []sim.MachDrag{{}}
-	r.Water.Bore, r.Water.Discharge, r.Water.Flow = 0.5, 1, sim.SteadyFlow
+	r.Body.Mass, r.Body.Drag = 3, []rocket.MachDrag{{}}
+	r.Water.Bore, r.Water.Discharge, r.Water.Flow = 0.5, 1, rocket.SteadyFlow
 	got := rows(t, r, Options{}, "water.throat=6..14mm/5")
 	first := got[0].Flight.Drive.Impulse
 	for _, row := range got {

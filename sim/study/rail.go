@@ -5,6 +5,7 @@ import (
 	"math"
 
 	"ullage/sim"
+	"ullage/sim/rocket"
 	"ullage/sim/rocketfile"
 )
 
@@ -35,7 +36,7 @@ const pressureTol = 1e-4
 // RailExitFor finds where along a guide the speed reaches a limit, m/s, and the
 // pressure at which it would do so on the guide as it is. A rocket that is not valid
 // is rocketfile.Faults.
-func RailExitFor(ctx context.Context, r *sim.Rocket, limit float64, o Options) (RailExit, error) {
+func RailExitFor(ctx context.Context, r *rocket.Rocket, limit float64, o Options) (RailExit, error) {
 	e := RailExit{Limit: limit, Factor: r.Limits.InForce().RailExitWind, At: math.NaN(), Enough: math.NaN(), Pressure: math.NaN()}
 	s := railStudy{ctx, r, limit, o.flight()}
 	s.flight.Keep = false
@@ -44,7 +45,7 @@ func RailExitFor(ctx context.Context, r *sim.Rocket, limit float64, o Options) (
 		return e, err
 	}
 	e.Guided = r.Rail.Length
-	if r.Power == sim.WaterPower && r.Water.Tube != nil {
+	if r.Power == rocket.WaterPower && r.Water.Tube != nil {
 		e.Guided = math.Max(e.Guided, r.Water.Tube.Length)
 	}
 	if e.Exited = fl.RailExit.Happened; e.Exited {
@@ -57,7 +58,7 @@ func RailExitFor(ctx context.Context, r *sim.Rocket, limit float64, o Options) (
 	if e.Reached = e.Enough <= e.Guided; e.Reached {
 		e.At = e.Enough
 	}
-	if r.Power == sim.WaterPower {
+	if r.Power == rocket.WaterPower {
 		e.Pressure, err = s.pressure(e.Speed)
 	}
 	return e, err
@@ -66,12 +67,12 @@ func RailExitFor(ctx context.Context, r *sim.Rocket, limit float64, o Options) (
 // railStudy looks for what a rail exit speed takes.
 type railStudy struct {
 	ctx    context.Context
-	base   *sim.Rocket
+	base   *rocket.Rocket
 	limit  float64
 	flight sim.Options
 }
 
-func (s *railStudy) fly(r *sim.Rocket) (*sim.Flight, error) {
+func (s *railStudy) fly(r *rocket.Rocket) (*sim.Flight, error) {
 	fl, bad, err := fly(s.ctx, r, s.flight)
 	if bad != nil {
 		return nil, appendFaults(nil, bad)
@@ -82,7 +83,7 @@ func (s *railStudy) fly(r *sim.Rocket) (*sim.Flight, error) {
 // travel is how far along a long guide the speed reaches the limit, m; NaN if it does
 // not. What happens on a guide does not depend on how much of it is still to come.
 func (s *railStudy) travel() (float64, error) {
-	long := rocketfile.Clone(s.base)
+	long := s.base.Clone()
 	long.Rail.Length = LongestRail
 	long.Canopies = nil // which do not open on a guide
 	kept := *s
@@ -126,7 +127,7 @@ func (s *railStudy) pressure(speed float64) (float64, error) {
 	}
 	// The square of the speed goes about with the pressure.
 	short := func(p float64) (float64, error) {
-		try := rocketfile.Clone(s.base)
+		try := s.base.Clone()
 		if err := in.Set(try, p); err != nil {
 			return 0, err
 		}

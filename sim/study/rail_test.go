@@ -6,7 +6,7 @@ import (
 
 	"github.com/stretchr/testify/require"
 
-	"ullage/sim"
+	"ullage/sim/rocket"
 	"ullage/sim/rocketfile"
 	"ullage/thrust"
 )
@@ -16,10 +16,10 @@ func TestRailExitClosedForm(t *testing.T) {
 	curve, err := thrust.NewCurve([]thrust.Point{{Time: 0, Thrust: 100}, {Time: 4, Thrust: 100}, {Time: 4.01, Thrust: 0}})
 	require.NoError(t, err)
 	r := motored()
-	r.Body.Mass, r.Body.Drag = 1.5, []sim.MachDrag{{}}
-	r.Motor = &sim.Motor{Curve: curve, Case: 0.5, Propellant: 1e-6, Delay: math.NaN()}
+	r.Body.Mass, r.Body.Drag = 1.5, []rocket.MachDrag{{}}
+	r.Motor = &rocket.Motor{Curve: curve, Case: 0.5, Propellant: 1e-6, Delay: math.NaN()}
 	r.Canopies = nil
-	r.Rail = sim.Rail{Length: 2, Tilt: 10 * degree}
+	r.Rail = rocket.Rail{Length: 2, Tilt: 10 * degree}
 	r.Wind.Speed = 5
 	g := 9.80665 * math.Pow(1-120/6356766.0, 2)
 	a := 100/2.0 - g*math.Cos(r.Rail.Tilt)
@@ -46,8 +46,8 @@ func TestRailExitClosedForm(t *testing.T) {
 // The rail and the pressure that are enough are just so, in flights of their own.
 func TestRailExitIsEnough(t *testing.T) {
 	tube := rocketfile.Starter().Rocket()
-	tube.Water.Tube = &sim.LaunchTube{Length: 0.8, Outer: 0.0148, Inner: 0.012}
-	for name, r := range map[string]*sim.Rocket{"bottle": bottle(), "starter": rocketfile.Starter().Rocket(), "tube": tube, "motor": motored()} {
+	tube.Water.Tube = &rocket.LaunchTube{Length: 0.8, Outer: 0.0148, Inner: 0.012}
+	for name, r := range map[string]*rocket.Rocket{"bottle": bottle(), "starter": rocketfile.Starter().Rocket(), "tube": tube, "motor": motored()} {
 		t.Run(name, func(t *testing.T) {
 			now := flown(t, r).RailExit.Speed
 			for _, share := range []float64{0.7, 0.99, 1.2} {
@@ -59,7 +59,7 @@ func TestRailExitIsEnough(t *testing.T) {
 				if !math.IsNaN(e.Enough) && e.Enough > 0.8 {
 					require.InEpsilon(t, limit, flown(t, with(t, r, "rail.length", e.Enough)).RailExit.Speed, 1e-3)
 				}
-				if r.Power == sim.WaterPower {
+				if r.Power == rocket.WaterPower {
 					enough := flown(t, with(t, r, "water.pressure", e.Pressure)).RailExit.Speed
 					require.InEpsilon(t, limit, enough, 1e-3)
 					require.GreaterOrEqual(t, enough, limit)

@@ -7,6 +7,7 @@ import (
 	"slices"
 
 	"ullage/sim"
+	"ullage/sim/rocket"
 	"ullage/sim/rocketfile"
 )
 
@@ -76,7 +77,7 @@ type outcome struct {
 // given every landing in the order of the draws; its first error ends the scatter.
 // One that ends early returns what it has, Partial, beside the error. Bad spreads or
 // a bad n are rocketfile.Faults.
-func RunScatter(ctx context.Context, r *sim.Rocket, spreads []Spread, n int, seed uint64, o Options, each func(LandingPoint) error) (ScatterResult, error) {
+func RunScatter(ctx context.Context, r *rocket.Rocket, spreads []Spread, n int, seed uint64, o Options, each func(LandingPoint) error) (ScatterResult, error) {
 	if err := checkScatter(r, spreads, n); err != nil {
 		return ScatterResult{Asked: n}, err
 	}
@@ -109,7 +110,7 @@ func RunScatter(ctx context.Context, r *sim.Rocket, spreads []Spread, n int, see
 }
 
 // checkScatter tells what is wrong before anything flies.
-func checkScatter(r *sim.Rocket, spreads []Spread, n int) error {
+func checkScatter(r *rocket.Rocket, spreads []Spread, n int) error {
 	var faults rocketfile.Faults
 	if n < 1 || n > MaxScatter {
 		faults = append(faults, rocketfile.Fault{Problem: "not a number of flights", Mend: "ask for 1 to 100000000"})

@@ -10,12 +10,12 @@ import (
 
 	"github.com/stretchr/testify/require"
 
-	"ullage/sim"
+	"ullage/sim/rocket"
 	"ullage/sim/rocketfile"
 )
 
 // uncertain are spreads of some inputs.
-func uncertain(t testing.TB, r *sim.Rocket, sd map[string]float64, names ...string) []Spread {
+func uncertain(t testing.TB, r *rocket.Rocket, sd map[string]float64, names ...string) []Spread {
 	t.Helper()
 	var spreads []Spread
 	for _, name := range names {
@@ -24,7 +24,7 @@ func uncertain(t testing.TB, r *sim.Rocket, sd map[string]float64, names ...stri
 	return spreads
 }
 
-func scattered(t testing.TB, r *sim.Rocket, spreads []Spread, n int, seed uint64, o Options) (ScatterResult, []LandingPoint) {
+func scattered(t testing.TB, r *rocket.Rocket, spreads []Spread, n int, seed uint64, o Options) (ScatterResult, []LandingPoint) {
 	t.Helper()
 	var points []LandingPoint
 	got, err := RunScatter(background, r, spreads, n, seed, o, func(p LandingPoint) error {
@@ -177,7 +177,7 @@ func TestScatterFaults(t *testing.T) {
 		"invalid":      {nil, 1, true, "body.mass"},
 	} {
 		t.Run(name, func(t *testing.T) {
-			base := rocketfile.Clone(r)
+			base := r.Clone()
 			if c.broken {
 				base.Body.Mass = -1
 			}

@@ -6,7 +6,7 @@ import (
 	"math"
 
 	"ullage/sim"
-	"ullage/sim/rocketfile"
+	"ullage/sim/rocket"
 )
 
 // NoneAdmissible says that no flight in the range may be a best one.
@@ -95,7 +95,7 @@ func (a *attempt) graded() float64 {
 // search is a search for the best flight.
 type search struct {
 	ctx       context.Context
-	base      *sim.Rocket
+	base      *rocket.Rocket
 	goals     []Goal
 	leftovers bool // allowed
 	options   Options
@@ -106,7 +106,7 @@ type search struct {
 // fly tries a place. It may run on several goroutines; the caller notes the attempt.
 func (s *search) fly(ctx context.Context, u []float64) (attempt, error) {
 	a := attempt{u: u}
-	rocket := rocketfile.Clone(s.base)
+	rocket := s.base.Clone()
 	for k := range s.goals {
 		g := &s.goals[k]
 		if err := g.Input.Set(rocket, g.stretched(u[k])); err != nil {

@@ -3,7 +3,7 @@ package study
 import (
 	"math"
 
-	"ullage/sim"
+	"ullage/sim/rocket"
 	"ullage/sim/rocketfile"
 )
 
@@ -54,7 +54,7 @@ const (
 
 // DefaultSpread is what is uncertain about a rocket, on the drive that flies, when
 // nobody says: common practice, no source.
-func DefaultSpread(r *sim.Rocket) []Spread {
+func DefaultSpread(r *rocket.Rocket) []Spread {
 	var spreads []Spread
 	add := func(name string, sd func(v float64) float64) {
 		in, err := rocketfile.Find(r, name)
@@ -72,7 +72,7 @@ func DefaultSpread(r *sim.Rocket) []Spread {
 		c := &r.Canopies[i]
 		add("canopy."+c.Name+".coefficient", share(spreadOfCanopy))
 		rule := always(spreadOfTimer)
-		if c.Rule(r.Power).Trigger == sim.Falling {
+		if c.Rule(r.Power).Trigger == rocket.Falling {
 			rule = always(spreadOfHeight)
 		}
 		add("canopy."+c.Name+".deploy."+string(r.Power), rule)
@@ -86,7 +86,7 @@ func Spreads(f *rocketfile.File) []Spread { return OverDefaults(f.Rocket(), f.Sp
 
 // OverDefaults puts stated uncertainties over a rocket's defaults: each takes the
 // place of the default for its input or comes after them, and 0 takes it out.
-func OverDefaults(r *sim.Rocket, stated []Spread) []Spread {
+func OverDefaults(r *rocket.Rocket, stated []Spread) []Spread {
 	spreads := DefaultSpread(r)
 	for _, s := range stated {
 		found := false

@@ -7,6 +7,7 @@ import (
 
 	"ullage/sim"
 	"ullage/sim/chamber"
+	"ullage/sim/rocket"
 )
 
 // ErrNoChamber is returned where a study needs the structure of a chamber.
@@ -25,7 +26,7 @@ const (
 // Structure is the chamber of a rocket at its working pressure, beside the flights that
 // load it and the recovery mount.
 type Structure struct {
-	Rocket  *sim.Rocket
+	Rocket  *rocket.Rocket
 	Vessel  chamber.Chamber // with what the rest of the rocket says of it
 	Service chamber.Service
 	Basis   WorkingBasis // of Service.Working
@@ -37,7 +38,7 @@ type Structure struct {
 // rocket's own model. Where nothing is filled, the working pressure is what the proof on
 // record is for; without one it is 0. A rocket without a chamber is ErrNoChamber, one
 // that is not valid sim.Faults.
-func StructureOf(ctx context.Context, r *sim.Rocket) (Structure, error) {
+func StructureOf(ctx context.Context, r *rocket.Rocket) (Structure, error) {
 	s := Structure{Rocket: r}
 	v := r.Vessel()
 	if v == nil {
@@ -64,13 +65,13 @@ func StructureOf(ctx context.Context, r *sim.Rocket) (Structure, error) {
 }
 
 // drives are those that a rocket has, water first.
-func drives(r *sim.Rocket) []sim.Power {
-	var all []sim.Power
+func drives(r *rocket.Rocket) []rocket.Power {
+	var all []rocket.Power
 	if r.Water != nil {
-		all = append(all, sim.WaterPower)
+		all = append(all, rocket.WaterPower)
 	}
 	if r.Motor != nil {
-		all = append(all, sim.MotorPower)
+		all = append(all, rocket.MotorPower)
 	}
 	return all
 }

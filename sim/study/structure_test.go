@@ -7,12 +7,12 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
-	"ullage/sim"
 	"ullage/sim/chamber"
+	"ullage/sim/rocket"
 	"ullage/sim/rocketfile"
 )
 
-func heron(t *testing.T) *sim.Rocket {
+func heron(t *testing.T) *rocket.Rocket {
 	t.Helper()
 	f, err := rocketfile.Open("../../testdata/heron.toml")
 	require.NoError(t, err)
@@ -21,13 +21,13 @@ func heron(t *testing.T) *sim.Rocket {
 
 func TestStructureFliesEveryDrive(t *testing.T) {
 	r := heron(t)
-	for _, power := range []sim.Power{sim.WaterPower, sim.MotorPower} {
+	for _, power := range []rocket.Power{rocket.WaterPower, rocket.MotorPower} {
 		r.Power = power
 		s, err := StructureOf(background, r)
 		require.NoError(t, err)
 		require.Len(t, s.Flights, 2)
-		assert.Equal(t, sim.WaterPower, s.Flights[0].Rocket.Power)
-		assert.Equal(t, sim.MotorPower, s.Flights[1].Rocket.Power)
+		assert.Equal(t, rocket.WaterPower, s.Flights[0].Rocket.Power)
+		assert.Equal(t, rocket.MotorPower, s.Flights[1].Rocket.Power)
 		assert.Equal(t, WorkingFilled, s.Basis)
 		assert.Equal(t, 10e5, s.Service.Working)
 	}
@@ -75,7 +75,7 @@ func TestStructureNeedsAChamber(t *testing.T) {
 	r := heron(t)
 	r.Body.Mass = -1
 	_, err = StructureOf(background, r)
-	var faults sim.Faults
+	var faults rocket.Faults
 	assert.ErrorAs(t, err, &faults)
 }
 

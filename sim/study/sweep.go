@@ -5,7 +5,7 @@ import (
 	"errors"
 
 	"ullage/sim"
-	"ullage/sim/rocketfile"
+	"ullage/sim/rocket"
 )
 
 // Row is one flight of a sweep.
@@ -20,11 +20,11 @@ type Row struct {
 // hands the rows to emit in that order, one at a time, as they come: memory is
 // bounded by the workers, not by the flights. It stops at emit's first error, or at
 // the context's, and returns it.
-func Sweep(ctx context.Context, base *sim.Rocket, axes []Axis, o Options, emit func(Row) error) error {
+func Sweep(ctx context.Context, base *rocket.Rocket, axes []Axis, o Options, emit func(Row) error) error {
 	newDo := func() func(ctx context.Context, i int) (Row, error) {
 		return func(ctx context.Context, i int) (Row, error) {
 			row := Row{Index: i, Values: combination(axes, i)}
-			rocket := rocketfile.Clone(base)
+			rocket := base.Clone()
 			for k, a := range axes {
 				if row.Invalid = row.Values[k].Set(a.Input, rocket); row.Invalid != nil {
 					return row, nil
@@ -50,9 +50,9 @@ func combination(axes []Axis, i int) []Value {
 }
 
 // fly tells a rocket that is not valid from a flight that was interrupted.
-func fly(ctx context.Context, r *sim.Rocket, o sim.Options) (flight *sim.Flight, invalid, err error) {
+func fly(ctx context.Context, r *rocket.Rocket, o sim.Options) (flight *sim.Flight, invalid, err error) {
 	flight, err = sim.Fly(ctx, r, o)
-	var faults sim.Faults
+	var faults rocket.Faults
 	if errors.As(err, &faults) {
 		return nil, faults, nil
 	}

@@ -8,11 +8,11 @@ import (
 
 	"github.com/stretchr/testify/require"
 
-	"ullage/sim"
+	"ullage/sim/rocket"
 	"ullage/sim/rocketfile"
 )
 
-func rows(t *testing.T, r *sim.Rocket, o Options, texts ...string) []Row {
+func rows(t *testing.T, r *rocket.Rocket, o Options, texts ...string) []Row {
 	t.Helper()
 	axes, err := ParseAxes(r, texts)
 	require.NoError(t, err)

@@ -1,8 +1,8 @@
 package study
 
 import (
-	"ullage/sim"
 	"ullage/sim/quantity"
+	"ullage/sim/rocket"
 	"ullage/sim/rocketfile"
 )
 
@@ -14,7 +14,7 @@ type Value struct {
 }
 
 // Set puts a value into a rocket. The error is rocketfile.Faults.
-func (v Value) Set(in rocketfile.Input, r *sim.Rocket) error {
+func (v Value) Set(in rocketfile.Input, r *rocket.Rocket) error {
 	if v.Word != "" {
 		return in.SetText(r, v.Word)
 	}

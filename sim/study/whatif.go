@@ -4,7 +4,7 @@ import (
 	"context"
 
 	"ullage/sim"
-	"ullage/sim/rocketfile"
+	"ullage/sim/rocket"
 )
 
 // WhatIf is a canopy that opens otherwise than planned.
@@ -16,7 +16,7 @@ type WhatIf struct {
 	Flight  *sim.Flight // nil when the case makes no sense
 	Problem string      // why it makes none; empty otherwise
 
-	rule sim.Rule
+	rule rocket.Rule
 }
 
 // WhatIfCase names a way to open otherwise than planned.
@@ -43,11 +43,11 @@ const (
 // never opens the rocket falls as a point mass, nose first, whatever its model. The
 // time it is early or late is by the clock, whatever the rule counts. A rule that
 // opens nothing is rocketfile.Faults.
-func WhatIfs(ctx context.Context, r *sim.Rocket, canopy int, o Options) ([]WhatIf, error) {
+func WhatIfs(ctx context.Context, r *rocket.Rocket, canopy int, o Options) ([]WhatIf, error) {
 	if _, err := openingInput(r, canopy); err != nil {
 		return nil, err
 	}
-	plan, bad, err := fly(ctx, rocketfile.Clone(r), o.flight())
+	plan, bad, err := fly(ctx, r.Clone(), o.flight())
 	if err != nil {
 		return nil, err
 	}
@@ -60,12 +60,12 @@ func WhatIfs(ctx context.Context, r *sim.Rocket, canopy int, o Options) ([]WhatI
 			if cases[i].Problem != "" || cases[i].Case == AsPlanned {
 				return cases[i].Flight, nil
 			}
-			changed := rocketfile.Clone(r)
+			changed := r.Clone()
 			changed.Canopies[canopy].Water, changed.Canopies[canopy].Motor = cases[i].rule, cases[i].rule
 			if cases[i].Case == NotAtAll {
 				// Nose first, as a point mass falls: a rigid body may find a gentle
 				// glide on its side that nobody should count on.
-				changed.Model = sim.PointModel
+				changed.Model = rocket.PointModel
 			}
 			fl, bad, err := fly(ctx, changed, o.flight())
 			if err == nil {
@@ -92,7 +92,7 @@ func otherwise(plan *sim.Flight, canopy int) []WhatIf {
 		if !opened.Opened {
 			return WhatIf{Problem: "it does not open as planned"}
 		}
-		return WhatIf{Shift: late, rule: sim.Rule{Trigger: sim.AfterLaunch, Value: max(0, opened.Time+late)}}
+		return WhatIf{Shift: late, rule: rocket.Rule{Trigger: rocket.AfterLaunch, Value: max(0, opened.Time+late)}}
 	}
 	cases := []WhatIf{{Flight: plan}, at(-offBy), at(offBy), {Problem: "the rule counts no seconds"}, {}}
 	if delay, ok := seconds(plan.Rocket, canopy); ok {
@@ -105,12 +105,12 @@ func otherwise(plan *sim.Flight, canopy int) []WhatIf {
 }
 
 // seconds is what a canopy's rule counts, if it counts seconds on from something.
-func seconds(r *sim.Rocket, canopy int) (float64, bool) {
+func seconds(r *rocket.Rocket, canopy int) (float64, bool) {
 	rule := r.Canopies[canopy].Rule(r.Power)
 	switch rule.Trigger {
-	case sim.Ejection:
+	case rocket.Ejection:
 		return r.Motor.Delay, true
-	case sim.AfterLaunch, sim.AfterBurnout, sim.AfterApogee:
+	case rocket.AfterLaunch, rocket.AfterBurnout, rocket.AfterApogee:
 		return rule.Value, rule.Value > 0
 	}
 	return 0, false

@@ -13,6 +13,7 @@ import (
 	"ullage/sim"
 	"ullage/sim/quantity"
 	"ullage/sim/report"
+	"ullage/sim/rocket"
 	"ullage/sim/rocketfile"
 	"ullage/sim/study"
 )
@@ -35,7 +36,7 @@ deploy = { water = "apogee + 0.5 s", motor = "ejection" }
 `
 
 // heron is that rocket with some inputs set.
-func heron(t *testing.T, set ...rocketfile.Change) *sim.Rocket {
+func heron(t *testing.T, set ...rocketfile.Change) *rocket.Rocket {
 	t.Helper()
 	f, err := rocketfile.Read("heron.toml", "../../../testdata", []byte(heronText))
 	require.NoError(t, err)
@@ -46,7 +47,7 @@ func heron(t *testing.T, set ...rocketfile.Change) *sim.Rocket {
 	return f.Rocket()
 }
 
-func fly(t *testing.T, r *sim.Rocket) *sim.Flight {
+func fly(t *testing.T, r *rocket.Rocket) *sim.Flight {
 	t.Helper()
 	fl, err := sim.Fly(context.Background(), r, sim.Options{Keep: true})
 	require.NoError(t, err)
@@ -128,7 +129,7 @@ func TestSurgeIsCutAndSaid(t *testing.T) {
 
 func TestEveryQuantityIsDrawnOrSaysWhyNot(t *testing.T) {
 	for _, power := range []string{"water", "motor"} {
-		for _, f := range []*sim.Rocket{heron(t, rocketfile.Change{Input: "power", Value: power}), rocketfile.Starter().Rocket()} {
+		for _, f := range []*rocket.Rocket{heron(t, rocketfile.Change{Input: "power", Value: power}), rocketfile.Starter().Rocket()} {
 			fl := fly(t, f)
 			for _, q := range quantities {
 				p, err := Flight(fl, []Quantity{q}, NoSpan, metric)
@@ -173,7 +174,7 @@ func TestGroundedFlightIsDrawn(t *testing.T) {
 }
 
 func TestEventsOfOneMomentShareAMark(t *testing.T) {
-	fl := &sim.Flight{Rocket: &sim.Rocket{Power: sim.WaterPower}, Events: []sim.Event{
+	fl := &sim.Flight{Rocket: &rocket.Rocket{Power: rocket.WaterPower}, Events: []sim.Event{
 		{Kind: sim.LiftOffEvent}, {Kind: sim.RailExitEvent, Time: 0.1}, {Kind: sim.LiquidOutEvent, Time: 0.4}, {Kind: sim.BurnoutEvent, Time: 0.4},
 		{Kind: sim.CanopyEvent, Canopy: 3, Time: 1},
 	}}
@@ -186,7 +187,7 @@ func TestEventsOfOneMomentShareAMark(t *testing.T) {
 }
 
 // sweepOf flies a sweep whole, or until so many flights.
-func sweepOf(t *testing.T, r *sim.Rocket, most int, axes ...string) (report.Sweep, *Cells) {
+func sweepOf(t *testing.T, r *rocket.Rocket, most int, axes ...string) (report.Sweep, *Cells) {
 	t.Helper()
 	parsed, err := study.ParseAxes(r, axes)
 	require.NoError(t, err)
@@ -330,12 +331,12 @@ func TestWords(t *testing.T) {
 	assert.Equal(t, "90°", bearing(1, 0))
 	assert.Equal(t, "225°", bearing(-1, -1))
 	assert.Equal(t, "0 m/s", strings.Replace(metric.text(1e-12, "m/s"), "0.00", "0", 1))
-	assert.Equal(t, "A rocket without a name on water power: one flight", title(&sim.Rocket{Power: sim.WaterPower}, "one flight"))
+	assert.Equal(t, "A rocket without a name on water power: one flight", title(&rocket.Rocket{Power: rocket.WaterPower}, "one flight"))
 	r.Rail.Length, r.Rail.Tilt, r.Wind.Speed = 0, 0, 0
 	assert.Contains(t, metric.day(r), "; no rail, 0° from vertical; calm")
-	for _, power := range []sim.Power{sim.WaterPower, sim.MotorPower} {
+	for _, power := range []rocket.Power{rocket.WaterPower, rocket.MotorPower} {
 		r.Power = power
 		assert.NotContains(t, strings.ToLower(metric.drive(r)+closing(r)+pointMass), "safe")
 	}
-	assert.Empty(t, metric.drive(&sim.Rocket{}))
+	assert.Empty(t, metric.drive(&rocket.Rocket{}))
 }

@@ -4,6 +4,7 @@ import (
 	"strings"
 
 	"ullage/sim"
+	"ullage/sim/rocket"
 )
 
 // event is something that happened, as a page marks it.
@@ -50,7 +51,7 @@ func (l Look) event(fl *sim.Flight, e sim.Event) (name, reading string) {
 	case sim.LiquidOutEvent:
 		return "liquid out", ""
 	case sim.BurnoutEvent:
-		if fl.Rocket.Power == sim.WaterPower {
+		if fl.Rocket.Power == rocket.WaterPower {
 			return "gas out", ""
 		}
 		return "burnout", ""

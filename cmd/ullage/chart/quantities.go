@@ -7,6 +7,7 @@ import (
 
 	"ullage/sim"
 	"ullage/sim/quantity"
+	"ullage/sim/rocket"
 )
 
 // Quantity is something of a flight to draw over time.
@@ -36,7 +37,7 @@ var quantities = []Quantity{
 	{Name: "mach", title: "Mach number", note: "greatest", of: func(s sim.Sample) float64 { return s.Mach },
 		most: func(r *sim.Results) (v, t float64) { return r.Max.Mach, r.Max.MachTime }},
 	{Name: "pressure", title: "gauge pressure", unit: "bar", over: ThrustSpan, note: "greatest", of: func(s sim.Sample) float64 { return s.Chamber - s.Air },
-		known: func(f *sim.Flight) bool { return f.Rocket.Power == sim.WaterPower }},
+		known: func(f *sim.Flight) bool { return f.Rocket.Power == rocket.WaterPower }},
 	{Name: "thrust", title: "thrust", unit: "N", over: ThrustSpan, note: "greatest", of: func(s sim.Sample) float64 { return s.Thrust },
 		most:  func(r *sim.Results) (v, t float64) { return r.Max.Thrust, r.Max.ThrustTime },
 		surge: func(r *sim.Results) float64 { return r.Startup.Thrust }},
@@ -83,9 +84,9 @@ func find(name string) (Quantity, bool) {
 }
 
 // usual is what is drawn when nothing is asked for: height, speed, and what pushes.
-func usual(p sim.Power) []Quantity {
+func usual(p rocket.Power) []Quantity {
 	push := "pressure"
-	if p == sim.MotorPower {
+	if p == rocket.MotorPower {
 		push = "thrust"
 	}
 	out, err := ParseQuantities([]string{"height", "speed", push})

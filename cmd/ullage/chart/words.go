@@ -6,9 +6,9 @@ import (
 	"strings"
 
 	"ullage/cmd/ullage/chart/page"
-	"ullage/sim"
 	"ullage/sim/quantity"
 	"ullage/sim/report"
+	"ullage/sim/rocket"
 	"ullage/thrust"
 )
 
@@ -69,7 +69,7 @@ func inUnit(v []float64, u quantity.Unit) []float64 {
 }
 
 // title names a rocket, its drive and what is shown of it.
-func title(r *sim.Rocket, what string) string {
+func title(r *rocket.Rocket, what string) string {
 	name := strings.TrimSpace(r.Name)
 	if name == "" {
 		name = "A rocket without a name"
@@ -78,13 +78,13 @@ func title(r *sim.Rocket, what string) string {
 }
 
 // drive says what pushes, in a line.
-func (l Look) drive(r *sim.Rocket) string {
+func (l Look) drive(r *rocket.Rocket) string {
 	switch {
-	case r.Power == sim.WaterPower && r.Water != nil:
+	case r.Power == rocket.WaterPower && r.Water != nil:
 		w := r.Water
 		return "Chamber of " + l.given(w.Volume, "L") + ", " + l.given(w.Fill, "%") + " full, at " +
 			l.given(w.Pressure, "bar") + "; throat " + l.given(w.Throat, "mm")
-	case r.Power == sim.MotorPower && r.Motor != nil:
+	case r.Power == rocket.MotorPower && r.Motor != nil:
 		m := r.Motor
 		text := "Motor with " + l.given(m.Propellant, "g") + " of propellant in a case of " + l.given(m.Case, "g")
 		if m.Curve != nil {
@@ -103,7 +103,7 @@ func (l Look) drive(r *sim.Rocket) string {
 func number(v float64) string { return strconv.FormatFloat(v, 'g', digits, 64) }
 
 // day says where, from what rail and in what wind, in a line.
-func (l Look) day(r *sim.Rocket) string {
+func (l Look) day(r *rocket.Rocket) string {
 	text := "Site " + l.given(r.Site.Elevation, "m") + " above the sea"
 	if r.Site.Temperature > 0 {
 		text += ", " + l.given(r.Site.Temperature, "degC")
@@ -127,7 +127,7 @@ func (l Look) day(r *sim.Rocket) string {
 }
 
 // wind says what wind there is.
-func (l Look) wind(r *sim.Rocket) string {
+func (l Look) wind(r *rocket.Rocket) string {
 	if r.Wind.Speed == 0 {
 		return "calm"
 	}
@@ -135,7 +135,7 @@ func (l Look) wind(r *sim.Rocket) string {
 }
 
 // closing are the notes that end every page.
-func closing(r *sim.Rocket) string { return strings.Join(report.Cautions(r.Power), " ") }
+func closing(r *rocket.Rocket) string { return strings.Join(report.Cautions(r.Power), " ") }
 
 // pointMass says that the flights of a study are simpler ones than fly's.
 const pointMass = "These are flights of a point mass; fly flies this rocket as a rigid body, as --rigid does here."

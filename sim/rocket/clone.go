@@ -1,18 +1,14 @@
-package rocketfile
+package rocket
 
 import (
 	"slices"
 
-	"ullage/sim"
 	"ullage/sim/chamber"
 )
 
 // Clone copies a rocket with everything that an input can change. Thrust curves
 // are shared, since they do not change.
-func Clone(r *sim.Rocket) *sim.Rocket { return clone(r) }
-
-// clone copies a rocket with everything that can be changed in it.
-func clone(r *sim.Rocket) *sim.Rocket {
+func (r *Rocket) Clone() *Rocket {
 	c := *r
 	c.Body.Drag = slices.Clone(r.Body.Drag)
 	c.Canopies = slices.Clone(r.Canopies)

@@ -1,6 +1,7 @@
-package sim
+package rocket
 
 import (
+	"cmp"
 	"fmt"
 	"math"
 
@@ -98,7 +99,7 @@ func (r *Rocket) checkBalance(c *checker) {
 			return
 		}
 	}
-	mass, at := r.BodyMass(), orElse(b.Balance, s.Length/2)
+	mass, at := r.BodyMass(), cmp.Or(b.Balance, s.Length/2)
 	if !r.Balanced() || !(mass > 0) {
 		return
 	}
@@ -118,7 +119,7 @@ func (r *Rocket) checkBalance(c *checker) {
 
 // checkPlaces holds that chamber, nozzle and fittings lie in the body.
 func (w *Water) checkPlaces(c *checker, s *airframe.Shape) {
-	exit := orElse(w.Nozzle, s.Length)
+	exit := cmp.Or(w.Nozzle, s.Length)
 	if w.Nozzle != 0 && !c.placed("water.nozzle", w.Nozzle, s, "the nozzle's exit") {
 		return
 	}
@@ -136,7 +137,7 @@ func (w *Water) checkPlaces(c *checker, s *airframe.Shape) {
 
 // checkPlaces holds that motor and fittings lie in the body.
 func (m *Motor) checkPlaces(c *checker, s *airframe.Shape) {
-	aft := orElse(m.Position, s.Length)
+	aft := cmp.Or(m.Position, s.Length)
 	if m.Position != 0 && !c.placed("motor.position", m.Position, s, "the motor's aft end") {
 		return
 	}

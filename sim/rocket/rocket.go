@@ -1,4 +1,4 @@
-package sim
+package rocket
 
 import (
 	"math"
@@ -186,6 +186,9 @@ func (c *Canopy) NominalDiameter() float64 {
 	}
 	return math.Sqrt(4 * c.Area / math.Pi)
 }
+
+// MaxCanopies is the most a rocket may carry.
+const MaxCanopies = 8
 
 // Rule returns the rule for a drive.
 func (c *Canopy) Rule(p Power) Rule {

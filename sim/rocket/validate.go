@@ -1,4 +1,4 @@
-package sim
+package rocket
 
 import (
 	"fmt"
@@ -58,6 +58,14 @@ func (c *checker) within(name string, v, low, high float64, mend string) bool {
 	return ok
 }
 
+// ValidateFlight checks all that a flight depends on and returns Faults, or nil. It is
+// cheap: every flight begins with it.
+func (r *Rocket) ValidateFlight() error {
+	var c checker
+	r.checkFlight(&c)
+	return c.outcome()
+}
+
 // Validate checks everything that can be wrong with a rocket, the drive that does
 // not fly, the chamber and the limits too, and returns Faults, or nil.
 func (r *Rocket) Validate() error {
@@ -76,7 +84,6 @@ func (c *checker) outcome() error {
 	return nil
 }
 
-// checkFlight checks all that a flight depends on. It is cheap: Fly does so each time.
 func (r *Rocket) checkFlight(c *checker) {
 	r.checkDrive(c)
 	r.checkBody(c)
@@ -210,8 +217,8 @@ func (m *Motor) check(c *checker) {
 }
 
 func (r *Rocket) checkCanopies(c *checker) {
-	if len(r.Canopies) > maxCanopies {
-		c.add("canopy", float64(len(r.Canopies)), "are more than a rocket may carry here", fmt.Sprintf("give at most %d", maxCanopies))
+	if len(r.Canopies) > MaxCanopies {
+		c.add("canopy", float64(len(r.Canopies)), "are more than a rocket may carry here", fmt.Sprintf("give at most %d", MaxCanopies))
 	}
 	for i := range r.Canopies {
 		p := &r.Canopies[i]
