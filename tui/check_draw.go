@@ -134,7 +134,7 @@ func (v *checkView) below(e *checkEntry, chosen, cut bool, shown int) []string {
 		add(dimText, "", v.aside(e, cut, shown))
 	}
 	can := e.settable()
-	for i, m := range e.Mends {
+	for i, m := range e.Remedies {
 		sign, r := "", plainText
 		if chosen && len(can) > 0 && can[v.among(can)] == i && !e.old {
 			sign = look.pointer

@@ -53,7 +53,7 @@ func (v *checkView) before(c gates.Check) checkEntry {
 		c.Value, c.Case, c.Word, c.Level, c.Pass = o.Value, o.Case, o.Word, o.Level, o.Pass
 	}
 	if !c.Pass {
-		c.Mends = o.Mends
+		c.Remedies = o.Remedies
 	}
 	return checkEntry{c, true}
 }
@@ -75,7 +75,7 @@ func (e *checkEntry) sign() string { return [...]string{"!", "?", ""}[e.rank()] 
 // settable are the places, among a check's mends, of those that set inputs.
 func (e *checkEntry) settable() []int {
 	var out []int
-	for i, m := range e.Mends {
+	for i, m := range e.Remedies {
 		// A calmer day is waited for, not set; a chamber is rebuilt.
 		byKey := m.Kind == gates.SetInput || m.Kind == gates.OtherDelay || m.Kind == gates.LeanIntoWind
 		if byKey && m.Input.Name != "wind.speed" {

@@ -13,7 +13,7 @@ func (v *checkView) take(m *Model) {
 	}
 	e := &list[v.at(list)]
 	switch {
-	case len(e.Mends) == 0:
+	case len(e.Remedies) == 0:
 		m.say(dimText, "Nothing to mend: "+e.Name+" is within its limit.")
 		return
 	case e.old || m.file() != v.scene.now.file:
@@ -22,10 +22,10 @@ func (v *checkView) take(m *Model) {
 	}
 	can := e.settable()
 	if len(can) == 0 {
-		m.say(dimText, "No number among the inputs does it: "+report.MendText(e.Mends[0], m.units)+".")
+		m.say(dimText, "No number among the inputs does it: "+report.MendText(e.Remedies[0], m.units)+".")
 		return
 	}
-	mend := e.Mends[can[v.among(can)]]
+	mend := e.Remedies[can[v.among(can)]]
 	before, says := m.file(), report.MendText(mend, m.units)
 	if mend.Kind == gates.LeanIntoWind {
 		v.lean(m, mend, says)
@@ -44,7 +44,7 @@ func (v *checkView) among(can []int) int {
 }
 
 // lean turns the rail to where the wind comes from and leans it.
-func (v *checkView) lean(m *Model, mend gates.Mend, says string) {
+func (v *checkView) lean(m *Model, mend gates.Remedy, says string) {
 	f, err := m.file().SetValue(mend.Input.Name, mend.To)
 	if err == nil {
 		f, err = f.SetValue("rail.heading", v.scene.now.flight.Rocket.Wind.From)

@@ -123,7 +123,7 @@ func (s *screen) tookMend(t *testing.T, place int) {
 	is := s.m.file().Rocket()
 	s.press("u")
 	e := s.check().entry()
-	mend := e.Mends[e.settable()[place]]
+	mend := e.Remedies[e.settable()[place]]
 	v, _ := mend.Input.Get(is)
 	require.InDelta(t, mend.To, v, 1e-9)
 	was, _ := mend.Input.Get(s.m.file().Rocket())
@@ -139,7 +139,7 @@ func TestCheckIsTheVerdict(t *testing.T) {
 	f := windy(t, "8 m/s")
 	s := newScreen(t, f, 200, 60)
 	s.press("j")
-	want, err := gates.Judge(context.Background(), f.Rocket(), gates.Options{Today: testDay(), Spreads: study.Spreads(f), Mends: true})
+	want, err := gates.Judge(context.Background(), f.Rocket(), gates.Options{Today: testDay(), Spreads: study.Spreads(f), Remedies: true})
 	require.NoError(t, err)
 	require.False(t, want.Pass())
 	require.Contains(t, s.said(), report.VerdictText(&want))
@@ -151,7 +151,7 @@ func TestCheckIsTheVerdict(t *testing.T) {
 		for _, c := range want.Checks {
 			if c.Key == e.Key {
 				require.Equal(t, c.Values, e.Values)
-				require.Len(t, e.Mends, len(c.Mends))
+				require.Len(t, e.Remedies, len(c.Remedies))
 			}
 		}
 	}
@@ -194,7 +194,7 @@ func TestCheckLean(t *testing.T) {
 	f, err = f.Set("rail.heading", "10 deg")
 	require.NoError(t, err)
 	s.m.take(f, nil, step{})
-	v.lean(&s.m, gates.Mend{Kind: gates.LeanIntoWind, Input: tilt, To: 0.1}, "lean")
+	v.lean(&s.m, gates.Remedy{Kind: gates.LeanIntoWind, Input: tilt, To: 0.1}, "lean")
 	r := s.m.file().Rocket()
 	require.InDelta(t, 0.1, r.Rail.Tilt, 1e-9)
 	require.InDelta(t, r.Wind.From, r.Rail.Heading, 1e-9)

@@ -89,7 +89,7 @@ func newScreenIn(t testing.TB, f *rocketfile.File, charset plot.Charset, w, h in
 // calmly judges without corners and mends, for tests of something else that fly a great
 // many times.
 func calmly(ctx context.Context, r *rocket.Rocket, o gates.Options) (gates.Verdict, error) {
-	o.Spreads, o.Mends = nil, false
+	o.Spreads, o.Remedies = nil, false
 	return gates.Judge(ctx, r, o)
 }
 

@@ -33,7 +33,7 @@ func (m *Model) weigh() tea.Cmd {
 	judges, today := m.judges, m.clock()
 	return m.corners.ask(m.ctx, func(ctx context.Context) (cornered, error) {
 		v, err := judges(ctx, now.flight.Rocket,
-			gates.Options{Day: now.flight, Today: today, Spreads: study.Spreads(now.file), Mends: true})
+			gates.Options{Day: now.flight, Today: today, Spreads: study.Spreads(now.file), Remedies: true})
 		return cornered{now, v}, err
 	})
 }

@@ -45,7 +45,7 @@ func (c *checkCommand) Run(s *streams) error {
 	if file, err = c.apply(file); err != nil {
 		return err
 	}
-	options := gates.Options{Today: time.Now(), Mends: true}
+	options := gates.Options{Today: time.Now(), Remedies: true}
 	if !c.NoCorner {
 		options.Spreads = study.Spreads(file)
 	}

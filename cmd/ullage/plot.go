@@ -212,12 +212,12 @@ func (c *plotCommand) scatter(s *streams, file *rocketfile.File) (*page.Page, er
 	}
 	var landings chart.Landings
 	bar := c.bar(s, false)
-	result, err := study.RunScatter(s.ctx, rocket, spreads, flights, seed, c.study(bar), landings.Add)
+	result, err := study.Disperse(s.ctx, rocket, spreads, flights, seed, c.study(bar), landings.Add)
 	bar.clear()
 	if err != nil && (!errors.Is(err, context.Canceled) || result.Landed == 0) {
 		return nil, err
 	}
-	return chart.Scatter(report.Scatter{
+	return chart.Dispersion(report.Dispersion{
 		Rocket: rocket, Spreads: spreads, Seed: seed, Result: result, System: c.system(), Rigid: c.Rigid,
 		Units: units(file, spreads, func(x study.Spread) rocketfile.Input { return x.Input }),
 	}, &landings, c.look()), err

@@ -68,17 +68,17 @@ func (c *scatterCommand) Run(s *streams) error {
 	if err != nil {
 		return err
 	}
-	var result study.ScatterResult
+	var result study.Dispersion
 	err = c.stream(s, func(w io.Writer) error {
 		form := c.form(w, pad)
 		bar := c.bar(s, form.each != nil)
 		var failed error
-		result, failed = study.RunScatter(s.ctx, rocket, spreads, c.Flights, c.Seed, c.study(bar), form.each)
+		result, failed = study.Disperse(s.ctx, rocket, spreads, c.Flights, c.Seed, c.study(bar), form.each)
 		bar.clear()
 		if failed != nil && !errors.Is(failed, context.Canceled) {
 			return failed
 		}
-		return errors.Join(form.end(report.Scatter{
+		return errors.Join(form.end(report.Dispersion{
 			Rocket: rocket, Spreads: spreads, Seed: c.Seed, Result: result, System: c.system(), Rigid: c.Rigid,
 			Units: units(file, spreads, func(x study.Spread) rocketfile.Input { return x.Input }),
 		}), failed)
@@ -119,21 +119,21 @@ func (c spreadOptions) spreads(file *rocketfile.File, r *rocket.Rocket) ([]study
 // wanted, and what there is to say at the end.
 type scatterForm struct {
 	each func(study.LandingPoint) error
-	end  func(report.Scatter) error
+	end  func(report.Dispersion) error
 }
 
 func (c *scatterCommand) form(w io.Writer, pad report.Place) scatterForm {
 	switch {
 	case c.CSV:
 		rows := report.NewLandingsCSV(w)
-		return scatterForm{rows.Add, func(report.Scatter) error { return rows.Close() }}
+		return scatterForm{rows.Add, func(report.Dispersion) error { return rows.Close() }}
 	case c.GeoJSON:
 		field := report.NewLandingsMap(w, pad)
-		return scatterForm{field.Add, func(sc report.Scatter) error { return field.Close(sc.Result) }}
+		return scatterForm{field.Add, func(sc report.Dispersion) error { return field.Close(sc.Result) }}
 	case c.JSON:
-		return scatterForm{nil, func(sc report.Scatter) error { return report.WriteScatterJSON(w, sc) }}
+		return scatterForm{nil, func(sc report.Dispersion) error { return report.WriteDispersionJSON(w, sc) }}
 	}
-	return scatterForm{nil, func(sc report.Scatter) error { return report.WriteScatterText(w, sc) }}
+	return scatterForm{nil, func(sc report.Dispersion) error { return report.WriteDispersionText(w, sc) }}
 }
 
 // pad is where on the map the rocket starts.
@@ -162,7 +162,7 @@ func (c *scatterCommand) pad(r *rocket.Rocket) (report.Place, error) {
 }
 
 // tellDraws says of draws that are not among the landings.
-func tellDraws(s *streams, r study.ScatterResult) {
+func tellDraws(s *streams, r study.Dispersion) {
 	if r.Invalid > 0 {
 		fmt.Fprintf(s.err, "%d of %d draws made no rocket; the first: %v\n", r.Invalid, r.Drawn, r.FirstInvalid)
 	}

@@ -47,14 +47,14 @@ type Check struct {
 	Limit  Limit // with both bounds for a stability margin
 	Values [cases]Value
 
-	Value  float64 // of the worst case, SI; NaN when there is none
-	Case   Case    // the worst
-	Word   string  // one of Words
-	Level  Level
-	Judged bool    // there was something to judge; what is not judged does not fail
-	Pass   bool    // not failed
-	SD     float64 // of Value about the day's, by its slopes; 0 where the corner was not looked at
-	Mends  []Mend  // what would make a failed check pass; what would make an unjudged one judged
+	Value    float64 // of the worst case, SI; NaN when there is none
+	Case     Case    // the worst
+	Word     string  // one of Words
+	Level    Level
+	Judged   bool     // there was something to judge; what is not judged does not fail
+	Pass     bool     // not failed
+	SD       float64  // of Value about the day's, by its slopes; 0 where the corner was not looked at
+	Remedies []Remedy // what would make a failed check pass; what would make an unjudged one judged
 }
 
 // Verdict is go or no-go for one drive.
@@ -132,9 +132,9 @@ func (c *Check) settle() {
 }
 
 // unjudged makes a check that lacks something to judge by.
-func (c *Check) unjudged(m Mend) {
+func (c *Check) unjudged(m Remedy) {
 	c.settle()
 	c.Judged, c.Pass = false, true
 	c.Word, c.Level = WordUnknown, Caution
-	c.Mends = []Mend{m}
+	c.Remedies = []Remedy{m}
 }

@@ -74,9 +74,9 @@ func (s *slopes) take(flights []*sim.Flight) {
 	}
 }
 
-// against is the deviation of each input that goes against a gate, and the standard
+// against is the deviation of each input that goes against a criterion, and the standard
 // deviation of the gate's number by the slopes.
-func (s *slopes) against(g *gate, day Value) (deviation, float64) {
+func (s *slopes) against(g *criterion, day Value) (deviation, float64) {
 	d := deviation{s.spreads, make([]int8, len(s.spreads))}
 	own := g.limit.badness(day)
 	sum := 0.0

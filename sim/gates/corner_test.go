@@ -80,7 +80,7 @@ func TestCornerIsWorst(t *testing.T) {
 			flights, err := study.Fleet(context.Background(), s.rockets(r), study.Options{Rigid: true})
 			require.NoError(t, err)
 			seen := 0
-			for i, g := range gatesOf(r, today) {
+			for i, g := range criteriaOf(r, today) {
 				c := &v.Checks[i]
 				if g.still || g.value == nil {
 					continue
@@ -153,7 +153,7 @@ func TestJudgeInvalid(t *testing.T) {
 }
 
 func BenchmarkJudgeDay(b *testing.B)  { benchmark(b, Options{}) }
-func BenchmarkJudgeFull(b *testing.B) { benchmark(b, Options{Mends: true}) }
+func BenchmarkJudgeFull(b *testing.B) { benchmark(b, Options{Remedies: true}) }
 
 // benchmark judges an airframe whose ceiling and radius fail: as much work as there is.
 func benchmark(b *testing.B, o Options) {
@@ -161,7 +161,7 @@ func benchmark(b *testing.B, o Options) {
 	require.NoError(b, err)
 	r := f.Rocket().Clone()
 	r.Power, r.Field = rocket.MotorPower, rocket.Field{Ceiling: 600, Radius: 400}
-	if o.Mends {
+	if o.Remedies {
 		o.Spreads = study.DefaultSpread(r)
 	}
 	for b.Loop() {

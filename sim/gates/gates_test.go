@@ -37,7 +37,7 @@ func judge(t *testing.T, r *rocket.Rocket, o Options) Verdict {
 }
 
 // all is everything that can be asked for.
-func all(r *rocket.Rocket) Options { return Options{Spreads: study.DefaultSpread(r), Mends: true} }
+func all(r *rocket.Rocket) Options { return Options{Spreads: study.DefaultSpread(r), Remedies: true} }
 
 func find(t *testing.T, v *Verdict, key string) *Check {
 	t.Helper()
@@ -171,15 +171,15 @@ func TestUnjudged(t *testing.T) {
 	r.Shape, r.Body.Drag = nil, []rocket.MachDrag{{Drag: 0.5}}
 	r.Body.Balance, r.Recovery, r.Field, r.Chamber.ProofDate = 0, nil, rocket.Field{}, ""
 	v := judge(t, r, all(r))
-	for key, kind := range map[string]MendKind{
+	for key, kind := range map[string]RemedyKind{
 		"margin": GiveShape, "opening-load.main": GiveMount, "ceiling": GiveCeiling, "radius": GiveRadius, "proof-age": GiveDate,
 	} {
 		c := find(t, &v, key)
 		assert.False(t, c.Judged, key)
 		assert.True(t, c.Pass, key)
 		assert.Equal(t, WordUnknown, c.Word, key)
-		require.Len(t, c.Mends, 1, key)
-		assert.Equal(t, kind, c.Mends[0].Kind, key)
+		require.Len(t, c.Remedies, 1, key)
+		assert.Equal(t, kind, c.Remedies[0].Kind, key)
 	}
 	assert.Equal(t, 5, v.Unjudged())
 	assert.Zero(t, v.Cautions())
@@ -192,10 +192,10 @@ func TestProofBeyondTheEstimate(t *testing.T) {
 	r := open(t, "heron")
 	r.Chamber.Proof = 60e5
 	require.Equal(t, chamber.FromProof, r.ChamberAt().Basis)
-	v := judge(t, r, Options{Mends: true})
+	v := judge(t, r, Options{Remedies: true})
 	c := find(t, &v, "burst")
 	assert.False(t, c.Pass)
-	assert.Equal(t, GiveBurst, c.Mends[len(c.Mends)-1].Kind)
+	assert.Equal(t, GiveBurst, c.Remedies[len(c.Remedies)-1].Kind)
 	r.Chamber.Burst = 85e5 // of which 0.8, less what cycles take, are more than 60
 	v = judge(t, r, Options{})
 	assert.True(t, find(t, &v, "burst").Pass)
@@ -244,7 +244,7 @@ func TestProofToMakeOfAWarmChamber(t *testing.T) {
 	c := find(t, &v, "proof")
 	require.False(t, c.Pass)
 	assert.InDelta(t, 1.36, c.Value, 1e-9)
-	m := c.Mends[0]
+	m := c.Remedies[0]
 	require.Equal(t, ProveTo, m.Kind)
 	assert.InDelta(t, 15e5/0.85, m.To, 1)
 	r.Chamber.Proof = m.To
@@ -260,7 +260,7 @@ func TestClosuresNotDescribed(t *testing.T) {
 	v := judge(t, r, Options{})
 	c := find(t, &v, "burst")
 	assert.False(t, c.Judged)
-	assert.Equal(t, GiveClosures, c.Mends[0].Kind)
+	assert.Equal(t, GiveClosures, c.Remedies[0].Kind)
 	r.Chamber.Plies = r.Chamber.Plies[:1]
 	r.Chamber.Plies[0].Count, r.Chamber.Proof, r.Chamber.ProofDate = 1, 0, ""
 	v = judge(t, r, Options{})
@@ -271,17 +271,17 @@ func TestClosuresNotDescribed(t *testing.T) {
 func TestNothingLeft(t *testing.T) {
 	r := open(t, "heron")
 	r.Chamber.Temperature = 273.15 + 70
-	v := judge(t, r, Options{Mends: true})
+	v := judge(t, r, Options{Remedies: true})
 	proof := find(t, &v, "proof")
 	assert.False(t, proof.Pass)
-	require.NotEmpty(t, proof.Mends)
-	assert.Equal(t, "chamber.temperature", proof.Mends[0].Input.Name)
+	require.NotEmpty(t, proof.Remedies)
+	assert.Equal(t, "chamber.temperature", proof.Remedies[0].Input.Name)
 	r = open(t, "heron")
 	r.Power, r.Chamber.Heating.Temperature, r.Chamber.Proof, r.Chamber.ProofDate = rocket.MotorPower, 273.15+80, 0, ""
 	v = judge(t, r, Options{})
 	c := find(t, &v, "sealed")
 	assert.False(t, c.Pass)
-	assert.True(t, math.IsNaN(c.Mends[0].To), "no vent keeps it at nothing")
+	assert.True(t, math.IsNaN(c.Remedies[0].To), "no vent keeps it at nothing")
 }
 
 // The day counts by the calendar where the clock stands.
@@ -310,7 +310,7 @@ func TestNeverLeaves(t *testing.T) {
 	assert.Equal(t, 1, v.Failed(), "the rest has nothing to be judged by")
 	landing := find(t, &v, "landing")
 	assert.False(t, landing.Judged)
-	assert.Equal(t, LeaveTheRail, landing.Mends[0].Kind)
+	assert.Equal(t, LeaveTheRail, landing.Remedies[0].Kind)
 	assert.True(t, find(t, &v, "proof").Judged)
 }
 
@@ -338,6 +338,6 @@ func TestMotorChecks(t *testing.T) {
 	v = judge(t, r, Options{})
 	c := find(t, &v, "sealed")
 	assert.False(t, c.Pass)
-	assert.Equal(t, CutVent, c.Mends[0].Kind)
-	assert.Greater(t, c.Mends[0].To, 0.0)
+	assert.Equal(t, CutVent, c.Remedies[0].Kind)
+	assert.Greater(t, c.Remedies[0].To, 0.0)
 }

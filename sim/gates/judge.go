@@ -14,9 +14,9 @@ type Options struct {
 	Day   *sim.Flight // the flight of the rocket as the file has it, when there is one
 	Today time.Time   // for the age of a proof; zero does not judge it
 	// Spreads are what is uncertain; with any, the worst corner of each check flies.
-	Spreads []study.Spread
-	Mends   bool // look for what would mend a failed check
-	Workers int
+	Spreads  []study.Spread
+	Remedies bool // look for what would mend a failed check
+	Workers  int
 }
 
 // Judge checks a rocket on the drive that flies: in calm air, on the day of its file,
@@ -36,7 +36,7 @@ func Judge(ctx context.Context, r *rocket.Rocket, o Options) (Verdict, error) {
 	if v.Calm, err = sim.Fly(ctx, deviation{}.rocket(r, Calm), sim.Options{}); err != nil {
 		return v, err
 	}
-	gates := gatesOf(r, o.Today)
+	gates := criteriaOf(r, o.Today)
 	v.Checks = make([]Check, len(gates))
 	against := make([]deviation, len(gates))
 	passing := make([]bool, len(gates))
@@ -57,13 +57,13 @@ func Judge(ctx context.Context, r *rocket.Rocket, o Options) (Verdict, error) {
 			return v, err
 		}
 	}
-	m := mender{ctx, r, gates, passing, own}
+	m := finder{ctx, r, gates, passing, own}
 	left := v.Day.RailExit.Happened
 	for i := range gates {
 		if g := &gates[i]; !left && !g.ground && !g.still {
-			g.lacks = &Mend{Kind: LeaveTheRail}
+			g.lacks = &Remedy{Kind: LeaveTheRail}
 		}
-		if err := v.Checks[i].conclude(&gates[i], &m, against[i], o.Mends); err != nil {
+		if err := v.Checks[i].conclude(&gates[i], &m, against[i], o.Remedies); err != nil {
 			return v, err
 		}
 	}
@@ -71,7 +71,7 @@ func Judge(ctx context.Context, r *rocket.Rocket, o Options) (Verdict, error) {
 }
 
 // conclude judges a check and finds what would mend it.
-func (c *Check) conclude(g *gate, m *mender, corner deviation, mends bool) error {
+func (c *Check) conclude(g *criterion, m *finder, corner deviation, mends bool) error {
 	if g.lacks != nil {
 		c.unjudged(*g.lacks)
 		return nil
@@ -86,7 +86,7 @@ func (c *Check) conclude(g *gate, m *mender, corner deviation, mends bool) error
 	if g.warns {
 		c.Level, c.Pass = Caution, true
 	}
-	c.Mends = append(c.Mends, g.mends(c.Value)...)
+	c.Remedies = append(c.Remedies, g.mends(c.Value)...)
 	if !mends || g.warns {
 		return nil
 	}
@@ -97,15 +97,15 @@ func (c *Check) conclude(g *gate, m *mender, corner deviation, mends bool) error
 		}
 	}
 	found, err := m.find(g, flown, c.Case, corner)
-	if c.Mends = append(found, c.Mends...); len(c.Mends) == 0 {
-		c.Mends = []Mend{{Kind: NothingFound}}
+	if c.Remedies = append(found, c.Remedies...); len(c.Remedies) == 0 {
+		c.Remedies = []Remedy{{Kind: NothingFound}}
 	}
 	return err
 }
 
 // mends are those that take no search, for the value that failed.
-func (g *gate) mends(value float64) []Mend {
-	out := append([]Mend(nil), g.adds...)
+func (g *criterion) mends(value float64) []Remedy {
+	out := append([]Remedy(nil), g.adds...)
 	for i := range out {
 		if out[i].Kind == StrongerMount {
 			out[i].To *= value
@@ -116,7 +116,7 @@ func (g *gate) mends(value float64) []Mend {
 
 // corners flies the worst corner of every gate and notes what it found. Many gates share
 // one, which flies once.
-func corners(ctx context.Context, r *rocket.Rocket, gates []gate, checks []Check, spreads []study.Spread, o study.Options) ([]deviation, error) {
+func corners(ctx context.Context, r *rocket.Rocket, gates []criterion, checks []Check, spreads []study.Spread, o study.Options) ([]deviation, error) {
 	s := slopes{spreads: spreads}
 	flights, err := study.Fleet(ctx, s.rockets(r), o)
 	if err != nil {

@@ -18,7 +18,7 @@ type lever struct {
 	instead    bool      // only where the lever before it found nothing
 	// with changes the rocket besides, such as the rail's heading with its tilt.
 	with func(*rocket.Rocket)
-	kind MendKind
+	kind RemedyKind
 	// change, from and to are those of a lever that is no input.
 	change   func(r *rocket.Rocket, x float64) *rocket.Rocket
 	from, to float64

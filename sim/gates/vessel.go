@@ -10,20 +10,20 @@ import (
 	"ullage/sim/rocket"
 )
 
-// chamberGates are about the pressure chamber: on water whether it was proved for its
+// chamberCriteria are about the pressure chamber: on water whether it was proved for its
 // pressure, on a motor what warms up in it beside one.
-func chamberGates(r *rocket.Rocket, today time.Time) []gate {
+func chamberCriteria(r *rocket.Rocket, today time.Time) []criterion {
 	if r.Power == rocket.MotorPower {
-		return sealedGates(r, today)
+		return sealedCriteria(r, today)
 	}
-	g := []gate{proofGate(r)}
+	g := []criterion{proofCriterion(r)}
 	if r.Chamber == nil {
 		return g
 	}
 	if r.Chamber.Proof > 0 {
-		g = append(g, ageGate(r, today))
+		g = append(g, ageCriterion(r, today))
 	}
-	return append(append(g, burstGate(r)), doubtGate(r)...)
+	return append(append(g, burstCriterion(r)), doubtCriterion(r)...)
 }
 
 // ProofRatio is the proof on record over the pressure of the file, the proof counting for
@@ -36,22 +36,22 @@ func ProofRatio(r *rocket.Rocket) float64 {
 	return r.Chamber.Proof * r.Vessel().HeatLeft() / r.Water.Pressure
 }
 
-func proofGate(r *rocket.Rocket) gate {
-	g := gate{key: LimitProof, limit: LimitFor(r, LimitProof), still: true,
+func proofCriterion(r *rocket.Rocket) criterion {
+	g := criterion{key: LimitProof, limit: LimitFor(r, LimitProof), still: true,
 		value: func(fl *sim.Flight) (float64, bool) {
 			v := ProofRatio(fl.Rocket)
 			return v, !math.IsNaN(v)
 		}}
 	if r.Chamber == nil {
-		g.none, g.adds = true, []Mend{{Kind: GiveChamber}}
+		g.none, g.adds = true, []Remedy{{Kind: GiveChamber}}
 		return g
 	}
 	vessel := r.ChamberAt()
 	switch {
 	case vessel.ProofEnough:
-		g.adds = []Mend{{Kind: ProveTo, To: vessel.ProofWanted}}
+		g.adds = []Remedy{{Kind: ProveTo, To: vessel.ProofWanted}}
 	case vessel.MostWorking > 0:
-		g.adds = []Mend{{Kind: ProveFor, From: vessel.ProofLimit, To: vessel.MostWorking}}
+		g.adds = []Remedy{{Kind: ProveFor, From: vessel.ProofLimit, To: vessel.MostWorking}}
 	}
 	if g.none = r.Chamber.Proof == 0; !g.none {
 		g.levers = []lever{{input: "water.pressure"}, {input: "chamber.temperature"}}
@@ -59,20 +59,20 @@ func proofGate(r *rocket.Rocket) gate {
 	return g
 }
 
-// ageGate warns of an old proof. One that lies ahead is none.
-func ageGate(r *rocket.Rocket, today time.Time) gate {
-	g := gate{key: LimitProofAge, limit: LimitFor(r, LimitProofAge), still: true, warns: true,
-		adds: []Mend{{Kind: ProveAgain}}}
+// ageCriterion warns of an old proof. One that lies ahead is none.
+func ageCriterion(r *rocket.Rocket, today time.Time) criterion {
+	g := criterion{key: LimitProofAge, limit: LimitFor(r, LimitProofAge), still: true, warns: true,
+		adds: []Remedy{{Kind: ProveAgain}}}
 	on, err := time.Parse(time.DateOnly, r.Chamber.ProofDate)
 	if err != nil || today.IsZero() {
-		g.lacks = &Mend{Kind: GiveDate}
+		g.lacks = &Remedy{Kind: GiveDate}
 		return g
 	}
 	days := float64(calendarDay(today) - calendarDay(on))
 	g.value = func(*sim.Flight) (float64, bool) { return days, true }
 	if days < 0 {
 		g.limit.Min, g.limit.Word, g.warns = 0, WordAhead, false
-		g.adds = []Mend{{Kind: GiveDate}}
+		g.adds = []Remedy{{Kind: GiveDate}}
 	}
 	return g
 }
@@ -83,12 +83,12 @@ func calendarDay(t time.Time) int64 {
 	return time.Date(year, month, day, 0, 0, 0, 0, time.UTC).Unix() / (24 * 60 * 60)
 }
 
-// burstGate holds the proof, on record or still to be made, against the burst pressure.
+// burstCriterion holds the proof, on record or still to be made, against the burst pressure.
 // What a chamber held says that it holds no less, and nothing of how much more: it takes
 // no part here.
-func burstGate(r *rocket.Rocket) gate {
+func burstCriterion(r *rocket.Rocket) criterion {
 	vessel := r.ChamberAt()
-	g := gate{key: checkBurst, still: true, limit: Limit{Key: checkBurst, Min: noMin, Word: WordHigh, Source: CommonPractice}, value: overBurst}
+	g := criterion{key: checkBurst, still: true, limit: Limit{Key: checkBurst, Min: noMin, Word: WordHigh, Source: CommonPractice}, value: overBurst}
 	g.limit.Name, g.limit.Max = "proof over estimated burst", chamber.EstimatedShare
 	if vessel.Basis == chamber.FromBurst {
 		g.limit.Name, g.limit.Max = "proof over measured burst", chamber.MeasuredShare
@@ -107,11 +107,11 @@ func burstGate(r *rocket.Rocket) gate {
 	c := r.Chamber
 	switch described := c.Forward != nil && c.Aft != nil && c.Thread != nil; {
 	case !known:
-		g.lacks = &Mend{Kind: GiveBurst}
+		g.lacks = &Remedy{Kind: GiveBurst}
 	case vessel.Basis == chamber.FromProof:
-		g.adds = []Mend{{Kind: GiveBurst}}
+		g.adds = []Remedy{{Kind: GiveBurst}}
 	case vessel.Basis == chamber.FromEstimate && !described && value <= g.limit.Max:
-		g.lacks = &Mend{Kind: GiveClosures}
+		g.lacks = &Remedy{Kind: GiveClosures}
 	}
 	return g
 }
@@ -137,12 +137,12 @@ func overBurst(fl *sim.Flight) (float64, bool) {
 	return proof / burst, !math.IsNaN(burst)
 }
 
-// doubtGate warns of a burst that was measured far above what is estimated.
-func doubtGate(r *rocket.Rocket) []gate {
+// doubtCriterion warns of a burst that was measured far above what is estimated.
+func doubtCriterion(r *rocket.Rocket) []criterion {
 	if r.Chamber.Burst == 0 {
 		return nil
 	}
-	return []gate{{key: checkDoubt, still: true, warns: true, adds: []Mend{{Kind: CheckBurst}},
+	return []criterion{{key: checkDoubt, still: true, warns: true, adds: []Remedy{{Kind: CheckBurst}},
 		limit: Limit{Key: checkDoubt, Name: "measured burst over the estimate", Min: noMin, Max: FarApart, Word: WordHigh, Source: "common sense"},
 		value: func(fl *sim.Flight) (float64, bool) {
 			v := fl.Rocket.ChamberAt()
@@ -154,10 +154,10 @@ func doubtGate(r *rocket.Rocket) []gate {
 // doubted: common sense, no source.
 const FarApart = 2.0
 
-// sealedGates hold what a sealed chamber builds up beside a motor, the air getting thinner
+// sealedCriteria hold what a sealed chamber builds up beside a motor, the air getting thinner
 // on the way up, against the pressure that its proof is for, less what a chamber as hot
 // as its air loses of its strength, and never more than it could be proved for.
-func sealedGates(r *rocket.Rocket, today time.Time) []gate {
+func sealedCriteria(r *rocket.Rocket, today time.Time) []criterion {
 	if r.Chamber == nil || r.Chamber.Heating == nil {
 		return nil
 	}
@@ -173,7 +173,7 @@ func sealedGates(r *rocket.Rocket, today time.Time) []gate {
 	if r.Chamber.Proof > 0 {
 		most = math.Min(r.Chamber.Proof, provable)
 	}
-	g := gate{key: checkSealed, still: true,
+	g := criterion{key: checkSealed, still: true,
 		limit: Limit{Key: checkSealed, Name: "sealed chamber beside the motor", Min: noMin,
 			Max: most * left / LimitFor(r, LimitProof).Min, Unit: "bar", Word: WordHigh, Source: "proof on record or to be had, as hot as the air inside"},
 		value: func(fl *sim.Flight) (float64, bool) {
@@ -181,16 +181,16 @@ func sealedGates(r *rocket.Rocket, today time.Time) []gate {
 			thinner := column.Air(0).Pressure - column.Air(math.Max(fl.Apogee.Height, 0)).Pressure
 			return fl.Rocket.ChamberAt().Heated.Damp + thinner, true
 		}}
-	vent := Mend{Kind: CutVent, To: at.Heated.DampVent.Hole}
+	vent := Remedy{Kind: CutVent, To: at.Heated.DampVent.Hole}
 	if hot.Rise > g.limit.Max {
 		vent.To = math.NaN() // no hole keeps it low enough
 	}
-	g.adds = []Mend{vent}
+	g.adds = []Remedy{vent}
 	if r.Chamber.Proof > 0 {
-		return []gate{g, ageGate(r, today)}
+		return []criterion{g, ageCriterion(r, today)}
 	}
 	if at.Heated.Damp <= g.limit.Max { // what is estimated is not enough to pass
-		g.lacks = &Mend{Kind: GiveProof}
+		g.lacks = &Remedy{Kind: GiveProof}
 	}
-	return []gate{g}
+	return []criterion{g}
 }

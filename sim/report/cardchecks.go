@@ -24,7 +24,7 @@ func (p cardPage) checks() card.Block {
 		switch {
 		case !c.Pass:
 			row.Mark = card.Failed
-			for j, m := range c.Mends {
+			for j, m := range c.Remedies {
 				if j > 0 && v.Failed() >= manyFailed {
 					break
 				}
@@ -32,8 +32,8 @@ func (p cardPage) checks() card.Block {
 			}
 		case c.Level != gates.Good:
 			row.Mark = card.Doubt
-			if c.Judged && len(c.Mends) > 0 {
-				row.Below = append(row.Below, signs(MendText(c.Mends[0], p.sys)))
+			if c.Judged && len(c.Remedies) > 0 {
+				row.Below = append(row.Below, signs(MendText(c.Remedies[0], p.sys)))
 			}
 		}
 		t.Rows = append(t.Rows, row)

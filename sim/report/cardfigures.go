@@ -23,7 +23,7 @@ type CardOptions struct {
 type CardFigures struct {
 	Rocket  *rocket.Rocket
 	Verdict gates.Verdict
-	Scatter study.ScatterResult
+	Scatter study.Dispersion
 	Seed    uint64
 	Leans   []study.Lean // into each of the winds of the card
 }
@@ -37,7 +37,7 @@ func GatherCard(ctx context.Context, r *rocket.Rocket, o CardOptions) (CardFigur
 	own := study.Options{Rigid: true, Workers: o.Workers}
 	var err error
 	if f.Verdict, err = gates.Judge(ctx, r, gates.Options{
-		Today: o.Today, Spreads: o.Spreads, Mends: true, Workers: o.Workers}); err != nil {
+		Today: o.Today, Spreads: o.Spreads, Remedies: true, Workers: o.Workers}); err != nil {
 		return f, err
 	}
 	// Half of the tilt allowed leaves as much for the rail to be set by hand: common
@@ -48,7 +48,7 @@ func GatherCard(ctx context.Context, r *rocket.Rocket, o CardOptions) (CardFigur
 	}
 	drawn := own
 	drawn.Progress = o.Progress
-	f.Scatter, err = study.RunScatter(ctx, r, o.Spreads, o.Flights, o.Seed, drawn, nil)
+	f.Scatter, err = study.Disperse(ctx, r, o.Spreads, o.Flights, o.Seed, drawn, nil)
 	return f, err
 }
 

@@ -178,7 +178,7 @@ func WriteVerdictJSON(w io.Writer, v *gates.Verdict) error {
 		j := checkJSON{Name: printable(c.Name), Value: shown(c.Value), Min: shown(c.Limit.Min), Max: shown(c.Limit.Max), Unit: unit,
 			Word: c.Word, Pass: c.Pass, Source: c.Limit.Source, Key: c.Key, Judged: c.Judged, Case: caseNames[c.Case],
 			Calm: of(gates.Calm), Day: of(gates.Day), Corner: of(gates.Corner), Mends: []string{}}
-		for _, m := range c.Mends {
+		for _, m := range c.Remedies {
 			j.Mends = append(j.Mends, MendText(m, quantity.Metric))
 		}
 		if len(j.Mends) > 0 {
@@ -248,7 +248,7 @@ func (s *sheet) check(p printer, c *gates.Check) {
 	if !c.Judged {
 		prefix = "      "
 	}
-	for _, m := range c.Mends {
+	for _, m := range c.Remedies {
 		if m.Kind != gates.LeaveTheRail { // which the rail exit says already
 			s.hung(prefix, MendText(m, p.sys))
 		}

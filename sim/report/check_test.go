@@ -28,7 +28,7 @@ func verdictOf(t *testing.T, name string, changes ...rocketfile.Change) gates.Ve
 		require.NoError(t, err)
 	}
 	v, err := gates.Judge(context.Background(), f.Rocket(), gates.Options{
-		Today: time.Date(2026, 10, 1, 0, 0, 0, 0, time.UTC), Spreads: study.Spreads(f), Mends: true})
+		Today: time.Date(2026, 10, 1, 0, 0, 0, 0, time.UTC), Spreads: study.Spreads(f), Remedies: true})
 	require.NoError(t, err)
 	return v
 }
@@ -112,10 +112,10 @@ func TestMendWords(t *testing.T) {
 	f := rocketfile.Starter()
 	in, err := rocketfile.Find(f.Rocket(), "water.fill")
 	require.NoError(t, err)
-	seen := map[string]gates.MendKind{}
+	seen := map[string]gates.RemedyKind{}
 	for k := gates.SetInput; k <= gates.NothingFound; k++ {
 		for _, sys := range []quantity.System{quantity.Metric, quantity.US} {
-			text := MendText(gates.Mend{Kind: k, Input: in, From: 0.3, To: 0.25}, sys)
+			text := MendText(gates.Remedy{Kind: k, Input: in, From: 0.3, To: 0.25}, sys)
 			assert.NotEmpty(t, text)
 			assert.NotContains(t, strings.ToLower(text), "safe")
 			assert.False(t, strings.HasSuffix(text, "."), text)
@@ -125,10 +125,10 @@ func TestMendWords(t *testing.T) {
 			seen[text] = k
 		}
 	}
-	assert.Equal(t, "water.fill 25 % or less", MendText(gates.Mend{Input: in, From: 0.3, To: 0.25}, quantity.Metric))
-	assert.Equal(t, "water.fill 35 % or more, but then, on the day, outside its limit: landing", MendText(gates.Mend{Input: in, From: 0.3, To: 0.35, Breaks: []string{"landing"}}, quantity.Metric))
-	assert.Contains(t, MendText(gates.Mend{Kind: gates.CutVent, To: math.Inf(1)}, quantity.Metric), "open")
+	assert.Equal(t, "water.fill 25 % or less", MendText(gates.Remedy{Input: in, From: 0.3, To: 0.25}, quantity.Metric))
+	assert.Equal(t, "water.fill 35 % or more, but then, on the day, outside its limit: landing", MendText(gates.Remedy{Input: in, From: 0.3, To: 0.35, Breaks: []string{"landing"}}, quantity.Metric))
+	assert.Contains(t, MendText(gates.Remedy{Kind: gates.CutVent, To: math.Inf(1)}, quantity.Metric), "open")
 	rail, err := rocketfile.Find(f.Rocket(), "rail.length")
 	require.NoError(t, err)
-	assert.Equal(t, "rail.length 6.57 ft or more", MendText(gates.Mend{Input: rail, From: 1, To: 2}, quantity.US))
+	assert.Equal(t, "rail.length 6.57 ft or more", MendText(gates.Remedy{Input: rail, From: 1, To: 2}, quantity.US))
 }

@@ -76,7 +76,7 @@ func (m *LandingsMap) Add(l study.LandingPoint) error {
 }
 
 // Close writes the ellipse, if there is one, and ends the collection.
-func (m *LandingsMap) Close(r study.ScatterResult) error {
+func (m *LandingsMap) Close(r study.Dispersion) error {
 	if e := r.Landing; r.Landed > 2 && e.Major > 0 && e.Minor > 0 {
 		m.begin()
 		m.w.WriteString(`{"type":"Feature","geometry":`)

@@ -11,7 +11,7 @@
 // model: what a study compares hardly depends on the attitude, which costs as much
 // again and more.
 //
-// [Sweep] and [RunScatter] hand out their rows as they come and keep none, so that
+// [Sweep] and [Disperse] hand out their rows as they come and keep none, so that
 // memory does not grow with them; [FindBest] looks for a value; [Compare] sets rockets
 // side by side; [Opening], [WhatIfs] and [CanopyFor] are about a canopy, [RailExitFor]
 // and [Leans] about the rail, and [StructureOf] about the chamber beside the flights

@@ -289,10 +289,10 @@ func TestScatterIsAMap(t *testing.T) {
 	for i := range MostLandings + 10 {
 		require.NoError(t, landings.Add(study.LandingPoint{East: float64(i % 7), North: 30}))
 	}
-	s := report.Scatter{Rocket: r, Seed: 5, Result: study.ScatterResult{
+	s := report.Dispersion{Rocket: r, Seed: 5, Result: study.Dispersion{
 		Asked: 9000, Drawn: 5000, Landed: MostLandings + 10, Invalid: 3, Landing: e, Partial: true,
 	}}
-	p := Scatter(s, &landings, metric)
+	p := Dispersion(s, &landings, metric)
 	panel := p.Rows[0].Panels[0]
 	assert.True(t, panel.Equal)
 	assert.Len(t, panel.Dots[0].X, MostLandings)

@@ -24,10 +24,10 @@ func uncertain(t testing.TB, r *rocket.Rocket, sd map[string]float64, names ...s
 	return spreads
 }
 
-func scattered(t testing.TB, r *rocket.Rocket, spreads []Spread, n int, seed uint64, o Options) (ScatterResult, []LandingPoint) {
+func scattered(t testing.TB, r *rocket.Rocket, spreads []Spread, n int, seed uint64, o Options) (Dispersion, []LandingPoint) {
 	t.Helper()
 	var points []LandingPoint
-	got, err := RunScatter(background, r, spreads, n, seed, o, func(p LandingPoint) error {
+	got, err := Disperse(background, r, spreads, n, seed, o, func(p LandingPoint) error {
 		points = append(points, p)
 		return nil
 	})
@@ -36,7 +36,7 @@ func scattered(t testing.TB, r *rocket.Rocket, spreads []Spread, n int, seed uin
 }
 
 // figures are the numbers of a result, to compare: inputs hold functions.
-func figures(r ScatterResult) string {
+func figures(r Dispersion) string {
 	text := fmt.Sprint(r.Asked, r.Drawn, r.Invalid, r.Grounded, r.Landed, r.Reservoir, r.Partial, r.Apogee, r.RailExit, r.Landing)
 	for _, i := range r.Importance {
 		text += fmt.Sprint(i.Input.Name, i.SD, i.Rank)
@@ -124,7 +124,7 @@ func TestScatterEndsEarly(t *testing.T) {
 	r := bottle()
 	spreads := DefaultSpread(r)
 	seen := 0
-	got, err := RunScatter(background, r, spreads, 1000, 1, Options{}, func(LandingPoint) error {
+	got, err := Disperse(background, r, spreads, 1000, 1, Options{}, func(LandingPoint) error {
 		if seen++; seen == 50 {
 			return errStop
 		}
@@ -137,7 +137,7 @@ func TestScatterEndsEarly(t *testing.T) {
 
 	ctx, cancel := context.WithCancel(background)
 	defer cancel()
-	got, err = RunScatter(ctx, r, spreads, MaxScatter, 1, Options{}, func(p LandingPoint) error {
+	got, err = Disperse(ctx, r, spreads, MaxDispersion, 1, Options{}, func(p LandingPoint) error {
 		if p.Draw >= 60 {
 			cancel()
 		}
@@ -152,7 +152,7 @@ func TestScatterEndsEarly(t *testing.T) {
 
 func TestScatterProgress(t *testing.T) {
 	last := 0
-	_, err := RunScatter(background, dud(), nil, 1001, 1, Options{Progress: func(done, total int) {
+	_, err := Disperse(background, dud(), nil, 1001, 1, Options{Progress: func(done, total int) {
 		require.Equal(t, 1001, total)
 		require.Greater(t, done, last)
 		last = done
@@ -170,7 +170,7 @@ func TestScatterFaults(t *testing.T) {
 		want    string
 	}{
 		"no flights":   {nil, 0, false, "number of flights"},
-		"too many":     {nil, MaxScatter + 1, false, "number of flights"},
+		"too many":     {nil, MaxDispersion + 1, false, "number of flights"},
 		"negative":     {[]Spread{spread(t, r, "body.mass", -1)}, 1, false, "spread.body.mass"},
 		"no number":    {[]Spread{spread(t, r, "body.mass", math.NaN())}, 1, false, "spread.body.mass"},
 		"other rocket": {[]Spread{spread(t, motored(), "motor.delay", 1)}, 1, false, "motor.delay"},
@@ -181,7 +181,7 @@ func TestScatterFaults(t *testing.T) {
 			if c.broken {
 				base.Body.Mass = -1
 			}
-			_, err := RunScatter(background, base, c.spreads, c.n, 1, Options{}, nil)
+			_, err := Disperse(background, base, c.spreads, c.n, 1, Options{}, nil)
 			var faults rocketfile.Faults
 			require.ErrorAs(t, err, &faults)
 			require.ErrorContains(t, err, c.want)
@@ -273,7 +273,7 @@ func BenchmarkScatter10000(b *testing.B) {
 	spreads := DefaultSpread(r)
 	b.ReportAllocs()
 	for b.Loop() {
-		if _, err := RunScatter(background, r, spreads, 10000, 1, Options{}, nil); err != nil {
+		if _, err := Disperse(background, r, spreads, 10000, 1, Options{}, nil); err != nil {
 			b.Fatal(err)
 		}
 	}

@@ -9,7 +9,7 @@ import (
 )
 
 // MendText says in one sentence what would make a check pass, without a full stop.
-func MendText(m gates.Mend, sys quantity.System) string {
+func MendText(m gates.Remedy, sys quantity.System) string {
 	p := printer{sys}
 	text := mendWords(p, m)
 	if len(m.Breaks) > 0 {
@@ -18,7 +18,7 @@ func MendText(m gates.Mend, sys quantity.System) string {
 	return text
 }
 
-func mendWords(p printer, m gates.Mend) string {
+func mendWords(p printer, m gates.Remedy) string {
 	switch m.Kind {
 	case gates.SetInput:
 		return setWords(p, m)
@@ -72,7 +72,7 @@ func mendWords(p printer, m gates.Mend) string {
 }
 
 // setWords tells the input's own words for a value that passes.
-func setWords(p printer, m gates.Mend) string {
+func setWords(p printer, m gates.Remedy) string {
 	if m.Rule != "" { // all of it, since a file takes nothing less
 		return m.Input.Name + " \"" + m.Rule + "\""
 	}

@@ -8,16 +8,16 @@ import (
 	"ullage/sim/rocket"
 )
 
-// gate is a check before anything has flown: what number of a flight it looks at, and
+// criterion is a check before anything has flown: what number of a flight it looks at, and
 // what moves that number.
-type gate struct {
+type criterion struct {
 	key    string
 	about  Subject
 	limit  Limit
 	value  func(fl *sim.Flight) (v float64, happened bool)
 	levers []lever
-	lacks  *Mend // what must be given before it can be judged; nil when it can
-	adds   []Mend
+	lacks  *Remedy // what must be given before it can be judged; nil when it can
+	adds   []Remedy
 	ground bool // means something of a rocket that does not leave its guide
 	still  bool // about the rocket, not its flight: no corner, no calm
 	warns  bool // outside its limit is a caution, no failure
@@ -26,26 +26,26 @@ type gate struct {
 
 // gatesOf lists the checks of a rocket on the drive that flies, in the order to read
 // them: on the way up, the day, at the top, the landing, the field, the chamber.
-func gatesOf(r *rocket.Rocket, today time.Time) []gate {
-	var g []gate
-	g = append(g, guideGates(r)...)
-	g = append(g, marginGates(r)...)
-	g = append(g, dayGates(r)...)
-	g = append(g, motorGates(r)...)
-	g = append(g, canopyGates(r)...)
-	g = append(g, landingGates(r)...)
-	g = append(g, fieldGates(r)...)
-	for _, c := range chamberGates(r, today) {
+func criteriaOf(r *rocket.Rocket, today time.Time) []criterion {
+	var g []criterion
+	g = append(g, guideCriteria(r)...)
+	g = append(g, marginCriteria(r)...)
+	g = append(g, dayCriteria(r)...)
+	g = append(g, motorCriteria(r)...)
+	g = append(g, canopyCriteria(r)...)
+	g = append(g, landingCriteria(r)...)
+	g = append(g, fieldCriteria(r)...)
+	for _, c := range chamberCriteria(r, today) {
 		c.about = Chamber
 		g = append(g, c)
 	}
 	return g
 }
 
-func guideGates(r *rocket.Rocket) []gate {
+func guideCriteria(r *rocket.Rocket) []criterion {
 	// A launch tube as long as the rail guides by itself.
 	faster := []lever{{input: "rail.length", up: true}, {input: "water.fill"}, {input: "body.mass"}}
-	return []gate{
+	return []criterion{
 		{key: LimitRailExit, limit: LimitFor(r, LimitRailExit), levers: faster, ground: true,
 			value: func(fl *sim.Flight) (float64, bool) { return fl.RailExit.Speed, fl.RailExit.Happened }},
 		{key: LimitRailExitWind, limit: LimitFor(r, LimitRailExitWind), levers: append(faster, lever{input: "wind.speed"}),
@@ -73,14 +73,14 @@ const (
 	checkSealed      = "sealed"
 )
 
-func marginGates(r *rocket.Rocket) []gate {
+func marginCriteria(r *rocket.Rocket) []criterion {
 	both := LimitFor(r, LimitMarginLeast)
 	both.Max, both.Name = LimitFor(r, LimitMarginMost).Max, "margin"
 	if !r.Balanced() {
 		both.Name = "stability margin"
-		return []gate{{key: checkMargin, limit: both, lacks: &Mend{Kind: GiveShape}}}
+		return []criterion{{key: checkMargin, limit: both, lacks: &Remedy{Kind: GiveShape}}}
 	}
-	var g []gate
+	var g []criterion
 	for _, at := range []struct {
 		key, name string
 		of        func(*sim.Stability) sim.StabilityAt
@@ -95,7 +95,7 @@ func marginGates(r *rocket.Rocket) []gate {
 		}
 		limit := both
 		limit.Name = at.name
-		g = append(g, gate{key: checkMargin + "." + at.key, limit: limit, levers: marginLevers(r),
+		g = append(g, criterion{key: checkMargin + "." + at.key, limit: limit, levers: marginLevers(r),
 			value: func(fl *sim.Flight) (float64, bool) {
 				s := at.of(&fl.Stability)
 				return s.Margin, s.Happened
@@ -104,9 +104,9 @@ func marginGates(r *rocket.Rocket) []gate {
 	least := LimitFor(r, LimitMarginLeast)
 	least.Name = "least margin on the way up"
 	return append(g,
-		gate{key: checkLeastMargin, limit: least, levers: marginLevers(r),
+		criterion{key: checkLeastMargin, limit: least, levers: marginLevers(r),
 			value: func(fl *sim.Flight) (float64, bool) { return fl.Stability.Least, fl.RailExit.Happened }},
-		gate{key: LimitAttack, limit: LimitFor(r, LimitAttack),
+		criterion{key: LimitAttack, limit: LimitFor(r, LimitAttack),
 			levers: []lever{{input: "rail.length", up: true}, {input: "wind.speed"}, {input: "water.fill"}},
 			value:  func(fl *sim.Flight) (float64, bool) { return fl.Stability.RailExitAngle, fl.RailExit.Happened }})
 }
@@ -120,8 +120,8 @@ func marginLevers(r *rocket.Rocket) []lever {
 	return append(levers, lever{input: "water.fill", either: true})
 }
 
-func dayGates(r *rocket.Rocket) []gate {
-	return []gate{
+func dayCriteria(r *rocket.Rocket) []criterion {
+	return []criterion{
 		{key: LimitTilt, limit: LimitFor(r, LimitTilt), ground: true, levers: []lever{{input: "rail.tilt"}},
 			value: func(fl *sim.Flight) (float64, bool) { return fl.Rocket.Rail.Tilt, true }},
 		{key: LimitWind, limit: LimitFor(r, LimitWind), ground: true, levers: []lever{{input: "wind.speed"}},
@@ -129,49 +129,49 @@ func dayGates(r *rocket.Rocket) []gate {
 	}
 }
 
-func motorGates(r *rocket.Rocket) []gate {
+func motorCriteria(r *rocket.Rocket) []criterion {
 	if r.Power != rocket.MotorPower {
-		return []gate{{key: checkLeft, levers: []lever{{input: "water.fill"}},
+		return []criterion{{key: checkLeft, levers: []lever{{input: "water.fill"}},
 			limit: Limit{Key: checkLeft, Name: "liquid left at the end of thrust", Min: noMin, Max: 0, Unit: "g", Word: WordLeft, Source: "this model"},
 			value: func(fl *sim.Flight) (float64, bool) { return math.Max(0, fl.LiquidLeft), true }}}
 	}
-	g := []gate{{key: LimitImpulse, limit: LimitFor(r, LimitImpulse), still: true,
+	g := []criterion{{key: LimitImpulse, limit: LimitFor(r, LimitImpulse), still: true,
 		value: func(fl *sim.Flight) (float64, bool) { return fl.Rocket.Motor.Curve.Impulse(), true }}}
 	if m := r.Mount; m != nil && r.Motor.Diameter > 0 {
-		g = append(g, gate{key: checkMotorFits, still: true,
+		g = append(g, criterion{key: checkMotorFits, still: true,
 			limit: Limit{Key: checkMotorFits, Name: "motor diameter in its mount", Min: noMin, Max: m.Diameter * (1 + 1e-9), Unit: "mm", Word: WordLarge, Source: theFile},
 			value: func(fl *sim.Flight) (float64, bool) { return fl.Rocket.Motor.Diameter, true }})
 	}
 	return g
 }
 
-func canopyGates(r *rocket.Rocket) []gate {
+func canopyCriteria(r *rocket.Rocket) []criterion {
 	if len(r.Canopies) == 0 {
-		return []gate{{key: checkUnstated, none: true, still: true,
+		return []criterion{{key: checkUnstated, none: true, still: true,
 			limit: Limit{Key: checkUnstated, Name: "canopies", Min: 1, Max: noMax, Word: WordNone, Source: CommonPractice},
 			value: func(*sim.Flight) (float64, bool) { return 0, true },
-			adds:  []Mend{{Kind: GiveCanopy}}}}
+			adds:  []Remedy{{Kind: GiveCanopy}}}}
 	}
-	var g []gate
+	var g []criterion
 	for i := range r.Canopies {
 		name := r.Canopies[i].Name
 		limit := LimitFor(r, LimitOpening)
 		limit.Name = "airspeed as " + name + " opens"
-		g = append(g, gate{key: LimitOpening + "." + name, limit: limit, levers: openingLevers(r, i),
+		g = append(g, criterion{key: LimitOpening + "." + name, limit: limit, levers: openingLevers(r, i),
 			value: func(fl *sim.Flight) (float64, bool) { return fl.Canopies[i].Airspeed, fl.Canopies[i].Opened }})
 	}
 	for i := range r.Canopies {
-		g = append(g, loadGates(r, i)...)
+		g = append(g, loadCriteria(r, i)...)
 	}
 	return g
 }
 
-// loadGates hold the opening load of a canopy against the strength of the mount, and warn
+// loadCriteria hold the opening load of a canopy against the strength of the mount, and warn
 // where the most it may come to, filling before the rocket slows or snatched by its line,
 // is more than the mount holds.
-func loadGates(r *rocket.Rocket, i int) []gate {
+func loadCriteria(r *rocket.Rocket, i int) []criterion {
 	factor := LimitFor(r, LimitMount)
-	g := gate{key: LimitMount + "." + r.Canopies[i].Name, levers: openingLevers(r, i),
+	g := criterion{key: LimitMount + "." + r.Canopies[i].Name, levers: openingLevers(r, i),
 		limit: Limit{Key: LimitMount, Name: "opening load of " + r.Canopies[i].Name, Min: noMin, Max: noMax, Unit: "N", Word: WordHigh, Source: "strength of [mount]"},
 		value: func(fl *sim.Flight) (float64, bool) { return fl.Canopies[i].Load, fl.Canopies[i].Opened }}
 	strength := math.NaN()
@@ -179,12 +179,12 @@ func loadGates(r *rocket.Rocket, i int) []gate {
 		strength, _, _ = r.Recovery.Strength()
 	}
 	if math.IsNaN(strength) {
-		g.lacks = &Mend{Kind: GiveMount}
-		return []gate{g}
+		g.lacks = &Remedy{Kind: GiveMount}
+		return []criterion{g}
 	}
 	g.limit.Max = strength / factor.Min
-	g.adds = []Mend{{Kind: StrongerMount, To: factor.Min}} // times the load
-	worst := gate{key: checkMost + "." + r.Canopies[i].Name, warns: true, adds: []Mend{{Kind: StrongerMount, To: 1}},
+	g.adds = []Remedy{{Kind: StrongerMount, To: factor.Min}} // times the load
+	worst := criterion{key: checkMost + "." + r.Canopies[i].Name, warns: true, adds: []Remedy{{Kind: StrongerMount, To: 1}},
 		limit: Limit{Key: checkMost, Name: "most that " + r.Canopies[i].Name + " may pull", Min: noMin, Max: strength, Unit: "N", Word: WordHigh, Source: g.limit.Source},
 		value: func(fl *sim.Flight) (float64, bool) {
 			c := &fl.Canopies[i]
@@ -194,12 +194,12 @@ func loadGates(r *rocket.Rocket, i int) []gate {
 			}
 			return most, c.Opened
 		}}
-	return []gate{g, worst}
+	return []criterion{g, worst}
 }
 
-func landingGates(r *rocket.Rocket) []gate {
+func landingCriteria(r *rocket.Rocket) []criterion {
 	larger := canopyLevers(r, true)
-	return []gate{
+	return []criterion{
 		{key: LimitLanding, limit: LimitFor(r, LimitLanding), levers: larger,
 			value: func(fl *sim.Flight) (float64, bool) { return fl.Landing.Vertical, fl.Landing.Happened }},
 		{key: LimitEnergy, limit: LimitFor(r, LimitEnergy), levers: append(larger[:len(larger):len(larger)], lever{input: "body.mass"}),
@@ -216,22 +216,22 @@ func canopyLevers(r *rocket.Rocket, up bool) []lever {
 	return levers
 }
 
-func fieldGates(r *rocket.Rocket) []gate {
-	ceiling := gate{key: checkCeiling,
+func fieldCriteria(r *rocket.Rocket) []criterion {
+	ceiling := criterion{key: checkCeiling,
 		limit:  Limit{Key: checkCeiling, Name: "apogee under the ceiling", Min: noMin, Max: r.Field.Ceiling, Unit: "m", Word: WordHigh, Source: theFile},
 		levers: []lever{{input: "water.pressure"}, {input: "water.fill", either: true}, {input: "body.mass", up: true}},
 		value:  func(fl *sim.Flight) (float64, bool) { return fl.Apogee.Height, fl.Apogee.Happened }}
 	if r.Field.Ceiling == 0 {
-		ceiling.limit.Max, ceiling.lacks = noMax, &Mend{Kind: GiveCeiling}
+		ceiling.limit.Max, ceiling.lacks = noMax, &Remedy{Kind: GiveCeiling}
 	}
-	radius := gate{key: checkRadius,
+	radius := criterion{key: checkRadius,
 		limit:  Limit{Key: checkRadius, Name: "drift within the field", Min: noMin, Max: r.Field.Radius, Unit: "m", Word: WordFar, Source: theFile},
 		levers: append([]lever{intoTheWind(), {input: "wind.speed"}}, append(laterLevers(r), canopyLevers(r, false)...)...),
 		value: func(fl *sim.Flight) (float64, bool) {
 			return math.Hypot(fl.Landing.East, fl.Landing.North), fl.Landing.Happened
 		}}
 	if r.Field.Radius == 0 {
-		radius.limit.Max, radius.lacks = noMax, &Mend{Kind: GiveRadius}
+		radius.limit.Max, radius.lacks = noMax, &Remedy{Kind: GiveRadius}
 	}
-	return []gate{ceiling, radius}
+	return []criterion{ceiling, radius}
 }

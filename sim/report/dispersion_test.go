@@ -25,7 +25,7 @@ const scatterSchema = `{"flights":0,"invalid":0,"apogee_m":{"mean":0,"sd":0,"q05
 "landing":{"east_m":0,"north_m":0,"ellipse_90":{"major_m":0,"minor_m":0,"heading_deg":0}},
 "importance":[{"input":"body.drag_factor","rank_correlation":0}]}`
 
-func scatterOf(t require.TestingT, sys quantity.System) Scatter {
+func scatterOf(t require.TestingT, sys quantity.System) Dispersion {
 	r := plain()
 	spread := func(input, sd string) study.Spread {
 		s, err := rocketfile.ParseSpread(r, input, sd)
@@ -33,10 +33,10 @@ func scatterOf(t require.TestingT, sys quantity.System) Scatter {
 		return s
 	}
 	spreads := []study.Spread{spread("site.temperature", "2 degC"), spread("body.drag_factor", "0.05")}
-	s := Scatter{
+	s := Dispersion{
 		Rocket: r, Seed: 7, System: sys, Spreads: spreads,
 		Units: []quantity.Unit{spreads[0].Input.Unit, spreads[1].Input.Unit},
-		Result: study.ScatterResult{
+		Result: study.Dispersion{
 			Asked: 1000, Drawn: 1000, Invalid: 3, Grounded: 2, FirstInvalid: errBad, Landed: 995, Reservoir: 995,
 			Apogee:   study.Summary{Count: 995, Mean: 167.5, SD: 6.25, Q05: 157, Q50: 166.5, Q95: 177},
 			RailExit: study.Summary{Count: 995, Mean: 15.5, SD: 0.75, Q05: 14.25, Q50: 15.25, Q95: 16.5},
@@ -51,16 +51,16 @@ func scatterOf(t require.TestingT, sys quantity.System) Scatter {
 
 func TestScatterText(t *testing.T) {
 	var b bytes.Buffer
-	require.NoError(t, WriteScatterText(&b, scatterOf(t, quantity.Metric)))
+	require.NoError(t, WriteDispersionText(&b, scatterOf(t, quantity.Metric)))
 	golden(t, "scatter", b.String())
 	b.Reset()
 	us := scatterOf(t, quantity.US)
 	us.Result.Partial, us.Result.Drawn, us.Result.Asked = true, 200_000, 1_000_000
 	us.Result.Apogee.Count, us.Result.Reservoir = 199_995, study.ReservoirSize
-	require.NoError(t, WriteScatterText(&b, us))
+	require.NoError(t, WriteDispersionText(&b, us))
 	golden(t, "scatter-us", b.String())
 	b.Reset()
-	require.NoError(t, WriteScatterText(&b, Scatter{Rocket: us.Rocket, Spreads: us.Spreads, Units: us.Units}))
+	require.NoError(t, WriteDispersionText(&b, Dispersion{Rocket: us.Rocket, Spreads: us.Spreads, Units: us.Units}))
 	golden(t, "scatter-none", b.String())
 }
 
@@ -68,7 +68,7 @@ func TestScatterJSON(t *testing.T) {
 	s := scatterOf(t, quantity.US)
 	s.Result.Importance = s.Result.Importance[:1]
 	var b bytes.Buffer
-	require.NoError(t, WriteScatterJSON(&b, s))
+	require.NoError(t, WriteDispersionJSON(&b, s))
 	assert.Equal(t, shape(t, []byte(scatterSchema)), shape(t, b.Bytes()))
 	assert.JSONEq(t, `{"flights":1000,"invalid":3,"apogee_m":{"mean":167.5,"sd":6.25,"q05":157,"q50":166.5,"q95":177},
 "rail_exit_mps":{"mean":15.5,"sd":0.75,"q05":14.25,"q50":15.25,"q95":16.5},
@@ -78,11 +78,11 @@ func TestScatterJSON(t *testing.T) {
 	// More flights than are kept, and fewer than were asked for, are told.
 	s.Result.Apogee.Count, s.Result.Reservoir, s.Result.Partial = 250_000, study.ReservoirSize, true
 	b.Reset()
-	require.NoError(t, WriteScatterJSON(&b, s))
+	require.NoError(t, WriteDispersionJSON(&b, s))
 	assert.Contains(t, b.String(), `"reservoir":100000,"partial":true`)
 
 	b.Reset()
-	require.NoError(t, WriteScatterJSON(&b, Scatter{Rocket: s.Rocket}))
+	require.NoError(t, WriteDispersionJSON(&b, Dispersion{Rocket: s.Rocket}))
 	assert.Contains(t, b.String(), `"apogee_m":{"mean":null`)
 	assert.Contains(t, b.String(), `"landing":null`)
 	assert.Contains(t, b.String(), `"importance":[]`)
@@ -109,7 +109,7 @@ func TestLandingsTellOfAFullDisk(t *testing.T) {
 		err = m.Add(study.LandingPoint{Draw: i})
 	}
 	assert.ErrorIs(t, err, syscall.ENOSPC)
-	assert.ErrorIs(t, m.Close(study.ScatterResult{}), syscall.ENOSPC)
+	assert.ErrorIs(t, m.Close(study.Dispersion{}), syscall.ENOSPC)
 }
 
 // feature is as much of RFC 7946 as is needed to read a map back.
@@ -175,7 +175,7 @@ func shoelace(ring [][2]float64) float64 {
 	return sum / 2
 }
 
-func mapOf(t require.TestingT, pad Place, r study.ScatterResult, points ...study.LandingPoint) []byte {
+func mapOf(t require.TestingT, pad Place, r study.Dispersion, points ...study.LandingPoint) []byte {
 	var b bytes.Buffer
 	m := NewLandingsMap(&b, pad)
 	for _, p := range points {
@@ -188,7 +188,7 @@ func mapOf(t require.TestingT, pad Place, r study.ScatterResult, points ...study
 func TestMapOfOneLandingIsOnePoint(t *testing.T) {
 	pad := Place{50.5, -1.25}
 	nan := math.NaN()
-	text := mapOf(t, pad, study.ScatterResult{Landed: 1, Landing: study.Ellipse{East: 100, North: 200, Major: nan, Minor: nan, Heading: nan}},
+	text := mapOf(t, pad, study.Dispersion{Landed: 1, Landing: study.Ellipse{East: 100, North: 200, Major: nan, Minor: nan, Heading: nan}},
 		study.LandingPoint{Draw: 3, East: 100, North: 200, Apogee: 150})
 	c := readMap(t, text)
 	require.Len(t, c.Features, 1)
@@ -202,9 +202,9 @@ func TestMapOfOneLandingIsOnePoint(t *testing.T) {
 	assert.InDelta(t, 50.5, at[1], 0.01)
 	assert.Greater(t, at[0], -1.25, "east")
 	assert.Greater(t, at[1], 50.5, "north")
-	assert.Empty(t, readMap(t, mapOf(t, pad, study.ScatterResult{})).Features, "none at all is still a map")
+	assert.Empty(t, readMap(t, mapOf(t, pad, study.Dispersion{})).Features, "none at all is still a map")
 	assert.False(t, c.Partial)
-	assert.True(t, readMap(t, mapOf(t, pad, study.ScatterResult{Partial: true})).Partial)
+	assert.True(t, readMap(t, mapOf(t, pad, study.Dispersion{Partial: true})).Partial)
 }
 
 // A degree on WGS 84: lengths of a degree of latitude and of longitude at 0, 45 and
@@ -223,7 +223,7 @@ func TestOffsetsOnTheEllipsoid(t *testing.T) {
 func TestMapOfTheEllipse(t *testing.T) {
 	pad := Place{50.5, -1.25}
 	e := study.Ellipse{East: 80, North: -30, Major: 60, Minor: 25, Heading: 30 * math.Pi / 180}
-	c := readMap(t, mapOf(t, pad, study.ScatterResult{Landed: 3, Landing: e},
+	c := readMap(t, mapOf(t, pad, study.Dispersion{Landed: 3, Landing: e},
 		study.LandingPoint{}, study.LandingPoint{Draw: 1}, study.LandingPoint{Draw: 2}))
 	require.Len(t, c.Features, 4)
 	f := c.Features[3]
@@ -248,7 +248,7 @@ func TestMapOfTheEllipse(t *testing.T) {
 func TestMapsCrossTheAntimeridianCut(t *testing.T) {
 	e := study.Ellipse{East: 10, North: 20, Major: 80, Minor: 40, Heading: 1}
 	for _, pad := range []Place{{50, 179.9999}, {50, -179.9999}, {-10, 180}, {-10, -180}} {
-		text := mapOf(t, pad, study.ScatterResult{Landed: 3, Landing: e}, study.LandingPoint{East: 60}, study.LandingPoint{East: -60})
+		text := mapOf(t, pad, study.Dispersion{Landed: 3, Landing: e}, study.LandingPoint{East: 60}, study.LandingPoint{East: -60})
 		c := readMap(t, text)
 		f := c.Features[2]
 		assert.Equal(t, "MultiPolygon", f.Geometry.Type, "%v", pad)
@@ -274,7 +274,7 @@ func TestAnyMapIsValid(t *testing.T) {
 		major := number("major", 1, 5000)
 		e := study.Ellipse{East: number("east", -5000, 5000), North: number("north", -5000, 5000),
 			Major: major, Minor: major * number("flatness", 0.05, 1), Heading: number("heading", 0, math.Pi)}
-		c := readMap(t, mapOf(t, pad, study.ScatterResult{Landed: 9, Landing: e}, study.LandingPoint{East: e.East, North: e.North}))
+		c := readMap(t, mapOf(t, pad, study.Dispersion{Landed: 9, Landing: e}, study.LandingPoint{East: e.East, North: e.North}))
 		require.Len(t, c.Features, 2)
 		area := 0.0
 		for _, ring := range rings(t, c.Features[1]) {
@@ -288,7 +288,7 @@ func TestScatterJudgesItsSlowFlights(t *testing.T) {
 	s := scatterOf(t, quantity.Metric)
 	word := func() string {
 		var b bytes.Buffer
-		require.NoError(t, WriteScatterText(&b, s))
+		require.NoError(t, WriteDispersionText(&b, s))
 		_, line, _ := strings.Cut(b.String(), "rail exit m/s")
 		line, _, _ = strings.Cut(line, "\n")
 		return line[strings.LastIndexByte(line, ' ')+1:]

@@ -53,7 +53,7 @@ func TestMendsMend(t *testing.T) {
 			c := find(t, &v, test.key)
 			require.False(t, c.Pass)
 			var found []string
-			for _, m := range c.Mends {
+			for _, m := range c.Remedies {
 				if m.Kind > AddNoseWeight {
 					continue
 				}
@@ -91,9 +91,9 @@ func TestMendsMend(t *testing.T) {
 }
 
 // pulled is the rocket with a mend made, or steps more of it than needed.
-func pulled(t *testing.T, r *rocket.Rocket, key string, m Mend, steps float64) *rocket.Rocket {
+func pulled(t *testing.T, r *rocket.Rocket, key string, m Remedy, steps float64) *rocket.Rocket {
 	t.Helper()
-	for _, g := range gatesOf(r, today) {
+	for _, g := range criteriaOf(r, today) {
 		if g.key != key {
 			continue
 		}
@@ -118,8 +118,8 @@ func pulled(t *testing.T, r *rocket.Rocket, key string, m Mend, steps float64) *
 func TestRailMendAgainstTheFlight(t *testing.T) {
 	r := open(t, "heron")
 	r.Rail.Length = 0.5
-	v := judge(t, r, Options{Mends: true})
-	m := find(t, &v, "rail-exit").Mends[0]
+	v := judge(t, r, Options{Remedies: true})
+	m := find(t, &v, "rail-exit").Remedies[0]
 	require.Equal(t, "rail.length", m.Input.Name)
 	long := r.Clone()
 	long.Rail.Length = 3
@@ -141,14 +141,14 @@ func TestRailMendAgainstTheFlight(t *testing.T) {
 func TestProofMend(t *testing.T) {
 	r := open(t, "heron")
 	r.Chamber.Proof, r.Chamber.ProofDate = 0, ""
-	v := judge(t, r, Options{Mends: true})
-	mends := find(t, &v, "proof").Mends
+	v := judge(t, r, Options{Remedies: true})
+	mends := find(t, &v, "proof").Remedies
 	require.Len(t, mends, 1)
 	assert.Equal(t, ProveTo, mends[0].Kind)
 	assert.InDelta(t, 15e5, mends[0].To, 1)
 	r.Chamber.Forward.Overlap = 0.005
-	v = judge(t, r, Options{Mends: true})
-	mends = find(t, &v, "proof").Mends
+	v = judge(t, r, Options{Remedies: true})
+	mends = find(t, &v, "proof").Remedies
 	require.Len(t, mends, 1)
 	assert.Equal(t, ProveFor, mends[0].Kind)
 	assert.InDelta(t, r.ChamberAt().MostWorking, mends[0].To, 1)
@@ -159,10 +159,10 @@ func TestProofMend(t *testing.T) {
 func TestStrongerMount(t *testing.T) {
 	r := open(t, "heron")
 	r.Recovery.Line = 20
-	v := judge(t, r, Options{Mends: true})
+	v := judge(t, r, Options{Remedies: true})
 	c := find(t, &v, "opening-load.main")
 	require.False(t, c.Pass)
-	last := c.Mends[len(c.Mends)-1]
+	last := c.Remedies[len(c.Remedies)-1]
 	assert.Equal(t, StrongerMount, last.Kind)
 	assert.InDelta(t, 2*c.Value, last.To, 1e-9)
 }

@@ -14,12 +14,12 @@ import (
 )
 
 // Scatter is a scatter of flights with all that a report of it needs.
-type Scatter struct {
+type Dispersion struct {
 	Rocket  *rocket.Rocket
 	Spreads []study.Spread
 	Units   []quantity.Unit // that the file uses for the input of each spread; the text shows them
 	Seed    uint64
-	Result  study.ScatterResult
+	Result  study.Dispersion
 	System  quantity.System
 	Rigid   bool // flights are not those of a point mass
 }
@@ -58,10 +58,10 @@ type (
 	}
 )
 
-// WriteScatterJSON writes one object, SI with angles in degrees. Beside the keys that
+// WriteDispersionJSON writes one object, SI with angles in degrees. Beside the keys that
 // are always there it has `reservoir` when quantiles and ranks come from fewer
 // flights than were flown, and `partial` when it was cut short.
-func WriteScatterJSON(w io.Writer, s Scatter) error {
+func WriteDispersionJSON(w io.Writer, s Dispersion) error {
 	r := &s.Result
 	d := scatterJSON{
 		Flights: r.Drawn, Invalid: r.Invalid,
@@ -94,10 +94,10 @@ func newSummary(s study.Summary) summaryJSON {
 }
 
 // reservoir tells whether quantiles and ranks come from fewer flights than flown.
-func reservoir(r *study.ScatterResult) bool { return r.Apogee.Count > r.Reservoir }
+func reservoir(r *study.Dispersion) bool { return r.Apogee.Count > r.Reservoir }
 
-// WriteScatterText writes a scatter for people.
-func WriteScatterText(w io.Writer, sc Scatter) error {
+// WriteDispersionText writes a scatter for people.
+func WriteDispersionText(w io.Writer, sc Dispersion) error {
 	p := printer{sc.System}
 	r := &sc.Result
 	var s sheet
@@ -139,7 +139,7 @@ func WriteScatterText(w io.Writer, sc Scatter) error {
 }
 
 // importance lists what is uncertain, what matters most first.
-func (s *sheet) importance(sc Scatter) {
+func (s *sheet) importance(sc Dispersion) {
 	t := newTable(s,
 		heading{lines: []string{"uncertain"}, left: true, width: 26},
 		heading{lines: []string{"value"}, width: 12},
@@ -167,7 +167,7 @@ func (s *sheet) importance(sc Scatter) {
 }
 
 // unitOf is the unit of a spread's input, else the one given.
-func (s *Scatter) unitOf(name string, other quantity.Unit) quantity.Unit {
+func (s *Dispersion) unitOf(name string, other quantity.Unit) quantity.Unit {
 	for i, d := range s.Spreads {
 		if d.Input.Name == name && i < len(s.Units) {
 			return s.Units[i]
@@ -184,7 +184,7 @@ func (c Column) difference(v float64, sys quantity.System) string {
 }
 
 // landings says where the flights come down.
-func (s *sheet) landings(p printer, r *study.ScatterResult) {
+func (s *sheet) landings(p printer, r *study.Dispersion) {
 	if r.Landed == 0 {
 		s.field("landings", gates.WordNone)
 		return
@@ -209,7 +209,7 @@ func ellipseText(p printer, l study.Ellipse) string {
 }
 
 // draws counts what did not fly, and says how exact the figures are.
-func (s *sheet) draws(r *study.ScatterResult) {
+func (s *sheet) draws(r *study.Dispersion) {
 	if r.Invalid > 0 {
 		text := fmt.Sprintf("%d of %d draws made no rocket and are left out", r.Invalid, r.Drawn)
 		if r.FirstInvalid != nil {

@@ -11,51 +11,51 @@ import (
 	"ullage/sim/study"
 )
 
-// MendKind says what a mend asks for.
-type MendKind int
+// RemedyKind says what a remedy asks for.
+type RemedyKind int
 
 // The kinds of mend. The first five were found by flights and pass in every case that
 // was looked at.
 const (
-	SetInput      MendKind = iota // Input to To
-	OtherDelay                    // Input to To, which is not among the delays that can be had
-	Rebuild                       // Input to To, which makes another chamber
-	LeanIntoWind                  // the rail's tilt to To, its heading to where the wind comes from
-	AddNoseWeight                 // To kg, half-way along the nose
-	StrongerMount                 // a recovery mount that holds To N
-	ProveTo                       // a hydrostatic proof to To Pa
-	ProveFor                      // the chamber can be proved for To Pa at most
-	ProveAgain                    // the proof is too old
-	CutVent                       // a hole of To m across
-	LeaveTheRail                  // before there is anything to judge
-	GiveShape                     // [body] length and balance, [nose], [[fins]]
-	GiveCanopy                    // a [[canopy]]
-	GiveMount                     // [mount]
-	GiveCeiling                   // [field] ceiling
-	GiveRadius                    // [field] radius
-	GiveChamber                   // [chamber]
-	GiveProof                     // a proof on record
-	GiveBurst                     // a measured burst
-	CheckBurst                    // whether the chamber that burst was made alike
-	GiveDate                      // the day of the proof
-	GiveClosures                  // [chamber.forward] and [chamber.aft]
-	NothingFound                  // none of the inputs tried does it alone
+	SetInput      RemedyKind = iota // Input to To
+	OtherDelay                      // Input to To, which is not among the delays that can be had
+	Rebuild                         // Input to To, which makes another chamber
+	LeanIntoWind                    // the rail's tilt to To, its heading to where the wind comes from
+	AddNoseWeight                   // To kg, half-way along the nose
+	StrongerMount                   // a recovery mount that holds To N
+	ProveTo                         // a hydrostatic proof to To Pa
+	ProveFor                        // the chamber can be proved for To Pa at most
+	ProveAgain                      // the proof is too old
+	CutVent                         // a hole of To m across
+	LeaveTheRail                    // before there is anything to judge
+	GiveShape                       // [body] length and balance, [nose], [[fins]]
+	GiveCanopy                      // a [[canopy]]
+	GiveMount                       // [mount]
+	GiveCeiling                     // [field] ceiling
+	GiveRadius                      // [field] radius
+	GiveChamber                     // [chamber]
+	GiveProof                       // a proof on record
+	GiveBurst                       // a measured burst
+	CheckBurst                      // whether the chamber that burst was made alike
+	GiveDate                        // the day of the proof
+	GiveClosures                    // [chamber.forward] and [chamber.aft]
+	NothingFound                    // none of the inputs tried does it alone
 )
 
-// Mend is something that would make a check pass.
-type Mend struct {
-	Kind     MendKind
+// Remedy is something that would make a check pass.
+type Remedy struct {
+	Kind     RemedyKind
 	Input    rocketfile.Input // of SetInput, OtherDelay, Rebuild and LeanIntoWind
 	Rule     string           // of SetInput of an opening rule: all of it, as a file has it
 	From, To float64          // today's value and the nearest found that passes, SI
 	Breaks   []string         // checks that pass today and would not, on the day of the file
 }
 
-// mender looks for values that pass.
-type mender struct {
+// finder looks for values that pass.
+type finder struct {
 	ctx     context.Context
 	base    *rocket.Rocket
-	gates   []gate
+	gates   []criterion
 	passing []bool // of each gate, on the day of the file
 	options study.Options
 }
@@ -67,8 +67,8 @@ const (
 )
 
 // find looks for what makes one gate pass in every case that was looked at.
-func (m *mender) find(g *gate, flown []Case, worst Case, corner deviation) ([]Mend, error) {
-	var out []Mend
+func (m *finder) find(g *criterion, flown []Case, worst Case, corner deviation) ([]Remedy, error) {
+	var out []Remedy
 	found := false
 	for _, l := range g.levers {
 		p, ok := l.ready(m.base)
@@ -84,7 +84,7 @@ func (m *mender) find(g *gate, flown []Case, worst Case, corner deviation) ([]Me
 		if !found {
 			continue
 		}
-		mend := Mend{Kind: l.kind, Input: p.in, From: p.now, To: x}
+		mend := Remedy{Kind: l.kind, Input: p.in, From: p.now, To: x}
 		mended := p.set(m.base, x)
 		if p.in.Kind == rocketfile.RuleKind {
 			mend.Rule = p.in.Text(mended)
@@ -98,7 +98,7 @@ func (m *mender) find(g *gate, flown []Case, worst Case, corner deviation) ([]Me
 		out = append(out, mend)
 	}
 	// What breaks least comes first; what breaks more than it mends is no help beside that.
-	slices.SortStableFunc(out, func(a, b Mend) int { return len(a.Breaks) - len(b.Breaks) })
+	slices.SortStableFunc(out, func(a, b Remedy) int { return len(a.Breaks) - len(b.Breaks) })
 	for n := len(out); n > 1 && len(out[n-1].Breaks) > tolerable; n-- {
 		out = out[:n-1]
 	}
@@ -106,7 +106,7 @@ func (m *mender) find(g *gate, flown []Case, worst Case, corner deviation) ([]Me
 }
 
 // breaks names the checks that pass today and would not with a mend made.
-func (m *mender) breaks(r *rocket.Rocket) ([]string, error) {
+func (m *finder) breaks(r *rocket.Rocket) ([]string, error) {
 	flights, err := study.Fleet(m.ctx, []*rocket.Rocket{r}, m.options)
 	if err != nil || flights[0] == nil {
 		return nil, err
@@ -125,9 +125,9 @@ func (m *mender) breaks(r *rocket.Rocket) ([]string, error) {
 }
 
 // passes tells whether a flight is within the gate's limit.
-func (g *gate) passes(fl *sim.Flight) bool { return g.warns || g.limit.badness(g.look(fl)) <= 0 }
+func (g *criterion) passes(fl *sim.Flight) bool { return g.warns || g.limit.badness(g.look(fl)) <= 0 }
 
-func (g *gate) look(fl *sim.Flight) Value {
+func (g *criterion) look(fl *sim.Flight) Value {
 	if fl == nil {
 		return Value{Flown: true}
 	}
@@ -137,8 +137,8 @@ func (g *gate) look(fl *sim.Flight) Value {
 
 // search is the search for the nearest value of one lever that passes one gate.
 type search struct {
-	*mender
-	gate   *gate
+	*finder
+	gate   *criterion
 	pull   *pull
 	flown  []Case
 	worst  Case

@@ -27,7 +27,7 @@ func (l *Landings) Add(p study.LandingPoint) error {
 
 // Scatter is a page of where the flights of a scatter come down: seen from above,
 // with the pad, the mean and the ellipse that holds 90 % of them.
-func Scatter(s report.Scatter, landings *Landings, look Look) *page.Page {
+func Dispersion(s report.Dispersion, landings *Landings, look Look) *page.Page {
 	r := &s.Result
 	u := look.unit("m")
 	east, north := inUnit(landings.east, u), inUnit(landings.north, u)
@@ -108,7 +108,7 @@ func rings(far float64, u quantity.Unit) []page.Ring {
 }
 
 // beside is what a scatter comes to, in lines of text.
-func (l Look) beside(s report.Scatter, drawn int) []string {
+func (l Look) beside(s report.Dispersion, drawn int) []string {
 	r := &s.Result
 	var out []string
 	if r.Landed > drawn {
@@ -157,7 +157,7 @@ func bearing(east, north float64) string {
 }
 
 // doubts tell of draws that are not among the landings, and the cautions.
-func (l Look) doubts(s report.Scatter) []string {
+func (l Look) doubts(s report.Dispersion) []string {
 	r := &s.Result
 	var out []string
 	if r.Invalid > 0 {

@@ -32,8 +32,8 @@ type Influence struct {
 	Rank  float64 // Spearman's correlation with apogee, -1 to 1; NaN when there is none
 }
 
-// ScatterResult sums up the flights of a scatter.
-type ScatterResult struct {
+// Dispersion sums up the flights of a scatter.
+type Dispersion struct {
 	Asked        int         // flights asked for
 	Drawn        int         // so far: fewer when interrupted
 	Invalid      int         // of these made no valid rocket
@@ -49,10 +49,10 @@ type ScatterResult struct {
 }
 
 // Sampled tells that quantiles and ranks come from some of the flights only.
-func (r *ScatterResult) Sampled() bool { return r.Reservoir < r.Apogee.Count }
+func (r *Dispersion) Sampled() bool { return r.Reservoir < r.Apogee.Count }
 
 // MaxScatter bounds a scatter: more is a slip of the pen.
-const MaxScatter = 100_000_000
+const MaxDispersion = 100_000_000
 
 // ReservoirSize bounds the flights kept for quantiles and ranks.
 const ReservoirSize = 100_000
@@ -70,16 +70,16 @@ type outcome struct {
 	deviates     []float64
 }
 
-// RunScatter flies a rocket n times with its uncertain inputs drawn from normal
+// Disperse flies a rocket n times with its uncertain inputs drawn from normal
 // distributions. A tilt or a wind speed drawn below 0 points the other way; draws
 // that make no valid rocket are counted and not replaced. The result depends on the
 // seed, not on the workers, and memory does not grow with n. each, if there is one, is
 // given every landing in the order of the draws; its first error ends the scatter.
 // One that ends early returns what it has, Partial, beside the error. Bad spreads or
 // a bad n are rocketfile.Faults.
-func RunScatter(ctx context.Context, r *rocket.Rocket, spreads []Spread, n int, seed uint64, o Options, each func(LandingPoint) error) (ScatterResult, error) {
-	if err := checkScatter(r, spreads, n); err != nil {
-		return ScatterResult{Asked: n}, err
+func Disperse(ctx context.Context, r *rocket.Rocket, spreads []Spread, n int, seed uint64, o Options, each func(LandingPoint) error) (Dispersion, error) {
+	if err := checkDispersion(r, spreads, n); err != nil {
+		return Dispersion{Asked: n}, err
 	}
 	flight := o.flight()
 	flight.Keep = false
@@ -99,7 +99,7 @@ func RunScatter(ctx context.Context, r *rocket.Rocket, spreads []Spread, n int, 
 			return outcomes, nil
 		}
 	}
-	c := collector{result: ScatterResult{Asked: n}, spreads: spreads, each: each,
+	c := collector{result: Dispersion{Asked: n}, spreads: spreads, each: each,
 		kept: newReservoir(ReservoirSize, 2+len(spreads), seed)}
 	quiet := o
 	if o.Progress != nil {
@@ -110,9 +110,9 @@ func RunScatter(ctx context.Context, r *rocket.Rocket, spreads []Spread, n int, 
 }
 
 // checkScatter tells what is wrong before anything flies.
-func checkScatter(r *rocket.Rocket, spreads []Spread, n int) error {
+func checkDispersion(r *rocket.Rocket, spreads []Spread, n int) error {
 	var faults rocketfile.Faults
-	if n < 1 || n > MaxScatter {
+	if n < 1 || n > MaxDispersion {
 		faults = append(faults, rocketfile.Fault{Problem: "not a number of flights", Mend: "ask for 1 to 100000000"})
 	}
 	for _, s := range spreads {
@@ -153,7 +153,7 @@ func (d *drawer) fly(ctx context.Context, i int, deviates []float64, o sim.Optio
 
 // collector takes outcomes in the order of the draws.
 type collector struct {
-	result       ScatterResult
+	result       Dispersion
 	spreads      []Spread
 	each         func(LandingPoint) error
 	apogee, exit moments
@@ -195,7 +195,7 @@ func (c *collector) take(outcomes []outcome) error {
 }
 
 // finish sums up.
-func (c *collector) finish(err error) ScatterResult {
+func (c *collector) finish(err error) Dispersion {
 	r := &c.result
 	r.Partial = err != nil
 	r.Reservoir = c.kept.kept()
