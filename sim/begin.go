@@ -13,7 +13,7 @@ func newRun(from *rocket.Rocket, o Options) *run {
 		flight: &Flight{Rocket: from},
 	}
 	r.watched = r.room[:0]
-	r.flight.record.keep = o.Keep
+	r.flight.dense.keep = o.Keep
 	m := &r.model
 	m.column = from.Site.Column()
 	m.profile = from.Wind.Profile()

@@ -17,7 +17,7 @@ func (r *run) finish() {
 	r.sumDrive()
 	r.verdicts()
 	r.endStability()
-	fl.record.close(r)
+	fl.dense.close(r)
 }
 
 // sumDrive: total impulse, burn time, average. A motor's are its curve's; water's

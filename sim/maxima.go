@@ -96,8 +96,7 @@ func (x *maxima) noteCanopy(i int, load, q, time float64) {
 
 // within looks through the step just accepted.
 func (x *maxima) within(r *run) {
-	end := r.model.last
-	r.model.read(&r.y1, &end, &x.end)
+	r.model.read(&r.y1, &r.then, &x.end)
 	if r.nothingPeaks() {
 		r.model.active(func(k int) { x.note(k, x.end[k], r.t+r.h) })
 		x.start = x.end
@@ -123,7 +122,6 @@ func (x *maxima) within(r *run) {
 		}
 	})
 	x.start = x.end
-	r.model.last = end
 }
 
 // nothingPeaks tells whether no track can peak inside the step: on the way up without
@@ -139,8 +137,8 @@ func (r *run) nothingPeaks() bool {
 // look reads the tracks inside the step, on the dense output.
 func (x *maxima) look(r *run, theta float64, out *[tracks]float64) {
 	hermite(r.stages.n, theta, r.h, &r.y, &r.f, &r.y1, &r.f1, &r.in)
-	r.model.rates(r.t+theta*r.h, &r.in, &r.dy)
-	r.model.read(&r.in, &r.model.last, out)
+	r.model.rates(r.t+theta*r.h, &r.in, &r.dy, &r.inner)
+	r.model.read(&r.in, &r.inner, out)
 }
 
 // climb looks for a peak near θ: three looks around it, and a fourth where their

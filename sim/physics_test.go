@@ -50,11 +50,11 @@ func (r *run) onward(t *testing.T) {
 		if !r.accept() {
 			continue
 		}
-		c, crossed := r.firstCrossing()
+		c, crossed := r.firstEvent()
 		r.keep()
 		r.advance()
 		if crossed {
-			r.atCrossing(c)
+			r.atEvent(c)
 		}
 	}
 }
@@ -135,11 +135,11 @@ func TestOpeningLoad(t *testing.T) {
 			if !r.accept() {
 				continue
 			}
-			c, crossed := r.firstCrossing()
+			c, crossed := r.firstEvent()
 			r.maxima.within(r)
 			r.advance()
 			if crossed {
-				r.atCrossing(c)
+				r.atEvent(c)
 			}
 		}
 		b := mass / (rho * area * fill)
@@ -176,9 +176,9 @@ func TestMassAndEnergyBalance(t *testing.T) {
 		// Sampled on the dense output, step by step so that Simpson sees no kink.
 		var times, jetPower, lossPower, flow []float64
 		last := x.y
-		for i := range fl.record.steps {
-			s := &fl.record.steps[i]
-			if fl.record.phases[s.phase].push != unsteadyLiquid {
+		for i := range fl.dense.steps {
+			s := &fl.dense.steps[i]
+			if fl.dense.phases[s.phase].push != unsteadyLiquid {
 				break
 			}
 			last = s.y1
@@ -245,10 +245,10 @@ func TestStepAllocatesNothing(t *testing.T) {
 		for x.model.push == unsteadyLiquid && !x.model.settled {
 			x.chooseStep(x.nextStop())
 			if x.accept() {
-				if c, ok := x.firstCrossing(); ok {
+				if c, ok := x.firstEvent(); ok {
 					x.maxima.within(x)
 					x.advance()
-					x.atCrossing(c)
+					x.atEvent(c)
 					continue
 				}
 				x.advance()
@@ -257,7 +257,7 @@ func TestStepAllocatesNothing(t *testing.T) {
 		assert.Zero(t, testing.AllocsPerRun(100, func() {
 			x.chooseStep(x.nextStop())
 			x.try()
-			x.firstCrossing()
+			x.firstEvent()
 			x.maxima.within(x)
 		}))
 	}

@@ -3,18 +3,20 @@ package sim
 import (
 	"math"
 
+	"gonum.org/v1/gonum/num/quat"
+
 	"ullage/sim/airframe"
 
 	"ullage/sim/rocket"
 )
 
-// rigidBody is what a rigid body has beyond a point mass: shape, loading, and the
+// rigidBody is what a rigid body has beyond a point mass: shape, mass properties, and the
 // line its thrust acts along. The body's third axis points forward along the
 // centreline; its first, as it leaves the guide, in the plane of the guide's tilt,
 // and the thrust is misaligned in the plane of first and third.
 type rigidBody struct {
 	aero    *airframe.Aero
-	load    loading
+	masses  massModel
 	refArea float64 // π/4 d²
 
 	plan, planAt, planDrag float64 // body's planform for the cross-flow
@@ -23,12 +25,12 @@ type rigidBody struct {
 	tiltSin, tiltCos float64 // thrust's line to the centreline
 	offset           float64 // of the nozzle's centre, m
 
-	initial [4]float64 // attitude on the guide
+	initial quat.Number // attitude on the guide
 }
 
 func newRigidBody(r *rocket.Rocket) *rigidBody {
 	b := &rigidBody{
-		aero: r.Shape.Aero(), load: newLoading(r),
+		aero: r.Shape.Aero(), masses: newMassModel(r),
 		refArea: math.Pi / 4 * r.Body.Diameter * r.Body.Diameter,
 		offset:  r.Alignment.Offset,
 	}
@@ -39,26 +41,18 @@ func newRigidBody(r *rocket.Rocket) *rigidBody {
 	// Turn the first axis to the rail's heading, then tilt both about the level
 	// line across it.
 	half := (math.Pi/2 - r.Rail.Heading) / 2
-	heading := [4]float64{math.Cos(half), 0, 0, math.Sin(half)}
+	heading := quat.Number{Real: math.Cos(half), Kmag: math.Sin(half)}
 	ht, hh := r.Rail.Tilt/2, r.Rail.Heading
-	tilt := [4]float64{math.Cos(ht), -math.Sin(ht) * math.Cos(hh), math.Sin(ht) * math.Sin(hh), 0}
-	b.initial = multiply(tilt, heading)
+	tilt := quat.Number{Real: math.Cos(ht), Imag: -math.Sin(ht) * math.Cos(hh), Jmag: math.Sin(ht) * math.Sin(hh)}
+	b.initial = quat.Mul(tilt, heading)
 	return b
 }
 
 // start sets the attitude of the guide, at rest.
 func (b *rigidBody) start(y *state) {
-	copy(y[attitude:attitude+4], b.initial[:])
+	q := b.initial
+	y[attitude], y[attitude+1], y[attitude+2], y[attitude+3] = q.Real, q.Imag, q.Jmag, q.Kmag
 	y[spin], y[spin+1], y[spin+2] = 0, 0, 0
-}
-
-func multiply(a, b [4]float64) [4]float64 {
-	return [4]float64{
-		a[0]*b[0] - a[1]*b[1] - a[2]*b[2] - a[3]*b[3],
-		a[0]*b[1] + a[1]*b[0] + a[2]*b[3] - a[3]*b[2],
-		a[0]*b[2] - a[1]*b[3] + a[2]*b[0] + a[3]*b[1],
-		a[0]*b[3] + a[1]*b[2] - a[2]*b[1] + a[3]*b[0],
-	}
 }
 
 // normalise keeps the quaternion's length at one after an accepted step.
@@ -101,8 +95,8 @@ func (m *model) thrustLine(y *state) [3]float64 {
 // in the body's axes, L = I ω with the inertia of the moment, so that its change as
 // the rocket burns out needs no term of its own. Left out: the sideways Coriolis force
 // of the flow, the arm of the chamber's buoyancy.
-func (m *model) rigidRates(t, g float64, y, dy *state) {
-	f, b := &m.last, m.body
+func (m *model) rigidRates(t, g float64, y, dy *state, f *forces) {
+	b := m.body
 	we, wn := m.wind(y[up])
 	wind := [3]float64{y[vEast] - we, y[vNorth] - wn, y[vUp]} // through the air
 	x, side, a := bodyAxes(y)
@@ -112,19 +106,19 @@ func (m *model) rigidRates(t, g float64, y, dy *state) {
 	across := math.Sqrt(vx*vx + vy*vy)
 	f.axial, f.attack = va, math.Atan2(across, va)
 
-	m.bodyAndCanopies(y)
+	m.bodyAndCanopies(y, f)
 	half := 0.5 * f.density
 	f.drag = half * f.airspeed * f.airspeed * f.area
 	axial := math.Copysign(f.drag, va)
-	m.pushAndMass(t, g, axial, y, dy)
-	f.laden = b.load.with(f.liquid, f.gas, f.grain)
-	cg := f.laden.balance
+	m.pushAndMass(t, g, axial, y, dy, f)
+	f.inertia = b.masses.with(f.liquid, f.gas, f.grain)
+	cg := f.inertia.balance
 
 	m0, m1, m2 := b.aero.Moments(f.mach())
 	normal := half * f.airspeed * b.refArea * m0 // over v_⊥
 	cross := half * b.plan * b.planDrag * across // over v_⊥
 	turn := half*f.airspeed*b.refArea*(m1-m0*cg) + cross*(b.planAt-cg)
-	damping := half*f.airspeed*b.refArea*(m2-cg*(2*m1-cg*m0)) + f.leaving*(b.load.exit-cg)*(b.load.exit-cg)
+	damping := half*f.airspeed*b.refArea*(m2-cg*(2*m1-cg*m0)) + f.leaving*(b.masses.exit-cg)*(b.masses.exit-cg)
 
 	// Forces in the body's axes, then to east, north, up.
 	fx := f.thrust*b.tiltSin - (normal+cross)*vx
@@ -139,15 +133,16 @@ func (m *model) rigidRates(t, g float64, y, dy *state) {
 	dy[airPath] = f.airspeed
 
 	lx, ly, la := y[spin], y[spin+1], y[spin+2]
-	wx, wy, wa := lx/f.laden.pitch, ly/f.laden.pitch, la/f.laden.roll
+	wx, wy, wa := lx/f.inertia.pitch, ly/f.inertia.pitch, la/f.inertia.roll
 	// a × v_⊥ is (−vy, vx); the thrust's moment is along ∓side.
 	mx := -turn*vy - damping*wx
-	my := turn*vx - damping*wy - f.thrust*((b.load.exit-cg)*b.tiltSin+b.offset*b.tiltCos)
+	my := turn*vx - damping*wy - f.thrust*((b.masses.exit-cg)*b.tiltSin+b.offset*b.tiltCos)
 	ma := half * (va*math.Abs(va)*b.rollDrive - math.Abs(va)*b.rollDamp*wa)
 	dy[spin] = mx - (wy*la - wa*ly)
 	dy[spin+1] = my - (wa*lx - wx*la)
 	dy[spin+2] = ma - (wx*ly - wy*lx)
 
+	// ½ q⊗(0, ω), written out: half of the product's terms are nothing.
 	q0, q1, q2, q3 := y[attitude], y[attitude+1], y[attitude+2], y[attitude+3]
 	dy[attitude] = -0.5 * (q1*wx + q2*wy + q3*wa)
 	dy[attitude+1] = 0.5 * (q0*wx + q2*wa - q3*wy)

@@ -117,7 +117,7 @@ func TestPitchOscillation(t *testing.T) {
 		f := x.now
 		m0, m1, m2 := x.model.body.aero.Moments(f.mach())
 		area := x.model.body.refArea
-		cg := f.laden.balance
+		cg := f.inertia.balance
 		require.InDelta(t, 0.470, cg, 1e-9)
 		c1 := 0.5 * f.density * v * v * area * (m1 - m0*cg)
 		c2 := 0.5 * f.density * v * area * (m2 - cg*(2*m1-cg*m0))
@@ -165,7 +165,7 @@ func linspace(a, b float64, n int) []float64 {
 func TestTorqueFreePrecession(t *testing.T) {
 	x := adrift(t, 2e6, 0, nil)
 	require.Less(t, x.now.density, 1e-12)
-	pitch, roll := x.now.laden.pitch, x.now.laden.roll
+	pitch, roll := x.now.inertia.pitch, x.now.inertia.roll
 	x.y[spin], x.y[spin+1], x.y[spin+2] = 0.3*pitch, 0, 40*roll
 	x.enter()
 	inertial := func() [3]float64 {
@@ -192,7 +192,7 @@ func TestSteadyRoll(t *testing.T) {
 	x := adrift(t, 0, 100, func(r *rocket.Rocket) { r.Shape.Fins[0].Cant = 0.5 * math.Pi / 180 })
 	x.until(2)
 	drive, damp := x.model.body.aero.Roll()
-	rate := x.y[spin+2] / x.now.laden.roll
+	rate := x.y[spin+2] / x.now.inertia.roll
 	v := x.now.axial // the air thins on the way up, and its buoyancy with it
 	assert.InEpsilon(t, v*drive/damp, rate, 3e-4)
 	assert.InEpsilon(t, 16.51*v/100, rate, 1e-3) // 100 m/s, 0.5°: computed, check values
@@ -206,8 +206,8 @@ func TestTurnsIntoTheWind(t *testing.T) {
 		fl := mustFly(r, 0)
 		require.NotContains(t, codes(fl), Unstable, name)
 		lean := 0.0
-		for i := range fl.record.steps {
-			if s := &fl.record.steps[i]; fl.record.phases[s.phase].rigid && s.t < fl.RailExit.Time+1 {
+		for i := range fl.dense.steps {
+			if s := &fl.dense.steps[i]; fl.dense.phases[s.phase].rigid && s.t < fl.RailExit.Time+1 {
 				_, _, a := bodyAxes(&s.y1)
 				lean = math.Min(lean, a[0])
 			}
@@ -294,7 +294,7 @@ func TestGust(t *testing.T) {
 // point forward of the dry one's … whatever the case, by the moments themselves.
 func TestLoading(t *testing.T) {
 	r := wetRigid(t)
-	l := newLoading(r)
+	l := newMassModel(r)
 	w := r.Water
 	area := math.Pi / 4 * w.Bore * w.Bore
 	volume := w.Fill * w.Volume

@@ -2,11 +2,6 @@ package sim
 
 import (
 	"math"
-
-	"ullage/atmosphere"
-	"ullage/sim/airframe"
-
-	"ullage/sim/rocket"
 )
 
 // Stability is how the rocket balances and points, known when the file gives a shape
@@ -40,7 +35,7 @@ type StabilityAt struct {
 
 // at works out the state of balance with what is aboard, at a Mach number.
 func (b *rigidBody) at(liquid, gas, grain, mach, diameter float64) StabilityAt {
-	l := b.load.with(liquid, gas, grain)
+	l := b.masses.with(liquid, gas, grain)
 	m0, m1, _ := b.aero.Moments(mach)
 	return StabilityAt{
 		Happened: true, Balance: l.balance, Pitch: l.pitch, Roll: l.roll,
@@ -77,7 +72,7 @@ func (r *run) noteGuideEnd() {
 	if b == nil {
 		return
 	}
-	above := b.load.exit - r.flight.Stability.RailExit.Balance
+	above := b.masses.exit - r.flight.Stability.RailExit.Balance
 	we, wn := m.wind(r.y[up] + above*m.cosTilt)
 	v := [3]float64{r.y[vEast] - we, r.y[vNorth] - wn, r.y[vUp]}
 	along := dot(v, m.axis)
@@ -126,20 +121,4 @@ func (r *run) endStability() {
 	if s.MaxAngle > math.Pi/3 {
 		r.warn(Warning{Code: Tumbles, Value: s.MaxAngle})
 	}
-}
-
-// dragMach are the Mach numbers at which a shape's drag is worked out; past the last
-// the equations behind it do not hold.
-var dragMach = [...]float64{0.01, 0.02, 0.04, 0.07, 0.1, 0.15, 0.2, 0.3, 0.4, 0.5, 0.6, 0.7, 0.75, 0.8}
-
-// shapeDrag is the drag table of a shape in the air of the site, without and with
-// a running jet of an exit area, m².
-func shapeDrag(s *airframe.Shape, air atmosphere.Air, jet float64) (coasting, pushed []rocket.MachDrag) {
-	aero := s.Aero()
-	for _, mach := range dragMach {
-		f := airframe.Flow{Speed: mach * air.SoundSpeed, Density: air.Density, SoundSpeed: air.SoundSpeed, Viscosity: air.Viscosity()}
-		coasting = append(coasting, rocket.MachDrag{Mach: mach, Drag: aero.Drag(f, 0)})
-		pushed = append(pushed, rocket.MachDrag{Mach: mach, Drag: aero.Drag(f, jet)})
-	}
-	return coasting, pushed
 }

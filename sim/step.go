@@ -2,50 +2,10 @@ package sim
 
 import "math"
 
-// state is what the integrator carries; the indices say what stands where. A point
-// mass uses the first pointStates of it, a rigid body all: the rates of the others are
-// zero then, and a step leaves them alone.
-type state [states]float64
-
-const (
-	east     = iota         // position from the pad, m
-	north                   //
-	up                      // height above the pad
-	vEast                   // velocity over the ground, m/s
-	vNorth                  //
-	vUp                     //
-	airPath                 // distance through the air, m: what a canopy fills over
-	impulse                 // ∫ thrust dt, N·s
-	store                   // liquid volume aboard, m³, or gas mass aboard, kg, as the phase says
-	jet                     // speed of the liquid's jet, m/s
-	attitude                // quaternion from the body's axes to east, north, up: scalar first
-	spin     = attitude + 4 // angular momentum in the body's axes, kg·m²/s
-	states   = spin + 3
-
-	pointStates = attitude
-)
-
-// stiffPart is the part of the equations that a step solves exactly: a diagonal with
-// few entries, and one column that tells how the jet's acceleration pushes the rocket,
-// both frozen at the start of the step.
-type stiffPart struct {
-	index [3]int     // components with a rate of their own
-	rate  [3]float64 // 1/s
-	drift [3]float64 // how fast the rest of the rate changes, from the step before; 0 when not known
-	count int
-	push  [3]float64 // ∂v̇/∂(dq/dt) on the three velocities
-	kick  bool       // push is not zero
-}
-
-// add gives a component its rate.
-func (p *stiffPart) add(i int, rate float64) {
-	p.index[p.count], p.rate[p.count] = i, rate
-	p.count++
-}
-
-// equations is what a step integrates: time and state in, rates out.
+// equations is what a step integrates: time and state in, rates out, and the forces
+// they were made from.
 type equations interface {
-	rates(t float64, y, dy *state)
+	rates(t float64, y, dy *state, f *forces)
 }
 
 // stages are the inner points of one step, kept by the caller so that a step
@@ -57,11 +17,12 @@ type stages struct {
 	full           state
 	weight         [3]weights
 	slope          [3]float64 // of the remainders at the end of the step
+	forces         forces     // at an inner point: nobody reads them
 	n              int        // components in use: pointStates or states
 }
 
-// step advances y0 (rates f0) by h to y1 (rates f1) and returns the estimated
-// local error of each component in est.
+// step advances y0 (rates f0) by h to y1 (rates f1, forces end) and returns the
+// estimated local error of each component in est.
 //
 // It is the classical fourth-order Runge–Kutta method; where the stiff part is not
 // zero, its exponential form after Krogstad, J. Comput. Phys. 203 (2005) 72, with
@@ -79,28 +40,28 @@ type stages struct {
 // Error: the rates at the new point, which the next step needs anyway, make a third
 // order companion: weights (1, 2, 2, 0, 1)/6 instead of (1, 2, 2, 1, 0)/6 also
 // satisfy the conditions of order three, so h·(f4 − f1)/6 estimates the error.
-func (s *stages) step(eq equations, stiff *stiffPart, t, h float64, y0, f0, y1, f1, est *state) {
+func (s *stages) step(eq equations, stiff *stiffPart, t, h float64, y0, f0, y1, f1, est *state, end *forces) {
 	if stiff.count > 0 {
-		s.exponential(eq, stiff, t, h, y0, f0, y1, f1, est)
+		s.exponential(eq, stiff, t, h, y0, f0, y1, f1, est, end)
 		return
 	}
 	n := s.n
 	for i := range n {
 		s.y2[i] = y0[i] + h/2*f0[i]
 	}
-	eq.rates(t+h/2, &s.y2, &s.f2)
+	eq.rates(t+h/2, &s.y2, &s.f2, &s.forces)
 	for i := range n {
 		s.y3[i] = y0[i] + h/2*s.f2[i]
 	}
-	eq.rates(t+h/2, &s.y3, &s.f3)
+	eq.rates(t+h/2, &s.y3, &s.f3, &s.forces)
 	for i := range n {
 		s.y4[i] = y0[i] + h*s.f3[i]
 	}
-	eq.rates(t+h, &s.y4, &s.f4)
+	eq.rates(t+h, &s.y4, &s.f4, &s.forces)
 	for i := range n {
 		y1[i] = y0[i] + h/6*(f0[i]+2*(s.f2[i]+s.f3[i])+s.f4[i])
 	}
-	eq.rates(t+h, y1, f1)
+	eq.rates(t+h, y1, f1, end)
 	for i := range n {
 		est[i] = h / 6 * (s.f4[i] - f1[i])
 	}
@@ -115,7 +76,7 @@ func weightsFor(z float64) weights {
 	return weights{h1 / 2, h2, p1, 2 * p2, 2*p2 - 4*p3, 4*p3 - p2}
 }
 
-func (s *stages) exponential(eq equations, stiff *stiffPart, t, h float64, y0, f0, y1, f1, est *state) {
+func (s *stages) exponential(eq equations, stiff *stiffPart, t, h float64, y0, f0, y1, f1, est *state, end *forces) {
 	// With the jet's push taken off the velocities (v − push·q) the stiff part is
 	// diagonal; the change of variables is undone for every call of the rates.
 	b, fb := y0, f0
@@ -132,14 +93,14 @@ func (s *stages) exponential(eq equations, stiff *stiffPart, t, h float64, y0, f
 			s.weight[k] = weightsFor(stiff.rate[k] * h)
 		}
 	}
-	call := func(t float64, y, f *state) {
+	call := func(t float64, y, f *state, at *forces) {
 		if !stiff.kick {
-			eq.rates(t, y, f)
+			eq.rates(t, y, f, at)
 			return
 		}
 		s.full = *y
 		stiff.join(&s.full)
-		eq.rates(t, &s.full, f)
+		eq.rates(t, &s.full, f, at)
 		stiff.split(f)
 	}
 	// Every component takes the classical stage; the stiff ones then take theirs. n is
@@ -152,7 +113,7 @@ func (s *stages) exponential(eq equations, stiff *stiffPart, t, h float64, y0, f
 		i, w := stiff.index[k], &s.weight[k]
 		s.y2[i] = b[i] + h*(w.half1*fb[i]+h/4*w.half2*stiff.drift[k])
 	}
-	call(t+h/2, &s.y2, &s.f2)
+	call(t+h/2, &s.y2, &s.f2, &s.forces)
 	for i := range s.n {
 		s.y3[i] = b[i] + h/2*s.f2[i]
 	}
@@ -160,7 +121,7 @@ func (s *stages) exponential(eq equations, stiff *stiffPart, t, h float64, y0, f
 		i, w := stiff.index[k], &s.weight[k]
 		s.y3[i] = s.y2[i] + h*w.half2*(n(k, i, &s.f2, &s.y2)-h/2*stiff.drift[k])
 	}
-	call(t+h/2, &s.y3, &s.f3)
+	call(t+h/2, &s.y3, &s.f3, &s.forces)
 	for i := range s.n {
 		s.y4[i] = b[i] + h*s.f3[i]
 	}
@@ -168,7 +129,7 @@ func (s *stages) exponential(eq equations, stiff *stiffPart, t, h float64, y0, f
 		i, w := stiff.index[k], &s.weight[k]
 		s.y4[i] = b[i] + h*(w.full1*fb[i]+w.full2*n(k, i, &s.f3, &s.y3))
 	}
-	call(t+h, &s.y4, &s.f4)
+	call(t+h, &s.y4, &s.f4, &s.forces)
 	for i := range s.n {
 		y1[i] = b[i] + h/6*(fb[i]+2*(s.f2[i]+s.f3[i])+s.f4[i])
 	}
@@ -176,47 +137,18 @@ func (s *stages) exponential(eq equations, stiff *stiffPart, t, h float64, y0, f
 		i, w := stiff.index[k], &s.weight[k]
 		y1[i] = b[i] + h*(w.full1*fb[i]+w.b2*(n(k, i, &s.f2, &s.y2)+n(k, i, &s.f3, &s.y3))+w.b4*n(k, i, &s.f4, &s.y4))
 	}
-	call(t+h, y1, f1)
+	call(t+h, y1, f1, end)
 	for i := range s.n {
 		est[i] = h / 6 * (s.f4[i] - f1[i])
 	}
 	for k := range stiff.count {
 		i, w := stiff.index[k], &s.weight[k]
-		end := n(k, i, f1, y1)
-		est[i] = h * w.b4 * (n(k, i, &s.f4, &s.y4) - end)
-		s.slope[k] = (3*end - 2*(n(k, i, &s.f2, &s.y2)+n(k, i, &s.f3, &s.y3))) / h
+		last := n(k, i, f1, y1)
+		est[i] = h * w.b4 * (n(k, i, &s.f4, &s.y4) - last)
+		s.slope[k] = (3*last - 2*(n(k, i, &s.f2, &s.y2)+n(k, i, &s.f3, &s.y3))) / h
 	}
 	stiff.join(y1)
 	stiff.join(f1)
-}
-
-// split takes the jet's push off the velocities of a state or of its rates.
-func (p *stiffPart) split(y *state) {
-	if p.kick {
-		for i, c := range p.push {
-			y[vEast+i] -= c * y[jet]
-		}
-	}
-}
-
-// join puts it back.
-func (p *stiffPart) join(y *state) {
-	if p.kick {
-		for i, c := range p.push {
-			y[vEast+i] += c * y[jet]
-		}
-	}
-}
-
-// hermite is the cubic through both ends of a step with their rates, of its first n
-// components: the dense output, as smooth as the method is accurate. θ runs from 0 to 1.
-func hermite(n int, theta, h float64, y0, f0, y1, f1, y *state) {
-	a := theta * theta * (3 - 2*theta)
-	b := theta * (1 - theta) * (1 - theta) * h
-	c := theta * theta * (theta - 1) * h
-	for i := range n {
-		y[i] = y0[i] + a*(y1[i]-y0[i]) + b*f0[i] + c*f1[i]
-	}
 }
 
 // worst is the largest of the first n components of est over the scale each component

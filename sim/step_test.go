@@ -76,7 +76,7 @@ func TestWeights(t *testing.T) {
 // v = v∞ tanh(gt/v∞), drop = v∞²/g·ln cosh(gt/v∞).
 type quadraticDrag struct{ terminal float64 }
 
-func (q quadraticDrag) rates(_ float64, y, dy *state) {
+func (q quadraticDrag) rates(_ float64, y, dy *state, _ *forces) {
 	*dy = state{}
 	dy[up] = y[vUp]
 	dy[vUp] = -9.80665 * (1 + y[vUp]*math.Abs(y[vUp])/(q.terminal*q.terminal))
@@ -86,9 +86,9 @@ func march(eq equations, stiff *stiffPart, y state, from, to float64, n int) (en
 	s := stages{n: states}
 	var f, y1, f1, est state
 	h := (to - from) / float64(n)
-	eq.rates(from, &y, &f)
+	eq.rates(from, &y, &f, &forces{})
 	for i := range n {
-		s.step(eq, stiff, from+float64(i)*h, h, &y, &f, &y1, &f1, &est)
+		s.step(eq, stiff, from+float64(i)*h, h, &y, &f, &y1, &f1, &est, &forces{})
 		y, f = y1, f1
 	}
 	return y, est
@@ -120,11 +120,11 @@ func TestExponentialOrderIsFourth(t *testing.T) {
 		s := stages{n: states}
 		var y, f, y1, f1, est state
 		h := 3.0 / float64(n)
-		eq.rates(0, &y, &f)
+		eq.rates(0, &y, &f, &forces{})
 		for range n {
 			var stiff stiffPart
 			stiff.add(vUp, -2*9.80665*math.Abs(y[vUp])/400)
-			s.step(eq, &stiff, 0, h, &y, &f, &y1, &f1, &est)
+			s.step(eq, &stiff, 0, h, &y, &f, &y1, &f1, &est, &forces{})
 			y, f = y1, f1
 		}
 		return math.Abs(y[vUp] - exact)
@@ -139,7 +139,7 @@ func TestExponentialOrderIsFourth(t *testing.T) {
 // |λh| < 2.8.
 type slaved struct{ lambda float64 }
 
-func (s slaved) rates(t float64, y, dy *state) {
+func (s slaved) rates(t float64, y, dy *state, _ *forces) {
 	*dy = state{}
 	dy[jet] = s.lambda*(y[jet]-math.Sin(t)) + math.Cos(t)
 }

@@ -6,8 +6,8 @@ import (
 	"ullage/sim/rocket"
 )
 
-// atCrossing makes the change of phase that a crossing brings.
-func (r *run) atCrossing(c crossing) {
+// atEvent makes the change of phase that an event brings.
+func (r *run) atEvent(c eventFunction) {
 	m := &r.model
 	switch c.kind {
 	case lifts:
@@ -68,7 +68,7 @@ func (r *run) atCrossing(c crossing) {
 }
 
 // stayOnPad puts a rocket back at rest that slid off the pad's bottom within its
-// first step, where no crossing shows.
+// first step, where no event shows.
 func (r *run) stayOnPad() {
 	if m := &r.model; m.guided && !m.held && m.travel(&r.y) < 0 {
 		r.rest()
@@ -280,15 +280,6 @@ func (r *run) atStop() {
 	r.next = next // the slope changes, not the size of things
 }
 
-// loadSegment makes a segment of the thrust curve the present one.
-func (m *model) loadSegment(i int) {
-	m.segment = i
-	for k := range m.knot {
-		t, f, j := m.curve.Knot(i + k)
-		m.knot[k] = curveKnot{t, f, j}
-	}
-}
-
 // topSoFar keeps the highest point.
 func (r *run) topSoFar() {
 	a := &r.flight.Apogee
@@ -323,56 +314,6 @@ func (r *run) top() {
 		case rule.Trigger == rocket.Falling && r.y[up] <= rule.Value:
 			r.warn(Warning{Code: CanopyAtApogee, Canopy: c.Name, Value: rule.Value, Limit: r.y[up]})
 			r.release(i)
-		}
-	}
-}
-
-// release lets a canopy out.
-func (r *run) release(i int) {
-	m := &r.model
-	bit := uint64(1) << i
-	r.settle()
-	m.rigid = false // under a canopy the attitude no longer matters
-	r.pending &^= bit
-	r.waited &^= bit
-	m.open |= bit
-	m.airFrom[i] = r.y[airPath]
-	res := &r.flight.Canopies[i]
-	res.Opened, res.Time, res.Height, res.Airspeed = true, r.t, r.y[up], r.now.airspeed
-	r.mark(CanopyEvent, i)
-	if m.canopies[i].fill == 0 {
-		q := 0.5 * r.now.density * r.now.airspeed * r.now.airspeed
-		r.maxima.noteCanopy(i, q*m.canopies[i].area, q, r.t)
-		r.fill(i)
-		return
-	}
-	r.enter()
-}
-
-// fill: a canopy has filled.
-func (r *run) fill(i int) {
-	r.model.full |= 1 << i
-	res := &r.flight.Canopies[i]
-	res.Full, res.FullTime = true, r.t
-	r.mark(CanopyFullEvent, i)
-	r.enter()
-}
-
-// settle gives the canopies opened last the rate they settle to, at the height
-// where the next one opens or the flight ends: m·g = ½·ρ·v²·(ΣC_D·S + C_D·A), the
-// buoyancy of the chamber counted.
-func (r *run) settle() {
-	m := &r.model
-	area := r.now.bodyDrag
-	for i := range m.canopies {
-		if m.open&(1<<i) != 0 {
-			area += m.canopies[i].area
-		}
-	}
-	weight := (r.now.mass - r.now.density*m.chamber) * m.column.Gravity(r.y[up])
-	for i := range r.flight.Canopies {
-		if c := &r.flight.Canopies[i]; c.Opened && c.Descent == 0 && weight > 0 {
-			c.Descent = math.Sqrt(2 * weight / (r.now.density * area))
 		}
 	}
 }

@@ -5,49 +5,30 @@ import (
 	"sort"
 )
 
-// record is the dense output of a flight: every accepted step with the rates at
-// its ends and the phase it was in.
-type record struct {
-	keep   bool
-	steps  []recordedStep
-	phases []phase
-	model  model // for the forces; copied before use, so reading is concurrent
+// Sample is the flight at one time.
+type Sample struct {
+	Time            float64 // s
+	East, North     float64 // m
+	Height          float64 // above the pad, m
+	Speed           float64 // over the ground, m/s
+	Vertical        float64 // positive up, m/s
+	Airspeed        float64 // m/s
+	Acceleration    float64 // |dv/dt|, m/s²
+	Mach            float64
+	Thrust          float64 // N
+	Drag            float64 // of body and canopies, N
+	Mass            float64 // kg
+	Chamber         float64 // absolute, Pa; NaN when there is no chamber
+	Air             float64 // ambient pressure, Pa
+	DynamicPressure float64 // Pa
+	Attack          float64 // total angle of attack, rad; NaN when no rigid body flies
+	Margin          float64 // stability margin, calibres; NaN without shape and balance
 }
 
-type recordedStep struct {
-	t, h           float64
-	y0, f0, y1, f1 state
-	phase          int
-}
-
-// keep records the step about to become the present.
-func (r *run) keep() {
-	d := &r.flight.record
-	if !d.keep {
-		return
-	}
-	if n := len(d.phases); n == 0 || d.phases[n-1] != r.model.phase {
-		d.phases = append(d.phases, r.model.phase)
-	}
-	d.steps = append(d.steps, recordedStep{r.t, r.h, r.y, r.f, r.y1, r.f1, len(d.phases) - 1})
-}
-
-// close ends the record. A flight of no step still has its first moment.
-func (d *record) close(r *run) {
-	if !d.keep {
-		return
-	}
-	if len(d.steps) == 0 {
-		d.phases = append(d.phases, r.model.phase)
-		d.steps = append(d.steps, recordedStep{r.t, 0, r.y, r.f, r.y, r.f, len(d.phases) - 1})
-	}
-	d.model = r.model
-}
-
-// Duration is the time of the last moment, s; 0 without a record.
+// Duration is the time of the last moment, s; 0 without dense output.
 func (fl *Flight) Duration() float64 {
-	if n := len(fl.record.steps); n > 0 {
-		return fl.record.steps[n-1].t + fl.record.steps[n-1].h
+	if n := len(fl.dense.steps); n > 0 {
+		return fl.dense.steps[n-1].t + fl.dense.steps[n-1].h
 	}
 	return 0
 }
@@ -56,18 +37,18 @@ func (fl *Flight) Duration() float64 {
 // cubic through each step; at the time of an event it gives what comes after. It
 // returns the zero Sample if the flight was flown without Keep.
 func (fl *Flight) At(t float64) Sample {
-	s := fl.record.steps
+	s := fl.dense.steps
 	if len(s) == 0 {
 		return Sample{}
 	}
 	i := sort.Search(len(s), func(i int) bool { return s[i].t > t }) - 1
-	m := fl.record.model
+	m := fl.dense.model
 	return fl.sample(&m, max(i, 0), t)
 }
 
 // sample is the flight inside one recorded step.
 func (fl *Flight) sample(m *model, i int, t float64) Sample {
-	s := &fl.record.steps[i]
+	s := &fl.dense.steps[i]
 	t = math.Min(math.Max(t, s.t), s.t+s.h)
 	theta := 0.0
 	if s.h > 0 {
@@ -75,12 +56,12 @@ func (fl *Flight) sample(m *model, i int, t float64) Sample {
 	}
 	var y, dy state
 	hermite(states, theta, s.h, &s.y0, &s.f0, &s.y1, &s.f1, &y)
-	m.phase = fl.record.phases[s.phase]
+	m.phase = fl.dense.phases[s.phase]
 	if m.push == motorBurn {
 		m.loadSegment(m.segment)
 	}
-	m.rates(t, &y, &dy)
-	f := &m.last
+	var f forces
+	m.rates(t, &y, &dy, &f)
 	attack, margin := math.NaN(), math.NaN()
 	if m.rigid {
 		attack = f.attack
@@ -106,10 +87,10 @@ const maxSamples = 5_000_000
 // or so small that more than five million would come, gives nil.
 func (fl *Flight) Samples(every float64) []Sample {
 	end := fl.Duration()
-	if len(fl.record.steps) == 0 || !(every > 0) || end/every > maxSamples {
+	if len(fl.dense.steps) == 0 || !(every > 0) || end/every > maxSamples {
 		return nil
 	}
-	m := fl.record.model
+	m := fl.dense.model
 	out := make([]Sample, 0, int(end/every)+2)
 	i := 0
 	for n := 0; ; n++ {
@@ -117,12 +98,12 @@ func (fl *Flight) Samples(every float64) []Sample {
 		if t >= end-1e-9*every {
 			break
 		}
-		for i+1 < len(fl.record.steps) && fl.record.steps[i+1].t <= t {
+		for i+1 < len(fl.dense.steps) && fl.dense.steps[i+1].t <= t {
 			i++
 		}
 		out = append(out, fl.sample(&m, i, t))
 	}
-	return append(out, fl.sample(&m, len(fl.record.steps)-1, end))
+	return append(out, fl.sample(&m, len(fl.dense.steps)-1, end))
 }
 
 // Trace gives what a plot draws: both ends of every step and points inside, so that
@@ -130,11 +111,11 @@ func (fl *Flight) Samples(every float64) []Sample {
 // fall; at a jump two samples share one.
 func (fl *Flight) Trace() []Sample {
 	const inside = 4
-	m := fl.record.model
-	out := make([]Sample, 0, (inside+1)*len(fl.record.steps)+1)
-	for i := range fl.record.steps {
-		s := &fl.record.steps[i]
-		if i == 0 || fl.record.steps[i-1].phase != s.phase {
+	m := fl.dense.model
+	out := make([]Sample, 0, (inside+1)*len(fl.dense.steps)+1)
+	for i := range fl.dense.steps {
+		s := &fl.dense.steps[i]
+		if i == 0 || fl.dense.steps[i-1].phase != s.phase {
 			out = append(out, fl.sample(&m, i, s.t))
 		}
 		if s.h == 0 {

@@ -9,9 +9,9 @@ import (
 	"ullage/sim/rocket"
 )
 
-// loading is how mass lies along the rocket: what never leaves, and where the rest
+// massModel is how mass lies along the rocket: what never leaves, and where the rest
 // stands. Sums count from the tip of the nose, so that putting together is adding.
-type loading struct {
+type massModel struct {
 	dryMass, dryFirst, dryPitch, dryRoll float64 // Σm, Σm·x, Σ(I + m·x²), ΣI of all that never leaves
 
 	exit    float64 // nozzle's exit from the tip of the nose, m: where the thrust acts
@@ -24,8 +24,8 @@ type loading struct {
 }
 
 // newLoading puts the drive that flies into the airframe.
-func newLoading(r *rocket.Rocket) loading {
-	var l loading
+func newMassModel(r *rocket.Rocket) massModel {
+	var l massModel
 	s := r.Shape
 	l.add(r.DryBody())
 	if r.Power == rocket.WaterPower {
@@ -49,15 +49,15 @@ func newLoading(r *rocket.Rocket) loading {
 	return l
 }
 
-func (l *loading) add(p airframe.Lump) {
+func (l *massModel) add(p airframe.Lump) {
 	l.dryMass += p.Mass
 	l.dryFirst += p.Mass * p.At
 	l.dryPitch += p.Pitch + p.Mass*p.At*p.At
 	l.dryRoll += p.Roll
 }
 
-// laden is the rocket with what is aboard.
-type laden struct {
+// massProperties are those of the rocket with what is aboard.
+type massProperties struct {
 	balance float64 // from the tip of the nose, m
 	pitch   float64 // inertia about the balance point, across, kg·m²
 	roll    float64 // along the axis
@@ -66,7 +66,7 @@ type laden struct {
 // with puts liquid (m³), gas (kg) and propellant (kg) aboard: the liquid a slug
 // on the nozzle that does not roll with its walls, the gas spread over the chamber,
 // the propellant a cylinder.
-func (l *loading) with(liquid, gas, propellant float64) laden {
+func (l *massModel) with(liquid, gas, propellant float64) massProperties {
 	mass, first, second, roll := l.dryMass, l.dryFirst, l.dryPitch, l.dryRoll
 	if liquid > 0 {
 		m := l.density * liquid
@@ -91,5 +91,5 @@ func (l *loading) with(liquid, gas, propellant float64) laden {
 	}
 	at := first / mass
 	// A body without width or length would spin for nothing: never zero.
-	return laden{at, math.Max(second-mass*at*at, 1e-12), math.Max(roll, 1e-12)}
+	return massProperties{at, math.Max(second-mass*at*at, 1e-12), math.Max(roll, 1e-12)}
 }

@@ -1,0 +1,89 @@
+package sim
+
+import "math"
+
+// guidedRates: along the guide only, no wind, no sideways force.
+func (m *model) guidedRates(t, g float64, y, dy *state, f *forces) {
+	speed := y[vEast]*m.axis[0] + y[vNorth]*m.axis[1] + y[vUp]*m.axis[2]
+	f.airspeed = math.Abs(speed)
+	m.bodyAndCanopies(y, f)
+	f.drag = 0.5 * f.density * speed * speed * f.area
+	drag := math.Copysign(f.drag, speed)
+	m.pushAndMass(t, g, drag, y, dy, f)
+	weight := f.mass * g * m.cosTilt
+	if m.held {
+		// Without the chamber's buoyancy: the jet's equations know f without it too,
+		// and held and free must agree on the moment they change places.
+		f.lift = f.thrust - weight
+		f.acceleration2 = 0
+		clear(dy[:impulse])
+		return
+	}
+	f.lift = f.thrust - weight + f.density*m.chamber*g*m.cosTilt
+	a := (f.lift - drag) / f.mass
+	f.acceleration2 = a * a
+	for i, c := range m.axis {
+		dy[east+i] = speed * c
+		dy[vEast+i] = a * c
+	}
+	dy[airPath] = f.airspeed
+}
+
+// freeRates: thrust and drag along the air-relative velocity.
+func (m *model) freeRates(t, g float64, y, dy *state, f *forces) {
+	we, wn := m.wind(y[up])
+	re, rn, ru := y[vEast]-we, y[vNorth]-wn, y[vUp]
+	f.airspeed = math.Sqrt(re*re + rn*rn + ru*ru)
+	m.bodyAndCanopies(y, f)
+	k := 0.5 * f.density * f.airspeed * f.area // drag over airspeed
+	f.drag = k * f.airspeed
+	m.pushAndMass(t, g, f.drag, y, dy, f)
+	along := -k
+	if f.airspeed > 0 {
+		along += f.thrust / f.airspeed
+	}
+	along /= f.mass
+	dy[east], dy[north], dy[up] = y[vEast], y[vNorth], y[vUp]
+	ae, an := along*re, along*rn
+	au := along*ru - g*(1-f.density*m.chamber/f.mass)
+	dy[vEast], dy[vNorth], dy[vUp] = ae, an, au
+	f.acceleration2 = ae*ae + an*an + au*au
+	dy[airPath] = f.airspeed
+}
+
+// windFloor: the power law has an infinite slope at the ground, which no step could
+// follow; below this height it is held, m.
+const windFloor = 0.01
+
+func (m *model) wind(height float64) (east, north float64) {
+	east, north = m.profile.At(math.Max(height, windFloor))
+	if m.gusty {
+		east += m.gust[0]
+		north += m.gust[1]
+	}
+	return east, north
+}
+
+// airAxis is the direction of the air-relative velocity; the guide's where there is none.
+func (m *model) airAxis(y *state) [3]float64 {
+	we, wn := m.wind(y[up])
+	r := [3]float64{y[vEast] - we, y[vNorth] - wn, y[vUp]}
+	v := math.Sqrt(r[0]*r[0] + r[1]*r[1] + r[2]*r[2])
+	if v == 0 {
+		return m.axis
+	}
+	for i := range r {
+		r[i] /= v
+	}
+	return r
+}
+
+// travel is the distance along the guide.
+func (m *model) travel(y *state) float64 {
+	return y[east]*m.axis[0] + y[north]*m.axis[1] + y[up]*m.axis[2]
+}
+
+// along is the speed along the guide.
+func (m *model) along(y *state) float64 {
+	return y[vEast]*m.axis[0] + y[vNorth]*m.axis[1] + y[vUp]*m.axis[2]
+}

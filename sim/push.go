@@ -1,0 +1,97 @@
+package sim
+
+import (
+	"math"
+	"ullage/thrust"
+)
+
+// push is what drives the rocket in a phase.
+type push uint8
+
+const (
+	noPush push = iota
+	tubePush
+	unsteadyLiquid
+	steadyLiquid
+	chokedGas
+	subsonicGas
+	motorBurn
+)
+
+// liquid tells whether the phase's store is a liquid volume.
+func (p push) liquid() bool { return p == unsteadyLiquid || p == steadyLiquid }
+
+// gas tells whether the phase's store is a gas mass.
+func (p push) gas() bool { return p == chokedGas || p == subsonicGas }
+
+// pushAndMass sets thrust and mass and the rates of store and jet. Drag is along
+// the axis, positive against the motion.
+func (m *model) pushAndMass(t, g, drag float64, y, dy *state, f *forces) {
+	f.chamber = math.NaN()
+	f.liquid, f.gas, f.grain, f.leaving = 0, 0, 0, 0
+	switch m.push {
+	case noPush:
+		if m.hasChamber {
+			f.chamber = f.pressure // the nozzle is open
+		}
+		f.mass = m.dryMass + m.left
+		f.liquid, f.gas = m.leftLiquid, m.left-m.leftLiquid*m.flow.Density()
+	case tubePush:
+		f.mass = m.dryMass + m.flow.Density()*y[store] + m.flow.CarriedGas()
+		f.liquid, f.gas = y[store], m.flow.CarriedGas()
+		s := y[east]*m.axis[0] + y[north]*m.axis[1] + y[up]*m.axis[2]
+		f.chamber, f.thrust = m.flow.TubePush(s, f.pressure)
+	case unsteadyLiquid, steadyLiquid:
+		f.mass = m.dryMass + m.flow.Density()*y[store] + m.flow.CarriedGas()
+		f.liquid, f.gas = y[store], m.flow.CarriedGas()
+		m.liquidPush(g, drag, y, dy, f)
+		f.leaving = -m.flow.Density() * dy[store]
+	case chokedGas, subsonicGas:
+		f.mass = m.dryMass + y[store]
+		flow := m.flow.Gas(y[store], f.pressure, m.push == chokedGas)
+		f.chamber, f.thrust = flow.Pressure, flow.Thrust
+		dy[store] = -flow.MassRate
+		f.gas, f.leaving = y[store], flow.MassRate
+	case motorBurn:
+		a, b := &m.knot[0], &m.knot[1]
+		dt := t - a.time
+		slope := (b.thrust - a.thrust) / (b.time - a.time)
+		f.thrust = a.thrust + slope*dt
+		burnt := a.impulse + dt*(a.thrust+slope*dt/2)
+		f.grain = m.propellant * (1 - burnt/m.total)
+		f.leaving = m.propellant * f.thrust / m.total
+		f.mass = m.dryMass + f.grain
+	}
+}
+
+// liquidPush is the flow of the liquid, held or free, with inertia or without.
+func (m *model) liquidPush(g, drag float64, y, dy *state, f *forces) {
+	var j thrust.Jet
+	switch {
+	case m.push == unsteadyLiquid && m.held:
+		j = m.flow.UnsteadyJetHeld(y[store], y[jet], f.pressure, g*m.cosTilt)
+	case m.push == unsteadyLiquid:
+		j = m.flow.UnsteadyJet(y[store], y[jet], f.pressure, drag, f.mass)
+	case m.held:
+		j, f.drive = m.flow.SteadyJetHeld(y[store], f.pressure, g*m.cosTilt)
+	default:
+		j, f.drive = m.flow.SteadyJet(y[store], f.pressure, drag, f.mass)
+	}
+	f.chamber, f.thrust, f.jetRate = j.Pressure, j.Thrust, j.Acceleration
+	dy[jet] = j.Acceleration
+	dy[store] = -m.flow.ThroatArea() * j.Speed
+}
+
+// stopRatio ends the gas's push.
+const stopRatio = thrust.StopRatio
+
+type curveKnot struct{ time, thrust, impulse float64 }
+
+// loadSegment makes a segment of the thrust curve the present one.
+func (m *model) loadSegment(i int) {
+	m.segment = i
+	for k := range m.knot {
+		t, f, j := m.curve.Knot(i + k)
+		m.knot[k] = curveKnot{t, f, j}
+	}
+}

@@ -1,0 +1,141 @@
+package sim
+
+import (
+	"context"
+	"math"
+	"ullage/sim/rocket"
+)
+
+// run is one flight being integrated.
+type run struct {
+	rocket  *rocket.Rocket
+	flight  *Flight
+	options Options
+	model   model
+	stages  stages
+	stiff   stiffPart
+	floor   state
+
+	t, h     float64
+	y, f     state  // at t
+	now      forces // at t
+	y1, f1   state  // at t + h, the step being tried
+	then     forces // at t + h
+	est      state
+	next     float64 // step length to try
+	in, dy   state   // for looks inside a step
+	inner    forces
+	halfway  state  // the dense output in the middle of the step, when midKnown
+	middle   forces // the forces there
+	midKnown bool
+
+	watched  []eventFunction
+	room     [16 + rocket.MaxCanopies]eventFunction
+	maxima   maxima
+	pending  uint64 // canopies not yet released
+	due      [rocket.MaxCanopies]float64
+	waited   uint64  // due while on the guide
+	overTop  bool    // the top has been passed
+	moved    bool    // it left the pad
+	reached  float64 // farthest travel along the guide
+	scout    bool    // only up to the top, for knownTop
+	knownTop float64 // the apogee's time from a first pass; NaN without
+	over     bool
+}
+
+// fly integrates until the flight is over: the one loop of the engine.
+func (r *run) fly(ctx context.Context) error {
+	r.begin()
+	for n := 0; !r.over; n++ {
+		if n%64 == 0 {
+			if err := ctx.Err(); err != nil {
+				return err
+			}
+		}
+		stop := r.nextStop()
+		if r.t >= stop {
+			r.atStop()
+			r.overdue()
+			continue
+		}
+		if r.t >= timeLimit || n >= stepLimit {
+			r.warn(Warning{Code: TimeLimit, Value: r.t})
+			break
+		}
+		r.chooseStep(stop)
+		if !r.accept() {
+			continue
+		}
+		c, crossed := r.firstEvent()
+		r.maxima.within(r)
+		r.keep()
+		r.advance()
+		if crossed {
+			r.atEvent(c)
+			r.overdue()
+		} else {
+			r.stayOnPad()
+		}
+	}
+	r.finish()
+	return nil
+}
+
+// try takes the step of length h.
+func (r *run) try() {
+	r.stages.step(&r.model, &r.stiff, r.t, r.h, &r.y, &r.f, &r.y1, &r.f1, &r.est, &r.then)
+	if r.midKnown = r.model.push == unsteadyLiquid; r.midKnown {
+		r.correct()
+	}
+}
+
+// advance makes the end of the step the present.
+func (r *run) advance() {
+	r.t += r.h
+	if stop := r.nextStop(); math.Abs(r.t-stop) < 1e-12*math.Max(1, stop) {
+		r.t = stop
+	}
+	r.y, r.f, r.now = r.y1, r.f1, r.then
+	if r.model.rigid {
+		normalise(&r.y)
+	}
+	old := r.stiff
+	r.model.stiffness(&r.y, &r.now, &r.stiff)
+	for k := range min(old.count, r.stiff.count) {
+		// d(f − λy)/dt with the new λ, of which the step knows that with the old one.
+		r.stiff.drift[k] = r.stages.slope[k] + (old.rate[k]-r.stiff.rate[k])*r.f[r.stiff.index[k]]
+	}
+	r.watchMargin()
+	if r.model.guided {
+		r.reached = math.Max(r.reached, r.model.travel(&r.y))
+	}
+}
+
+// enter begins a phase at the present time and state.
+func (r *run) enter() {
+	r.model.rates(r.t, &r.y, &r.f, &r.now)
+	r.model.stiffness(&r.y, &r.now, &r.stiff)
+	r.floor = r.model.scales(&r.now)
+	r.stages.n = pointStates
+	if r.model.rigid {
+		r.stages.n = states
+	}
+	r.watch()
+	r.next = 0
+	r.maxima.enter(r)
+}
+
+func (r *run) warn(w Warning) { r.flight.Warnings = append(r.flight.Warnings, w) }
+
+func (r *run) mark(kind EventKind, canopy int) {
+	r.flight.Events = append(r.flight.Events, Event{kind, canopy, r.t, r.y[up]})
+}
+
+// moment is the present as the user reads it.
+func (r *run) moment() Moment {
+	return Moment{true, r.t, r.y[up], speedOf(&r.y)}
+}
+
+func speedOf(y *state) float64 {
+	return math.Sqrt(y[vEast]*y[vEast] + y[vNorth]*y[vNorth] + y[vUp]*y[vUp])
+}

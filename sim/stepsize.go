@@ -1,0 +1,131 @@
+package sim
+
+import "math"
+
+// chooseStep sets the length of the next step: what the error allows, up to the
+// next known time and landing on it exactly.
+func (r *run) chooseStep(stop float64) {
+	if r.next == 0 {
+		r.next = r.firstStep()
+	}
+	r.next = math.Min(r.next, r.roughAhead())
+	left := math.Min(stop, timeLimit) - r.t
+	switch {
+	case r.next >= 0.999*left:
+		r.h = left
+	case r.next >= 0.5*left:
+		r.h = left / 2
+	default:
+		r.h = r.next
+	}
+}
+
+// roughAhead bounds the next step where a place without smoothness lies ahead, by a
+// share of the way there: steps that shrink towards it cost less than steps that try to
+// reach over it and are taken back. There are two: the end of the gas's flow, which
+// its mass meets like a parabola its vertex, m − m_e ∝ (t_e − t)², and the ground, where
+// the wind's power law ends with an infinite slope.
+func (r *run) roughAhead() float64 {
+	m, f := &r.model, &r.now
+	switch {
+	case m.push == subsonicGas:
+		excess := 1 - f.pressure/f.chamber
+		return 0.75 * excess * f.gas / (m.flow.Exponent() * f.leaving)
+	case r.y[vUp] < 0 && r.y[up] > windFloor && !m.guided && !m.profile.Calm():
+		return math.Max(0.85*r.y[up], windFloor) / -r.y[vUp]
+	}
+	return math.Inf(1)
+}
+
+// accept tries a step and judges its error. A step that is too bold, or went
+// where the equations have no answer, is to be tried again shorter.
+func (r *run) accept() bool {
+	r.try()
+	e := worst(r.stages.n, &r.est, &r.y, &r.y1, &r.floor, r.options.Tolerance)
+	if e <= 1 || r.h <= 1e-13*math.Max(1, r.t) {
+		grow := 5.0
+		if e > 1e-4 {
+			grow = math.Min(5, 0.9/math.Sqrt(math.Sqrt(e)))
+		}
+		r.next = r.h * grow
+		r.flight.Steps++
+		return true
+	}
+	r.flight.Rejected++
+	shrink := 0.4
+	if !math.IsNaN(e) {
+		shrink = math.Max(0.2, 0.9/math.Sqrt(math.Sqrt(e)))
+	}
+	r.next = r.h * shrink
+	return false
+}
+
+// firstStep guesses a length after a change of phase, after Hairer, Nørsett and
+// Wanner, Solving Ordinary Differential Equations I, section II.4: from the sizes of
+// the state and its first two derivatives.
+func (r *run) firstStep() float64 {
+	size := func(v *state) float64 { return worst(r.stages.n, v, &r.y, &r.y, &r.floor, 1) }
+	d1 := size(&r.f)
+	h := 1e-6
+	if d1 > 1e-8 {
+		h = 0.01 / d1
+	}
+	h = math.Min(h, 1)
+	for i := range r.in {
+		r.in[i] = r.y[i] + h*r.f[i]
+	}
+	r.model.rates(r.t+h, &r.in, &r.dy, &r.inner)
+	for i := range r.dy {
+		r.dy[i] = (r.dy[i] - r.f[i]) / h
+	}
+	d2 := size(&r.dy)
+	bend := math.Max(d1, d2)
+	if !(bend > 1e-12) {
+		return math.Max(1e-6, h*1e-3)
+	}
+	return math.Min(100*h, math.Pow(r.options.Tolerance/bend, 0.25))
+}
+
+// scales are what each component's error is measured against, besides its own
+// size: a flight's ordinary magnitudes. Path and impulse are integrals of the
+// others and steer nothing on their own.
+func (m *model) scales(f *forces) state {
+	s := state{
+		east: 10, north: 10, up: 10,
+		vEast: 10, vNorth: 10, vUp: 10,
+		airPath: 100, impulse: 10,
+		store: 1, jet: 1,
+	}
+	switch gas := m.flow.CarriedGas(); {
+	case m.push.liquid() && m.liquid0 > 0:
+		s[store] = m.liquid0
+	case m.push.gas() && gas > 0:
+		s[store] = gas
+	}
+	if m.push == noPush && m.open != 0 && m.open == m.full {
+		// The settled descent decides where and how hard it lands, to a part in a
+		// thousand; the heights that need more digits lie behind.
+		for i := range airPath {
+			s[i] *= 5
+		}
+	}
+	if m.push == unsteadyLiquid && m.open == 0 {
+		// What speed is lost here is multiplied on the way up, and the rocket may
+		// be hardly moving yet.
+		s[vEast], s[vNorth], s[vUp] = 0.3, 0.3, 0.3
+	}
+	for i := range 4 {
+		s[attitude+i] = 1
+	}
+	for i := range 3 {
+		s[spin+i] = f.inertia.pitch // at a rate of 1 rad/s
+	}
+	return s
+}
+
+// timeLimit ends a flight that does not come down, s.
+const timeLimit = 24 * 3600.0
+
+// stepLimit ends a flight that will not get on, so that nothing can hang: a hundred
+// times what the longest curves need.
+const stepLimit = 1_000_000

@@ -1,0 +1,33 @@
+package sim
+
+// WarningCode is a stable word for a warning; sim/report has the sentences.
+type WarningCode string
+
+// What a flight may warn of. The values each carries stand beside it.
+const (
+	LiquidLeft      WarningCode = "liquid-left"         // Value: kg left aboard
+	NeverLifted     WarningCode = "never-lifted"        // thrust never exceeded the weight along the guide
+	NeverLeftGuide  WarningCode = "never-left-guide"    // it moved, slid back and came to rest; Value: travel reached, m
+	StuckOnTube     WarningCode = "stuck-on-tube"       // it stopped on the launch tube; Value: travel reached, m
+	TubeTipWet      WarningCode = "tube-tip-wet"        // the tube's tip starts below the liquid; Value: depth of liquid, m; Limit: tube length, m
+	NoCanopy        WarningCode = "no-canopy"           // nothing slows the fall
+	CanopyNever     WarningCode = "canopy-never-opens"  // Canopy: which
+	CanopyWaited    WarningCode = "canopy-waited"       // due on the guide, opened as it ended; Value: s late
+	CanopyAtApogee  WarningCode = "canopy-at-apogee"    // apogee is below the set height; Value: set height, m; Limit: apogee, m
+	CanopyNotFull   WarningCode = "canopy-not-full"     // landed before it filled
+	CurveEndsAbove  WarningCode = "curve-ends-above"    // the thrust curve ends above 0; Value: N
+	LandedThrusting WarningCode = "landed-under-thrust" // reached the ground with thrust left
+	TimeLimit       WarningCode = "time-limit"          // still flying at the time limit; Value: s
+	DragBeyondTable WarningCode = "drag-beyond-table"   // Mach exceeded the drag table or 0.8 with a constant; Value: Mach reached
+	Unstable        WarningCode = "unstable"            // the balance point comes behind the centre of pressure; Value: least margin, calibres
+	Tumbles         WarningCode = "tumbles"             // it turns broadside while it is fast; Value: greatest angle of attack, rad
+	MotorTooWide    WarningCode = "motor-does-not-fit"  // motor larger than its mount; Value, Limit: m
+)
+
+// Warning is one thing the user should know about a flight.
+type Warning struct {
+	Code   WarningCode
+	Canopy string  // canopy name, when it is about one
+	Value  float64 // see the code
+	Limit  float64 // see the code
+}
