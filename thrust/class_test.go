@@ -7,8 +7,8 @@ import (
 	"github.com/stretchr/testify/assert"
 )
 
-// Bounds of NFPA 1125, as the flight model gives them for A, H and I: A 1.26 to
-// 2.50 N·s, H 160.01 to 320, I 320.01 to 640. The others follow by doubling.
+// Bounds of NFPA 1125 for A, H and I: A 1.26 to 2.50 N·s, H 160.01 to 320, I
+// 320.01 to 640. The others follow by doubling.
 func TestClass(t *testing.T) {
 	for _, c := range []struct {
 		impulse float64

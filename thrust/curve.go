@@ -24,7 +24,7 @@ type Curve struct {
 }
 
 // burnThreshold is the share of the peak thrust that bounds the burn time
-// (NFPA 1125, as the flight model states it).
+// (NFPA 1125).
 const burnThreshold = 0.05
 
 // NewCurve makes a curve from 2 to [MaxPoints] points. Their times, 0 to

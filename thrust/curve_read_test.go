@@ -1,6 +1,7 @@
 package thrust
 
 import (
+	"bytes"
 	"errors"
 	"fmt"
 	"os"
@@ -135,24 +136,30 @@ func TestReadersErrorIsKept(t *testing.T) {
 	assert.NotErrorAs(t, err, &faults)
 }
 
-// The invented curves of the examples: their classes and, with the propellant of
-// the rocket that takes them, a specific impulse as composite propellants have.
+// The invented curves of the examples: their classes, what is written of them and,
+// with the propellant of the rocket that takes them, a specific impulse as composite
+// propellants have.
 func TestExampleCurves(t *testing.T) {
 	const g0 = 9.80665
 	for _, c := range []struct {
 		file       string
 		class      string
 		propellant float64 // kg
+		told       string  // the file that tells of it
 	}{
-		{"h-trainer.csv", "H", 0.116},
-		{"i-steady.csv", "I", 0.240},
+		{"testdata/h-trainer.csv", "H", 0.116, "testdata/README.md"},
+		{"testdata/i-steady.csv", "I", 0.240, "testdata/README.md"},
+		{"sim/rocketfile/starter-h.csv", "H", 0.105, "sim/rocketfile/starter-h.csv"},
 	} {
-		f, err := os.Open(filepath.Join("..", "testdata", c.file))
+		text, err := os.ReadFile(filepath.Join("..", c.file))
 		require.NoError(t, err)
-		curve, err := ReadCurve(f)
-		require.NoError(t, f.Close())
+		curve, err := ReadCurve(bytes.NewReader(text))
 		require.NoError(t, err)
 		assert.Equal(t, c.class, Class(curve.Impulse()))
+		told, err := os.ReadFile(filepath.Join("..", c.told))
+		require.NoError(t, err)
+		assert.Contains(t, string(told), fmt.Sprintf("class %s, %.1f N·s, %.0f N on average over %.2f s",
+			c.class, curve.Impulse(), curve.Average(), curve.BurnTime()))
 		assert.Zero(t, curve.EndsAbove())
 		specific := curve.Impulse() / (g0 * c.propellant)
 		assert.True(t, specific >= 180 && specific <= 210, "%s: %.1f s", c.file, specific)

@@ -40,13 +40,13 @@ func (s *screen) named() string {
 
 // Invented motors, all but the first in the folder of the rocket.
 var motorTexts = map[string]string{
-	"far/wren.toml": "curve = \"wren.csv\"\ncase = \"60 g\"\npropellant = \"40 g\"\ndelay = \"5 s\"\ndelays = [\"3 s\", \"5 s\"]\ndiameter = \"24 mm\"\nlength = \"90 mm\"\n",
-	"far/wren.csv":  "time_s,thrust_n\n0.05,90\n0.3,60\n1.0,50\n1.2,0\n",
-	"swift.toml":    "curve = \"swift.csv\"\ncase = \"150 g\"\npropellant = \"110 g\"\ndelay = \"9 s\"\ndelays = [\"7 s\", \"9 s\"]\ndiameter = \"29 mm\"\nlength = \"200 mm\"\nfittings = \"20 g\"\n",
-	"swift.csv":     "time_s,thrust_n\n0.02,160\n0.5,140\n1.1,110\n1.3,0\n",
-	"eagle.toml":    "curve = \"eagle.csv\"\ncase = \"300 g\"\npropellant = \"420 g\"\ndiameter = \"29 mm\"\nlength = \"240 mm\"\n",
-	"eagle.csv":     "time_s,thrust_n\n0.05,500\n1.0,480\n1.8,300\n2,0\n",
-	"stork.toml":    "curve = \"swift.csv\"\ncase = \"200 g\"\npropellant = \"110 g\"\ndiameter = \"38 mm\"\ndelays = [\"6 s\", \"10 s\"]\ndelay = \"10 s\"\n",
+	"far/whin.toml": "curve = \"whin.csv\"\ncase = \"60 g\"\npropellant = \"40 g\"\ndelay = \"5 s\"\ndelays = [\"3 s\", \"5 s\"]\ndiameter = \"24 mm\"\nlength = \"90 mm\"\n",
+	"far/whin.csv":  "time_s,thrust_n\n0.05,90\n0.3,60\n1.0,50\n1.2,0\n",
+	"straw.toml":    "curve = \"straw.csv\"\ncase = \"150 g\"\npropellant = \"110 g\"\ndelay = \"9 s\"\ndelays = [\"7 s\", \"9 s\"]\ndiameter = \"29 mm\"\nlength = \"200 mm\"\nfittings = \"20 g\"\n",
+	"straw.csv":     "time_s,thrust_n\n0.02,160\n0.5,140\n1.1,110\n1.3,0\n",
+	"elder.toml":    "curve = \"elder.csv\"\ncase = \"300 g\"\npropellant = \"420 g\"\ndiameter = \"29 mm\"\nlength = \"240 mm\"\n",
+	"elder.csv":     "time_s,thrust_n\n0.05,500\n1.0,480\n1.8,300\n2,0\n",
+	"sedge.toml":    "curve = \"straw.csv\"\ncase = \"200 g\"\npropellant = \"110 g\"\ndiameter = \"38 mm\"\ndelays = [\"6 s\", \"10 s\"]\ndelay = \"10 s\"\n",
 	"torn.toml":     "curve = \"none.csv\"\ncase = \"3 kg\"\npropellant = \"1 g\"\n",
 }
 
@@ -113,27 +113,27 @@ var motorsTrials = map[string]func(t *testing.T, s *screen){
 	"Prev": func(t *testing.T, s *screen) {
 		s.fly(aviary(t))
 		s.press("]", "]", "[")
-		require.Equal(t, "own motor >eagle stork swift torn", s.named())
+		require.Equal(t, "own motor >elder sedge straw torn", s.named())
 	},
 	"Next": func(t *testing.T, s *screen) {
 		s.fly(aviary(t))
 		s.press("]", "]")
-		require.Equal(t, "own motor eagle >stork swift torn", s.named())
+		require.Equal(t, "own motor elder >sedge straw torn", s.named())
 	},
 	"Add": func(t *testing.T, s *screen) {
 		s.fly(aviary(t))
-		s.add("far/wren.toml")
-		require.Equal(t, "own motor eagle stork swift torn >wren", s.named())
-		s.add("./far/wren.toml")
-		require.Equal(t, "own motor eagle stork swift torn >wren", s.named(), "each file once")
+		s.add("far/whin.toml")
+		require.Equal(t, "own motor elder sedge straw torn >whin", s.named())
+		s.add("./far/whin.toml")
+		require.Equal(t, "own motor elder sedge straw torn >whin", s.named(), "each file once")
 	},
 	"Remove": func(t *testing.T, s *screen) {
 		s.fly(aviary(t))
 		s.press("r")
 		require.Contains(t, s.view(), "Only a motor that was added")
-		s.add("far/wren.toml")
+		s.add("far/whin.toml")
 		s.press("r")
-		require.Equal(t, "own motor eagle stork swift >torn", s.named())
+		require.Equal(t, "own motor elder sedge straw >torn", s.named())
 	},
 	"Take": func(t *testing.T, s *screen) {
 		s.fly(aviary(t))
@@ -141,19 +141,19 @@ var motorsTrials = map[string]func(t *testing.T, s *screen){
 		r := s.m.now.flight.Rocket
 		require.Equal(t, rocket.MotorPower, r.Power)
 		require.InDelta(t, 0.110, r.Motor.Propellant, 1e-12)
-		require.Contains(t, s.text(), `file = "swift.toml"`)
-		require.Equal(t, "eagle stork >swift torn", s.named())
+		require.Contains(t, s.text(), `file = "straw.toml"`)
+		require.Equal(t, "elder sedge >straw torn", s.named())
 		s.press("k")
 		require.Contains(t, s.view(), "flies on this motor already")
 		s.press("ctrl+s")
-		require.Contains(t, s.onDisk(), `file = "swift.toml"`)
+		require.Contains(t, s.onDisk(), `file = "straw.toml"`)
 		again, err := rocketfile.Open("plover.toml")
 		require.NoError(t, err)
 		require.InDelta(t, 0.110, again.Rocket().Motor.Propellant, 1e-12)
 		s.press("u")
 		require.InDelta(t, 0.140, s.m.now.flight.Rocket.Motor.Propellant, 1e-12)
 		require.Equal(t, rocket.WaterPower, s.m.now.flight.Rocket.Power, "one step back")
-		require.Equal(t, "own motor eagle stork >swift torn", s.named())
+		require.Equal(t, "own motor elder sedge >straw torn", s.named())
 	},
 	"Plot": func(t *testing.T, s *screen) {
 		require.Contains(t, s.said(), "thrust N")
@@ -231,7 +231,7 @@ func TestBadMotorFiles(t *testing.T) {
 	s.press("m")
 	list, text := s.named(), s.text()
 	for path, why := range map[string]string{
-		"": "path is missing", "nowhere.toml": "no such file", "far": "folder", "swift.csv": "line 1: time_s,thrust_n: expected", "torn.toml": "none.csv",
+		"": "path is missing", "nowhere.toml": "no such file", "far": "folder", "straw.csv": "line 1: time_s,thrust_n: expected", "torn.toml": "none.csv",
 		"plover.toml": "unknown key", "kink.toml": "kink.csv line 3",
 	} {
 		s.press("a")
@@ -271,9 +271,9 @@ func TestOwnMotorByItsFile(t *testing.T) {
 	require.NoError(t, os.WriteFile("same.toml", []byte("curve = \"plover.csv\"\ncase = \"210 g\"\npropellant = \"140 g\"\ndelay = \"6 s\"\ndelays = [\"4 s\", \"6 s\", \"8 s\"]\n"), 0o600))
 	s := newScreen(t, f, 80, 24)
 	s.press("m")
-	require.Equal(t, "eagle >same stork swift torn", s.named())
+	require.Equal(t, "elder >same sedge straw torn", s.named())
 	s.press("d")
-	require.Equal(t, "eagle >same stork swift torn", s.named())
+	require.Equal(t, "elder >same sedge straw torn", s.named())
 	s.choose("motor.delay")
 	s.press("right")
 	require.Contains(t, s.named(), "own motor", "it differs now")
@@ -285,14 +285,14 @@ func TestMotorsAreLookedForAnew(t *testing.T) {
 	s.press("m", "esc")
 	require.NoError(t, os.Rename("torn.toml", "worn.toml"))
 	s.press("m")
-	require.Equal(t, ">own motor eagle stork swift worn", s.named())
+	require.Equal(t, ">own motor elder sedge straw worn", s.named())
 }
 
 // Many motors scroll, and as many are plotted as can be told apart.
 func TestManyMotors(t *testing.T) {
 	f := aviary(t)
 	for i := range 40 {
-		require.NoError(t, os.WriteFile("swift"+string(rune('a'+i%26))+strings.Repeat("x", i/26)+".toml", []byte(motorTexts["swift.toml"]), 0o600))
+		require.NoError(t, os.WriteFile("straw"+string(rune('a'+i%26))+strings.Repeat("x", i/26)+".toml", []byte(motorTexts["straw.toml"]), 0o600))
 	}
 	for _, size := range [][2]int{{80, 24}, {120, 40}, {200, 60}} {
 		s := newScreen(t, f, size[0], size[1])
@@ -316,10 +316,10 @@ func TestMotorsMouse(t *testing.T) {
 	s := newScreen(t, aviary(t), 120, 40)
 	s.press("m")
 	s.motors().point(3, motorHeading+2)
-	require.Equal(t, "own motor eagle >stork swift torn", s.named())
+	require.Equal(t, "own motor elder >sedge straw torn", s.named())
 	s.motors().point(3, 0)
 	s.motors().point(3, 30)
-	require.Equal(t, "own motor eagle >stork swift torn", s.named())
+	require.Equal(t, "own motor elder >sedge straw torn", s.named())
 }
 
 // Of several sets asked for only the last counts; the old figures stay, marked.

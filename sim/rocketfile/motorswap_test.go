@@ -10,8 +10,8 @@ import (
 )
 
 const (
-	kestrelCurve = "time_s,thrust_n\n0.1,90\n1.1,60\n1.2,0\n"
-	kestrel      = "curve = \"kestrel.csv\"\ncase = \"120 g\"\npropellant = \"60 g\"\ndelay = \"7 s\"\ndelays = [\"5 s\", \"7 s\"]\ndiameter = \"29 mm\"\n"
+	brambleCurve = "time_s,thrust_n\n0.1,90\n1.1,60\n1.2,0\n"
+	bramble      = "curve = \"bramble.csv\"\ncase = \"120 g\"\npropellant = \"60 g\"\ndelay = \"7 s\"\ndelays = [\"5 s\", \"7 s\"]\ndiameter = \"29 mm\"\n"
 )
 
 // motorFolder is a working directory with a rocket, motors and other files.
@@ -19,15 +19,15 @@ func motorFolder(t *testing.T, rocket string) *File {
 	t.Helper()
 	t.Chdir(t.TempDir())
 	for name, text := range map[string]string{
-		"rocket.toml": rocket, "own.csv": kestrelCurve, "kestrel.csv": kestrelCurve,
-		"kestrel.toml": kestrel, "merlin.TOML": kestrel + "fittings = \"20 g\"\n",
+		"rocket.toml": rocket, "own.csv": brambleCurve, "bramble.csv": brambleCurve,
+		"bramble.toml": bramble, "nettle.TOML": bramble + "fittings = \"20 g\"\n",
 		"broken.toml": "curve = \"none.csv\"\ncase = 3\n", "notes.toml": "[notes]\nx = 1\n", "binary.toml": "\x00\xff",
 	} {
 		require.NoError(t, os.WriteFile(name, []byte(text), 0o600))
 	}
 	require.NoError(t, os.Mkdir("more", 0o700))
-	require.NoError(t, os.Rename("merlin.TOML", "more/merlin.toml"))
-	require.NoError(t, os.WriteFile("more/kestrel.csv", []byte(kestrelCurve), 0o600))
+	require.NoError(t, os.Rename("nettle.TOML", "more/nettle.toml"))
+	require.NoError(t, os.WriteFile("more/bramble.csv", []byte(brambleCurve), 0o600))
 	f, err := Open("rocket.toml")
 	require.NoError(t, err)
 	return f
@@ -62,7 +62,7 @@ fittings = "45 g"     # the mount
 				fittings = m.Fittings
 			}
 
-			g, err := f.WithMotor("kestrel.toml")
+			g, err := f.WithMotor("bramble.toml")
 			require.NoError(t, err)
 			m := g.Rocket().Motor
 			require.InDelta(t, 0.120, m.Case, 1e-12)
@@ -70,17 +70,17 @@ fittings = "45 g"     # the mount
 			require.Equal(t, []float64{5, 7}, m.Delays)
 			require.Zero(t, m.Length, "of the motor that was there")
 			require.InDelta(t, fittings, m.Fittings, 1e-12)
-			require.Contains(t, string(g.Text()), `"kestrel.toml"`)
+			require.Contains(t, string(g.Text()), `"bramble.toml"`)
 			require.NotContains(t, string(g.Text()), "own.csv")
 			require.Equal(t, f.Rocket().Power, g.Rocket().Power)
 
-			g, err = g.WithMotor(filepath.Join("more", "merlin.toml"))
+			g, err = g.WithMotor(filepath.Join("more", "nettle.toml"))
 			require.NoError(t, err)
 			require.InDelta(t, 0.020, g.Rocket().Motor.Fittings, 1e-12)
-			require.Contains(t, string(g.Text()), `"more/merlin.toml"`)
+			require.Contains(t, string(g.Text()), `"more/nettle.toml"`)
 			require.Equal(t, 1, strings.Count(string(g.Text()), "file"))
 
-			again, err := g.WithMotor("more/merlin.toml")
+			again, err := g.WithMotor("more/nettle.toml")
 			require.NoError(t, err)
 			require.Same(t, g, again, "is in it already")
 		})
@@ -104,7 +104,7 @@ func TestMotorFiles(t *testing.T) {
 	f := motorFolder(t, motorless+"[motor]\ncurve = \"own.csv\"\ncase = \"200 g\"\npropellant = \"100 g\"\n")
 	paths, err := f.MotorFiles()
 	require.NoError(t, err)
-	require.Equal(t, []string{"broken.toml", "kestrel.toml"}, paths)
+	require.Equal(t, []string{"bramble.toml", "broken.toml"}, paths)
 }
 
 // Where a motor sits is the rocket's, not the motor's.
@@ -112,7 +112,7 @@ func TestWithMotorKeepsItsPlace(t *testing.T) {
 	f := motorFolder(t, strings.Replace(finned, "h.csv", "own.csv", 1))
 	f, err := f.SetAll(Change{"motor.position", "1390 mm"}, Change{"motor.fittings_at", "1300 mm"}, Change{"motor.length", "150 mm"})
 	require.NoError(t, err)
-	g, err := f.WithMotor("kestrel.toml")
+	g, err := f.WithMotor("bramble.toml")
 	require.NoError(t, err)
 	require.Equal(t, 1.39, g.Rocket().Motor.Position)
 	require.Equal(t, 1.3, g.Rocket().Motor.FittingsAt)
@@ -122,7 +122,7 @@ func TestWithMotorKeepsItsPlace(t *testing.T) {
 // A motor on disk goes into the starter too.
 func TestStarterWithMotor(t *testing.T) {
 	motorFolder(t, motorless+"[motor]\ncurve = \"own.csv\"\ncase = \"200 g\"\npropellant = \"100 g\"\n")
-	f, err := Starter().WithMotor("more/merlin.toml")
+	f, err := Starter().WithMotor("more/nettle.toml")
 	require.NoError(t, err)
 	require.InDelta(t, 0.120, f.Rocket().Motor.Case, 1e-12)
 	to := filepath.Join(t.TempDir(), "mine.toml")

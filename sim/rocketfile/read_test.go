@@ -291,7 +291,7 @@ func TestExamplesRead(t *testing.T) {
 
 // The examples with a shape stay stable all the way up, on each drive they have.
 func TestExamplesAreStable(t *testing.T) {
-	for name, drives := range map[string][]rocket.Power{"heron": {rocket.WaterPower, rocket.MotorPower}, "petrel": {rocket.MotorPower}} {
+	for name, drives := range map[string][]rocket.Power{"heron": {rocket.WaterPower, rocket.MotorPower}, "mass-list": {rocket.MotorPower}} {
 		f, err := Open("../../testdata/" + name + ".toml")
 		require.NoError(t, err)
 		require.Empty(t, f.Rocket().Body.Drag, "the shape gives it")

@@ -164,7 +164,7 @@ func TestWriteStarter(t *testing.T) {
 	dir := t.TempDir()
 	path := filepath.Join(dir, "new.toml")
 	require.NoError(t, WriteStarter(path))
-	only(t, dir, "new.toml", "starter-h90.csv")
+	only(t, dir, "new.toml", "starter-h.csv")
 	f, err := Open(path)
 	require.NoError(t, err)
 	require.Equal(t, Starter().Text(), f.Text())
@@ -172,13 +172,13 @@ func TestWriteStarter(t *testing.T) {
 
 	require.ErrorIs(t, WriteStarter(path), ErrExists)
 	require.NoError(t, WriteStarter(filepath.Join(dir, "second.toml")), "the same curve serves both")
-	only(t, dir, "new.toml", "second.toml", "starter-h90.csv")
+	only(t, dir, "new.toml", "second.toml", "starter-h.csv")
 
 	taken := t.TempDir()
-	require.NoError(t, os.WriteFile(filepath.Join(taken, "starter-h90.csv"), []byte("mine"), 0o644))
+	require.NoError(t, os.WriteFile(filepath.Join(taken, "starter-h.csv"), []byte("mine"), 0o644))
 	require.ErrorIs(t, WriteStarter(filepath.Join(taken, "new.toml")), ErrExists)
-	only(t, taken, "starter-h90.csv")
-	require.Equal(t, "mine", onDisk(t, filepath.Join(taken, "starter-h90.csv")))
+	only(t, taken, "starter-h.csv")
+	require.Equal(t, "mine", onDisk(t, filepath.Join(taken, "starter-h.csv")))
 
 	require.Error(t, WriteStarter(filepath.Join(dir, "no", "new.toml")))
 	require.NoDirExists(t, filepath.Join(dir, "no"))

@@ -6,7 +6,7 @@ import (
 	"path/filepath"
 )
 
-//go:embed starter.toml starter-h90.csv
+//go:embed starter.toml starter-h.csv
 var starterFiles embed.FS
 
 const starterName = "starter"

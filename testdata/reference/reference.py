@@ -1,10 +1,10 @@
 #!/usr/bin/env python3
 """Reference flights by an integration that shares no code with the program.
 
-It integrates the flight model's equations with SciPy's solve_ivp and writes
-reference.json: for each flight all inputs and what came out, in SI units and
-radians. The program's tests fly the same inputs and compare. Nothing here is
-needed to build or run the program.
+It integrates each flight with SciPy's solve_ivp and writes reference.json: for
+each flight all inputs and what came out, in SI units and radians. The program's
+tests fly the same inputs and compare. Nothing here is needed to build or run the
+program.
 
 Run, on Debian with python3-scipy, in this folder:
 
@@ -21,9 +21,15 @@ out, choked to subsonic, gas out, a knot of the drag table, a canopy full,
 apogee, a height fallen through, ground) or at a time known beforehand (a point
 of the thrust curve, a timed canopy).
 
-Read of the model where its words leave room: buoyancy is that of the whole
-chamber volume at the air's density at that height, upward, from release to
-landing (some gas stays aboard); thrustToWeight is thrust over m g without
+Equations. Air and gravity are those of the U.S. Standard Atmosphere 1976, the gas
+after the liquid flows by NACA Report 1135. Derived: the liquid's flow (Bernoulli
+from the free surface to the exit with the column's inertia, the momentum theorem
+for the thrust), the launch tube as a piston, the motion of a point mass, a canopy's
+area that grows with the way through the air (the filling distance behind Knacke's filling time, NWC TP 6575).
+
+Taken where these leave room: buoyancy is that of the whole chamber volume at the
+air's density at that height, upward, from release to landing (some gas stays
+aboard); thrustToWeight is thrust over m g without
 buoyancy, just before the event; drag in the jet's equation is that of body and
 canopies; "max" counts up to the first canopy and leaves out "surge", the time
 up to the first moment that the jet no longer gathers speed; jetSpeed is null
