@@ -47,6 +47,7 @@ var rooms = [][]string{
 	{"sim/report"},
 	{"sim/gates"},
 	{"sim/study"},
+	{"sim/results"},
 	{"sim/rocketfile"},
 	{"sim"},
 	{"sim/rocket"},

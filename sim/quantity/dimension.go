@@ -18,6 +18,7 @@ const (
 	Energy
 	Time
 	Speed
+	Acceleration
 	Angle
 	AngularRate
 	Temperature
@@ -42,6 +43,7 @@ var dimensions = [...]struct{ name, number, unit string }{
 	Energy:                {"an energy", "50", "J"},
 	Time:                  {"a time", "1.5", "s"},
 	Speed:                 {"a speed", "4", "m/s"},
+	Acceleration:          {"an acceleration", "20", "m/s2"},
 	Angle:                 {"an angle", "5", "deg"},
 	AngularRate:           {"an angular rate", "90", "deg/s"},
 	Temperature:           {"a temperature", "18", "degC"},

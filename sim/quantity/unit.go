@@ -130,6 +130,9 @@ var table = []row{
 	{name: "kn", dimension: Speed, mul: 1852, div: 3600},
 	{name: "ft/s", dimension: Speed, mul: 3048, div: 1e4, metric: "m/s"},
 
+	{name: "m/s2", dimension: Acceleration, mul: 1, div: 1, us: "ft/s2"},
+	{name: "ft/s2", dimension: Acceleration, mul: 3048, div: 1e4, metric: "m/s2"},
+
 	{name: "deg", dimension: Angle, mul: pi, div: 180},
 	{name: "rad", dimension: Angle, mul: 1, div: 1},
 

@@ -101,7 +101,7 @@ func noInput(r *rocket.Rocket, name string) Fault {
 		names = append(names, in.Name)
 	}
 	mend := "ullage lists the inputs of a rocket on its screen"
-	if word, ok := nearest(name, names); ok {
+	if word, ok := quantity.Nearest(name, names); ok {
 		mend = "perhaps " + word + " is meant"
 	} else if group, _, dotted := strings.Cut(name, "."); dotted {
 		var keys []string

@@ -1,6 +1,10 @@
 package rocketfile
 
-import "strings"
+import (
+	"strings"
+
+	"ullage/sim/quantity"
+)
 
 // unknown reports the keys of a table that its section does not have.
 func (rd *reading) unknown(l located, s *section, p place) {
@@ -84,7 +88,7 @@ func (s *section) mend(n *node) (meant, mend string) {
 			own = append(own, other.path)
 		}
 	}
-	if word, ok := nearest(n.name, own); ok {
+	if word, ok := quantity.Nearest(n.name, own); ok {
 		return word, "perhaps " + word + " is meant"
 	}
 	for _, other := range schema {
