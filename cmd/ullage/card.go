@@ -7,6 +7,7 @@ import (
 	"strings"
 	"time"
 
+	"ullage/sim/plan"
 	"ullage/sim/report"
 	"ullage/sim/report/card"
 	"ullage/sim/rocket"
@@ -67,14 +68,14 @@ func (c *cardCommand) Run(s *streams) error {
 	if err := errors.Join(c.spare(s), c.refuse()); err != nil { // before work that takes a while
 		return err
 	}
-	figures, err := c.gather(s, files)
+	days, err := c.fly(s, files)
 	if err != nil {
 		return err
 	}
-	if err := c.write(s, func(w io.Writer) error { return c.form(w, report.NewCard(figures, c.system())) }); !readEnough(err) {
+	if err := c.write(s, func(w io.Writer) error { return c.form(w, report.NewCard(days, c.system())) }); !readEnough(err) {
 		return err
 	}
-	return failedCards(file.Name(), figures)
+	return failedCards(file.Name(), days)
 }
 
 // drives is the file, or the file on each of its drives.
@@ -96,18 +97,18 @@ func (c *cardCommand) drives(file *rocketfile.File) ([]*rocketfile.File, error) 
 	return files, nil
 }
 
-// gather flies what each page needs.
-func (c *cardCommand) gather(s *streams, files []*rocketfile.File) ([]report.CardFigures, error) {
+// fly makes the flights of each page.
+func (c *cardCommand) fly(s *streams, files []*rocketfile.File) ([]plan.Day, error) {
 	bar := c.bar(s, false)
 	defer bar.clear()
-	var all []report.CardFigures
+	var all []plan.Day
 	for _, f := range files {
-		figures, err := report.GatherCard(s.ctx, f.Rocket(), report.CardOptions{
+		day, err := plan.DayOf(s.ctx, f.Rocket(), plan.Options{
 			Spreads: study.Spreads(f), Flights: c.Flights, Seed: c.Seed, Today: time.Now(), Progress: bar.update})
 		if err != nil {
 			return nil, err
 		}
-		all = append(all, figures)
+		all = append(all, day)
 	}
 	return all, nil
 }
@@ -123,7 +124,7 @@ func (c *cardCommand) form(w io.Writer, pages card.Card) error {
 }
 
 // failedCards tells of the drives that are no-go; nil when none is.
-func failedCards(name string, all []report.CardFigures) error {
+func failedCards(name string, all []plan.Day) error {
 	var failed []string
 	for i := range all {
 		v := &all[i].Verdict

@@ -2,17 +2,24 @@ package main
 
 import (
 	"bytes"
+	"context"
 	"encoding/json"
 	"errors"
 	"io"
 	"os/exec"
 	"path"
+	"reflect"
 	"slices"
 	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
+
+	"ullage/sim"
+	"ullage/sim/gates"
+	"ullage/sim/plan"
+	"ullage/sim/study"
 )
 
 // topLevel is all there is at the top of the repository, beside dot files.
@@ -45,6 +52,7 @@ var rooms = [][]string{
 	{"tui"},
 	{"tui/plot", "tui/quiet", "tui/recovery"},
 	{"sim/report"},
+	{"sim/plan"},
 	{"sim/gates"},
 	{"sim/study"},
 	{"sim/results"},
@@ -102,11 +110,33 @@ func TestArrowsRunDown(t *testing.T) {
 			continue
 		}
 		for _, i := range p.Imports {
-			// A folder in a room is the room's own.
-			if strings.HasPrefix(i, "ullage/") && !strings.HasPrefix(i, p.ImportPath+"/") {
+			// A folder without a row is its room's own.
+			own := row(i) == from && strings.HasPrefix(i, p.ImportPath+"/")
+			if strings.HasPrefix(i, "ullage/") && !own {
 				assert.Greater(t, row(i), from, "%s imports %s", p.ImportPath, i)
 			}
 		}
+	}
+}
+
+// Whatever flies, once or many times, takes a context so that it can be interrupted. Those
+// who only format what they are given need none, so that one is a flight in the wrong room.
+func TestReportsFlyNothing(t *testing.T) {
+	checked := 0
+	for _, p := range ours(t) {
+		if strings.HasPrefix(p.ImportPath+"/", "ullage/sim/report/") {
+			checked++
+			assert.NotContains(t, p.Imports, "context", "%s may fly", p.ImportPath)
+		}
+	}
+	assert.Positive(t, checked)
+	for name, fly := range map[string]any{
+		"sim.Fly": sim.Fly, "study.Sweep": study.Sweep, "study.FindBest": study.FindBest, "study.Compare": study.Compare,
+		"study.Opening": study.Opening, "study.WhatIfs": study.WhatIfs, "study.CanopyFor": study.CanopyFor,
+		"study.RailExitFor": study.RailExitFor, "study.Leans": study.Leans, "study.Disperse": study.Disperse,
+		"study.Airframes": study.Airframes, "study.StructureOf": study.StructureOf, "gates.Judge": gates.Judge, "plan.DayOf": plan.DayOf,
+	} {
+		assert.Equal(t, reflect.TypeFor[context.Context](), reflect.TypeOf(fly).In(0), name)
 	}
 }
 

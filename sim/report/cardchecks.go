@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"ullage/sim/gates"
+	"ullage/sim/plan"
 	"ullage/sim/report/card"
 	"ullage/sim/study"
 )
@@ -53,11 +54,10 @@ func (p cardPage) winds() card.Block {
 	for _, l := range p.Leans {
 		t.Rows = append(t.Rows, p.wind(l))
 	}
-	most := gates.LimitFor(p.Rocket, gates.LimitTilt).Max / 2
 	return card.Block{Title: "rail and wind", Table: t, Notes: []string{fmt.Sprintf(
 		"The lean into the wind, at most %s, that lands nearest the pad (common practice, no source), and where it "+
 			"lands then. For a wind from the direction in the file; turn the rail with the wind. The rail exit is judged by "+
-			"the wind too; opening and landing are not judged here.", tenths(most))}}
+			"the wind too; opening and landing are not judged here.", tenths(plan.MostLean(p.Rocket)))}}
 }
 
 // wind is the row of one wind: words that grade the rail exit and its angle always, the

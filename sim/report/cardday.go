@@ -24,7 +24,7 @@ func (p cardPage) waterSteps() []string {
 	r := p.Rocket
 	service := r.Service()
 	proof := "proof on record seen: " + p.proof()
-	away := p.farther(chamberAt(r).Gas.StandoffFloor)
+	away := p.farther(p.Chamber.Gas.StandoffFloor)
 	water := service.Fill * service.Volume * r.Water.Density
 	return []string{
 		proof,

@@ -6,16 +6,17 @@ import (
 	"strings"
 
 	"ullage/sim/gates"
+	"ullage/sim/plan"
 	"ullage/sim/quantity"
 	"ullage/sim/report/card"
 	"ullage/sim/rocket"
 )
 
-// NewCard fills a card, a page for each of the figures, in a system of units.
-func NewCard(figures []CardFigures, sys quantity.System) card.Card {
-	c := make(card.Card, len(figures))
-	for i := range figures {
-		c[i] = cardPage{printer{sys}, &figures[i]}.page()
+// NewCard fills a card, a page a day, in a system of units.
+func NewCard(days []plan.Day, sys quantity.System) card.Card {
+	c := make(card.Card, len(days))
+	for i := range days {
+		c[i] = cardPage{printer{sys}, &days[i]}.page()
 	}
 	return c
 }
@@ -23,7 +24,7 @@ func NewCard(figures []CardFigures, sys quantity.System) card.Card {
 // cardPage fills one page.
 type cardPage struct {
 	printer
-	*CardFigures
+	*plan.Day
 }
 
 // page has its parts in the order in which they are used on the day.

@@ -12,15 +12,15 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"ullage/sim/gates"
+	"ullage/sim/plan"
 	"ullage/sim/quantity"
 	"ullage/sim/report/card"
-	"ullage/sim/rocket"
 	"ullage/sim/rocketfile"
 	"ullage/sim/study"
 )
 
-// figuresOf gathers the card of the demo airframe with changes made.
-func figuresOf(t *testing.T, changes ...rocketfile.Change) CardFigures {
+// figuresOf is the day of the demo airframe with changes made.
+func figuresOf(t *testing.T, changes ...rocketfile.Change) plan.Day {
 	t.Helper()
 	f, err := rocketfile.Open("../../testdata/heron.toml")
 	require.NoError(t, err)
@@ -28,7 +28,7 @@ func figuresOf(t *testing.T, changes ...rocketfile.Change) CardFigures {
 		f, err = f.SetAll(changes...)
 		require.NoError(t, err)
 	}
-	figures, err := GatherCard(context.Background(), f.Rocket(), CardOptions{
+	figures, err := plan.DayOf(context.Background(), f.Rocket(), plan.Options{
 		Spreads: study.Spreads(f), Flights: 100, Seed: 3, Today: time.Date(2026, 10, 1, 0, 0, 0, 0, time.UTC)})
 	require.NoError(t, err)
 	return figures
@@ -71,7 +71,7 @@ func cells(t *testing.T, p card.Page, title, first string) []string {
 
 func TestCardOnWater(t *testing.T) {
 	f := figuresOf(t)
-	p := NewCard([]CardFigures{f}, quantity.Metric)[0]
+	p := NewCard([]plan.Day{f}, quantity.Metric)[0]
 	assert.Equal(t, "Twin Heron on water power", p.Title)
 	assert.Empty(t, p.Alarm)
 	assert.Equal(t, VerdictText(&f.Verdict), p.Verdict)
@@ -118,7 +118,7 @@ func TestCardOnWater(t *testing.T) {
 
 func TestCardWinds(t *testing.T) {
 	f := figuresOf(t)
-	p := NewCard([]CardFigures{f}, quantity.Metric)[0]
+	p := NewCard([]plan.Day{f}, quantity.Metric)[0]
 	rows := blockOf(t, p, "rail and wind").Table.Rows
 	require.Len(t, rows, 6)
 	for i, first := range []string{"0", "2", "4", "6", "8", "10 strong"} {
@@ -135,18 +135,18 @@ func TestCardWinds(t *testing.T) {
 
 	// A field that is too small is told of, and a rocket that does not fly.
 	small := figuresOf(t, set("field.radius", "20 m"), set("field.ceiling", "50 m"))
-	row := blockOf(t, NewCard([]CardFigures{small}, quantity.Metric)[0], "rail and wind").Table.Rows[2]
+	row := blockOf(t, NewCard([]plan.Day{small}, quantity.Metric)[0], "rail and wind").Table.Rows[2]
 	assert.Contains(t, row.Cells[4], " high")
 	assert.Contains(t, row.Cells[5], " far")
 	stuck := figuresOf(t, set("water.pressure", "0.2 bar"))
-	row = blockOf(t, NewCard([]CardFigures{stuck}, quantity.Metric)[0], "rail and wind").Table.Rows[0]
+	row = blockOf(t, NewCard([]plan.Day{stuck}, quantity.Metric)[0], "rail and wind").Table.Rows[0]
 	assert.Equal(t, []string{"0", "0.0°", "never", "-", "-", "-"}, row.Cells)
 	assert.Equal(t, card.Failed, row.Mark)
 }
 
 func TestCardOnAMotor(t *testing.T) {
 	f := figuresOf(t, set("power", "motor"))
-	p := NewCard([]CardFigures{f}, quantity.Metric)[0]
+	p := NewCard([]plan.Day{f}, quantity.Metric)[0]
 	assert.Equal(t, []string{"116 g"}, cells(t, p, "weigh in", "propellant"))
 	assert.Equal(t, []string{"973 g"}, cells(t, p, "weigh in", "lift-off"), "620, 45, 192 and 116 g")
 	assert.Equal(t, []string{"11 s: nothing to drill; listed 7, 9, 11 s"}, cells(t, p, "set", "delay"))
@@ -163,7 +163,7 @@ func TestCardOnAMotor(t *testing.T) {
 
 func TestCardOfANoGo(t *testing.T) {
 	one := figuresOf(t, set("rail.length", "0.7 m"))
-	p := NewCard([]CardFigures{one}, quantity.Metric)[0]
+	p := NewCard([]plan.Day{one}, quantity.Metric)[0]
 	assert.Equal(t, "NO-GO", p.Alarm)
 	row := cardRow(t, p, "checks", "rail exit speed")
 	assert.Equal(t, card.Failed, row.Mark)
@@ -173,13 +173,13 @@ func TestCardOfANoGo(t *testing.T) {
 	many := figuresOf(t, set("rail.length", "0.3 m"), set("wind.speed", "12 m/s"), set("rail.tilt", "30 deg"),
 		set("canopy.main.diameter", "0.3 m"), set("mount.line", "10 N"))
 	require.GreaterOrEqual(t, many.Verdict.Failed(), manyFailed)
-	for _, r := range blockOf(t, NewCard([]CardFigures{many}, quantity.Metric)[0], "checks").Table.Rows {
+	for _, r := range blockOf(t, NewCard([]plan.Day{many}, quantity.Metric)[0], "checks").Table.Rows {
 		assert.LessOrEqual(t, len(r.Below), 1, r.Cells[0])
 	}
 }
 
 func TestCardPages(t *testing.T) {
-	figures := []CardFigures{figuresOf(t), figuresOf(t, set("power", "motor"))}
+	figures := []plan.Day{figuresOf(t), figuresOf(t, set("power", "motor"))}
 	for _, sys := range []quantity.System{quantity.Metric, quantity.US} {
 		c := NewCard(figures, sys)
 		require.Len(t, c, 2)
@@ -200,14 +200,4 @@ func TestCardPages(t *testing.T) {
 	us := NewCard(figures, quantity.US)[0]
 	assert.Equal(t, []string{"1259 g, 2.77 lb, 76.9 in3"}, cells(t, us, "weigh in", "water, 30 % of 256 in3"))
 	assert.Equal(t, []string{"145 psi"}, cells(t, us, "set", "gauge open to the air"))
-}
-
-func TestGatherCardRefuses(t *testing.T) {
-	_, err := GatherCard(context.Background(), &rocket.Rocket{Power: rocket.WaterPower}, CardOptions{Flights: 20})
-	var faults rocket.Faults
-	assert.ErrorAs(t, err, &faults)
-	ctx, cancel := context.WithCancel(context.Background())
-	cancel()
-	_, err = GatherCard(ctx, plain(), CardOptions{Flights: 20})
-	assert.ErrorIs(t, err, context.Canceled)
 }

@@ -7,11 +7,9 @@ import (
 	"strings"
 
 	"ullage/sim"
-	"ullage/sim/chamber"
 	"ullage/sim/gates"
 	"ullage/sim/quantity"
 	"ullage/sim/report/card"
-	"ullage/sim/rocket"
 	"ullage/sim/study"
 )
 
@@ -124,7 +122,7 @@ func (p cardPage) chamber() card.Block {
 	r := p.Rocket
 	t := &card.Table{Columns: []card.Column{{}, {}}}
 	add := func(what, text string) { t.Rows = append(t.Rows, card.Row{Cells: []string{what, text}}) }
-	at := chamberAt(r)
+	at := &p.Chamber
 	burst := gates.WordUnknown
 	switch {
 	case r.Chamber != nil && at.Burst > 0:
@@ -144,15 +142,6 @@ func (p cardPage) chamber() card.Block {
 	add("energy of the gas", p.energy(at.Gas.Isentropic))
 	add("stand-off", p.farther(at.Gas.StandoffFloor)+" for the blast; fragments go farther")
 	return card.Block{Title: "chamber", Table: t}
-}
-
-// chamberAt is the chamber on the pad; of one that is not described, what its gas stores.
-func chamberAt(r *rocket.Rocket) chamber.Result {
-	vessel := r.Vessel()
-	if vessel == nil {
-		vessel = &chamber.Chamber{}
-	}
-	return vessel.At(r.Service())
 }
 
 // proof is the one on record.

@@ -1,0 +1,68 @@
+package plan
+
+import (
+	"context"
+	"time"
+
+	"ullage/sim/chamber"
+	"ullage/sim/gates"
+	"ullage/sim/rocket"
+	"ullage/sim/study"
+)
+
+// Options choose what stands behind the figures of a day.
+type Options struct {
+	Spreads  []study.Spread // what is uncertain
+	Flights  int            // drawn for the spread
+	Seed     uint64         // of the draws
+	Today    time.Time      // for the age of a proof; zero does not judge it
+	Workers  int
+	Progress func(done, total int) // of the draws
+}
+
+// Day is all that is known beforehand of a day at the field, on one drive.
+type Day struct {
+	Rocket  *rocket.Rocket
+	Verdict gates.Verdict
+	Scatter study.Dispersion
+	Seed    uint64
+	Leans   []study.Lean   // into each of the winds of a table, the calm first
+	Chamber chamber.Result // filled on the pad; of one that is not described, what its gas stores
+}
+
+// DayOf flies a day, every flight of the rocket's own model: its checks with what would
+// mend them, the spread, and the lean of the rail for a table of winds. A rocket that is
+// not valid, or bad spreads, are faults as those of a file.
+func DayOf(ctx context.Context, r *rocket.Rocket, o Options) (Day, error) {
+	d := Day{Rocket: r, Seed: o.Seed}
+	own := study.Options{Rigid: true, Workers: o.Workers}
+	var err error
+	if d.Verdict, err = gates.Judge(ctx, r, gates.Options{
+		Today: o.Today, Spreads: o.Spreads, Remedies: true, Workers: o.Workers}); err != nil {
+		return d, err
+	}
+	d.Chamber = onThePad(r)
+	if d.Leans, err = study.Leans(ctx, r, winds[:], MostLean(r), own); err != nil {
+		return d, err
+	}
+	drawn := own
+	drawn.Progress = o.Progress
+	d.Scatter, err = study.Disperse(ctx, r, o.Spreads, o.Flights, o.Seed, drawn, nil)
+	return d, err
+}
+
+// winds are those of the table, m/s.
+var winds = [...]float64{0, 2, 4, 6, 8, 10}
+
+// MostLean is how far into the wind a rail is leant at most, rad: half of the tilt
+// allowed leaves as much for the rail to be set by hand (common practice, no source).
+func MostLean(r *rocket.Rocket) float64 { return gates.LimitFor(r, gates.LimitTilt).Max / 2 }
+
+// onThePad is the chamber filled; of one that is not described, what its gas stores.
+func onThePad(r *rocket.Rocket) chamber.Result {
+	vessel := r.Vessel()
+	if vessel == nil {
+		vessel = &chamber.Chamber{}
+	}
+	return vessel.At(r.Service())
+}
