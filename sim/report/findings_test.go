@@ -135,7 +135,7 @@ func TestEveryWarningIsTold(t *testing.T) {
 
 // warningCodes reads the constants of type WarningCode from the engine's source.
 func warningCodes(t *testing.T) []sim.WarningCode {
-	file, err := parser.ParseFile(token.NewFileSet(), "../flight.go", nil, 0)
+	file, err := parser.ParseFile(token.NewFileSet(), "../warning.go", nil, 0)
 	require.NoError(t, err)
 	var codes []sim.WarningCode
 	ast.Inspect(file, func(n ast.Node) bool {
