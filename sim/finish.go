@@ -73,7 +73,7 @@ func (r *run) verdicts() {
 	if fl.Max.Mach > limit {
 		r.warn(Warning{Code: DragBeyondTable, Value: fl.Max.Mach, Limit: limit})
 	}
-	if m, mount := r.rocket.Motor, r.rocket.Mount; r.rocket.Power == rocket.MotorPower && mount != nil {
+	if m, mount := r.rocket.Motor, r.rocket.MotorMount; r.rocket.Power == rocket.MotorPower && mount != nil {
 		if m.Diameter > mount.Diameter*(1+1e-9) {
 			r.warn(Warning{Code: MotorTooWide, Value: m.Diameter, Limit: mount.Diameter})
 		}

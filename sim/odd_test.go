@@ -26,7 +26,7 @@ func motorRocket(t testing.TB, points ...thrust.Point) *rocket.Rocket {
 		Body:  rocket.Body{Diameter: 0.066, Mass: 1.1, Drag: []rocket.MachDrag{{Mach: 0, Drag: 0.5}}, DragFactor: 1},
 		Motor: &rocket.Motor{Curve: c, Case: 0.2, Propellant: 0.12, Delay: 6},
 		Rail:  rocket.Rail{Length: 1.8},
-		Canopies: []rocket.Canopy{{Name: "main", Diameter: 1, Coefficient: 0.75, FillConstant: 8, Shock: 1.7,
+		Canopies: []rocket.Canopy{{Name: "main", Diameter: 1, Coefficient: 0.75, FillConstant: 8, OpeningForceCoefficient: 1.7,
 			Water: rocket.Rule{Trigger: rocket.AfterApogee, Value: 1}, Motor: rocket.Rule{Trigger: rocket.Ejection, Value: 0}}},
 	}
 }
@@ -178,8 +178,8 @@ func TestCanopyRules(t *testing.T) {
 func TestDrogueAndMain(t *testing.T) {
 	m := motorRocket(t)
 	m.Canopies = []rocket.Canopy{
-		{Name: "drogue", Diameter: 0.4, Coefficient: 0.75, FillConstant: 6, Shock: 1.7, Motor: rocket.Rule{Trigger: rocket.AfterApogee, Value: 0}},
-		{Name: "main", Area: 0.8, Coefficient: 0.75, FillConstant: 8, Shock: 1.7, Motor: rocket.Rule{Trigger: rocket.Falling, Value: 120}}}
+		{Name: "drogue", Diameter: 0.4, Coefficient: 0.75, FillConstant: 6, OpeningForceCoefficient: 1.7, Motor: rocket.Rule{Trigger: rocket.AfterApogee, Value: 0}},
+		{Name: "main", Area: 0.8, Coefficient: 0.75, FillConstant: 8, OpeningForceCoefficient: 1.7, Motor: rocket.Rule{Trigger: rocket.Falling, Value: 120}}}
 	fl := mustFly(m, 1e-8)
 	require.Empty(t, fl.Warnings)
 	before := fl.At(fl.Canopies[1].Time - 1e-6)
@@ -259,7 +259,7 @@ func drawRocket(t *rapid.T) *rocket.Rocket {
 	triggers := []rocket.Trigger{rocket.Never, rocket.AfterLaunch, rocket.AfterBurnout, rocket.AfterApogee, rocket.Falling, rocket.Ejection}
 	for i := range rapid.IntRange(0, 3).Draw(t, "canopies") {
 		r.Canopies = append(r.Canopies, rocket.Canopy{Name: string(rune('a' + i)), Diameter: log("canopy", 0.05, 5), Coefficient: 0.75,
-			FillConstant: rapid.SampledFrom([]float64{0, 1, 8, 100}).Draw(t, "fill constant"), Shock: 1.7,
+			FillConstant: rapid.SampledFrom([]float64{0, 1, 8, 100}).Draw(t, "fill constant"), OpeningForceCoefficient: 1.7,
 			Water: rocket.Rule{Trigger: rapid.SampledFrom(triggers).Draw(t, "trigger"), Value: rapid.Float64Range(0, 20).Draw(t, "value")}})
 		if c := &r.Canopies[i]; c.Water.Trigger == rocket.AfterApogee {
 			c.Water.Value -= 10

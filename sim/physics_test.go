@@ -103,7 +103,7 @@ func TestTsiolkovsky(t *testing.T) {
 // 3.36531792 m/s (computed).
 func TestSettledDescent(t *testing.T) {
 	r := coasting(t, 0.15, 0.11, 0, 50)
-	r.rocket.Canopies = []rocket.Canopy{{Name: "c", Diameter: 0.6, Coefficient: 0.75, FillConstant: 8, Shock: 1.7}}
+	r.rocket.Canopies = []rocket.Canopy{{Name: "c", Diameter: 0.6, Coefficient: 0.75, FillConstant: 8, OpeningForceCoefficient: 1.7}}
 	r.model.canopies = []canopyModel{{0.75 * math.Pi / 4 * 0.36, 8 * 0.6}}
 	r.flight.Canopies = []CanopyResult{{Name: "c"}}
 	r.pending = 1
@@ -120,7 +120,7 @@ func TestOpeningLoad(t *testing.T) {
 	for _, mass := range []float64{0.02, 0.5, 1, 3, 40} {
 		r := coasting(t, mass, 0.001, 0, 0)
 		area, fill := 0.75*math.Pi/4*0.36, 8*0.6
-		r.rocket.Canopies = []rocket.Canopy{{Name: "c", Diameter: 0.6, Coefficient: 0.75, FillConstant: 8, Shock: 1.7}}
+		r.rocket.Canopies = []rocket.Canopy{{Name: "c", Diameter: 0.6, Coefficient: 0.75, FillConstant: 8, OpeningForceCoefficient: 1.7}}
 		r.model.canopies = []canopyModel{{area, fill}}
 		r.flight.Canopies = []CanopyResult{{Name: "c"}}
 		r.pending = 1

@@ -108,7 +108,7 @@ func (f *referenceFlight) rocket(t *testing.T) *rocket.Rocket {
 		motor, ok := triggers[c.Motor.Trigger]
 		require.True(t, ok || r.Power == rocket.WaterPower, c.Motor.Trigger)
 		r.Canopies = append(r.Canopies, rocket.Canopy{Name: c.Name, Diameter: c.Diameter, Coefficient: c.Coefficient,
-			FillConstant: c.FillConstant, Shock: c.Shock,
+			FillConstant: c.FillConstant, OpeningForceCoefficient: c.Shock,
 			Water: rocket.Rule{Trigger: water, Value: c.Water.Value}, Motor: rocket.Rule{Trigger: motor, Value: c.Motor.Value}})
 	}
 	return r
@@ -170,7 +170,7 @@ func compareReference(t *testing.T, ref *referenceFlight, fl *Flight, moments, s
 		near(t, "canopy height", c.Height, got.Height, moments, 1e-5)
 		near(t, "canopy airspeed", c.Airspeed, got.Airspeed, speeds, 1e-5)
 		near(t, "canopy load", c.Load, got.Load, peaks, 0)
-		near(t, "canopy bound", c.GreatestDynamicPressure*fl.Rocket.Canopies[i].Shock*fl.Rocket.Canopies[i].Coefficient*fl.Rocket.Canopies[i].NominalArea(), got.LoadBound, peaks, 0)
+		near(t, "canopy bound", c.GreatestDynamicPressure*fl.Rocket.Canopies[i].OpeningForceCoefficient*fl.Rocket.Canopies[i].Coefficient*fl.Rocket.Canopies[i].NominalArea(), got.LoadBound, peaks, 0)
 	}
 	// The wind is held below 1 cm, so the touch-down itself differs a little.
 	near(t, "landing time", want.Landing.Time, fl.Landing.Time, moments, 1e-4)

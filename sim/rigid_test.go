@@ -33,7 +33,7 @@ func rigidRocket(t testing.TB) *rocket.Rocket {
 		Body:  rocket.Body{Diameter: 0.04, Mass: 0.5, Drag: []rocket.MachDrag{{Mach: 0, Drag: 0.5}}, DragFactor: 1, Balance: 0.44, Inertia: 0.012, RollInertia: 2e-4},
 		Motor: &rocket.Motor{Curve: c, Case: 0.05, Propellant: 0.04, Delay: 5, Diameter: 0.024, Length: 0.1},
 		Rail:  rocket.Rail{Length: 1.2},
-		Canopies: []rocket.Canopy{{Name: "main", Diameter: 0.6, Coefficient: 0.75, FillConstant: 8, Shock: 1.7,
+		Canopies: []rocket.Canopy{{Name: "main", Diameter: 0.6, Coefficient: 0.75, FillConstant: 8, OpeningForceCoefficient: 1.7,
 			Water: rocket.Rule{Trigger: rocket.AfterApogee, Value: 1}, Motor: rocket.Rule{Trigger: rocket.AfterApogee, Value: 1}}},
 	}
 }

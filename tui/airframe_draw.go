@@ -135,7 +135,7 @@ func outline(s *airframe.Shape) (x, y []float64) {
 	}
 	at, d := nose.Length, nose.Diameter
 	for _, sec := range s.Sections {
-		fore := sec.Fore
+		fore := sec.Forward
 		if fore == 0 {
 			fore = d
 		}

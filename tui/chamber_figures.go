@@ -220,7 +220,7 @@ func (v *chamberView) opening() (chamberFigure, bool) {
 	if load == 0 {
 		return chamberFigure{}, false
 	}
-	f := chamberFigure{"opening load", v.inUnit(load, "N", 3), gates.LimitMount, "[mount] is not described"}
+	f := chamberFigure{"opening load", v.inUnit(load, "N", 3), gates.LimitMount, "[recovery] is not described"}
 	if mount := v.rocket.Recovery; mount != nil {
 		if holds, weakest, typical := mount.Strength(); holds > 0 {
 			f.note = "the " + weakest + " holds " + v.inUnit(holds, "N", 3)

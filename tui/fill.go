@@ -103,7 +103,7 @@ func (v *fillView) study() tea.Cmd {
 		return nil
 	}
 	of := fillQuestion{family: v.family, units: s.units, rocket: r}
-	r.Name, r.Motor, r.Mount, r.Water.Fill = "", nil, nil, 0
+	r.Name, r.Motor, r.MotorMount, r.Water.Fill = "", nil, nil, 0
 	if reflect.DeepEqual(of, v.of) && (v.curves.busy || v.curves.ready || v.curves.err != nil) {
 		return nil
 	}

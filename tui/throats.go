@@ -106,7 +106,7 @@ func (v *throatsView) study() tea.Cmd {
 		of.throats = append(of.throats, row.throat)
 	}
 	base := s.file.Rocket()
-	r.Name, r.Motor, r.Mount, r.Water.Throat = "", nil, nil, 0
+	r.Name, r.Motor, r.MotorMount, r.Water.Throat = "", nil, nil, 0
 	var cmds []tea.Cmd
 	if !reflect.DeepEqual(of, v.of) {
 		v.of = of

@@ -64,7 +64,7 @@ func (s *Shape) checkBody(c *checker) bool {
 		wide = false
 	}
 	c.within("body.roughness", s.Roughness, 0, roughest, "give 0 to 5 mm; paint has about 0.02 mm")
-	c.within("body.guides", s.Guides, 0, longest, "give the frontal area of all rail guides, 0 for none")
+	c.within("body.rail_buttons", s.RailButtons, 0, longest, "give the frontal area of all rail buttons, 0 for none")
 	if !long || !wide {
 		return false
 	}
@@ -114,8 +114,8 @@ func (s *Shape) checkSections(c *checker) bool {
 		sec := &s.Sections[i]
 		name := "section." + label(sec.Name, i)
 		sound = c.positive(name+".length", sec.Length, longest, "") && sound
-		sound = c.within(name+".fore", sec.Fore, 0, longest, "give a diameter, or leave it out for the one before") && sound
-		sound = c.within(name+".aft", sec.Aft, 0, longest, "give a diameter, or leave it out for the fore one") && sound
+		sound = c.within(name+".forward", sec.Forward, 0, longest, "give a diameter, or leave it out for the one before") && sound
+		sound = c.within(name+".aft", sec.Aft, 0, longest, "give a diameter, or leave it out for the forward one") && sound
 	}
 	return sound
 }
@@ -136,15 +136,15 @@ func (s *Shape) checkDiameters(c *checker) {
 	if s.Nose.Diameter != 0 || len(s.Sections) == 0 {
 		judge("nose.diameter", widest)
 	} else {
-		judge("section."+label(s.Sections[0].Name, 0)+".fore", widest)
+		judge("section."+label(s.Sections[0].Name, 0)+".forward", widest)
 	}
 	i := 0
 	for f := range s.trunk {
 		if i == len(s.Sections) {
 			break
 		}
-		if fore := s.Sections[i].Fore; fore != 0 && jumps(last, fore) {
-			c.add(f.name+".fore", fore, "does not meet what is before it, "+mm(last)+" wide", "give that diameter, or a section between them that tapers")
+		if fore := s.Sections[i].Forward; fore != 0 && jumps(last, fore) {
+			c.add(f.name+".forward", fore, "does not meet what is before it, "+mm(last)+" wide", "give that diameter, or a section between them that tapers")
 		}
 		if f.aft != f.fore {
 			judge(f.name+".aft", f.aft)

@@ -15,8 +15,8 @@ func TestSoundShapes(t *testing.T) {
 	assert.Empty(t, (&Shape{Length: 0.5, Diameter: 0.05, Nose: Nose{Shape: Elliptical, Length: 0.05}}).Check(), "bare")
 	// What a tape and a calliper leave open: half a millimetre, half a per cent.
 	s := caseB()
-	s.Sections[0].Fore, s.Sections[0].Aft = 0.0398, 0.0398
-	s.Sections[1].Fore = 0.0401
+	s.Sections[0].Forward, s.Sections[0].Aft = 0.0398, 0.0398
+	s.Sections[1].Forward = 0.0401
 	s.Sections[1].Length += 0.0005
 	assert.Empty(t, s.Check())
 	for f := range s.trunk {
@@ -27,7 +27,7 @@ func TestSoundShapes(t *testing.T) {
 	// Two sets that stand one behind the other.
 	s = caseA()
 	fore := s.Fins[0]
-	fore.Name, fore.Position = "fore", 0.3
+	fore.Name, fore.Position = "forward", 0.3
 	s.Fins = append(s.Fins, fore)
 	assert.Empty(t, s.Check())
 }
@@ -48,9 +48,9 @@ func TestFaults(t *testing.T) {
 		{func(s *Shape) { s.Diameter = 0 }, "body.diameter", "must be above zero", "above zero"},
 		{func(s *Shape) { s.Diameter = 1e-4; s.Fins = nil }, "body.diameter", "less than 1 mm", "unit"},
 		{func(s *Shape) { s.Diameter = 1e-7 }, "body.diameter", "less than 0.01 mm", "unit"},
-		{func(s *Shape) { s.Diameter = 0.06; s.Sections[0].Fore = 0.04 }, "body.diameter", "more than nose and sections have, 40 mm", "largest outside diameter"},
+		{func(s *Shape) { s.Diameter = 0.06; s.Sections[0].Forward = 0.04 }, "body.diameter", "more than nose and sections have, 40 mm", "largest outside diameter"},
 		{func(s *Shape) { s.Roughness = -1 }, "body.roughness", "out of range", "0 to 5 mm"},
-		{func(s *Shape) { s.Guides = nan }, "body.guides", "out of range", "frontal area"},
+		{func(s *Shape) { s.RailButtons = nan }, "body.rail_buttons", "out of range", "frontal area"},
 
 		{func(s *Shape) { s.Nose.Shape = "round" }, "nose.shape", "not a contour", "tangent ogive"},
 		{func(s *Shape) { s.Nose.Length = 0 }, "nose.length", "above zero", "above zero"},
@@ -59,14 +59,14 @@ func TestFaults(t *testing.T) {
 		{func(s *Shape) { s.Nose.Shape = PowerSeries }, "nose.exponent", "out of range", "up to 1"},
 		{func(s *Shape) { s.Nose.Shape, s.Nose.Exponent = PowerSeries, 1.5 }, "nose.exponent", "out of range", "up to 1"},
 		{func(s *Shape) { s.Nose.Diameter = -1 }, "nose.diameter", "out of range", "leave it out"},
-		{func(s *Shape) { s.Nose.Diameter = 0.05; s.Sections[0].Fore = 0.05; s.Sections[0].Aft = 0.04 }, "nose.diameter", "wider than the body, 40 mm", "body.diameter"},
+		{func(s *Shape) { s.Nose.Diameter = 0.05; s.Sections[0].Forward = 0.05; s.Sections[0].Aft = 0.04 }, "nose.diameter", "wider than the body, 40 mm", "body.diameter"},
 		{func(s *Shape) { s.Nose.Diameter = 0.0001; s.Sections[0].Aft = 0.04 }, "nose.diameter", "tapers to next to nothing", "0.4 mm"},
 
 		{func(s *Shape) { s.Sections[0].Length = 0 }, "section.tube.length", "above zero", "above zero"},
 		{func(s *Shape) { s.Sections[1].Aft = -0.1 }, "section.tail.aft", "out of range", "leave it out"},
-		{func(s *Shape) { s.Sections[1].Fore = nan }, "section.tail.fore", "out of range", "leave it out"},
-		{func(s *Shape) { s.Sections[1].Fore = 0.035 }, "section.tail.fore", "does not meet what is before it, 40 mm wide", "tapers"},
-		{func(s *Shape) { s.Sections[0].Fore = 0.05; s.Sections[0].Aft = 0.04 }, "section.tube.fore", "wider than the body", "body.diameter"},
+		{func(s *Shape) { s.Sections[1].Forward = nan }, "section.tail.forward", "out of range", "leave it out"},
+		{func(s *Shape) { s.Sections[1].Forward = 0.035 }, "section.tail.forward", "does not meet what is before it, 40 mm wide", "tapers"},
+		{func(s *Shape) { s.Sections[0].Forward = 0.05; s.Sections[0].Aft = 0.04 }, "section.tube.forward", "wider than the body", "body.diameter"},
 		{func(s *Shape) { s.Sections[1].Aft = 0.05 }, "section.tail.aft", "wider than the body", "body.diameter"},
 		{func(s *Shape) { s.Sections[1].Aft = 1e-9 }, "section.tail.aft", "next to nothing", "1 %"},
 		{func(s *Shape) { s.Sections[1].Length = 0.06 }, "body.length", "nose and sections add up to, 860 mm", "shorten what is in it by 10 mm"},

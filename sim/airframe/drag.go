@@ -12,7 +12,7 @@ type Flow struct {
 
 // Share is one part's share of the drag coefficient.
 type Share struct {
-	Name string  // as Component has it: "nose", "section.NAME", "body", "fins.NAME"; and "base", "guides"
+	Name string  // as Component has it: "nose", "section.NAME", "body", "fins.NAME"; and "base", "rail buttons"
 	Drag float64 // coefficient on π/4·Diameter²
 }
 
@@ -26,7 +26,7 @@ type resistance struct {
 	baseRatio         float64 // d_b/d
 	baseArea          float64 // m²
 	fins              []finDrag
-	guides            float64
+	buttons           float64
 }
 
 // finDrag is one fin set's.
@@ -52,7 +52,7 @@ var edges = map[FinSection]struct{ fore, aft float64 }{
 
 func newResistance(s *Shape) resistance {
 	ref := math.Pi / 4 * s.Diameter * s.Diameter
-	r := resistance{length: s.Length, form: bodyForm(s.Length / s.Diameter), guides: s.Guides / ref}
+	r := resistance{length: s.Length, form: bodyForm(s.Length / s.Diameter), buttons: s.RailButtons / ref}
 	if s.Length > 0 {
 		r.roughness = s.Roughness / s.Length
 	}
@@ -125,14 +125,14 @@ func (f Flow) squeeze() float64 {
 
 // Drag is the drag coefficient at no angle of attack on π/4·Diameter²: friction on all
 // that is wetted, the form of body and fins, blunt edges of the fins, the base, and the
-// guides. jetArea is the exit area, m², of a jet that runs, over which there is no base
+// rail buttons. jetArea is the exit area, m², of a jet that runs, over which there is no base
 // drag; 0 when none does. Prandtl and Glauert's factor stands on the terms of pressure
 // up to MachLimit and is held past it: there a measured table is needed. Steps and steep
 // transitions, the joint of fin and body, and lift are not in it. It allocates nothing.
 func (a *Aero) Drag(f Flow, jetArea float64) float64 {
 	r, squeeze := &a.resistance, f.squeeze()
 	skin := friction(f.reynolds(r.length), r.roughness)
-	total := r.wettedAll*r.body(skin, squeeze) + r.base(skin, squeeze, jetArea) + r.guides*squeeze
+	total := r.wettedAll*r.body(skin, squeeze) + r.base(skin, squeeze, jetArea) + r.buttons*squeeze
 	for i := range r.fins {
 		total += r.fins[i].drag(f, squeeze)
 	}
@@ -140,7 +140,7 @@ func (a *Aero) Drag(f Flow, jetArea float64) float64 {
 }
 
 // Shares is Drag part by part, from the nose aft: nose, sections and body, each fin set,
-// base, and guides when there are any.
+// base, and rail buttons when there are any.
 func (a *Aero) Shares(f Flow, jetArea float64) []Share {
 	r, squeeze := &a.resistance, f.squeeze()
 	skin := friction(f.reynolds(r.length), r.roughness)
@@ -152,8 +152,8 @@ func (a *Aero) Shares(f Flow, jetArea float64) []Share {
 		shares = append(shares, Share{r.fins[i].name, r.fins[i].drag(f, squeeze)})
 	}
 	shares = append(shares, Share{"base", r.base(skin, squeeze, jetArea)})
-	if r.guides > 0 {
-		shares = append(shares, Share{"guides", r.guides * squeeze})
+	if r.buttons > 0 {
+		shares = append(shares, Share{"rail buttons", r.buttons * squeeze})
 	}
 	return shares
 }

@@ -80,7 +80,7 @@ func TestBuildUp(t *testing.T) {
 
 func TestShares(t *testing.T) {
 	s := caseB()
-	s.Guides = 1e-4
+	s.RailButtons = 1e-4
 	f := seaLevel(90)
 	total, shares := s.Drag(f, 0)
 	var names []string
@@ -90,10 +90,10 @@ func TestShares(t *testing.T) {
 		assert.Positive(t, x.Drag, x.Name)
 		sum += x.Drag
 	}
-	assert.Equal(t, []string{"nose", "section.tube", "section.tail", "fins.1", "base", "guides"}, names)
+	assert.Equal(t, []string{"nose", "section.tube", "section.tail", "fins.1", "base", "rail buttons"}, names)
 	assert.InDelta(t, total, sum, 1e-12)
-	// Guides: C_D 1 on their frontal area (common practice, no source).
-	assert.InDelta(t, 1e-4/(math.Pi/4*0.04*0.04)*f.squeeze(), share(t, shares, "guides"), 1e-12)
+	// Rail buttons: C_D 1 on their frontal area (common practice, no source).
+	assert.InDelta(t, 1e-4/(math.Pi/4*0.04*0.04)*f.squeeze(), share(t, shares, "rail buttons"), 1e-12)
 
 	// A jet as wide as the base leaves no base drag, half its area half.
 	base := math.Pi / 4 * 0.028 * 0.028

@@ -37,7 +37,7 @@ func (n *numbers) shape() *Shape {
 		Nose: Nose{Shape: noses[int(n.byte())%len(noses)], Length: n.float(), Exponent: n.float(), Diameter: n.float()},
 	}
 	for range kinds % 4 {
-		s.Sections = append(s.Sections, Section{Length: n.float(), Fore: n.float(), Aft: n.float()})
+		s.Sections = append(s.Sections, Section{Length: n.float(), Forward: n.float(), Aft: n.float()})
 	}
 	for range kinds / 4 % 4 {
 		k := n.byte()
@@ -61,7 +61,7 @@ func seed(s *Shape, nose, fins byte) []byte {
 	b = append(b, nose)
 	put(s.Nose.Length, s.Nose.Exponent, s.Nose.Diameter)
 	for _, x := range s.Sections {
-		put(x.Length, x.Fore, x.Aft)
+		put(x.Length, x.Forward, x.Aft)
 	}
 	for _, x := range s.Fins {
 		b = append(b, fins)

@@ -52,11 +52,11 @@ func (s *Shape) trunk(yield func(frustum) bool) {
 	for i := range s.Sections {
 		sec := &s.Sections[i]
 		f := frustum{name: "section." + label(sec.Name, i), start: at, length: sec.Length, fore: last}
-		if sec.Fore != 0 && jumps(last, sec.Fore) {
-			f.fore = sec.Fore
+		if sec.Forward != 0 && jumps(last, sec.Forward) {
+			f.fore = sec.Forward
 		}
 		f.aft = f.fore
-		if sec.Aft != 0 && sec.Aft != sec.Fore { // a tube stays one
+		if sec.Aft != 0 && sec.Aft != sec.Forward { // a tube stays one
 			f.aft = sec.Aft
 		}
 		if !yield(f) {
@@ -79,8 +79,8 @@ func (s *Shape) noseDiameter() float64 {
 	switch {
 	case s.Nose.Diameter != 0:
 		return s.Nose.Diameter
-	case len(s.Sections) > 0 && s.Sections[0].Fore != 0:
-		return s.Sections[0].Fore
+	case len(s.Sections) > 0 && s.Sections[0].Forward != 0:
+		return s.Sections[0].Forward
 	}
 	return s.Diameter
 }

@@ -15,13 +15,13 @@ package airframe
 // Shape is the outside of a rocket: a nose, then sections in order, then what stands
 // on them. Angles are radians.
 type Shape struct {
-	Length    float64   // from the tip of the nose to the aft end, m
-	Diameter  float64   // largest outside diameter, m: the reference
-	Roughness float64   // height of the surface's roughness, m; 0 is smooth
-	Guides    float64   // frontal area of all rail guides together, m², at a drag coefficient of 1 (common practice, no source)
-	Nose      Nose      //
-	Sections  []Section // from the nose's base aft; what they leave of Length is a tube of the last diameter
-	Fins      []Fins    //
+	Length      float64   // from the tip of the nose to the aft end, m
+	Diameter    float64   // largest outside diameter, m: the reference
+	Roughness   float64   // height of the surface's roughness, m; 0 is smooth
+	RailButtons float64   // frontal area of all rail buttons together, m², at a drag coefficient of 1 (common practice, no source)
+	Nose        Nose      //
+	Sections    []Section // from the nose's base aft; what they leave of Length is a tube of the last diameter
+	Fins        []Fins    //
 }
 
 // NoseShape names a nose's contour as the aerodynamic literature does.
@@ -37,19 +37,19 @@ const (
 	PowerSeries  NoseShape = "power series"  // radius over base radius is (x/length)^Exponent; 1/2 is the paraboloid
 )
 
-// Nose is the fore end.
+// Nose is the forward end.
 type Nose struct {
 	Shape    NoseShape
 	Length   float64 // m
 	Exponent float64 // of a power series, 0 < n ≤ 1; not read for the others
-	Diameter float64 // of its base, m; 0 takes the first section's fore diameter, or the body's
+	Diameter float64 // of its base, m; 0 takes the first section's forward diameter, or the body's
 }
 
 // Section is a tube or a conical transition.
 type Section struct {
-	Name      string
-	Length    float64 // m
-	Fore, Aft float64 // diameters, m; 0 takes the one before, or Fore
+	Name         string
+	Length       float64 // m
+	Forward, Aft float64 // diameters, m; 0 takes the one before, or Forward
 }
 
 // FinSection names the profile of a fin.

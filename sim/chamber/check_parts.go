@@ -84,16 +84,16 @@ func (h *Heating) check(k *checker) {
 func (m *Mount) Check() []Fault {
 	var k checker
 	const typical = ", or leave it out for a typical one"
-	k.optional("mount.pin", m.Pin, 1e-4, 0.1, "give the pin's diameter, 0.1 to 100 mm")
-	k.optional("mount.pin_strength", m.PinStrength, softest, strongest, "give its shear strength, 0.1 MPa to 10 GPa"+typical)
+	k.optional("recovery.pin", m.Pin, 1e-4, 0.1, "give the pin's diameter, 0.1 to 100 mm")
+	k.optional("recovery.pin_strength", m.PinStrength, softest, strongest, "give its shear strength, 0.1 MPa to 10 GPa"+typical)
 	if m.Pin != 0 && m.Planes != 1 && m.Planes != 2 {
-		k.add("mount.planes", float64(m.Planes), "must be 1 or 2", "give 2 for a pin held at both ends, 1 for one held at one")
+		k.add("recovery.planes", float64(m.Planes), "must be 1 or 2", "give 2 for a pin held at both ends, 1 for one held at one")
 	}
-	k.optional("mount.bond_area", m.BondArea, 1e-8, 1, "give the bonded area, up to 1 m²")
-	k.optional("mount.bond_strength", m.Bond, 1e4, 1e9, "give the bond's shear strength, 0.01 to 1000 MPa"+typical)
-	k.optional("mount.line", m.Line, 0.1, 1e7, "give the line's breaking strength with its knots, 0.1 N to 10 MN")
-	k.optional("mount.line_length", m.LineLength, 1e-3, 1e3, "give 1 mm to 1 km")
-	k.optional("mount.line_stretch", m.LineStretch, 1e-3, 10, "give the stretch at breaking as a share of the length, 0.15 for 15 %"+typical)
-	k.optional("mount.canopy_mass", m.CanopyMass, 1e-6, 1e3, "give the mass at the end of the line, up to 1000 kg")
+	k.optional("recovery.bond_area", m.BondArea, 1e-8, 1, "give the bonded area, up to 1 m²")
+	k.optional("recovery.bond_strength", m.Bond, 1e4, 1e9, "give the bond's shear strength, 0.01 to 1000 MPa"+typical)
+	k.optional("recovery.line", m.Line, 0.1, 1e7, "give the line's breaking strength with its knots, 0.1 N to 10 MN")
+	k.optional("recovery.line_length", m.LineLength, 1e-3, 1e3, "give 1 mm to 1 km")
+	k.optional("recovery.line_stretch", m.LineStretch, 1e-3, 10, "give the stretch at breaking as a share of the length, 0.15 for 15 %"+typical)
+	k.optional("recovery.canopy_mass", m.CanopyMass, 1e-6, 1e3, "give the mass at the end of the line, up to 1000 kg")
 	return k.faults
 }

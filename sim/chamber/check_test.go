@@ -122,15 +122,15 @@ func TestMountFaults(t *testing.T) {
 		spoil      func(*Mount)
 		name, mend string
 	}{
-		{func(m *Mount) { m.Pin = 5 }, "mount.pin", "100 mm"},
-		{func(m *Mount) { m.PinStrength = 1 }, "mount.pin_strength", "typical"},
-		{func(m *Mount) { m.Planes = 0 }, "mount.planes", "both ends"},
-		{func(m *Mount) { m.BondArea = 2 }, "mount.bond_area", "m²"},
-		{func(m *Mount) { m.Bond = math.NaN() }, "mount.bond_strength", "typical"},
-		{func(m *Mount) { m.Line = -1 }, "mount.line", "knots"},
-		{func(m *Mount) { m.LineLength = math.Inf(1) }, "mount.line_length", "1 km"},
-		{func(m *Mount) { m.LineStretch = -0.1 }, "mount.line_stretch", "0.15 for 15 %"},
-		{func(m *Mount) { m.CanopyMass = -0.1 }, "mount.canopy_mass", "1000 kg"},
+		{func(m *Mount) { m.Pin = 5 }, "recovery.pin", "100 mm"},
+		{func(m *Mount) { m.PinStrength = 1 }, "recovery.pin_strength", "typical"},
+		{func(m *Mount) { m.Planes = 0 }, "recovery.planes", "both ends"},
+		{func(m *Mount) { m.BondArea = 2 }, "recovery.bond_area", "m²"},
+		{func(m *Mount) { m.Bond = math.NaN() }, "recovery.bond_strength", "typical"},
+		{func(m *Mount) { m.Line = -1 }, "recovery.line", "knots"},
+		{func(m *Mount) { m.LineLength = math.Inf(1) }, "recovery.line_length", "1 km"},
+		{func(m *Mount) { m.LineStretch = -0.1 }, "recovery.line_stretch", "0.15 for 15 %"},
+		{func(m *Mount) { m.CanopyMass = -0.1 }, "recovery.canopy_mass", "1000 kg"},
 	} {
 		m := &Mount{Pin: 0.005, Planes: 2, BondArea: 1e-4, Line: 1000, LineLength: 2, CanopyMass: 0.1}
 		require.Empty(t, m.Check())

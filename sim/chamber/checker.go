@@ -7,7 +7,7 @@ import (
 
 // Fault is one thing wrong with a chamber or a mount.
 type Fault struct {
-	Name    string  // dotted name of the input: "chamber.diameter", "chamber.ply.1.cloth", "mount.pin"
+	Name    string  // dotted name of the input: "chamber.diameter", "chamber.ply.1.cloth", "recovery.pin"
 	Value   float64 // SI; NaN when there is none
 	Problem string
 	Mend    string

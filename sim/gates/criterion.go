@@ -137,7 +137,7 @@ func motorCriteria(r *rocket.Rocket) []criterion {
 	}
 	g := []criterion{{key: LimitImpulse, limit: LimitFor(r, LimitImpulse), still: true,
 		value: func(fl *sim.Flight) (float64, bool) { return fl.Rocket.Motor.Curve.Impulse(), true }}}
-	if m := r.Mount; m != nil && r.Motor.Diameter > 0 {
+	if m := r.MotorMount; m != nil && r.Motor.Diameter > 0 {
 		g = append(g, criterion{key: checkMotorFits, still: true,
 			limit: Limit{Key: checkMotorFits, Name: "motor diameter in its mount", Min: noMin, Max: m.Diameter * (1 + 1e-9), Unit: "mm", Word: WordLarge, Source: theFile},
 			value: func(fl *sim.Flight) (float64, bool) { return fl.Rocket.Motor.Diameter, true }})
@@ -172,7 +172,7 @@ func canopyCriteria(r *rocket.Rocket) []criterion {
 func loadCriteria(r *rocket.Rocket, i int) []criterion {
 	factor := LimitFor(r, LimitMount)
 	g := criterion{key: LimitMount + "." + r.Canopies[i].Name, levers: openingLevers(r, i),
-		limit: Limit{Key: LimitMount, Name: "opening load of " + r.Canopies[i].Name, Min: noMin, Max: noMax, Unit: "N", Word: WordHigh, Source: "strength of [mount]"},
+		limit: Limit{Key: LimitMount, Name: "opening load of " + r.Canopies[i].Name, Min: noMin, Max: noMax, Unit: "N", Word: WordHigh, Source: "strength of [recovery]"},
 		value: func(fl *sim.Flight) (float64, bool) { return fl.Canopies[i].Load, fl.Canopies[i].Opened }}
 	strength := math.NaN()
 	if r.Recovery != nil {

@@ -30,7 +30,7 @@ const (
 	LeaveTheRail                    // before there is anything to judge
 	GiveShape                       // [body] length and balance, [nose], [[fins]]
 	GiveCanopy                      // a [[canopy]]
-	GiveMount                       // [mount]
+	GiveMount                       // [recovery]
 	GiveCeiling                     // [field] ceiling
 	GiveRadius                      // [field] radius
 	GiveChamber                     // [chamber]

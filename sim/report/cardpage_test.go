@@ -171,7 +171,7 @@ func TestCardOfANoGo(t *testing.T) {
 	assert.Regexp(t, `^mend: rail\.length [0-9.]+ m or more`, row.Below[0])
 
 	many := figuresOf(t, set("rail.length", "0.3 m"), set("wind.speed", "12 m/s"), set("rail.tilt", "30 deg"),
-		set("canopy.main.diameter", "0.3 m"), set("mount.line", "10 N"))
+		set("canopy.main.diameter", "0.3 m"), set("recovery.line", "10 N"))
 	require.GreaterOrEqual(t, many.Verdict.Failed(), manyFailed)
 	for _, r := range blockOf(t, NewCard([]plan.Day{many}, quantity.Metric)[0], "checks").Table.Rows {
 		assert.LessOrEqual(t, len(r.Below), 1, r.Cells[0])

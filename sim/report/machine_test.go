@@ -181,7 +181,7 @@ func flown(t *testing.T) *sim.Flight {
 		Power: rocket.MotorPower,
 		Body:  rocket.Body{Diameter: 0.05, Mass: 0.4, Drag: []rocket.MachDrag{{Mach: 0, Drag: 0.5}}, DragFactor: 1},
 		Motor: &rocket.Motor{Curve: curve, Case: 0.03, Propellant: 0.02, Delay: math.NaN()},
-		Canopies: []rocket.Canopy{{Name: "main", Diameter: 0.6, Coefficient: 0.75, FillConstant: 8, Shock: 1.7,
+		Canopies: []rocket.Canopy{{Name: "main", Diameter: 0.6, Coefficient: 0.75, FillConstant: 8, OpeningForceCoefficient: 1.7,
 			Motor: rocket.Rule{Trigger: rocket.AfterApogee, Value: 0.5}}},
 		Rail: rocket.Rail{Length: 1},
 	}, sim.Options{Keep: true})

@@ -52,7 +52,7 @@ func (p *proof) mountLoads() section {
 	m := p.Rocket.Recovery
 	pulls := p.pulls()
 	if len(pulls) == 0 {
-		s.add(prose("No canopy opens on any of the drives: there is no load to hold against the mount."))
+		s.add(prose("No canopy opens on any of the drives: there is no load to hold against the recovery mount."))
 	} else {
 		g := grid{heads: []gridHead{{"canopy", true}, {"on", true}, {"opens at", false}, {"load", false}, {"at most", false}, {"snatch", false}}}
 		for _, x := range pulls {
@@ -65,7 +65,7 @@ func (p *proof) mountLoads() section {
 		s.add(g)
 	}
 	if m == nil || len(m.Uses(0)) == 0 {
-		s.add(prose("What holds the canopies is not described: give [mount] with pin, bond_area and line to have the loads held against it; " +
+		s.add(prose("What holds the canopies is not described: give [recovery] with pin, bond_area and line to have the loads held against it; " +
 			"line_length and canopy_mass beside line tell the snatch."))
 		return s
 	}
@@ -91,7 +91,7 @@ func (p *proof) mountLoads() section {
 	text := "Asked for: " + bounds(p.printer, limit) + " times the opening load (" + limit.Source + "). The most is the larger of the bound of a canopy that fills " +
 		"before the rocket slows, and the snatch."
 	if snatchUnknown(pulls) {
-		text += " The snatch, as a slack line stops the canopy, is not known: give line, line_length and canopy_mass under [mount]."
+		text += " The snatch, as a slack line stops the canopy, is not known: give line, line_length and canopy_mass under [recovery]."
 	} else if _, typical := m.Snatch(1); typical {
 		text += " The line's stretch is typical, unverified."
 	}

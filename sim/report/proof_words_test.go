@@ -119,7 +119,7 @@ func TestProofPressureKeepsToItsLimit(t *testing.T) {
 
 func TestProofLoadsWithoutAMount(t *testing.T) {
 	text := strings.Join(strings.Fields(proofOf(t, WriteProofText, structured(t, oddChambers["own"]), quantity.Metric)), " ")
-	assert.Contains(t, text, "give [mount] with pin, bond_area and line")
+	assert.Contains(t, text, "give [recovery] with pin, bond_area and line")
 	s := structured(t, func(r *rocket.Rocket) { r.Recovery.LineLength = 0 })
 	text = strings.Join(strings.Fields(proofOf(t, WriteProofText, s, quantity.Metric)), " ")
 	assert.Contains(t, text, "is not known: give line, line_length and canopy_mass")

@@ -50,7 +50,7 @@ func mendWords(p printer, m gates.Remedy) string {
 	case gates.GiveCanopy:
 		return "add a [[canopy]]: nothing slows the fall"
 	case gates.GiveMount:
-		return "describe [mount] to have it judged"
+		return "describe [recovery] to have it judged"
 	case gates.GiveCeiling:
 		return "give field.ceiling to have it judged"
 	case gates.GiveRadius:

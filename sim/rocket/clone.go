@@ -25,9 +25,9 @@ func (r *Rocket) Clone() *Rocket {
 		motor.Delays = slices.Clone(r.Motor.Delays)
 		c.Motor = &motor
 	}
-	if r.Mount != nil {
-		mount := *r.Mount
-		c.Mount = &mount
+	if r.MotorMount != nil {
+		mount := *r.MotorMount
+		c.MotorMount = &mount
 	}
 	c.Parts = slices.Clone(r.Parts)
 	if r.Shape != nil {

@@ -22,16 +22,16 @@ const (
 // carry, its canopies and the day. All values are SI, angles are radians.
 // It is plain data; Validate holds the ranges.
 type Rocket struct {
-	Name     string
-	Power    Power // which drive flies
-	Body     Body
-	Water    *Water // nil when the rocket has no chamber
-	Motor    *Motor // nil when the rocket takes no motor
-	Mount    *MotorMount
-	Canopies []Canopy
-	Site     atmosphere.Site
-	Rail     Rail
-	Wind     atmosphere.Wind
+	Name       string
+	Power      Power // which drive flies
+	Body       Body
+	Water      *Water // nil when the rocket has no chamber
+	Motor      *Motor // nil when the rocket takes no motor
+	MotorMount *MotorMount
+	Canopies   []Canopy
+	Site       atmosphere.Site
+	Rail       Rail
+	Wind       atmosphere.Wind
 
 	Shape     *airframe.Shape // nil when the file gives none: then only a point mass can fly
 	Parts     []airframe.Part // mass list, for what was not measured
@@ -161,14 +161,14 @@ type MotorMount struct {
 // Canopy is a parachute with the rule that opens it on each drive.
 // Either Diameter or Area is given, the other is 0.
 type Canopy struct {
-	Name         string
-	Diameter     float64 // nominal (constructed), m
-	Area         float64 // nominal (constructed), m²
-	Coefficient  float64 // drag coefficient on the nominal area
-	FillConstant float64 // canopy diameters of air path to fill; 0 opens at once
-	Shock        float64 // opening force coefficient, for the infinite-mass bound only
-	Water        Rule    // when it opens on a water flight
-	Motor        Rule    // when it opens on a motor flight
+	Name                    string
+	Diameter                float64 // nominal (constructed), m
+	Area                    float64 // nominal (constructed), m²
+	Coefficient             float64 // drag coefficient on the nominal area
+	FillConstant            float64 // canopy diameters of air path to fill; 0 opens at once
+	OpeningForceCoefficient float64 // opening force coefficient, for the infinite-mass bound only
+	Water                   Rule    // when it opens on a water flight
+	Motor                   Rule    // when it opens on a motor flight
 }
 
 // NominalArea is the constructed area, m².
@@ -217,7 +217,7 @@ const (
 	Ejection             // "ejection": burnout plus the motor's delay
 )
 
-// Rail is the guide. Length is the travel until the last guide leaves it.
+// Rail is the guide. Length is the travel until the last rail button leaves it.
 type Rail struct {
 	Length  float64 // m; 0 only with a launch tube
 	Tilt    float64 // from vertical, rad

@@ -93,9 +93,9 @@ func (r *Rocket) checkFlight(c *checker) {
 	if r.Motor != nil {
 		r.Motor.check(c)
 	}
-	if r.Mount != nil {
-		c.positive("motor_mount.diameter", r.Mount.Diameter)
-		c.notNegative("motor_mount.length", r.Mount.Length)
+	if r.MotorMount != nil {
+		c.positive("motor_mount.diameter", r.MotorMount.Diameter)
+		c.notNegative("motor_mount.length", r.MotorMount.Length)
 	}
 	r.checkCanopies(c)
 	r.checkDay(c)
@@ -233,7 +233,7 @@ func (r *Rocket) checkCanopies(c *checker) {
 		}
 		c.within(at("coefficient"), p.Coefficient, 1e-3, 10, "give 0.001 to 10; flat circular canopies have about 0.75")
 		c.within(at("fill_constant"), p.FillConstant, 0, 1000, "give 0 to 1000; 0 opens at once")
-		c.within(at("shock"), p.Shock, 0, 100, "give 0 to 100; flat circular canopies have 1.7 to 1.8")
+		c.within(at("opening_force_coefficient"), p.OpeningForceCoefficient, 0, 100, "give 0 to 100; flat circular canopies have 1.7 to 1.8")
 		p.Water.check(c, at("deploy.water"))
 		p.Motor.check(c, at("deploy.motor"))
 	}
@@ -252,7 +252,7 @@ func (u Rule) check(c *checker, name string) {
 
 func (r *Rocket) checkDay(c *checker) {
 	if r.Rail.Length == 0 && (r.Power != WaterPower || r.Water == nil || r.Water.Tube == nil) {
-		c.add("rail.length", 0, "is missing", "give the travel until the last guide leaves the rail, at least 1 cm")
+		c.add("rail.length", 0, "is missing", "give the travel until the last rail button leaves the rail, at least 1 cm")
 	} else if r.Rail.Length != 0 {
 		c.within("rail.length", r.Rail.Length, 0.01, 1000, "give 1 cm to 1000 m")
 	}

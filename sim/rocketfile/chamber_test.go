@@ -57,7 +57,7 @@ seal = "34 mm"
 [chamber.heating]
 temperature = "90 degC"
 time = "12 s"
-[mount]
+[recovery]
 pin = "4 mm"
 line = "1200 N"
 [field]
@@ -128,7 +128,7 @@ func TestCloneOfChamber(t *testing.T) {
 	require.Equal(t, r, c)
 	for _, name := range []string{
 		"chamber.cycles", "chamber.ply.cloth.count", "chamber.ply.2.cloth", "chamber.forward.overlap", "chamber.aft.wall",
-		"chamber.thread.engaged", "mount.pin", "limits.landing", "field.ceiling",
+		"chamber.thread.engaged", "recovery.pin", "limits.landing", "field.ceiling",
 	} {
 		in, err := Find(c, name)
 		require.NoError(t, err, name)
@@ -147,7 +147,7 @@ func TestEditChamber(t *testing.T) {
 		{"chamber.ply.2.direction", "50 deg", `direction = "55 deg"`, `direction = "50 deg"`},
 		{"chamber.forward.overlap", "1.5 in", `overlap = "30 mm"`, `overlap = "1.5 in"`},
 		{"chamber.thread.pitch", "1.5 mm", `pitch = "2 mm"`, `pitch = "1.5 mm"`},
-		{"mount.line", "900 N", `line = "1200 N"`, `line = "900 N"`},
+		{"recovery.line", "900 N", `line = "1200 N"`, `line = "900 N"`},
 		{"limits.tilt", "10 deg", "landing = \"5 m/s\"\n", "tilt = \"10 deg\"\nlanding = \"5 m/s\"\n"},
 		{"chamber.burst", "40 bar", "proof = \"15 bar\"\n", "burst = \"40 bar\"\nproof = \"15 bar\"\n"},
 	} {

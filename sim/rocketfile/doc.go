@@ -38,6 +38,9 @@
 // value in force (otherwise), be excluded by another key, belong to one drive,
 // or be an input only of some rockets (onlyFor).
 //
+// A key or section that gets another name leaves the one it had in former.go, and who
+// still writes that is told the new one.
+//
 // A section: write a function like windSection, which gives its path, heading,
 // count in a rocket and rows, and name it in the schema at its place on the
 // screen. One that a rocket may lack has make and drop; a repeated one ([[fins]])

@@ -96,6 +96,9 @@ func Find(r *rocket.Rocket, name string) (Input, error) {
 
 // noInput says that a rocket has no input of a name.
 func noInput(r *rocket.Rocket, name string) Fault {
+	if now, ok := renamed(name); ok {
+		return Fault{Key: excerpt(name), Problem: formerName, Mend: "write " + excerpt(now)}
+	}
 	var names []string
 	for _, in := range Inputs(r) {
 		names = append(names, in.Name)

@@ -64,7 +64,7 @@ func TestInputsOfWhatIsThere(t *testing.T) {
 		return all
 	}
 	r := readIn(t, folder(t), shapely).Rocket()
-	r.Motor, r.Mount, r.Water.Tube, r.Canopies, r.Shape = nil, nil, nil, r.Canopies[:1], nil
+	r.Motor, r.MotorMount, r.Water.Tube, r.Canopies, r.Shape = nil, nil, nil, r.Canopies[:1], nil
 	all := strings.Join(names(r), " ")
 	require.NotContains(t, all, "motor")
 	require.NotContains(t, all, "tube")

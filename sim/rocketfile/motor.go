@@ -45,9 +45,7 @@ func (rd *reading) motorFile(layers []located) []located {
 		case n.name == "file":
 			rd.fault(located{doc, n}, "motor.file", doc.written(n), "a motor file that names another", "give the keys here")
 		case s.field(n.name) == nil:
-			meant, mend := s.mend(n)
-			rd.meant["motor."+meant] = true
-			rd.fault(located{doc, n}, excerpt("motor."+n.name), "", "unknown key", mend)
+			rd.stranger(located{doc, n}, s, "motor.")
 		}
 	}
 	return append(layers, located{doc, doc.root})

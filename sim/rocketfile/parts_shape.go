@@ -96,7 +96,7 @@ func (f *File) AddFins() (*File, string, error) {
 	if at < r.Shape.Nose.Length {
 		return nil, "", Faults{{Key: "fins", Problem: "there is no room for more fins ahead of those there are", Mend: "shorten those, or move them aft"}}
 	}
-	name := freeName(taken, "fins", "tail", "fore")
+	name := freeName(taken, "fins", "tail", "forward")
 	return f.added("fins", name, fins.pairs(name, at))
 }
 

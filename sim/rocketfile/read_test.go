@@ -65,7 +65,7 @@ name          = "main"
 diameter      = "1.10 m"
 coefficient   = 0.8
 fill_constant = 6
-shock         = 1.6
+opening_force_coefficient = 1.6
 deploy        = { water = "apogee - 1 s", motor = "ejection" }
 
 [[canopy]]
@@ -105,11 +105,11 @@ func TestReadsEveryKey(t *testing.T) {
 			Gas: thrust.Nitrogen, Temperature: 291.15, Density: 998.9, Flow: rocket.SteadyFlow, Fittings: 0.18,
 			Tube: &rocket.LaunchTube{Length: 0.6, Outer: 0.0125, Inner: 0.009, DeadVolume: 1e-4},
 		},
-		Motor: &rocket.Motor{Case: 0.21, Propellant: 0.14, Delay: 8, Delays: []float64{6, 8, 10}, Diameter: 0.029, Length: 0.23, Fittings: 0.06},
-		Mount: &rocket.MotorMount{Diameter: 0.029, Length: 0.25},
+		Motor:      &rocket.Motor{Case: 0.21, Propellant: 0.14, Delay: 8, Delays: []float64{6, 8, 10}, Diameter: 0.029, Length: 0.23, Fittings: 0.06},
+		MotorMount: &rocket.MotorMount{Diameter: 0.029, Length: 0.25},
 		Canopies: []rocket.Canopy{
-			{Name: "main", Diameter: 1.1, Coefficient: 0.8, FillConstant: 6, Shock: 1.6, Water: rocket.Rule{Trigger: rocket.AfterApogee, Value: -1}, Motor: rocket.Rule{Trigger: rocket.Ejection}},
-			{Name: "2", Area: 0.1, Coefficient: 0.75, FillConstant: 8, Shock: 1.7, Water: rocket.Rule{Trigger: rocket.Falling, Value: 120}, Motor: rocket.Rule{Trigger: rocket.Falling, Value: 120}},
+			{Name: "main", Diameter: 1.1, Coefficient: 0.8, FillConstant: 6, OpeningForceCoefficient: 1.6, Water: rocket.Rule{Trigger: rocket.AfterApogee, Value: -1}, Motor: rocket.Rule{Trigger: rocket.Ejection}},
+			{Name: "2", Area: 0.1, Coefficient: 0.75, FillConstant: 8, OpeningForceCoefficient: 1.7, Water: rocket.Rule{Trigger: rocket.Falling, Value: 120}, Motor: rocket.Rule{Trigger: rocket.Falling, Value: 120}},
 		},
 		Site: atmosphere.Site{Elevation: 320, Temperature: 291.15, Pressure: 97500, Humidity: 0.4, Latitude: 50.5, Longitude: -1.25, Located: true},
 		Rail: rocket.Rail{Length: 1.8, Tilt: 3 * math.Pi / 180, Heading: math.Pi / 2},
@@ -157,7 +157,7 @@ length = "1.8 m"
 	r := f.Rocket()
 	require.Equal(t, rocket.WaterPower, r.Power, "the only drive there is")
 	require.Nil(t, r.Motor)
-	require.Nil(t, r.Mount)
+	require.Nil(t, r.MotorMount)
 	require.Nil(t, r.Water.Tube)
 	require.Empty(t, r.Canopies)
 	require.Equal(t, 1.0, r.Body.DragFactor)
@@ -320,13 +320,13 @@ func TestRocketIsACopy(t *testing.T) {
 	r.Water.Fill = 0.9
 	r.Water.Tube.Length = 9
 	r.Motor.Delays[0] = 9
-	r.Mount.Length = 9
+	r.MotorMount.Length = 9
 	r.Canopies[0].Name = "other"
 	require.Equal(t, 0.46, f.Rocket().Body.Drag[0].Drag)
 	require.Equal(t, 0.3, f.Rocket().Water.Fill)
 	require.Equal(t, 0.6, f.Rocket().Water.Tube.Length)
 	require.Equal(t, 6.0, f.Rocket().Motor.Delays[0])
-	require.Equal(t, 0.25, f.Rocket().Mount.Length)
+	require.Equal(t, 0.25, f.Rocket().MotorMount.Length)
 	require.Equal(t, "main", f.Rocket().Canopies[0].Name)
 
 	text := []byte(whole)

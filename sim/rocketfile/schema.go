@@ -201,13 +201,13 @@ func motorSection() *section {
 }
 
 func mountSection() *section {
-	at := of[rocket.MotorMount, float64](func(p place) *rocket.MotorMount { return p.rocket.Mount })
-	there := func(r *rocket.Rocket) bool { return r.Mount != nil }
+	at := of[rocket.MotorMount, float64](func(p place) *rocket.MotorMount { return p.rocket.MotorMount })
+	there := func(r *rocket.Rocket) bool { return r.MotorMount != nil }
 	return &section{
 		path: "motor_mount", group: "motor mount", drive: rocket.MotorPower,
 		count: func(r *rocket.Rocket) int { return counted(there(r)) },
-		make:  func(r *rocket.Rocket) { r.Mount = &rocket.MotorMount{} },
-		drop:  func(r *rocket.Rocket) { r.Mount = nil },
+		make:  func(r *rocket.Rocket) { r.MotorMount = &rocket.MotorMount{} },
+		drop:  func(r *rocket.Rocket) { r.MotorMount = nil },
 		fields: []*field{
 			num("diameter", "diameter", millimetres(1, 500, 1, 1), at(func(m *rocket.MotorMount) *float64 { return &m.Diameter }),
 				"Inside diameter of the tube a motor slides into.").required(there, `"29 mm"`),
@@ -243,7 +243,7 @@ func canopySection() *section {
 				"Drag coefficient on the nominal area.").byDefault("0.75"),
 			num("fill_constant", "fill const", number(0, 100, 0.5, 2), at(func(c *rocket.Canopy) *float64 { return &c.FillConstant }),
 				"Canopy diameters of air path to fill; 0 opens at once.").byDefault("8"),
-			num("shock", "shock", number(0, 10, 0.05, 0.5), at(func(c *rocket.Canopy) *float64 { return &c.Shock }),
+			num("opening_force_coefficient", "opening coef", number(0, 10, 0.05, 0.5), at(func(c *rocket.Canopy) *float64 { return &c.OpeningForceCoefficient }),
 				"Opening force coefficient, for the upper bound of the load only.").byDefault("1.7"),
 			text("deploy.water", "opens", "When the canopy is released on a water flight.",
 				&ruleCodec{rule(func(c *rocket.Canopy) *rocket.Rule { return &c.Water })}).forDrive(rocket.WaterPower).
@@ -286,7 +286,7 @@ func railSection() *section {
 		path: "rail", group: "rail", count: one,
 		fields: []*field{
 			optional("length", "length", metres(0.01, 100, 0.1, 0.5), at(func(r *rocket.Rail) *float64 { return &r.Length }), 0,
-				"Travel until the last guide leaves the rail.").required(withoutTube, `"1.8 m"`),
+				"Travel until the last rail button leaves the rail.").required(withoutTube, `"1.8 m"`),
 			num("tilt", "tilt", degrees(0, 80, 1, 5), at(func(r *rocket.Rail) *float64 { return &r.Tilt }),
 				"Of the rail from vertical.").byDefault("0 deg"),
 			num("heading", "heading", degrees(-360, 360, 5, 45), at(func(r *rocket.Rail) *float64 { return &r.Heading }),

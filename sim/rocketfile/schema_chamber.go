@@ -174,7 +174,7 @@ func closureSection(path, group string, end func(*chamber.Chamber) **chamber.Clo
 }
 
 func forwardSection() *section {
-	return closureSection("chamber.forward", "fore closure", func(c *chamber.Chamber) **chamber.Closure { return &c.Forward })
+	return closureSection("chamber.forward", "forward closure", func(c *chamber.Chamber) **chamber.Closure { return &c.Forward })
 }
 
 func aftSection() *section {
@@ -259,7 +259,7 @@ func recoverySection() *section {
 	at := of[chamber.Mount, float64](mount)
 	there := func(r *rocket.Rocket) bool { return r.Recovery != nil }
 	return &section{
-		path: "mount", group: "recovery", apart: true,
+		path: "recovery", group: "recovery", apart: true,
 		count: func(r *rocket.Rocket) int { return counted(there(r)) },
 		make:  func(r *rocket.Rocket) { r.Recovery = &chamber.Mount{} },
 		drop:  func(r *rocket.Rocket) { r.Recovery = nil },

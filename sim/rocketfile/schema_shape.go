@@ -38,8 +38,8 @@ func shapeRows() []*field {
 			otherwise(dry(func(l airframe.Lump) float64 { return l.Roll })),
 		num("roughness", "roughness", measured(quantity.Length, "um", 0, 1*millimetre, 1e-6, 10e-6), at(func(s *airframe.Shape) *float64 { return &s.Roughness }),
 			"Height of the surface's roughness; sprayed paint has about 30 um.").byDefault("30 um"), // DATCOM, from memory
-		num("guides", "guides", measured(quantity.Area, "mm2", 0, 0.01, 1e-6, 10e-6), at(func(s *airframe.Shape) *float64 { return &s.Guides }),
-			"Frontal area of all rail guides together.").byDefault("0 mm2"),
+		num("rail_buttons", "rail buttons", measured(quantity.Area, "mm2", 0, 0.01, 1e-6, 10e-6), at(func(s *airframe.Shape) *float64 { return &s.RailButtons }),
+			"Frontal area of all rail buttons together.").byDefault("0 mm2"),
 	}
 	for _, f := range rows {
 		f.only, f.group = shaped, "airframe"
@@ -102,11 +102,11 @@ func sectionSection() *section {
 			text("name", "name", "What the section is called in dotted names.", &textCodec{at: title, check: aName("a section", "tail")}),
 			num("length", "length", position(0.1), at(func(s *airframe.Section) *float64 { return &s.Length }),
 				"Along the axis.").required(always, `"120 mm"`),
-			optional("fore", "fore", millimetres(0.5, 2000, 0.1, 1), at(func(s *airframe.Section) *float64 { return &s.Fore }), 0,
-				"Diameter of the fore end; that of what is before it when not given.").
+			optional("forward", "forward", millimetres(0.5, 2000, 0.1, 1), at(func(s *airframe.Section) *float64 { return &s.Forward }), 0,
+				"Diameter of the forward end; that of what is before it when not given.").
 				otherwise(func(p place) float64 { fore, _ := ends(p); return fore }),
 			optional("aft", "aft", millimetres(0.5, 2000, 0.1, 1), at(func(s *airframe.Section) *float64 { return &s.Aft }), 0,
-				"Diameter of the aft end; that of the fore end when not given.").
+				"Diameter of the aft end; that of the forward end when not given.").
 				otherwise(func(p place) float64 { _, aft := ends(p); return aft }),
 		},
 	}
@@ -118,8 +118,8 @@ func ends(p place) (fore, aft float64) {
 	aft = s.Forebody().Diameter
 	for i := range p.item + 1 {
 		fore = aft
-		if s.Sections[i].Fore != 0 {
-			fore = s.Sections[i].Fore
+		if s.Sections[i].Forward != 0 {
+			fore = s.Sections[i].Forward
 		}
 		aft = fore
 		if s.Sections[i].Aft != 0 {

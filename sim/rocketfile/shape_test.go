@@ -21,7 +21,7 @@ balance     = "0.72 m"
 inertia     = "0.11 kg*m2"
 roll_inertia = "0.0008 kg*m2"
 roughness   = "20 um"
-guides      = "60 mm2"
+rail_buttons = "60 mm2"
 
 [nose]
 shape    = "power series"
@@ -44,7 +44,7 @@ offset       = "-0.5 mm"
 	"[site]", `[[section]]
 name   = "front"
 length = "300 mm"
-fore   = "70 mm"
+forward = "70 mm"
 aft    = "70.4 mm"
 
 [[section]]
@@ -116,9 +116,9 @@ var listed = strings.NewReplacer("mass = \"1 kg\"\n", "", "balance = \"650 mm\"\
 func TestReadsTheShape(t *testing.T) {
 	r := rounded(readIn(t, folder(t), shapely).Rocket())
 	require.Equal(t, &airframe.Shape{
-		Length: 1.5, Diameter: 0.0704, Roughness: 20e-6, Guides: 60e-6,
+		Length: 1.5, Diameter: 0.0704, Roughness: 20e-6, RailButtons: 60e-6,
 		Nose:     airframe.Nose{Shape: airframe.PowerSeries, Length: 0.23, Exponent: 0.6, Diameter: 0.07},
-		Sections: []airframe.Section{{Name: "front", Length: 0.3, Fore: 0.07, Aft: 0.0704}, {Name: "2", Length: 0.1016}},
+		Sections: []airframe.Section{{Name: "front", Length: 0.3, Forward: 0.07, Aft: 0.0704}, {Name: "2", Length: 0.1016}},
 		Fins: []airframe.Fins{
 			{Name: "tail", Count: 3, Root: 0.12, Tip: 0.06, Span: 0.08, Sweep: 0.05, Thickness: 0.003, Section: airframe.AirfoilSection, Position: 1.37, Cant: r.Shape.Fins[0].Cant},
 			{Name: "2", Count: 4, Root: 0.06, Span: 0.04, Sweep: -0.01, Thickness: 0.002, Section: airframe.FlatSection, Position: 0.7},
@@ -160,7 +160,7 @@ func TestShapeDefaults(t *testing.T) {
 	r := f.Rocket()
 	require.Empty(t, r.Body.Drag)
 	require.InDelta(t, 30e-6, r.Shape.Roughness, 1e-18)
-	require.Zero(t, r.Shape.Guides)
+	require.Zero(t, r.Shape.RailButtons)
 	require.Equal(t, airframe.FlatSection, r.Shape.Fins[0].Section)
 	require.Equal(t, "1", r.Shape.Fins[0].Name)
 	require.True(t, r.Rigid())
@@ -172,7 +172,7 @@ func TestShapeDefaults(t *testing.T) {
 	drag, _ := r.Shape.Drag(airframe.Flow{Speed: 50, Density: air.Density, SoundSpeed: air.SoundSpeed, Viscosity: air.Viscosity()}, 0)
 	for name, want := range map[string]float64{
 		"body.drag": drag, "body.inertia": lump.Pitch, "body.roll_inertia": lump.Roll,
-		"nose.diameter": 0.07, "section.tail.fore": 0.07, "section.tail.aft": 0.07,
+		"nose.diameter": 0.07, "section.tail.forward": 0.07, "section.tail.aft": 0.07,
 		"water.nozzle": 1.4, "water.fittings_at": 1.4, "motor.position": 1.4, "motor.fittings_at": 1.4, "flight.model": 0,
 	} {
 		in, err := Find(r, name)
@@ -194,9 +194,9 @@ func TestShapeDefaults(t *testing.T) {
 // Diameters that are not given follow those before them.
 func TestDiametersInForce(t *testing.T) {
 	text := strings.Replace(finned, "[[section]]\nname = \"tail\"\nlength = \"100 mm\"\n",
-		"[[section]]\nlength = \"50 mm\"\nfore = \"60 mm\"\naft = \"70 mm\"\n[[section]]\nlength = \"900 mm\"\n[[section]]\nlength = \"20 mm\"\naft = \"50 mm\"\n", 1)
+		"[[section]]\nlength = \"50 mm\"\nforward = \"60 mm\"\naft = \"70 mm\"\n[[section]]\nlength = \"900 mm\"\n[[section]]\nlength = \"20 mm\"\naft = \"50 mm\"\n", 1)
 	r := readIn(t, folder(t), strings.Replace(text, "1290", "1000", 1)).Rocket()
-	for name, want := range map[string]float64{"nose.diameter": 0.06, "section.2.fore": 0.07, "section.2.aft": 0.07, "section.3.fore": 0.07, "section.3.aft": 0.05} {
+	for name, want := range map[string]float64{"nose.diameter": 0.06, "section.2.forward": 0.07, "section.2.aft": 0.07, "section.3.forward": 0.07, "section.3.aft": 0.05} {
 		in, err := Find(r, name)
 		require.NoError(t, err)
 		v, _ := in.Get(r)

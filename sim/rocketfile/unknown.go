@@ -20,11 +20,7 @@ func (rd *reading) unknown(l located, s *section, p place) {
 			rd.unknownWithin(l, s, n, prefix)
 			continue
 		}
-		meant, mend := s.mend(n)
-		if meant != "" {
-			rd.meant[prefix+meant] = true
-		}
-		rd.fault(located{l.doc, n}, excerpt(prefix+n.name), "", "unknown key", mend)
+		rd.stranger(located{l.doc, n}, s, prefix)
 	}
 }
 

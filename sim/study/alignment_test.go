@@ -25,7 +25,7 @@ func finned(t testing.TB) *rocket.Rocket {
 		Body:  rocket.Body{Diameter: 0.04, Mass: 0.5, Drag: []rocket.MachDrag{{Mach: 0, Drag: 0.5}}, DragFactor: 1, Balance: 0.55},
 		Motor: &rocket.Motor{Curve: c, Case: 0.05, Propellant: 0.04, Delay: math.NaN(), Diameter: 0.024, Length: 0.1},
 		Rail:  rocket.Rail{Length: 1.2},
-		Canopies: []rocket.Canopy{{Name: "main", Diameter: 0.6, Coefficient: 0.75, FillConstant: 8, Shock: 1.7,
+		Canopies: []rocket.Canopy{{Name: "main", Diameter: 0.6, Coefficient: 0.75, FillConstant: 8, OpeningForceCoefficient: 1.7,
 			Motor: rocket.Rule{Trigger: rocket.AfterApogee, Value: 1}}},
 	}
 	require.NoError(t, r.Validate())

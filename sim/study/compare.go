@@ -76,9 +76,9 @@ func Unfit(r *rocket.Rocket, limit float64) string {
 	switch {
 	case m == nil:
 		return ""
-	case r.Mount != nil && m.Diameter > r.Mount.Diameter*equal:
+	case r.MotorMount != nil && m.Diameter > r.MotorMount.Diameter*equal:
 		return "wider than the mount"
-	case r.Mount != nil && r.Mount.Length > 0 && m.Length > r.Mount.Length*equal:
+	case r.MotorMount != nil && r.MotorMount.Length > 0 && m.Length > r.MotorMount.Length*equal:
 		return "longer than the mount"
 	case limit > 0 && m.Curve != nil && m.Curve.Impulse() > limit*equal:
 		return "above the impulse limit"

@@ -26,7 +26,7 @@ func bottle() *rocket.Rocket {
 		Water: &rocket.Water{Volume: 0.002, Bore: 0.106, Throat: 0.0215, Discharge: 0.97, Fill: 0.3, Pressure: 5e5,
 			Gas: thrust.Air, Density: 998.2, Flow: rocket.UnsteadyFlow},
 		Rail: rocket.Rail{Length: 1},
-		Canopies: []rocket.Canopy{{Name: "main", Diameter: 0.6, Coefficient: 0.75, FillConstant: 8, Shock: 1.7,
+		Canopies: []rocket.Canopy{{Name: "main", Diameter: 0.6, Coefficient: 0.75, FillConstant: 8, OpeningForceCoefficient: 1.7,
 			Water: rocket.Rule{Trigger: rocket.AfterApogee, Value: 1}}},
 	}
 }
