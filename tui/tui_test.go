@@ -2,7 +2,6 @@ package tui
 
 import (
 	"context"
-	"flag"
 	"io"
 	"os"
 	"path/filepath"
@@ -14,12 +13,11 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"ullage/sim/gates"
+	"ullage/sim/golden"
 	"ullage/sim/rocket"
 	"ullage/sim/rocketfile"
 	"ullage/tui/plot"
 )
-
-var update = flag.Bool("update", false, "write the golden files anew")
 
 // runes is a key message of characters.
 func runes(s string) tea.KeyMsg { return tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune(s)} }
@@ -168,14 +166,7 @@ func (s *screen) golden(name string) {
 	for i := range lines {
 		lines[i] = strings.TrimRight(lines[i], " ")
 	}
-	got := strings.Join(lines, "\n") + "\n"
-	path := filepath.Join("testdata", name+".golden")
-	if *update {
-		require.NoError(s.t, os.WriteFile(path, []byte(got), 0o600))
-	}
-	want, err := os.ReadFile(path)
-	require.NoError(s.t, err)
-	require.Equal(s.t, string(want), got)
+	golden.Equal(s.t, name+".golden", strings.Join(lines, "\n")+"\n")
 }
 
 func TestGoldens(t *testing.T) {

@@ -59,7 +59,7 @@ var rooms = [][]string{
 	{"sim/rocketfile"},
 	{"sim"},
 	{"sim/rocket"},
-	{"sim/airframe", "sim/chamber", "sim/quantity", "thrust", "atmosphere"},
+	{"sim/airframe", "sim/chamber", "sim/golden", "sim/quantity", "thrust", "atmosphere"},
 }
 
 // terminalPackages are of the screen alone.

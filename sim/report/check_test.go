@@ -43,7 +43,7 @@ func TestVerdictText(t *testing.T) {
 		v := noGo(t)
 		var b bytes.Buffer
 		require.NoError(t, WriteVerdictText(&b, &v, sys))
-		golden(t, "check-"+map[quantity.System]string{quantity.Metric: "metric", quantity.US: "us"}[sys], b.String())
+		goldenPage(t, "check-"+map[quantity.System]string{quantity.Metric: "metric", quantity.US: "us"}[sys], b.String())
 		for _, line := range strings.Split(b.String(), "\n") {
 			assert.LessOrEqual(t, len([]rune(line)), width, line)
 		}

@@ -52,16 +52,16 @@ func scatterOf(t require.TestingT, sys quantity.System) Dispersion {
 func TestScatterText(t *testing.T) {
 	var b bytes.Buffer
 	require.NoError(t, WriteDispersionText(&b, scatterOf(t, quantity.Metric)))
-	golden(t, "scatter", b.String())
+	goldenPage(t, "scatter", b.String())
 	b.Reset()
 	us := scatterOf(t, quantity.US)
 	us.Result.Partial, us.Result.Drawn, us.Result.Asked = true, 200_000, 1_000_000
 	us.Result.Apogee.Count, us.Result.Reservoir = 199_995, study.ReservoirSize
 	require.NoError(t, WriteDispersionText(&b, us))
-	golden(t, "scatter-us", b.String())
+	goldenPage(t, "scatter-us", b.String())
 	b.Reset()
 	require.NoError(t, WriteDispersionText(&b, Dispersion{Rocket: us.Rocket, Spreads: us.Spreads, Units: us.Units}))
-	golden(t, "scatter-none", b.String())
+	goldenPage(t, "scatter-none", b.String())
 }
 
 func TestScatterJSON(t *testing.T) {

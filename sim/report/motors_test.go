@@ -34,10 +34,10 @@ func motorsOf(sys quantity.System) Motors {
 func TestMotors(t *testing.T) {
 	var b bytes.Buffer
 	require.NoError(t, WriteMotorsText(&b, motorsOf(quantity.Metric)))
-	golden(t, "motors", b.String())
+	goldenPage(t, "motors", b.String())
 	b.Reset()
 	require.NoError(t, WriteMotorsText(&b, motorsOf(quantity.US)))
-	golden(t, "motors-us", b.String())
+	goldenPage(t, "motors-us", b.String())
 
 	b.Reset()
 	require.NoError(t, WriteMotorsCSV(&b, motorsOf(quantity.US)))

@@ -47,10 +47,10 @@ func openingOf(t *testing.T, sys quantity.System, power string, rule string) Ope
 func TestOpening(t *testing.T) {
 	var b bytes.Buffer
 	require.NoError(t, WriteOpeningText(&b, openingOf(t, quantity.Metric, "motor", "ejection")))
-	golden(t, "opening", b.String())
+	goldenPage(t, "opening", b.String())
 	b.Reset()
 	require.NoError(t, WriteOpeningText(&b, openingOf(t, quantity.US, "water", "falling through 30 m")))
-	golden(t, "opening-us", b.String())
+	goldenPage(t, "opening-us", b.String())
 
 	const wanted = `{"canopy":"main","rule":"","delays":[{"delay_s":0,"set_height_m":null,"opened":true,"listed":true,"under_thrust":true,
 "since_apogee_s":0,"height_m":0,"airspeed_mps":0,"load_n":0,"load_bound_n":0,

@@ -7,8 +7,6 @@ import (
 	"errors"
 	"io"
 	"math"
-	"os"
-	"path/filepath"
 	"strings"
 	"syscall"
 	"testing"
@@ -19,6 +17,7 @@ import (
 	"pgregory.net/rapid"
 
 	"ullage/sim/gates"
+	"ullage/sim/golden"
 	"ullage/sim/quantity"
 	"ullage/sim/rocket"
 	"ullage/sim/rocketfile"
@@ -94,16 +93,10 @@ func written(t require.TestingT, rows []study.Row, with func(io.Writer) RowWrite
 	return b.String()
 }
 
-// golden compares a text with a file, and holds it to the page.
-func golden(t *testing.T, name, got string) {
+// goldenPage compares a text with a file, and holds it to the page.
+func goldenPage(t *testing.T, name, got string) {
 	t.Helper()
-	path := filepath.Join("testdata", name+".txt")
-	if *update {
-		require.NoError(t, os.WriteFile(path, []byte(got), 0o644))
-	}
-	want, err := os.ReadFile(path)
-	require.NoError(t, err)
-	assert.Equal(t, string(want), got)
+	golden.Equal(t, name+".txt", got)
 	for _, line := range strings.Split(got, "\n") {
 		assert.LessOrEqual(t, utf8.RuneCountInString(line), width, line)
 	}
@@ -124,7 +117,7 @@ func TestSweepTextGolden(t *testing.T) {
 	} {
 		t.Run(test.name, func(t *testing.T) {
 			s := sweepOf(t, test.sys, test.axes...)
-			golden(t, test.name, written(t, rows(s), func(w io.Writer) RowWriter { return SweepText(w, s) }))
+			goldenPage(t, test.name, written(t, rows(s), func(w io.Writer) RowWriter { return SweepText(w, s) }))
 		})
 	}
 }
@@ -310,7 +303,7 @@ func bestOf(t *testing.T, sys quantity.System) Best {
 func TestBest(t *testing.T) {
 	var b bytes.Buffer
 	require.NoError(t, WriteBestText(&b, bestOf(t, quantity.Metric)))
-	golden(t, "best", b.String())
+	goldenPage(t, "best", b.String())
 
 	b.Reset()
 	require.NoError(t, WriteBestJSON(&b, bestOf(t, quantity.US)))

@@ -3,10 +3,7 @@ package report
 import (
 	"bytes"
 	"errors"
-	"flag"
 	"math"
-	"os"
-	"path/filepath"
 	"strings"
 	"testing"
 	"unicode/utf8"
@@ -16,11 +13,10 @@ import (
 	"pgregory.net/rapid"
 
 	"ullage/sim"
+	"ullage/sim/golden"
 	"ullage/sim/quantity"
 	"ullage/sim/rocket"
 )
-
-var update = flag.Bool("update", false, "write the golden files")
 
 func textOf(t require.TestingT, fl *sim.Flight, sys quantity.System) string {
 	var b bytes.Buffer
@@ -39,14 +35,7 @@ func TestTextGolden(t *testing.T) {
 		{"grounded-metric", groundedFlight(), quantity.Metric},
 	} {
 		t.Run(test.name, func(t *testing.T) {
-			path := filepath.Join("testdata", test.name+".txt")
-			got := textOf(t, test.flight, test.sys)
-			if *update {
-				require.NoError(t, os.WriteFile(path, []byte(got), 0o644))
-			}
-			want, err := os.ReadFile(path)
-			require.NoError(t, err)
-			assert.Equal(t, string(want), got)
+			golden.Equal(t, test.name+".txt", textOf(t, test.flight, test.sys))
 		})
 	}
 }

@@ -1,32 +1,17 @@
 package plot
 
 import (
-	"flag"
 	"fmt"
 	"math"
-	"os"
-	"path/filepath"
 	"strings"
 	"testing"
+
+	"ullage/sim/golden"
 
 	"github.com/mattn/go-runewidth"
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 )
-
-var update = flag.Bool("update", false, "write the golden files")
-
-func golden(t *testing.T, name, got string) {
-	t.Helper()
-	path := filepath.Join("testdata", name+".golden")
-	if *update {
-		require.NoError(t, os.MkdirAll("testdata", 0o755))
-		require.NoError(t, os.WriteFile(path, []byte(got), 0o644))
-	}
-	want, err := os.ReadFile(path)
-	require.NoError(t, err, "run the test with -update")
-	assert.Equal(t, string(want), got)
-}
 
 // framed is a picture with a border, so that blanks at the ends of rows show.
 func framed(g *Grid) string {
@@ -76,12 +61,12 @@ func TestPictures(t *testing.T) {
 			"map":           {&places, 70, 22},
 		} {
 			t.Run(fmt.Sprintf("%s-%s", name, c), func(t *testing.T) {
-				golden(t, fmt.Sprintf("%s-%s", name, c), framed(p.s.Draw(p.width, p.height)))
+				golden.Equal(t, fmt.Sprintf("%s-%s.golden", name, c), framed(p.s.Draw(p.width, p.height)))
 			})
 		}
 	}
 	s := flightStack(Braille, 2000)
-	golden(t, "flight-inks", inked(s.Draw(56, 17)))
+	golden.Equal(t, "flight-inks.golden", inked(s.Draw(56, 17)))
 }
 
 // Any size gives a grid of that size, also the least, and of single-width

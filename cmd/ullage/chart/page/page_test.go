@@ -5,21 +5,18 @@ import (
 	"encoding/binary"
 	"encoding/xml"
 	"errors"
-	"flag"
 	"image/png"
 	"io"
 	"math"
-	"os"
-	"path/filepath"
 	"strconv"
 	"strings"
 	"testing"
 
+	"ullage/sim/golden"
+
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 )
-
-var update = flag.Bool("update", false, "rewrite the goldens")
 
 // sample is a page with one of everything.
 func sample() *Page {
@@ -85,13 +82,7 @@ func texts(t require.TestingT, svg []byte) []string {
 
 func TestSVGSaysWhatThePageSays(t *testing.T) {
 	got := strings.Join(texts(t, sample().SVG()), "\n") + "\n"
-	golden := filepath.Join("testdata", "sample.txt")
-	if *update {
-		require.NoError(t, os.WriteFile(golden, []byte(got), 0o666))
-	}
-	want, err := os.ReadFile(golden)
-	require.NoError(t, err)
-	assert.Equal(t, string(want), got)
+	golden.Equal(t, "sample.txt", got)
 }
 
 func TestSVGHasTheSizeOfThePaper(t *testing.T) {
