@@ -8,6 +8,7 @@ import (
 
 	"ullage/sim/rocketfile"
 	"ullage/sim/study"
+	"ullage/tui/draw"
 	"ullage/tui/plot"
 )
 
@@ -54,13 +55,13 @@ func (v *airframeView) keys() []key.Binding {
 	return []key.Binding{b.Lower, b.Higher, b.Sheet}
 }
 
-func (v *airframeView) hints() []hint {
+func (v *airframeView) hints() []draw.Hint {
 	b, k := &v.bindings, &v.frame
-	return []hint{
-		{k.Up.Help().Key + k.Down.Help().Key, "choose"}, {k.Less.Help().Key + k.More.Help().Key, "change"},
-		{b.Lower.Help().Key + b.Higher.Help().Key, "margin"}, {b.Sheet.Help().Key, "plots or figures"},
-		{k.Undo.Help().Key, "undo"}, {k.NextView.Help().Key, "view"}, {k.Drive.Help().Key, "drive"},
-		{k.Type.Help().Key, "type"}, {k.Save.Help().Key, "save"}, {k.Findings.Help().Key, "findings"}, {k.Units.Help().Key, "units"},
+	return []draw.Hint{
+		draw.HintOf("choose", k.Up, k.Down), draw.HintOf("change", k.Less, k.More),
+		draw.HintOf("margin", b.Lower, b.Higher), draw.HintOf("plots or figures", b.Sheet),
+		draw.HintOf("undo", k.Undo), draw.HintOf("view", k.NextView), draw.HintOf("drive", k.Drive),
+		draw.HintOf("type", k.Type), draw.HintOf("save", k.Save), draw.HintOf("findings", k.Findings), draw.HintOf("units", k.Units),
 	}
 }
 

@@ -7,6 +7,7 @@ import (
 	"ullage/sim/airframe"
 	"ullage/sim/quantity"
 	"ullage/sim/rocket"
+	"ullage/tui/draw"
 	"ullage/tui/plot"
 )
 
@@ -22,12 +23,12 @@ const (
 // draw draws the rocket, and below it the plots, the figures, or both.
 func (v *airframeView) draw() {
 	v.painted = v.painted[:0]
-	look := v.scene.look
-	if v.rows < 2 || v.columns < 1 || look == nil {
+	theme := v.scene.theme
+	if v.rows < 2 || v.columns < 1 || theme == nil {
 		return
 	}
 	if text := v.instead(); text != "" {
-		v.painted = centred(look, text, v.columns, v.rows)
+		v.painted = draw.Centred(theme, text, v.columns, v.rows)
 		return
 	}
 	r := v.scene.now.flight.Rocket
@@ -52,18 +53,14 @@ func (v *airframeView) draw() {
 		v.painted = append(v.painted, figures...)
 	}
 	for len(v.painted) < v.rows {
-		v.painted = append(v.painted, blanks(v.columns))
+		v.painted = append(v.painted, draw.Blanks(v.columns))
 	}
 	v.painted = v.painted[:v.rows]
 }
 
 // paint draws a stack in the next rows.
 func (v *airframeView) paint(stack plot.Stack, rows int) {
-	v.grid.Resize(v.columns, max(rows, 0))
-	stack.DrawTo(&v.grid)
-	for row := range v.grid.Height() {
-		v.painted = append(v.painted, paintRow(v.scene.look, &v.grid, row))
-	}
+	v.painted = append(v.painted, draw.PaintStack(v.scene.theme, &v.grid, &stack, v.columns, rows)...)
 }
 
 // instead is what is said where there is nothing to draw; empty mostly.
@@ -98,10 +95,10 @@ func (v *airframeView) sideRows(s *airframe.Shape) int {
 // side is the rocket from the side, nose to the left, to scale.
 func (v *airframeView) side(r *rocket.Rocket) plot.Stack {
 	s := r.Shape
-	u := v.scene.units.Unit(unitNamed("mm"))
+	u := v.scene.units.Unit(draw.Unit("mm"))
 	c := plot.Chart{Y: plot.Axis{Hide: true}, Equal: true}
 	line := func(ink plot.Ink, x, y []float64) {
-		c.Series = append(c.Series, plot.Series{X: inUnit(x, u), Y: inUnit(y, u), Ink: ink})
+		c.Series = append(c.Series, plot.Series{X: draw.InUnit(x, u), Y: draw.InUnit(y, u), Ink: ink})
 	}
 	x, y := outline(s)
 	mirrored := make([]float64, len(y))
@@ -122,7 +119,7 @@ func (v *airframeView) side(r *rocket.Rocket) plot.Stack {
 	for _, m := range v.marks() {
 		c.Points = append(c.Points, plot.PointMark{X: u.FromSI(m.at), Sign: m.sign})
 	}
-	return plot.Stack{Charset: v.scene.look.charset, X: plot.Axis{Unit: u.Name, Title: "from the tip"}, Charts: []plot.Chart{c}}
+	return plot.Stack{Charset: v.scene.theme.Charset, X: plot.Axis{Unit: u.Name, Title: "from the tip"}, Charts: []plot.Chart{c}}
 }
 
 // outline is the body's upper edge from the tip of the nose to the aft end.
@@ -174,7 +171,7 @@ func (v *airframeView) marks() []balanceMark {
 
 // legend says what the letters are and where they stand.
 func (v *airframeView) legend() []string {
-	u := v.scene.units.Unit(unitNamed("mm"))
+	u := v.scene.units.Unit(draw.Unit("mm"))
 	text := "Balance "
 	for i, m := range v.marks() {
 		switch {
@@ -185,28 +182,18 @@ func (v *airframeView) legend() []string {
 		}
 		text += string(m.sign) + " " + m.name + " " + quantity.Format(m.at, u, 3)
 	}
-	return v.wrappedLines(dimText, text)
-}
-
-// wrappedLines is a text in as many rows as it takes.
-func (v *airframeView) wrappedLines(r role, text string) []string {
-	look := v.scene.look
-	var out []string
-	for _, l := range wrapped(look.say(clean(text)), v.columns) {
-		out = append(out, look.in(r, padded(l, v.columns)))
-	}
-	return out
+	return v.paragraph(draw.Dim, text)
 }
 
 // overTime is margin and angle of attack up to the top.
 func (v *airframeView) overTime() plot.Stack {
 	fl := v.scene.now.flight
-	look := v.scene.look
+	theme := v.scene.theme
 	end := fl.Apogee.Time
 	if !(end > 0) {
 		end = math.Max(fl.Duration(), 1)
 	}
-	deg := unitNamed("deg")
+	deg := draw.Unit("deg")
 	var t, margin, attack []float64
 	slow := fl.RailExit.Speed / 2 // below it the angle only says that the top is near
 	for _, s := range fl.Trace() {
@@ -220,13 +207,13 @@ func (v *airframeView) overTime() plot.Stack {
 		t, margin, attack = append(t, s.Time), append(margin, s.Margin), append(attack, angle)
 	}
 	c := plot.Chart{
-		Y:      plot.Axis{Title: look.say("margin"), Unit: "calibres", Zero: true},
+		Y:      plot.Axis{Title: theme.Say("margin"), Unit: "calibres", Zero: true},
 		Series: []plot.Series{{X: t, Y: margin, Ink: plot.TraceA}},
 		Limits: []plot.Limit{{Y: 1, Label: "1"}, {Y: 3, Label: "3"}},
-		Note:   "least " + quantity.Format(fl.Stability.Least, unitNamed(""), 3),
+		Note:   "least " + quantity.Format(fl.Stability.Least, draw.Unit(""), 3),
 	}
 	a := plot.Chart{
-		Y:      plot.Axis{Title: look.say("angle of attack"), Unit: deg.Name, Zero: true},
+		Y:      plot.Axis{Title: theme.Say("angle of attack"), Unit: deg.Name, Zero: true},
 		Series: []plot.Series{{X: t, Y: attack, Ink: plot.TraceB}},
 	}
 	if fl.Rocket.Rigid() {
@@ -234,7 +221,7 @@ func (v *airframeView) overTime() plot.Stack {
 	} else {
 		a.Note = "a point mass has none"
 	}
-	return plot.Stack{Charset: look.charset, X: plot.Axis{Title: "time", Unit: "s", Min: 0, Max: end}, Charts: []plot.Chart{c, a},
+	return plot.Stack{Charset: theme.Charset, X: plot.Axis{Title: "time", Unit: "s", Min: 0, Max: end}, Charts: []plot.Chart{c, a},
 		Marks: airframeEvents(fl)}
 }
 
@@ -250,4 +237,9 @@ func airframeEvents(fl *sim.Flight) []plot.VerticalMark {
 	add(fl.LiquidOut, "liquid out", "liq", 1)
 	add(fl.Burnout, "burnout", "out", 2)
 	return out
+}
+
+// paragraph is a text in as many rows as it takes.
+func (v *airframeView) paragraph(r draw.Role, text string) []string {
+	return draw.Paragraph(v.scene.theme, r, text, v.columns)
 }

@@ -5,6 +5,7 @@ import (
 	"ullage/sim/gates"
 	"ullage/sim/quantity"
 	"ullage/sim/study"
+	"ullage/tui/draw"
 	"ullage/tui/plot"
 )
 
@@ -12,13 +13,13 @@ import (
 // would give the margin wanted, and the drag's shares.
 func (v *airframeView) figureLines() []string {
 	if !v.study.ready {
-		return v.wrappedLines(dimText, "The figures are being computed"+v.scene.look.ellipsis)
+		return v.paragraph(draw.Dim, "The figures are being computed"+v.scene.theme.Ellipsis)
 	}
 	var out []string
 	if v.study.busy {
-		out = v.wrappedLines(dimText, "The figures before the last edit; computing"+v.scene.look.ellipsis)
+		out = v.paragraph(draw.Dim, "The figures before the last edit; computing"+v.scene.theme.Ellipsis)
 	} else if v.study.err != nil {
-		out = v.wrappedLines(badWord, faultText(v.study.err, ""))
+		out = v.paragraph(draw.Bad, faultText(v.study.err, ""))
 	}
 	out = append(out, v.margins()...)
 	out = append(out, v.alignment()...)
@@ -28,11 +29,11 @@ func (v *airframeView) figureLines() []string {
 
 // margins is a table of every drive's balance and margins.
 func (v *airframeView) margins() []string {
-	u := v.scene.units.Unit(unitNamed("mm"))
-	t := table{columns: []tableColumn{{title: "moment", left: true}}}
+	u := v.scene.units.Unit(draw.Unit("mm"))
+	t := draw.Table{Columns: []draw.Column{{Title: "moment", Left: true}}}
 	for _, f := range v.study.result {
-		t.columns = append(t.columns, tableColumn{title: string(f.Power), unit: u.Name},
-			tableColumn{title: "margin", unit: "calibres"}, tableColumn{left: true, rank: 1})
+		t.Columns = append(t.Columns, draw.Column{Title: string(f.Power), Unit: u.Name},
+			draw.Column{Title: "margin", Unit: "calibres"}, draw.Column{Left: true, Rank: 1})
 	}
 	for _, m := range []struct {
 		name  string
@@ -45,34 +46,28 @@ func (v *airframeView) margins() []string {
 		{"liquid out", func(s *sim.Stability) sim.StabilityAt { return s.LiquidOut }, true},
 		{"burnout", func(s *sim.Stability) sim.StabilityAt { return s.Burnout }, true},
 	} {
-		row := tableRow{cells: textCells(m.name)}
+		row := draw.Row{Cells: draw.TextCells(m.name)}
 		any := false
 		for i := range v.study.result {
 			at := m.of(&v.study.result[i].Flight.Stability)
 			if !at.Happened {
-				row.cells = append(row.cells, textCells("", "", "")...)
+				row.Cells = append(row.Cells, draw.TextCells("", "", "")...)
 				continue
 			}
 			any = true
-			word := tableCell{}
+			word := draw.Cell{}
 			if m.judge {
 				text, lev := gates.JudgeMargin(v.study.result[i].Flight.Rocket, at.Margin)
-				word = tableCell{text: text, role: level(lev)}
+				word = draw.Cell{Text: text, Role: draw.Level(lev)}
 			}
-			row.cells = append(row.cells, tableCell{text: quantity.Format(at.Balance, bare(u), 3)},
-				tableCell{text: quantity.Format(at.Margin, unitNamed(""), 3)}, word)
+			row.Cells = append(row.Cells, draw.Cell{Text: quantity.Format(at.Balance, draw.Bare(u), 3)},
+				draw.Cell{Text: quantity.Format(at.Margin, draw.Unit(""), 3)}, word)
 		}
 		if any {
-			t.rows = append(t.rows, row)
+			t.Rows = append(t.Rows, row)
 		}
 	}
-	return t.draw(v.scene.look, v.columns, len(t.rows)+2)
-}
-
-// bare is a unit without its name, for columns whose heading has it.
-func bare(u quantity.Unit) quantity.Unit {
-	u.Name = ""
-	return u
+	return t.Draw(v.scene.theme, v.columns, len(t.Rows)+2)
 }
 
 // flying is the study of the drive on show.
@@ -91,19 +86,19 @@ func (v *airframeView) alignment() []string {
 	if f == nil {
 		return nil
 	}
-	deg, m := unitNamed("deg"), v.scene.units.Unit(unitNamed("m"))
-	t := table{columns: []tableColumn{{title: "thrust off", unit: deg.Name}, {title: "lower", unit: m.Name},
-		{title: "aside", unit: m.Name}, {title: "attack", unit: deg.Name}}}
+	deg, m := draw.Unit("deg"), v.scene.units.Unit(draw.Unit("m"))
+	t := draw.Table{Columns: []draw.Column{{Title: "thrust off", Unit: deg.Name}, {Title: "lower", Unit: m.Name},
+		{Title: "aside", Unit: m.Name}, {Title: "attack", Unit: deg.Name}}}
 	for _, a := range f.Alignments {
-		t.rows = append(t.rows, tableRow{cells: textCells(quantity.Format(a.Angle, bare(deg), 3), quantity.Format(a.Lower, bare(m), 2),
-			quantity.Format(a.Off, bare(m), 2), quantity.Format(a.MaxAngle, bare(deg), 2))})
+		t.Rows = append(t.Rows, draw.Row{Cells: draw.TextCells(quantity.Format(a.Angle, draw.Bare(deg), 3), quantity.Format(a.Lower, draw.Bare(m), 2),
+			quantity.Format(a.Off, draw.Bare(m), 2), quantity.Format(a.MaxAngle, draw.Bare(deg), 2))})
 	}
-	out := t.draw(v.scene.look, v.columns, len(t.rows)+2)
+	out := t.Draw(v.scene.theme, v.columns, len(t.Rows)+2)
 	held := "Build it straight to " + quantity.Format(f.Tolerance, deg, 2)
 	if f.Tolerance >= study.LargestMisalignment {
 		held = "Even " + quantity.Format(f.Tolerance, deg, 2) + " off"
 	}
-	return append(out, v.wrappedLines(plainText, held+" keeps the angle of attack under "+
+	return append(out, v.paragraph(draw.Plain, held+" keeps the angle of attack under "+
 		quantity.Format(f.Attack, deg, 2)+" in calm air.")...)
 }
 
@@ -114,8 +109,8 @@ func (v *airframeView) sizing() []string {
 		return nil
 	}
 	z := &f.Sizing
-	g, mm := v.scene.units.Unit(unitNamed("g")), v.scene.units.Unit(unitNamed("mm"))
-	text := "For a least margin of " + quantity.Format(z.Margin, unitNamed(""), 2) + " calibres on " + string(f.Power) + ": "
+	g, mm := v.scene.units.Unit(draw.Unit("g")), v.scene.units.Unit(draw.Unit("mm"))
+	text := "For a least margin of " + quantity.Format(z.Margin, draw.Unit(""), 2) + " calibres on " + string(f.Power) + ": "
 	switch {
 	case z.WeightOut:
 		text += "no weight in the nose is enough"
@@ -128,7 +123,7 @@ func (v *airframeView) sizing() []string {
 		fins := f.Flight.Rocket.Shape.Fins
 		text += "; or a fin span of " + quantity.Format(z.Span, mm, 3) + " instead of " + quantity.Format(fins[len(fins)-1].Span, mm, 3)
 	}
-	return v.wrappedLines(plainText, text+".")
+	return v.paragraph(draw.Plain, text+".")
 }
 
 // shares are the parts' shares of the drag, as bars.
@@ -137,22 +132,22 @@ func (v *airframeView) shares() []string {
 	if f == nil || !(f.Drag > 0) {
 		return nil
 	}
-	look := v.scene.look
-	head := "Drag of the shape " + quantity.Format(f.Drag, unitNamed(""), 3)
+	theme := v.scene.theme
+	head := "Drag of the shape " + quantity.Format(f.Drag, draw.Unit(""), 3)
 	if f.Given {
 		head += " (the file gives its own, and that flies)"
 	}
-	out := v.wrappedLines(plainText, head)
+	out := v.paragraph(draw.Plain, head)
 	for _, p := range f.Parts {
 		if p.Drag == 0 {
 			continue
 		}
 		share := p.Drag / f.Drag
-		name := look.fit(look.say(clean(p.Name)), min(16, v.columns/3))
-		figure := quantity.Format(share, unitNamed("%"), 2)
-		cells := max(min(v.columns-width(name)-10, 40), 1)
-		line := name + " " + plot.Bar(share, cells, look.charset) + " " + padded(figure, 8)
-		out = append(out, look.in(dimText, look.fit(line, v.columns)))
+		name := theme.Fit(theme.Say(draw.Clean(p.Name)), min(16, v.columns/3))
+		figure := quantity.Format(share, draw.Unit("%"), 2)
+		cells := max(min(v.columns-draw.Width(name)-10, 40), 1)
+		line := name + " " + plot.Bar(share, cells, theme.Charset) + " " + draw.Padded(figure, 8)
+		out = append(out, theme.Paint(draw.Dim, theme.Fit(line, v.columns)))
 	}
 	return out
 }

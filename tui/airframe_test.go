@@ -10,6 +10,7 @@ import (
 
 	"ullage/sim/rocketfile"
 	"ullage/sim/study"
+	"ullage/tui/draw"
 	"ullage/tui/plot"
 )
 
@@ -66,7 +67,7 @@ func TestAirframeGoldens(t *testing.T) {
 		t.Run(c.name, func(t *testing.T) {
 			s := newScreenIn(t, shaped(t), c.charset, c.w, c.h)
 			s.press(c.keys...)
-			require.True(t, c.charset != plot.ASCII || isASCII(s.view()), "not 7-bit: %q", s.view())
+			require.True(t, c.charset != plot.ASCII || draw.IsASCII(s.view()), "not 7-bit: %q", s.view())
 			s.golden(c.name)
 		})
 	}
@@ -120,7 +121,7 @@ func TestAirframeIsLive(t *testing.T) {
 		f, err := s.m.file().SetValue("fins.1.span", span)
 		require.NoError(t, err)
 		s.m.take(f, nil, step{})
-		late = append(late, v.show(scene{ctx: context.Background(), file: f, now: s.m.now, look: s.m.look}))
+		late = append(late, v.show(scene{ctx: context.Background(), file: f, now: s.m.now, theme: s.m.theme}))
 	}
 	require.True(t, v.study.busy)
 	s.send(tea.WindowSizeMsg{Width: 120, Height: 41})

@@ -9,13 +9,14 @@ import (
 
 	"ullage/sim/gates"
 	"ullage/sim/rocket"
+	"ullage/tui/draw"
 	"ullage/tui/plot"
 )
 
 // inColour paints as a terminal of many colours has it.
 func inColour(m *Model) {
 	m.profile, m.colour = termenv.TrueColor, true
-	m.repaint(darkBackground)
+	m.repaint(draw.DarkBackground)
 }
 
 // From a key to the new flight drawn: the key, the flight it asks for, the

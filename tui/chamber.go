@@ -8,6 +8,7 @@ import (
 
 	"ullage/sim/chamber"
 	"ullage/sim/rocket"
+	"ullage/tui/draw"
 	"ullage/tui/plot"
 )
 
@@ -53,20 +54,20 @@ func (v *chamberView) keys() []key.Binding {
 	return []key.Binding{b.Add, b.Remove, b.Sheet}
 }
 
-func (v *chamberView) hints() []hint {
+func (v *chamberView) hints() []draw.Hint {
 	b, k := &v.bindings, &v.frame
 	if v.vessel == nil {
-		return []hint{
-			{b.Add.Help().Key, "add a chamber"}, {k.NextView.Help().Key, "view"}, {k.Drive.Help().Key, "drive"},
-			{k.Up.Help().Key + k.Down.Help().Key, "choose"}, {k.Less.Help().Key + k.More.Help().Key, "change"},
-			{k.Save.Help().Key, "save"}, {k.Findings.Help().Key, "findings"}, {k.Units.Help().Key, "units"},
+		return []draw.Hint{
+			draw.HintOf("add a chamber", b.Add), draw.HintOf("view", k.NextView), draw.HintOf("drive", k.Drive),
+			draw.HintOf("choose", k.Up, k.Down), draw.HintOf("change", k.Less, k.More),
+			draw.HintOf("save", k.Save), draw.HintOf("findings", k.Findings), draw.HintOf("units", k.Units),
 		}
 	}
-	return []hint{
-		{k.Up.Help().Key + k.Down.Help().Key, "choose"}, {k.Less.Help().Key + k.More.Help().Key, "change"},
-		{b.Sheet.Help().Key, "parts or figures"}, {b.Add.Help().Key, "add a ply"}, {b.Remove.Help().Key, "remove it"},
-		{k.Undo.Help().Key, "undo"}, {k.NextView.Help().Key, "view"}, {k.Type.Help().Key, "type"},
-		{k.Save.Help().Key, "save"}, {k.Findings.Help().Key, "findings"}, {k.Units.Help().Key, "units"},
+	return []draw.Hint{
+		draw.HintOf("choose", k.Up, k.Down), draw.HintOf("change", k.Less, k.More),
+		draw.HintOf("parts or figures", b.Sheet), draw.HintOf("add a ply", b.Add), draw.HintOf("remove it", b.Remove),
+		draw.HintOf("undo", k.Undo), draw.HintOf("view", k.NextView), draw.HintOf("type", k.Type),
+		draw.HintOf("save", k.Save), draw.HintOf("findings", k.Findings), draw.HintOf("units", k.Units),
 	}
 }
 
@@ -124,7 +125,7 @@ func (v *chamberView) add(m *Model) {
 		if m.take(f, err, step{says: "chamber added"}) {
 			m.refill()
 			v.enter(m)
-			m.say(plainText, "A chamber of typical glass cloth added: change it to what you built. No proof is on record.")
+			m.say(draw.Plain, "A chamber of typical glass cloth added: change it to what you built. No proof is on record.")
 		}
 		return
 	}
@@ -132,7 +133,7 @@ func (v *chamberView) add(m *Model) {
 	if m.take(f, err, step{says: "ply " + name + " added"}) {
 		m.refill()
 		m.inputs.choose("chamber.ply." + name + ".count")
-		m.say(plainText, "Ply "+name+" added: one layer. The rocket's mass stays as it was weighed.")
+		m.say(draw.Plain, "Ply "+name+" added: one layer. The rocket's mass stays as it was weighed.")
 	}
 }
 
@@ -140,20 +141,20 @@ func (v *chamberView) add(m *Model) {
 func (v *chamberView) remove(m *Model) {
 	c := m.file().Rocket().Chamber
 	if c == nil || len(c.Plies) == 0 {
-		m.say(dimText, "There is no ply to remove.")
+		m.say(draw.Dim, "There is no ply to remove.")
 		return
 	}
 	name := ""
 	if parts := strings.Split(m.inputs.chosen().Name, "."); len(parts) == 4 && parts[1] == "ply" {
 		name = parts[2]
 	} else if len(c.Plies) > 1 {
-		m.say(dimText, "Which ply? Choose one of its inputs first.")
+		m.say(draw.Dim, "Which ply? Choose one of its inputs first.")
 		return
 	} else {
 		name = c.Plies[0].Name
 	}
 	f, err := m.file().RemovePly(name)
 	if m.take(f, err, step{says: "ply " + name + " removed"}) {
-		m.say(plainText, "Ply "+name+" removed; undo brings it back.")
+		m.say(draw.Plain, "Ply "+name+" removed; undo brings it back.")
 	}
 }

@@ -5,6 +5,7 @@ import (
 
 	"ullage/sim/chamber"
 	"ullage/sim/quantity"
+	"ullage/tui/draw"
 )
 
 // fullSection is how many rows of a section are worth having beside all the rest.
@@ -23,22 +24,22 @@ const (
 // draw draws the section, and below it the parts, the figures, or both.
 func (v *chamberView) draw() {
 	v.painted = v.painted[:0]
-	look := v.scene.look
-	if v.rows < 2 || v.columns < 1 || look == nil {
+	theme := v.scene.theme
+	if v.rows < 2 || v.columns < 1 || theme == nil {
 		return
 	}
 	if text := v.instead(); text != "" {
-		v.painted = centred(look, text, v.columns, v.rows)
+		v.painted = draw.Centred(theme, text, v.columns, v.rows)
 		return
 	}
 	parts, figures := v.partLines(), v.figureLines()
-	caution := v.text(cautionWord, chamberCaution)
+	caution := v.paragraph(draw.Caution, chamberCaution)
 	if v.rows < 24 {
-		caution = v.text(cautionWord, shortCaution)
+		caution = v.paragraph(draw.Caution, shortCaution)
 	}
 	room := v.rows - len(caution)
 	below := parts
-	switch all := append(append(slices.Clone(parts), blanks(v.columns)), figures...); {
+	switch all := append(append(slices.Clone(parts), draw.Blanks(v.columns)), figures...); {
 	case room-len(all)-len(v.sizes(fullSection)) >= fullSection:
 		below = all
 	case v.figures:
@@ -52,10 +53,10 @@ func (v *chamberView) draw() {
 	v.painted = append(v.painted, below[:max(min(len(below), room-len(v.painted)), 0)]...)
 	if spare := room - len(v.painted); len(below) == len(parts) && spare > 3 {
 		// The first of the figures are those one looks for; the key shows the others.
-		v.painted = append(append(v.painted, blanks(v.columns)), figures[:min(spare-1, len(figures))]...)
+		v.painted = append(append(v.painted, draw.Blanks(v.columns)), figures[:min(spare-1, len(figures))]...)
 	}
 	for len(v.painted) < room {
-		v.painted = append(v.painted, blanks(v.columns))
+		v.painted = append(v.painted, draw.Blanks(v.columns))
 	}
 	v.painted = append(v.painted[:max(room, 0)], caution...)
 	v.painted = v.painted[:v.rows]
@@ -69,7 +70,7 @@ func (v *chamberView) sectionRows(left int) int {
 		if rows+len(v.sizes(rows)) > left {
 			continue
 		}
-		if rows <= 5 || newChamberSection(v.vessel, v.rocket, v.columns, rows, v.scene.look.charset).shortened <= shortest {
+		if rows <= 5 || newChamberSection(v.vessel, v.rocket, v.columns, rows, v.scene.theme.Charset).shortened <= shortest {
 			return rows
 		}
 	}
@@ -97,12 +98,8 @@ func (v *chamberView) section(rows int) {
 	if p := v.weakest(); p != nil {
 		weakest = p.Name
 	}
-	stack := newChamberSection(v.vessel, v.rocket, v.columns, rows, v.scene.look.charset).draw(weakest)
-	v.grid.Resize(v.columns, rows)
-	stack.DrawTo(&v.grid)
-	for row := range v.grid.Height() {
-		v.painted = append(v.painted, paintRow(v.scene.look, &v.grid, row))
-	}
+	stack := newChamberSection(v.vessel, v.rocket, v.columns, rows, v.scene.theme.Charset).draw(weakest)
+	v.painted = append(v.painted, draw.PaintStack(v.scene.theme, &v.grid, &stack, v.columns, rows)...)
 }
 
 // weakest is the weakest part; nil when none can be told.
@@ -119,7 +116,7 @@ func (v *chamberView) sizes(rows int) []string {
 	c := v.vessel
 	text := "Bore " + v.given(c.Diameter, "mm") + ", tube " + v.inUnit(c.Length, "mm", 3) + ", wall " + v.inUnit(c.WallThickness(), "mm", 3)
 	if v.rows < 24 {
-		return v.text(dimText, text)[:1]
+		return v.paragraph(draw.Dim, text)[:1]
 	}
 	for _, end := range []struct {
 		name string
@@ -130,28 +127,23 @@ func (v *chamberView) sizes(rows int) []string {
 		}
 	}
 	text += ". Nose to the left"
-	if says := newChamberSection(c, v.rocket, v.columns, rows, v.scene.look.charset).says(); says != "" {
+	if says := newChamberSection(c, v.rocket, v.columns, rows, v.scene.theme.Charset).says(); says != "" {
 		text += "; " + says
 	}
-	return v.text(dimText, text+".")
+	return v.paragraph(draw.Dim, text+".")
 }
 
 // given is a value as it was typed, in the unit shown for one of ours.
 func (v *chamberView) given(x float64, unit string) string {
-	return exact(x, v.scene.units.Unit(unitNamed(unit)), 5)
+	return draw.Exact(x, v.scene.units.Unit(draw.Unit(unit)), 5)
 }
 
 // inUnit is a value in the unit shown for one of ours.
 func (v *chamberView) inUnit(x float64, unit string, digits int) string {
-	return quantity.Format(x, v.scene.units.Unit(unitNamed(unit)), digits)
+	return quantity.Format(x, v.scene.units.Unit(draw.Unit(unit)), digits)
 }
 
-// text is a text in as many rows as it takes.
-func (v *chamberView) text(r role, text string) []string {
-	look := v.scene.look
-	var out []string
-	for _, l := range wrapped(look.say(clean(text)), v.columns) {
-		out = append(out, look.in(r, padded(l, v.columns)))
-	}
-	return out
+// paragraph is a text in as many rows as it takes.
+func (v *chamberView) paragraph(r draw.Role, text string) []string {
+	return draw.Paragraph(v.scene.theme, r, text, v.columns)
 }

@@ -11,6 +11,7 @@ import (
 	"ullage/sim/quantity"
 	"ullage/sim/report"
 	"ullage/sim/rocket"
+	"ullage/tui/draw"
 )
 
 // chamberFigure is one figure of the chamber: what it is, how much, and what is to be
@@ -39,7 +40,7 @@ func (v *chamberView) figureLines() []string {
 	half := (v.columns - gap) / 2
 	n := (len(all) + 1) / 2
 	left, right := v.column(all[:n], half), v.column(all[n:], v.columns-half-gap)
-	return beside(left, right, half, gap, v.columns, max(len(left), len(right)))
+	return draw.Beside(left, right, half, gap, v.columns, max(len(left), len(right)))
 }
 
 // pressing is above 0 for a figure that has to be in sight where not all are.
@@ -52,23 +53,23 @@ func (v *chamberView) pressing(f chamberFigure) int {
 
 // column sets figures one below the other.
 func (v *chamberView) column(figures []chamberFigure, w int) []string {
-	look := v.scene.look
+	theme := v.scene.theme
 	label, value := 0, 0
 	for _, f := range figures {
-		label, value = max(label, width(f.label)), max(value, width(look.say(f.value)))
+		label, value = max(label, draw.Width(f.label)), max(value, draw.Width(theme.Say(f.value)))
 	}
 	var out []string
 	for _, f := range figures {
-		line := look.in(dimText, padded(f.label, label)) + " " + look.in(strongText, padded(look.say(f.value), value))
+		line := theme.Paint(draw.Dim, draw.Padded(f.label, label)) + " " + theme.Paint(draw.Strong, draw.Padded(theme.Say(f.value), value))
 		used := label + 1 + value
 		if word, lev := v.word(f.check); word != "" {
-			line += " " + look.in(level(lev), word)
-			used += 1 + width(word)
+			line += " " + theme.Paint(draw.Level(lev), word)
+			used += 1 + draw.Width(word)
 		}
 		if room := w - used - 1; f.note != "" && room > 3 {
-			line += " " + look.in(dimText, look.fit(look.say(f.note), room))
+			line += " " + theme.Paint(draw.Dim, theme.Fit(theme.Say(f.note), room))
 		}
-		out = append(out, padPainted(line, w))
+		out = append(out, draw.PadPainted(line, w))
 	}
 	return out
 }
@@ -124,7 +125,7 @@ func (v *chamberView) allFigures() []chamberFigure {
 		{"dilation", v.inUnit(res.Dilation.Volume, "mL", 3), "", v.crackNote() + "; in its proof"},
 		{"wall", v.inUnit(res.Tube.Wall, "mm", 3), "", v.wallNote()},
 		{"tube", v.inUnit(res.Tube.Mass, "g", 3), "", v.buyNote()},
-		{"strength left", quantity.Format(res.HeatFactor*res.CycleFactor, unitNamed("%"), 3), "", v.ageNote()},
+		{"strength left", quantity.Format(res.HeatFactor*res.CycleFactor, draw.Unit("%"), 3), "", v.ageNote()},
 	}
 	if f, ok := v.opening(); ok {
 		figures = append(figures, f)
@@ -152,7 +153,7 @@ func (v *chamberView) record() chamberFigure {
 	if c := v.vessel; c.Proof > 0 {
 		f.value, f.note = v.given(c.Proof, "bar"), "for "+report.AtMost(v.result.MostOnRecord, v.scene.units)+" at work"
 		if c.ProofDate != "" {
-			f.note = clean(c.ProofDate) + ", " + f.note
+			f.note = draw.Clean(c.ProofDate) + ", " + f.note
 		}
 	}
 	return f
@@ -169,7 +170,7 @@ func (v *chamberView) wallNote() string {
 	}
 	text += string(v.vessel.Material)
 	if res.Tube.FibreFraction > 0 {
-		text += ", " + quantity.Format(res.Tube.FibreFraction, unitNamed("%"), 2) + " fibre"
+		text += ", " + quantity.Format(res.Tube.FibreFraction, draw.Unit("%"), 2) + " fibre"
 	}
 	if res.Thick {
 		text += "; thick: the inner face has more stress"
@@ -191,7 +192,7 @@ func (v *chamberView) buyNote() string {
 
 // ageNote says what heat and pressurisations leave of the strength.
 func (v *chamberView) ageNote() string {
-	percent := unitNamed("%")
+	percent := draw.Unit("%")
 	return "heat leaves " + quantity.Format(v.result.HeatFactor, percent, 3) +
 		fmt.Sprintf(", %d times under pressure ", v.vessel.Cycles) + quantity.Format(v.result.CycleFactor, percent, 3)
 }

@@ -6,6 +6,7 @@ import (
 	"ullage/sim/chamber"
 	"ullage/sim/gates"
 	"ullage/sim/quantity"
+	"ullage/tui/draw"
 	"ullage/tui/plot"
 )
 
@@ -13,16 +14,16 @@ import (
 // part, with a mark where proving takes it.
 func (v *chamberView) partLines() []string {
 	const figure, word, least, most = 7, 5, 10, 60 // cells: the percentage, the verdict, the bar
-	look, res := v.scene.look, &v.result
+	theme, res := v.scene.theme, &v.result
 	names := 0
 	for i := range res.Parts {
-		names = max(names, width(res.Parts[i].Name))
+		names = max(names, draw.Width(res.Parts[i].Name))
 	}
 	room := v.columns - 1 - names - 1 - figure - 1 - word // of bar and remarks
 	remarks, widest := v.remarks(room - 2*least)
 	cells := min(max(room-widest, least), most)
 	factor := v.atProof()
-	out := []string{look.in(heading, look.fit(look.say(v.partsHeading(factor)), v.columns))}
+	out := []string{theme.Paint(draw.Heading, theme.Fit(theme.Say(v.partsHeading(factor)), v.columns))}
 	for i := range res.Parts {
 		p := &res.Parts[i]
 		sign, text, lev := " ", gates.WordGood, gates.Good
@@ -32,11 +33,11 @@ func (v *chamberView) partLines() []string {
 		if i == res.Weakest {
 			sign = string(weakSign)
 		}
-		r := level(lev)
-		line := look.in(r, sign) + padded(p.Name, names) + " " + look.in(r, v.bar(p.Use, p.Use*factor, cells)) +
-			aligned(quantity.Format(p.Use, unitNamed("%"), 2), figure) + " " + look.in(r, padded(text, word)) +
-			look.in(dimText, remarks[i])
-		out = append(out, padPainted(line, v.columns))
+		r := draw.Level(lev)
+		line := theme.Paint(r, sign) + draw.Padded(p.Name, names) + " " + theme.Paint(r, v.bar(p.Use, p.Use*factor, cells)) +
+			draw.Aligned(quantity.Format(p.Use, draw.Unit("%"), 2), figure) + " " + theme.Paint(r, draw.Padded(text, word)) +
+			theme.Paint(draw.Dim, remarks[i])
+		out = append(out, draw.PadPainted(line, v.columns))
 	}
 	return out
 }
@@ -47,17 +48,17 @@ func (v *chamberView) partsHeading(factor float64) string {
 	if factor == 0 {
 		return "Strength taken at " + at + "; " + sign + " weakest"
 	}
-	proof := v.scene.look.bar + " in a proof at " + v.inUnit(v.result.Proof, "bar", 3)
-	if full := "Strength taken at " + at + "; " + proof + "; " + sign + " weakest"; width(full) <= v.columns {
+	proof := v.scene.theme.Bar + " in a proof at " + v.inUnit(v.result.Proof, "bar", 3)
+	if full := "Strength taken at " + at + "; " + proof + "; " + sign + " weakest"; draw.Width(full) <= v.columns {
 		return full
 	}
-	return "At " + at + "; " + v.scene.look.bar + " proof " + v.inUnit(v.result.Proof, "bar", 3) + "; " + sign + " weakest"
+	return "At " + at + "; " + v.scene.theme.Bar + " proof " + v.inUnit(v.result.Proof, "bar", 3) + "; " + sign + " weakest"
 }
 
 // remarks are stress, strength and notes of every part, as much of that as has room for
 // all of them, and the cells it takes.
 func (v *chamberView) remarks(room int) (texts []string, widest int) {
-	look := v.scene.look
+	theme := v.scene.theme
 	texts = make([]string, len(v.result.Parts))
 	for detail := 3; detail > 0; detail-- {
 		widest = 0
@@ -68,13 +69,13 @@ func (v *chamberView) remarks(room int) (texts []string, widest int) {
 				text = "  typical"
 			}
 			if detail > 1 {
-				text = aligned(v.bareStress(p.Stress), 8) + " of " + aligned(v.inUnit(p.Strength, "MPa", 3), 9) + padded(text, 9)
+				text = draw.Aligned(v.bareStress(p.Stress), 8) + " of " + draw.Aligned(v.inUnit(p.Strength, "MPa", 3), 9) + draw.Padded(text, 9)
 			}
 			if p.Note != "" && detail > 2 {
 				text += "  " + string(p.Note)
 			}
-			texts[i] = look.say(text)
-			widest = max(widest, width(texts[i]))
+			texts[i] = theme.Say(text)
+			widest = max(widest, draw.Width(texts[i]))
 		}
 		if widest <= room {
 			return texts, widest
@@ -85,7 +86,7 @@ func (v *chamberView) remarks(room int) (texts []string, widest int) {
 
 // bareStress is a stress without its unit.
 func (v *chamberView) bareStress(stress float64) string {
-	return quantity.Format(stress, bare(v.scene.units.Unit(unitNamed("MPa"))), 3)
+	return quantity.Format(stress, draw.Bare(v.scene.units.Unit(draw.Unit("MPa"))), 3)
 }
 
 // atProof is how many times the working pressure proving takes; 0 when it cannot be told.
@@ -106,11 +107,11 @@ func (v *chamberView) overtaxed(p *chamber.Part) bool {
 
 // bar is a bar with a mark at another share.
 func (v *chamberView) bar(share, mark float64, cells int) string {
-	look := v.scene.look
-	bar := []rune(plot.Bar(share, cells, look.charset))
+	theme := v.scene.theme
+	bar := []rune(plot.Bar(share, cells, theme.Charset))
 	at := int(mark * float64(cells))
 	if mark > 0 && at < len(bar) && bar[at] == ' ' {
-		bar[at] = []rune(look.bar)[0]
+		bar[at] = []rune(theme.Bar)[0]
 	}
 	return string(bar)
 }

@@ -10,6 +10,7 @@ import (
 	"ullage/sim/chamber"
 	"ullage/sim/gates"
 	"ullage/sim/rocketfile"
+	"ullage/tui/draw"
 	"ullage/tui/plot"
 )
 
@@ -46,7 +47,7 @@ func TestChamberGoldens(t *testing.T) {
 		t.Run(c.name, func(t *testing.T) {
 			s := newScreenIn(t, c.file, c.charset, c.w, c.h)
 			s.press(c.keys...)
-			require.True(t, c.charset != plot.ASCII || isASCII(s.view()), "not 7-bit: %q", s.view())
+			require.True(t, c.charset != plot.ASCII || draw.IsASCII(s.view()), "not 7-bit: %q", s.view())
 			require.NotContains(t, strings.ToLower(s.view()), "safe")
 			s.golden(c.name)
 		})

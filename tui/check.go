@@ -2,6 +2,7 @@ package tui
 
 import (
 	"slices"
+	"ullage/tui/draw"
 
 	"github.com/charmbracelet/bubbles/key"
 	tea "github.com/charmbracelet/bubbletea"
@@ -49,14 +50,14 @@ func (v *checkView) keys() []key.Binding {
 	return []key.Binding{b.Prev, b.Next, b.PrevMend, b.NextMend, b.Take}
 }
 
-func (v *checkView) hints() []hint {
+func (v *checkView) hints() []draw.Hint {
 	b, k := &v.bindings, &v.frame
-	return []hint{
-		{b.Prev.Help().Key + b.Next.Help().Key, "check"}, {b.Take.Help().Key, "make the mend"}, {k.Undo.Help().Key, "undo"},
-		{b.PrevMend.Help().Key + b.NextMend.Help().Key, "mend"},
-		{k.Up.Help().Key + k.Down.Help().Key, "choose"}, {k.Less.Help().Key + k.More.Help().Key, "change"},
-		{k.NextView.Help().Key, "view"}, {k.Drive.Help().Key, "drive"}, {k.Type.Help().Key, "type"},
-		{k.Save.Help().Key, "save"}, {k.Findings.Help().Key, "findings"}, {k.Units.Help().Key, "units"},
+	return []draw.Hint{
+		draw.HintOf("check", b.Prev, b.Next), draw.HintOf("make the mend", b.Take), draw.HintOf("undo", k.Undo),
+		draw.HintOf("mend", b.PrevMend, b.NextMend),
+		draw.HintOf("choose", k.Up, k.Down), draw.HintOf("change", k.Less, k.More),
+		draw.HintOf("view", k.NextView), draw.HintOf("drive", k.Drive), draw.HintOf("type", k.Type),
+		draw.HintOf("save", k.Save), draw.HintOf("findings", k.Findings), draw.HintOf("units", k.Units),
 	}
 }
 

@@ -7,20 +7,21 @@ import (
 
 	"ullage/sim/gates"
 	"ullage/sim/report"
+	"ullage/tui/draw"
 )
 
 // checkColumn is a column of the list of checks.
 type checkColumn struct {
-	tableColumn
-	cell func(v *checkView, e *checkEntry) tableCell
+	draw.Column
+	cell func(v *checkView, e *checkEntry) draw.Cell
 }
 
 // inCase is a column of what one case came to.
 func inCase(k gates.Case, title string) checkColumn {
-	return checkColumn{tableColumn{title: title}, func(v *checkView, e *checkEntry) tableCell {
-		c := tableCell{text: v.valueIn(e, k), role: dimText}
-		if c.text != "" && k == e.Case && e.Judged {
-			c.role = plainText
+	return checkColumn{draw.Column{Title: title}, func(v *checkView, e *checkEntry) draw.Cell {
+		c := draw.Cell{Text: v.valueIn(e, k), Role: draw.Dim}
+		if c.Text != "" && k == e.Case && e.Judged {
+			c.Role = draw.Plain
 		}
 		return c
 	}}
@@ -29,24 +30,26 @@ func inCase(k gates.Case, title string) checkColumn {
 // checkColumns are the columns of the list, the most needed first: where there is no
 // room for all, the last ones go.
 var checkColumns = []checkColumn{
-	{tableColumn{left: true}, func(_ *checkView, e *checkEntry) tableCell { return tableCell{text: e.sign(), role: level(e.Level)} }},
-	{tableColumn{title: "check", left: true}, func(_ *checkView, e *checkEntry) tableCell { return tableCell{text: clean(e.Name)} }},
-	{tableColumn{title: "worst"}, func(v *checkView, e *checkEntry) tableCell {
-		return tableCell{text: report.CheckValue(&e.Check, v.scene.units), role: strongText}
+	{draw.Column{Left: true}, func(_ *checkView, e *checkEntry) draw.Cell {
+		return draw.Cell{Text: e.sign(), Role: draw.Level(e.Level)}
 	}},
-	{tableColumn{left: true}, func(_ *checkView, e *checkEntry) tableCell { return tableCell{text: e.Word, role: level(e.Level)} }},
-	{tableColumn{title: "limit", left: true}, func(v *checkView, e *checkEntry) tableCell {
-		return tableCell{text: report.CheckBound(&e.Check, v.scene.units)}
+	{draw.Column{Title: "check", Left: true}, func(_ *checkView, e *checkEntry) draw.Cell { return draw.Cell{Text: draw.Clean(e.Name)} }},
+	{draw.Column{Title: "worst"}, func(v *checkView, e *checkEntry) draw.Cell {
+		return draw.Cell{Text: report.CheckValue(&e.Check, v.scene.units), Role: draw.Strong}
 	}},
-	{tableColumn{title: "case", left: true}, func(v *checkView, e *checkEntry) tableCell {
+	{draw.Column{Left: true}, func(_ *checkView, e *checkEntry) draw.Cell { return draw.Cell{Text: e.Word, Role: draw.Level(e.Level)} }},
+	{draw.Column{Title: "limit", Left: true}, func(v *checkView, e *checkEntry) draw.Cell {
+		return draw.Cell{Text: report.CheckBound(&e.Check, v.scene.units)}
+	}},
+	{draw.Column{Title: "case", Left: true}, func(v *checkView, e *checkEntry) draw.Cell {
 		if v.still(e) || !e.Judged {
-			return tableCell{}
+			return draw.Cell{}
 		}
-		return tableCell{text: caseNames[e.Case], role: dimText}
+		return draw.Cell{Text: caseNames[e.Case], Role: draw.Dim}
 	}},
 	inCase(gates.Calm, "calm"), inCase(gates.Day, "day"), inCase(gates.Corner, "corner"),
-	{tableColumn{title: "source", left: true}, func(_ *checkView, e *checkEntry) tableCell {
-		return tableCell{text: clean(e.Limit.Source), role: dimText}
+	{draw.Column{Title: "source", Left: true}, func(_ *checkView, e *checkEntry) draw.Cell {
+		return draw.Cell{Text: draw.Clean(e.Limit.Source), Role: draw.Dim}
 	}},
 }
 
@@ -82,48 +85,48 @@ func (v *checkView) valueIn(e *checkEntry, k gates.Case) string {
 }
 
 // table is the list in as many columns as have room, and how many those are.
-func (v *checkView) table(list []checkEntry, at int) (t table, shown int) {
+func (v *checkView) table(list []checkEntry, at int) (t draw.Table, shown int) {
 	const rank = 1 // dropped by checkWidths, not by the table
 	for _, n := range checkWidths {
-		t, shown = table{}, n
+		t, shown = draw.Table{}, n
 		for _, c := range checkColumns[:n] {
-			c.rank = rank
-			t.columns = append(t.columns, c.tableColumn)
+			c.Rank = rank
+			t.Columns = append(t.Columns, c.Column)
 		}
 		for i := range list {
-			e, row := &list[i], tableRow{}
+			e, row := &list[i], draw.Row{}
 			if i == at {
-				row.sign, row.role = v.scene.look.pointer, focused
+				row.Sign, row.Role = v.scene.theme.Pointer, draw.Focused
 			}
 			for _, c := range checkColumns[:n] {
-				row.cells = append(row.cells, c.cell(v, e))
+				row.Cells = append(row.Cells, c.cell(v, e))
 			}
-			t.rows = append(t.rows, row)
+			t.Rows = append(t.Rows, row)
 		}
-		if _, fits := t.fit(v.scene.look, v.columns); !slices.Contains(fits, false) {
+		if _, fits := t.Fit(v.scene.theme, v.columns); !slices.Contains(fits, false) {
 			break
 		}
 	}
 	v.shorten(&t)
-	for i := range t.columns {
-		t.columns[i].rank = 0 // what has no room now is cut
+	for i := range t.Columns {
+		t.Columns[i].Rank = 0 // what has no room now is cut
 	}
 	return t, shown
 }
 
 // shorten cuts the checks' names where even the fewest columns are too wide.
-func (v *checkView) shorten(t *table) {
+func (v *checkView) shorten(t *draw.Table) {
 	const names = 1
-	widths, _ := t.fit(v.scene.look, math.MaxInt)
-	over := -t.gap() + 1 - v.columns
+	widths, _ := t.Fit(v.scene.theme, math.MaxInt)
+	over := -t.Gap() + 1 - v.columns
 	for _, w := range widths {
-		over += w + t.gap()
+		over += w + t.Gap()
 	}
 	if over <= 0 {
 		return
 	}
-	for i := range t.rows {
-		cell := &t.rows[i].cells[names]
-		cell.text = strings.TrimRight(v.scene.look.fit(cell.text, max(widths[names]-over, 8)), " ")
+	for i := range t.Rows {
+		cell := &t.Rows[i].Cells[names]
+		cell.Text = strings.TrimRight(v.scene.theme.Fit(cell.Text, max(widths[names]-over, 8)), " ")
 	}
 }

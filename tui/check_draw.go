@@ -8,31 +8,32 @@ import (
 	"ullage/sim/gates"
 	"ullage/sim/quantity"
 	"ullage/sim/report"
+	"ullage/tui/draw"
 )
 
 // draw draws the verdict, and below it the part of the list that is in sight.
 func (v *checkView) draw() {
 	v.painted, v.sight = v.painted[:0], v.sight[:0]
-	look := v.scene.look
-	if v.rows < 2 || v.columns < 1 || look == nil {
+	theme := v.scene.theme
+	if v.rows < 2 || v.columns < 1 || theme == nil {
 		return
 	}
 	if text := v.instead(); text != "" {
-		v.painted = centred(look, text, v.columns, v.rows)
+		v.painted = draw.Centred(theme, text, v.columns, v.rows)
 		return
 	}
 	list := v.list()
 	at := v.at(list)
 	v.painted = append(v.painted, v.verdictLines()...)
 	t, shown := v.table(list, at)
-	rows := t.draw(look, v.columns, len(list)+1)
+	rows := t.Draw(theme, v.columns, len(list)+1)
 	v.painted = append(v.painted, rows[0])
 	head := len(v.painted)
 	body := make([]string, 0, 2*len(list))
 	owners := make([]string, 0, 2*len(list))
 	from, to := 0, 0
 	for i := range list {
-		lines := append([]string{rows[i+1]}, v.below(&list[i], i == at, t.rows[i].cells[1].text != clean(list[i].Name), shown)...)
+		lines := append([]string{rows[i+1]}, v.below(&list[i], i == at, t.Rows[i].Cells[1].Text != draw.Clean(list[i].Name), shown)...)
 		if i == at {
 			from, to = len(body), len(body)+len(lines)
 		}
@@ -50,22 +51,22 @@ func (v *checkView) draw() {
 	v.painted = append(v.painted, body[top:min(top+room, len(body))]...)
 	v.markMore(head-1, top, len(body)-top-room)
 	for len(v.painted) < v.rows {
-		v.painted = append(v.painted, blanks(v.columns))
+		v.painted = append(v.painted, draw.Blanks(v.columns))
 	}
 	v.painted = v.painted[:v.rows]
 }
 
 // markMore says at the end of the heading how many rows are above and below.
 func (v *checkView) markMore(row, above, below int) {
-	look, text := v.scene.look, ""
+	theme, text := v.scene.theme, ""
 	if above > 0 {
-		text += fmt.Sprintf(" %s%d", look.up, above)
+		text += fmt.Sprintf(" %s%d", theme.Up, above)
 	}
 	if below > 0 {
-		text += fmt.Sprintf(" %s%d", look.down, below)
+		text += fmt.Sprintf(" %s%d", theme.Down, below)
 	}
-	if w := width(text); w > 0 && w < v.columns {
-		v.painted[row] = padPainted(v.painted[row], v.columns-w) + look.in(dimText, text)
+	if w := draw.Width(text); w > 0 && w < v.columns {
+		v.painted[row] = draw.PadPainted(v.painted[row], v.columns-w) + theme.Paint(draw.Dim, text)
 	}
 }
 
@@ -82,7 +83,7 @@ func (v *checkView) instead() string {
 
 // verdictLines are go or no-go in words, and what it is told of.
 func (v *checkView) verdictLines() []string {
-	look, s := v.scene.look, &v.scene
+	theme, s := v.scene.theme, &v.scene
 	verdict, of := s.now.verdict, "Calm air and the day's wind. The corners and mends"
 	switch {
 	case s.corners.ready && s.corners.result.of == s.now:
@@ -91,27 +92,23 @@ func (v *checkView) verdictLines() []string {
 	case s.corners.err != nil && !s.corners.busy:
 		of = "Calm air and the day's wind alone. No corners: " + faultText(s.corners.err, "")
 	case s.corners.ready:
-		of += " are of the rocket before the last edit; new ones follow" + look.ellipsis
+		of += " are of the rocket before the last edit; new ones follow" + theme.Ellipsis
 	default:
-		of += " follow" + look.ellipsis
+		of += " follow" + theme.Ellipsis
 	}
 	word, rest, _ := strings.Cut(report.VerdictText(verdict), ": ")
-	r := goodWord
+	r := draw.Good
 	if !verdict.Pass() {
-		r = badWord
+		r = draw.Bad
 	}
-	first := wrapped(look.say(word+": "+rest), v.columns)
-	out := []string{padPainted(look.in(r, word)+strings.TrimPrefix(first[0], word), v.columns)}
+	first := draw.Wrapped(theme.Say(word+": "+rest), v.columns)
+	out := []string{draw.PadPainted(theme.Paint(r, word)+strings.TrimPrefix(first[0], word), v.columns)}
 	for _, l := range first[1:] {
-		out = append(out, padded(l, v.columns))
+		out = append(out, draw.Padded(l, v.columns))
 	}
-	for _, l := range wrapped("Local law and the range officer decide.", v.columns) {
-		out = append(out, look.in(cautionWord, padded(l, v.columns)))
-	}
+	out = append(out, draw.Paragraph(theme, draw.Caution, "Local law and the range officer decide.", v.columns)...)
 	if v.rows >= 30 || !verdict.Cornered {
-		for _, l := range wrapped(look.say(clean(of)), v.columns) {
-			out = append(out, look.in(dimText, padded(l, v.columns)))
-		}
+		out = append(out, draw.Paragraph(theme, draw.Dim, of, v.columns)...)
 	}
 	return out
 }
@@ -120,27 +117,27 @@ func (v *checkView) verdictLines() []string {
 // that fails or cannot be judged what would mend it.
 func (v *checkView) below(e *checkEntry, chosen, cut bool, shown int) []string {
 	const indent = 4
-	look, w := v.scene.look, v.columns
+	theme, w := v.scene.theme, v.columns
 	var out []string
-	add := func(r role, sign, text string) {
-		for i, l := range wrapped(look.say(clean(text)), w-indent) {
+	add := func(r draw.Role, sign, text string) {
+		for i, l := range draw.Wrapped(theme.Say(draw.Clean(text)), w-indent) {
 			if i > 0 {
 				sign = ""
 			}
-			out = append(out, look.in(focused, aligned(sign, indent-1))+" "+look.in(r, padded(l, w-indent)))
+			out = append(out, theme.Paint(draw.Focused, draw.Aligned(sign, indent-1))+" "+theme.Paint(r, draw.Padded(l, w-indent)))
 		}
 	}
 	if chosen && shown < len(checkColumns) {
-		add(dimText, "", v.aside(e, cut, shown))
+		add(draw.Dim, "", v.aside(e, cut, shown))
 	}
 	can := e.settable()
 	for i, m := range e.Remedies {
-		sign, r := "", plainText
+		sign, r := "", draw.Plain
 		if chosen && len(can) > 0 && can[v.among(can)] == i && !e.old {
-			sign = look.pointer
+			sign = theme.Pointer
 		}
 		if e.old || !e.Judged || e.Pass {
-			r = dimText
+			r = draw.Dim
 		}
 		text := "mend: " + report.MendText(m, v.scene.units)
 		if e.old {
@@ -175,7 +172,7 @@ func (v *checkView) aside(e *checkEntry, cut bool, shown int) string {
 		parts = append(parts, name+" "+text)
 	}
 	if e.SD > 0 {
-		parts = append(parts, "one deviation "+quantity.Format(e.SD, v.scene.units.Unit(unitNamed(e.Limit.Unit)), 2))
+		parts = append(parts, "one deviation "+quantity.Format(e.SD, v.scene.units.Unit(draw.Unit(e.Limit.Unit)), 2))
 	}
 	if e.Limit.Source != "" {
 		parts = append(parts, e.Limit.Source)

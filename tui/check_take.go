@@ -3,6 +3,7 @@ package tui
 import (
 	"ullage/sim/gates"
 	"ullage/sim/report"
+	"ullage/tui/draw"
 )
 
 // take makes the mend chosen of the check chosen, as an edit that can be undone.
@@ -14,15 +15,15 @@ func (v *checkView) take(m *Model) {
 	e := &list[v.at(list)]
 	switch {
 	case len(e.Remedies) == 0:
-		m.say(dimText, "Nothing to mend: "+e.Name+" is within its limit.")
+		m.say(draw.Dim, "Nothing to mend: "+e.Name+" is within its limit.")
 		return
 	case e.old || m.file() != v.scene.now.file:
-		m.say(dimText, "The mends are those of the rocket before the last edit; in a moment there are new ones.")
+		m.say(draw.Dim, "The mends are those of the rocket before the last edit; in a moment there are new ones.")
 		return
 	}
 	can := e.settable()
 	if len(can) == 0 {
-		m.say(dimText, "No number among the inputs does it: "+report.MendText(e.Remedies[0], m.units)+".")
+		m.say(draw.Dim, "No number among the inputs does it: "+report.MendText(e.Remedies[0], m.units)+".")
 		return
 	}
 	mend := e.Remedies[can[v.among(can)]]
@@ -33,7 +34,7 @@ func (v *checkView) take(m *Model) {
 		m.put(mend.Input.Name, mend.To)
 	}
 	if m.file() != before {
-		m.say(plainText, "Done: "+says+". "+v.frame.Undo.Help().Key+" takes it back.")
+		m.say(draw.Plain, "Done: "+says+". "+v.frame.Undo.Help().Key+" takes it back.")
 	}
 }
 

@@ -13,6 +13,7 @@ import (
 	"ullage/sim/rocket"
 	"ullage/sim/rocketfile"
 	"ullage/sim/study"
+	"ullage/tui/draw"
 	"ullage/tui/plot"
 )
 
@@ -68,7 +69,7 @@ func TestCheckGoldens(t *testing.T) {
 		t.Run(c.name, func(t *testing.T) {
 			s := newScreenIn(t, c.file, c.charset, c.w, c.h)
 			s.press(c.keys...)
-			require.True(t, c.charset != plot.ASCII || isASCII(s.view()), "not 7-bit: %q", s.view())
+			require.True(t, c.charset != plot.ASCII || draw.IsASCII(s.view()), "not 7-bit: %q", s.view())
 			s.golden(c.name)
 		})
 	}

@@ -11,6 +11,7 @@ import (
 	"ullage/sim/quantity"
 	"ullage/sim/rocket"
 	"ullage/sim/rocketfile"
+	"ullage/tui/draw"
 )
 
 // take makes an edit the present state, or shows why it cannot be. What a bad
@@ -82,13 +83,13 @@ func (m *Model) nudge(by int, coarse bool) {
 		}
 		to := min(max(nudged(v, step, by, d.unit, d.Unit), d.Min), d.Max)
 		if to == v {
-			m.say(dimText, d.Label+" goes no further: its range is "+rangeText(d)+".")
+			m.say(draw.Dim, d.Label+" goes no further: its range is "+rangeText(d)+".")
 			return
 		}
 		f, err := m.file().SetValue(d.Name, to)
 		m.change(d, f, err)
 	default:
-		m.say(dimText, d.Label+" has no steps: press enter and type.")
+		m.say(draw.Dim, d.Label+" has no steps: press enter and type.")
 	}
 }
 
@@ -136,14 +137,14 @@ func round125(x float64) float64 {
 
 // rangeText is the range of an input in the unit shown.
 func rangeText(d *field) string {
-	return exact(d.Min, d.unit, 6) + " to " + exact(d.Max, d.unit, 6)
+	return draw.Exact(d.Min, d.unit, 6) + " to " + draw.Exact(d.Max, d.unit, 6)
 }
 
 // byDefault takes the chosen value out of the file.
 func (m *Model) byDefault() {
 	if d := m.inputs.chosen(); d != nil {
 		if !d.given {
-			m.say(dimText, d.Label+" is not in the file: this is its default.")
+			m.say(draw.Dim, d.Label+" is not in the file: this is its default.")
 			return
 		}
 		f, err := m.file().Reset(d.Name)
@@ -159,7 +160,7 @@ func (m *Model) switchDrive() {
 		to = rocket.WaterPower
 	}
 	if to == rocket.MotorPower && r.Motor == nil || to == rocket.WaterPower && r.Water == nil {
-		m.say(cautionWord, fmt.Sprintf("This rocket has no [%s] in its file.", to))
+		m.say(draw.Caution, fmt.Sprintf("This rocket has no [%s] in its file.", to))
 		return
 	}
 	f, err := m.file().Set("power", string(to))
@@ -174,7 +175,7 @@ func (m *Model) addCanopy() {
 			return strings.HasPrefix(d.Name, "canopy."+name+".")
 		})
 		m.inputs.at = max(i, 0)
-		m.say(plainText, "Canopy "+name+" added.")
+		m.say(draw.Plain, "Canopy "+name+" added.")
 	}
 }
 
@@ -183,17 +184,17 @@ func (m *Model) removeCanopy() {
 	name := m.inputs.canopy()
 	switch all := m.file().Rocket().Canopies; {
 	case len(all) == 0:
-		m.say(dimText, "There is no canopy to remove.")
+		m.say(draw.Dim, "There is no canopy to remove.")
 		return
 	case name == "" && len(all) == 1:
 		name = all[0].Name
 	case name == "":
-		m.say(dimText, "Which canopy? Choose one of its inputs first.")
+		m.say(draw.Dim, "Which canopy? Choose one of its inputs first.")
 		return
 	}
 	f, err := m.file().RemoveCanopy(name)
 	if m.take(f, err, step{says: "canopy " + name + " removed"}) {
-		m.say(plainText, "Canopy "+name+" removed; undo brings it back.")
+		m.say(draw.Plain, "Canopy "+name+" removed; undo brings it back.")
 	}
 }
 
@@ -201,18 +202,18 @@ func (m *Model) removeCanopy() {
 func (m *Model) toggleTube() {
 	switch r := m.file().Rocket(); {
 	case r.Water == nil:
-		m.say(dimText, "A launch tube goes with water; this rocket has no [water] in its file.")
+		m.say(draw.Dim, "A launch tube goes with water; this rocket has no [water] in its file.")
 	case r.Water.Tube == nil:
 		f, err := m.file().AddTube()
 		if m.take(f, err, step{says: "launch tube added"}) {
 			m.refill()
 			m.inputs.choose("water.tube.length")
-			m.say(plainText, "Launch tube added.")
+			m.say(draw.Plain, "Launch tube added.")
 		}
 	default:
 		f, err := m.file().RemoveTube()
 		if m.take(f, err, step{says: "launch tube removed"}) {
-			m.say(plainText, "Launch tube removed; undo brings it back.")
+			m.say(draw.Plain, "Launch tube removed; undo brings it back.")
 		}
 	}
 }
@@ -230,7 +231,7 @@ func (m *Model) redo() {
 // travel goes to another place in the history and shows what changed there.
 func (m *Model) travel(h history, s step, ok bool, says, none string) {
 	if !ok {
-		m.say(dimText, none)
+		m.say(draw.Dim, none)
 		return
 	}
 	m.hist = h
@@ -242,16 +243,16 @@ func (m *Model) travel(h history, s step, ok bool, says, none string) {
 	if s.input != "" {
 		m.inputs.choose(s.input)
 	}
-	m.say(plainText, says+s.says+".")
+	m.say(draw.Plain, says+s.says+".")
 }
 
 // say puts a message on the status line until the next key.
-func (m *Model) say(r role, text string) { m.notice = notice{clean(text), r} }
+func (m *Model) say(r draw.Role, text string) { m.notice = notice{draw.Clean(text), r} }
 
 // faultText tells what is wrong in one sentence, the first of several, and
 // names the input at fault when it is another than the one changed.
 func faultText(err error, changed string) string {
-	text, more := clean(err.Error()), 0
+	text, more := draw.Clean(err.Error()), 0
 	var ofFile rocketfile.Faults
 	var ofRocket rocket.Faults
 	switch {
@@ -267,12 +268,12 @@ func faultText(err error, changed string) string {
 }
 
 func sentence(key, changed, problem, mend string) string {
-	text := clean(problem)
+	text := draw.Clean(problem)
 	if key != changed && key != "" {
-		text = clean(key) + ": " + text
+		text = draw.Clean(key) + ": " + text
 	}
 	if mend != "" {
-		text += "; " + clean(mend)
+		text += "; " + draw.Clean(mend)
 	}
 	return text
 }

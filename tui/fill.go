@@ -12,6 +12,7 @@ import (
 	"ullage/sim/rocket"
 	"ullage/sim/rocketfile"
 	"ullage/sim/study"
+	"ullage/tui/draw"
 	"ullage/tui/plot"
 )
 
@@ -67,16 +68,16 @@ func (v *fillView) keys() []key.Binding {
 	return []key.Binding{b.Best, b.Family, b.FamilyBack, b.Less, b.More, b.FarLess, b.FarMore}
 }
 
-func (v *fillView) hints() []hint {
+func (v *fillView) hints() []draw.Hint {
 	b, k := &v.bindings, &v.frame
 	if !v.flies() {
 		return k.hints()
 	}
-	return []hint{
-		{k.Less.Help().Key + k.More.Help().Key, "walk"}, {b.Best.Help().Key, "take the best"}, {b.Family.Help().Key, "family"},
-		{k.Up.Help().Key + k.Down.Help().Key, "choose"}, {k.Undo.Help().Key, "undo"}, {k.NextView.Help().Key, "view"},
-		{k.Type.Help().Key, "type"}, {k.Keep.Help().Key, "keep"}, {k.Drive.Help().Key, "drive"}, {k.Save.Help().Key, "save"},
-		{k.Findings.Help().Key, "findings"}, {k.Units.Help().Key, "units"},
+	return []draw.Hint{
+		draw.HintOf("walk", k.Less, k.More), draw.HintOf("take the best", b.Best), draw.HintOf("family", b.Family),
+		draw.HintOf("choose", k.Up, k.Down), draw.HintOf("undo", k.Undo), draw.HintOf("view", k.NextView),
+		draw.HintOf("type", k.Type), draw.HintOf("keep", k.Keep), draw.HintOf("drive", k.Drive), draw.HintOf("save", k.Save),
+		draw.HintOf("findings", k.Findings), draw.HintOf("units", k.Units),
 	}
 }
 
@@ -191,9 +192,9 @@ func (v *fillView) takeBest(m *Model) {
 	c := v.today()
 	switch {
 	case c == nil || v.curves.busy:
-		m.say(dimText, "The best fill is still being looked for.")
+		m.say(draw.Dim, "The best fill is still being looked for.")
 	case c.best == nil:
-		m.say(cautionWord, "There is no best fill: "+c.trouble()+".")
+		m.say(draw.Caution, "There is no best fill: "+c.trouble()+".")
 	default:
 		m.put(fillInput, c.bestFill())
 	}

@@ -7,6 +7,7 @@ import (
 	"ullage/sim/quantity"
 	"ullage/sim/rocket"
 	"ullage/sim/rocketfile"
+	"ullage/tui/draw"
 )
 
 // family is what the curves of the fill view differ by.
@@ -50,7 +51,7 @@ func (f family) members(file *rocketfile.File, sys quantity.System) []member {
 	for _, v := range around(today, in, unit) {
 		r := file.Rocket()
 		if in.Set(r, v) == nil {
-			out = append(out, member{exact(v, unit, 6), v == today, r})
+			out = append(out, member{draw.Exact(v, unit, 6), v == today, r})
 		}
 	}
 	return out

@@ -8,6 +8,7 @@ import (
 	"ullage/sim"
 	"ullage/sim/gates"
 	"ullage/sim/quantity"
+	"ullage/tui/draw"
 	"ullage/tui/plot"
 )
 
@@ -44,29 +45,29 @@ func (v *fillView) ownRows() []string {
 	if c == nil || own == nil {
 		return nil
 	}
-	t := table{rows: []tableRow{{role: focused}}}
+	t := draw.Table{Rows: []draw.Row{{Role: draw.Focused}}}
 	if c.best != nil {
-		t.rows = append(t.rows, tableRow{sign: string(bestSign)}, tableRow{role: strongText})
+		t.Rows = append(t.Rows, draw.Row{Sign: string(draw.BestSign)}, draw.Row{Role: draw.Strong})
 	}
-	add := func(column tableColumn, texts ...string) {
-		t.columns = append(t.columns, column)
-		for i := range t.rows {
-			t.rows[i].cells = append(t.rows[i].cells, tableCell{text: texts[i]})
+	add := func(column draw.Column, texts ...string) {
+		t.Columns = append(t.Columns, column)
+		for i := range t.Rows {
+			t.Rows[i].Cells = append(t.Rows[i].Cells, draw.Cell{Text: texts[i]})
 		}
 	}
 	limit := gates.RailExit(own.Rocket).Min
-	add(tableColumn{left: true}, "today", "best", "change")
+	add(draw.Column{Left: true}, "today", "best", "change")
 	for _, fact := range fillFacts {
-		unit := v.scene.units.Unit(unitNamed(fact.unit))
+		unit := v.scene.units.Unit(draw.Unit(fact.unit))
 		was, is := fact.of(own), math.NaN()
 		if c.best != nil {
 			is = fact.of(c.best.Flight)
 		}
-		add(tableColumn{title: fact.title, rank: fact.rank}, quantity.Format(was, unit, 3), quantity.Format(is, unit, 3), change(was, is, unit))
+		add(draw.Column{Title: fact.title, Rank: fact.rank}, quantity.Format(was, unit, 3), quantity.Format(is, unit, 3), draw.Change(was, is, unit))
 		if fact.unit == "m/s" {
 			low := railWord(was, limit)
 			if lower := railWord(is, limit); low != "" || lower != "" {
-				add(tableColumn{left: true, rank: 1}, low, lower, "") // the words say it too
+				add(draw.Column{Left: true, Rank: 1}, low, lower, "") // the words say it too
 			}
 		}
 		if fact.unit == "m/s" && c.best != nil {
@@ -75,39 +76,31 @@ func (v *fillView) ownRows() []string {
 			if was := own.Rocket.Water.Fill; was >= within[0] && was <= within[1] {
 				today = "yes"
 			}
-			add(tableColumn{title: "within 1 %"}, today, percents(within), "")
+			add(draw.Column{Title: "within 1 %"}, today, percents(within), "")
 		}
 	}
-	return t.draw(v.scene.look, v.columns, len(t.rows)+1)
-}
-
-// change is how far a number goes, with its sign; a dash where one is not known.
-func change(was, is float64, u quantity.Unit) string {
-	if math.IsNaN(was) || math.IsNaN(is) {
-		return "-"
-	}
-	return signed(is-was, is, u)
+	return t.Draw(v.scene.theme, v.columns, len(t.Rows)+1)
 }
 
 // familyRows set the members below each other: the sign and the line of each, its
 // best fill, and how high and how fast it flies with that.
 func (v *fillView) familyRows() []string {
-	look, sys := v.scene.look, v.scene.units
-	heightU, speedU := sys.Unit(unitNamed("m")), sys.Unit(unitNamed("m/s"))
-	percent := unitNamed("%")
-	t := table{columns: []tableColumn{
-		{left: true}, {title: v.family.one()}, {title: "best fill"}, {title: "apogee"}, {title: "rail exit", rank: 1},
-		{title: "within 1 %", rank: 3}, {title: "at today's fill", rank: 2},
+	theme, sys := v.scene.theme, v.scene.units
+	heightU, speedU := sys.Unit(draw.Unit("m")), sys.Unit(draw.Unit("m/s"))
+	percent := draw.Unit("%")
+	t := draw.Table{Columns: []draw.Column{
+		{Left: true}, {Title: v.family.one()}, {Title: "best fill"}, {Title: "apogee"}, {Title: "rail exit", Rank: 1},
+		{Title: "within 1 %", Rank: 3}, {Title: "at today's fill", Rank: 2},
 	}}
 	for _, c := range v.drawn() {
-		row := tableRow{sign: string(c.sign), cells: textCells(swatch(c.style), c.name)}
+		row := draw.Row{Sign: string(c.sign), Cells: draw.TextCells(swatch(c.style), c.name)}
 		if c.today {
-			row.role = focused
+			row.Role = draw.Focused
 		}
-		put := func(text string) { row.cells = append(row.cells, tableCell{text: text}) }
+		put := func(text string) { row.Cells = append(row.Cells, draw.Cell{Text: text}) }
 		if c.best == nil {
 			put("none")
-			t.rows = append(t.rows, row)
+			t.Rows = append(t.Rows, row)
 			continue
 		}
 		put(quantity.Format(c.best.Values[0], percent, 3))
@@ -115,15 +108,15 @@ func (v *fillView) familyRows() []string {
 		put(quantity.Format(c.best.Flight.Results.RailExit.Speed, speedU, 3))
 		put(percents(c.best.Within[0]))
 		put(quantity.Format(c.at(v.own.result.Rocket.Water.Fill), heightU, 3))
-		t.rows = append(t.rows, row)
+		t.Rows = append(t.Rows, row)
 	}
-	return t.draw(look, v.columns, len(t.rows)+1)
+	return t.Draw(theme, v.columns, len(t.Rows)+1)
 }
 
 // percents tells a range of fills: "27 to 36 %".
 func percents(within [2]float64) string {
-	unit := unitNamed("%")
-	return number(quantity.Format(within[0], unit, 2), unit) + " to " + quantity.Format(within[1], unit, 2)
+	unit := draw.Unit("%")
+	return draw.Number(quantity.Format(within[0], unit, 2), unit) + " to " + quantity.Format(within[1], unit, 2)
 }
 
 // at is the apogee at a fill, between two points of the curve in a straight line;

@@ -4,32 +4,26 @@ import (
 	"ullage/sim/gates"
 	"ullage/sim/quantity"
 	"ullage/sim/rocket"
+	"ullage/tui/draw"
 	"ullage/tui/plot"
 )
 
-// The signs of the fill view.
-const (
-	bestSign = '*'
-	leftSign = 'x' // on a curve where liquid stays aboard
-)
+// leftSign is on a curve where liquid stays aboard.
+const leftSign = 'x'
 
 // draw draws the charts and the reading below them.
 func (v *fillView) draw() {
 	v.painted = v.painted[:0]
-	if v.rows < 2 || v.columns < 1 || v.scene.look == nil {
+	if v.rows < 2 || v.columns < 1 || v.scene.theme == nil {
 		return
 	}
 	if text := v.instead(); text != "" {
-		v.painted = centred(v.scene.look, text, v.columns, v.rows)
+		v.painted = draw.Centred(v.scene.theme, text, v.columns, v.rows)
 		return
 	}
 	reading := v.reading(max(v.rows/3, 6))
-	v.grid.Resize(v.columns, max(v.rows-len(reading), 0))
 	stack := v.stack()
-	stack.DrawTo(&v.grid)
-	for row := range v.grid.Height() {
-		v.painted = append(v.painted, paintRow(v.scene.look, &v.grid, row))
-	}
+	v.painted = append(v.painted, draw.PaintStack(v.scene.theme, &v.grid, &stack, v.columns, v.rows-len(reading))...)
 	v.painted = append(v.painted, reading...)
 }
 
@@ -47,17 +41,10 @@ func (v *fillView) instead() string {
 	case v.curves.err != nil && !v.curves.busy:
 		return "No curve: " + faultText(v.curves.err, "")
 	case !v.curves.ready || v.own.result == nil:
-		return "The curve is being computed" + v.scene.look.ellipsis
+		return "The curve is being computed" + v.scene.theme.Ellipsis
 	}
 	return ""
 }
-
-// memberStyles and memberInks tell the members of a family apart, with and
-// without colour: today's is solid.
-var (
-	memberStyles = [...]plot.Style{plot.Dashed, plot.Dotted}
-	memberInks   = [...]plot.Ink{plot.TraceC, plot.TraceD}
-)
 
 // drawnCurve is a curve and how it is drawn.
 type drawnCurve struct {
@@ -72,12 +59,12 @@ func (v *fillView) drawn() []drawnCurve {
 	out := make([]drawnCurve, len(curves))
 	others := 0
 	for i := range curves {
-		d := drawnCurve{fillCurve: &curves[i], ink: plot.TraceA, sign: bestSign}
+		d := drawnCurve{fillCurve: &curves[i], ink: plot.TraceA, sign: draw.BestSign}
 		if len(curves) > 1 {
 			d.sign = 'A' + rune(i)
 		}
 		if !curves[i].today {
-			d.style, d.ink = memberStyles[others%len(memberStyles)], memberInks[others%len(memberInks)]
+			d.style, d.ink = draw.OtherTrace(others)
 			others++
 		}
 		if v.curves.busy {
@@ -90,20 +77,20 @@ func (v *fillView) drawn() []drawnCurve {
 
 // stack is the two charts over the fill.
 func (v *fillView) stack() plot.Stack {
-	s, look := v.scene, v.scene.look
-	fillU := unitNamed("%")
-	heightU, speedU := s.units.Unit(unitNamed("m")), s.units.Unit(unitNamed("m/s"))
+	s, theme := v.scene, v.scene.theme
+	fillU := draw.Unit("%")
+	heightU, speedU := s.units.Unit(draw.Unit("m")), s.units.Unit(draw.Unit("m/s"))
 	apogee := plot.Chart{Y: plot.Axis{Title: "apogee", Unit: heightU.Name, Zero: true}, Weight: 3}
-	rail := plot.Chart{Y: plot.Axis{Title: look.say("rail exit speed"), Unit: speedU.Name, Zero: true}, Weight: 2}
+	rail := plot.Chart{Y: plot.Axis{Title: theme.Say("rail exit speed"), Unit: speedU.Name, Zero: true}, Weight: 2}
 	last := 0.0
 	for _, c := range v.drawn() {
-		x := inUnit(c.fill, fillU)
+		x := draw.InUnit(c.fill, fillU)
 		if n := len(x); n > 0 {
 			last = max(last, x[n-1])
 		}
-		heights := inUnit(c.apogee, heightU)
+		heights := draw.InUnit(c.apogee, heightU)
 		apogee.Series = append(apogee.Series, plot.Series{X: x, Y: heights, Ink: c.ink, Style: c.style})
-		rail.Series = append(rail.Series, plot.Series{X: x, Y: inUnit(c.rail, speedU), Ink: c.ink, Style: c.style})
+		rail.Series = append(rail.Series, plot.Series{X: x, Y: draw.InUnit(c.rail, speedU), Ink: c.ink, Style: c.style})
 		every := max(len(x)*4/max(v.columns, 1), 1)
 		for i := range x {
 			if c.left[i] && i%every == 0 {
@@ -112,20 +99,20 @@ func (v *fillView) stack() plot.Stack {
 		}
 		if b := c.best; b != nil {
 			label := c.name
-			apogee.Points = append(apogee.Points, plot.PointMark{X: fillU.FromSI(b.Values[0]), Y: heightU.FromSI(b.Apogee), Sign: c.sign, Label: look.say(label)})
+			apogee.Points = append(apogee.Points, plot.PointMark{X: fillU.FromSI(b.Values[0]), Y: heightU.FromSI(b.Apogee), Sign: c.sign, Label: theme.Say(label)})
 			rail.Points = append(rail.Points, plot.PointMark{X: fillU.FromSI(b.Values[0]), Y: speedU.FromSI(b.Flight.Results.RailExit.Speed), Sign: c.sign})
 		}
 	}
 	limit := gates.RailExit(s.now.flight.Rocket).Min
 	rail.Limits = []plot.Limit{{Y: speedU.FromSI(limit), Label: quantity.Format(limit, speedU, 2) + " asked for"}}
 	if v.curves.busy {
-		apogee.Note = "the curve before; computing" + look.ellipsis
+		apogee.Note = "the curve before; computing" + theme.Ellipsis
 	} else if c := v.today(); c != nil && c.best != nil {
 		apogee.Note = "shaded: within 1 %"
 	}
 	today := fillU.FromSI(v.own.result.Rocket.Water.Fill)
 	stack := plot.Stack{
-		Charset: look.charset, X: plot.Axis{Title: "fill", Unit: fillU.Name, Min: 0, Max: max(last, 1)},
+		Charset: theme.Charset, X: plot.Axis{Title: "fill", Unit: fillU.Name, Min: 0, Max: max(last, 1)},
 		Marks:      []plot.VerticalMark{{X: today, Label: "today", Short: "today", Priority: 3}},
 		ShowCursor: true, Cursor: today,
 	}

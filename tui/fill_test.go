@@ -15,6 +15,7 @@ import (
 	"ullage/sim"
 	"ullage/sim/rocketfile"
 	"ullage/sim/study"
+	"ullage/tui/draw"
 	"ullage/tui/plot"
 )
 
@@ -78,7 +79,7 @@ func TestFillGoldens(t *testing.T) {
 		t.Run(c.name, func(t *testing.T) {
 			s := newScreenIn(t, with(t, c.changes...), c.charset, c.w, c.h)
 			s.press(c.keys...)
-			require.True(t, c.charset != plot.ASCII || isASCII(s.view()), "not 7-bit: %q", s.view())
+			require.True(t, c.charset != plot.ASCII || draw.IsASCII(s.view()), "not 7-bit: %q", s.view())
 			s.golden(c.name)
 		})
 	}
@@ -235,7 +236,7 @@ func TestStaleFillCurves(t *testing.T) {
 		f, err := s.m.file().SetValue("water.pressure", bar*1e5)
 		require.NoError(t, err)
 		s.m.take(f, nil, step{})
-		late = append(late, v.show(scene{ctx: context.Background(), file: f, now: s.m.now, look: s.m.look}))
+		late = append(late, v.show(scene{ctx: context.Background(), file: f, now: s.m.now, theme: s.m.theme}))
 	}
 	require.True(t, v.curves.busy)
 	require.Equal(t, old, v.curves.result)

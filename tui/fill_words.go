@@ -7,6 +7,7 @@ import (
 
 	"ullage/sim/gates"
 	"ullage/sim/quantity"
+	"ullage/tui/draw"
 )
 
 // How finely the best fill is taken: a tenth of a percent costs nothing where the
@@ -32,7 +33,7 @@ func (c *fillCurve) bestFill() float64 {
 
 // caveats says what else the best fills are, besides the best.
 func (v *fillView) caveats(curves []drawnCurve) []string {
-	limit, unit := gates.RailExit(v.scene.now.flight.Rocket).Min, v.scene.units.Unit(unitNamed("m/s"))
+	limit, unit := gates.RailExit(v.scene.now.flight.Rocket).Min, v.scene.units.Unit(draw.Unit("m/s"))
 	var out, low []string
 	for _, c := range curves {
 		if c.best != nil && railWord(railExitSpeed(c.best.Flight), limit) != "" {
@@ -108,7 +109,7 @@ func noFlights(curves []drawnCurve) []string {
 
 // where tells a stretch: "from 62 %", "to 4 %" or "from 4 % to 9 %".
 func (c *fillCurve) where(s stretch) string {
-	unit := unitNamed("%")
+	unit := draw.Unit("%")
 	from, to := quantity.Format(s.from, unit, 2), quantity.Format(s.to, unit, 2)
 	switch first, last := c.fill[0], c.fill[len(c.fill)-1]; {
 	case s.from <= first && s.to >= last:
@@ -147,41 +148,5 @@ func (v *fillView) reading(most int) []string {
 	if v.scene.now.flight.Rocket.Rigid() {
 		words = append(words, "flights of a point mass")
 	}
-	return append(rows, sentences(v.scene.look, words, v.columns, most-len(rows))...)
-}
-
-// sentences are remarks in at most so many painted rows of w cells.
-func sentences(look *look, words []string, w, most int) []string {
-	text := strings.Join(words, "; ")
-	if text == "" || most < 1 {
-		return nil
-	}
-	lines := wrapped(glued(look.say(clean(text))), w)
-	if len(lines) > most {
-		rest := strings.Join(lines[most-1:], " ")
-		lines = append(lines[:most-1], look.fit(rest, w))
-	}
-	for i := range lines {
-		lines[i] = look.in(dimText, padded(strings.ReplaceAll(lines[i], glue, " "), w))
-	}
-	return lines
-}
-
-// glue stands for a blank that no line is broken at. It is for private use, and
-// clean lets none in.
-const glue = "\ue000"
-
-// glued keeps numbers and what follows them, such as a unit, on one line.
-func glued(s string) string {
-	var b strings.Builder
-	digit := false
-	for _, r := range s {
-		if r == ' ' && digit {
-			b.WriteString(glue)
-		} else {
-			b.WriteRune(r)
-		}
-		digit = '0' <= r && r <= '9'
-	}
-	return b.String()
+	return append(rows, draw.Sentences(v.scene.theme, words, v.columns, most-len(rows))...)
 }

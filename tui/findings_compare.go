@@ -6,7 +6,7 @@ import (
 	"strings"
 
 	"ullage/sim"
-	"ullage/sim/quantity"
+	"ullage/tui/draw"
 )
 
 // compared is how a finding's number is had from a flight, SI, and the unit
@@ -60,18 +60,5 @@ func (m *Model) difference(key string) string {
 	if !here || !there {
 		return ""
 	}
-	return signed(is-was, is, m.units.Unit(unitNamed(c.unit)))
-}
-
-// signed is a difference with its sign, to two digits. What is below the third
-// digit of the numbers themselves is no difference.
-func signed(d, of float64, u quantity.Unit) string {
-	if third := math.Pow(10, math.Floor(math.Log10(math.Abs(of)))-2); math.Abs(d) < third/2 {
-		return "same"
-	}
-	sign := "+"
-	if d < 0 {
-		sign = "-"
-	}
-	return sign + strings.ReplaceAll(quantity.Format(math.Abs(d), u, 2), "*", "·")
+	return draw.Signed(is-was, is, m.units.Unit(draw.Unit(c.unit)))
 }

@@ -1,9 +1,7 @@
 package tui
 
 import (
-	"math"
 	"strconv"
-	"strings"
 
 	"github.com/charmbracelet/bubbles/key"
 	tea "github.com/charmbracelet/bubbletea"
@@ -11,6 +9,7 @@ import (
 	"ullage/atmosphere"
 	"ullage/sim"
 	"ullage/sim/quantity"
+	"ullage/tui/draw"
 	"ullage/tui/plot"
 )
 
@@ -43,7 +42,7 @@ func (v *flightView) opens() key.Binding { return bind("esc", "the flight", "esc
 // keys is empty: the flight's keys are in the KeyMap's own groups.
 func (v *flightView) keys() []key.Binding { return nil }
 
-func (v *flightView) hints() []hint { return v.bindings.hints() }
+func (v *flightView) hints() []draw.Hint { return v.bindings.hints() }
 
 func (v *flightView) enter(*Model) {}
 
@@ -119,7 +118,7 @@ func (v *flightView) widen(fl *sim.Flight) {
 // prepare makes the charts of the scene.
 func (v *flightView) prepare() {
 	s := v.scene
-	unit := func(name string) quantity.Unit { return s.units.Unit(unitNamed(name)) }
+	unit := func(name string) quantity.Unit { return s.units.Unit(draw.Unit(name)) }
 	v.heightU, v.speedU = unit("m"), unit("m/s")
 	v.pushU, v.pushIsPressure = unit("N"), s.now.trace.pressure != nil
 	title := "thrust"
@@ -139,7 +138,7 @@ func (v *flightView) prepare() {
 		v.chart("speed", v.speedU, plot.TraceB, func(t *trace) []float64 { return t.speed }, max.Speed, "fastest"),
 		v.chart(title, v.pushU, plot.TraceC, push, v.most(push), "greatest"),
 	)
-	v.marks = eventMarks(s.now.flight, v.marks[:0])
+	v.marks = draw.EventMarks(s.now.flight, v.marks[:0])
 }
 
 // most is the greatest value of a series, from 0.
@@ -155,25 +154,13 @@ func (v *flightView) most(of func(*trace) []float64) float64 {
 
 // chart is one plot with the kept flight's trace beneath, when it has one.
 func (v *flightView) chart(title string, u quantity.Unit, ink plot.Ink, of func(*trace) []float64, most float64, word string) plot.Chart {
-	c := plot.Chart{Y: plot.Axis{Title: v.scene.look.say(title), Unit: u.Name, Zero: true}}
+	c := plot.Chart{Y: plot.Axis{Title: v.scene.theme.Say(title), Unit: u.Name, Zero: true}}
 	if kept := v.scene.kept; kept != nil && kept != v.scene.now {
-		c.Series = append(c.Series, plot.Series{X: kept.trace.time, Y: inUnit(of(&kept.trace), u), Ink: plot.Kept, Style: plot.Dotted})
+		c.Series = append(c.Series, plot.Series{X: kept.trace.time, Y: draw.InUnit(of(&kept.trace), u), Ink: plot.Kept, Style: plot.Dotted})
 	}
-	c.Series = append(c.Series, plot.Series{X: v.scene.now.trace.time, Y: inUnit(of(&v.scene.now.trace), u), Ink: ink})
+	c.Series = append(c.Series, plot.Series{X: v.scene.now.trace.time, Y: draw.InUnit(of(&v.scene.now.trace), u), Ink: ink})
 	c.Note = word + " " + quantity.Format(most, u, 3)
 	return c
-}
-
-// inUnit is a series in a unit; the same slice when the unit is SI.
-func inUnit(ys []float64, u quantity.Unit) []float64 {
-	if u.Scale == 1 && u.Offset == 0 || ys == nil {
-		return ys
-	}
-	out := make([]float64, len(ys))
-	for i, y := range ys {
-		out[i] = u.FromSI(y)
-	}
-	return out
 }
 
 // draw draws the plots and the reading below them.
@@ -184,48 +171,28 @@ func (v *flightView) draw() {
 	}
 	if v.scene.now == nil {
 		for range v.rows {
-			v.painted = append(v.painted, blanks(v.columns))
+			v.painted = append(v.painted, draw.Blanks(v.columns))
 		}
 		return
 	}
-	look := v.scene.look
+	theme := v.scene.theme
 	v.last = v.span.end(v.scene.now.flight)
 	stack := plot.Stack{
-		Charset: look.charset, Charts: v.charts, Marks: v.marks,
+		Charset: theme.Charset, Charts: v.charts, Marks: v.marks,
 		X:          plot.Axis{Title: "time", Unit: "s", Min: 0, Max: v.last},
 		ShowCursor: true, Cursor: v.cursor.time,
 	}
-	v.grid.Resize(v.columns, v.rows-1)
-	stack.DrawTo(&v.grid)
+	v.painted = append(v.painted, draw.PaintStack(theme, &v.grid, &stack, v.columns, v.rows-1)...)
 	v.columnWidth = v.last / 100
 	if f := v.grid.Frame(); f.Columns > 0 {
 		v.columnWidth = (f.Max - f.Min) / float64(f.Columns)
 	}
-	for row := range v.grid.Height() {
-		v.painted = append(v.painted, paintRow(look, &v.grid, row))
-	}
 	v.painted = append(v.painted, v.reading())
-}
-
-// paintRow is a row of a drawing as painted text.
-func paintRow(look *look, g *plot.Grid, row int) string {
-	var b strings.Builder
-	b.Grow(g.Width() * 4)
-	for ink, text := range g.Runs(row) {
-		brush := look.inks[ink]
-		if strings.TrimLeft(text, " ") == "" {
-			brush.on, brush.off = "", ""
-		}
-		b.WriteString(brush.on)
-		b.WriteString(text)
-		b.WriteString(brush.off)
-	}
-	return b.String()
 }
 
 // reading says what the flight is at the cursor: as much as there is room for.
 func (v *flightView) reading() string {
-	look, fl := v.scene.look, v.scene.now.flight
+	theme, fl := v.scene.theme, v.scene.now.flight
 	at := fl.At(v.cursor.time)
 	// Fixed places, so that nothing jumps as the cursor moves.
 	places := 2
@@ -236,42 +203,33 @@ func (v *flightView) reading() string {
 	if name := v.cursor.event(fl); name != "" {
 		when = name + " " + when
 	}
-	u := func(x float64, unit string) string { return reading(x, v.scene.units.Unit(unitNamed(unit))) }
-	parts := []string{reading(at.Height, v.heightU) + " high", reading(at.Speed, v.speedU)}
+	u := func(x float64, unit string) string { return draw.Reading(x, v.scene.units.Unit(draw.Unit(unit))) }
+	parts := []string{draw.Reading(at.Height, v.heightU) + " high", draw.Reading(at.Speed, v.speedU)}
 	if v.pushIsPressure {
-		parts = append(parts, reading(at.Chamber-at.Air, v.pushU))
+		parts = append(parts, draw.Reading(at.Chamber-at.Air, v.pushU))
 	} else {
-		parts = append(parts, reading(at.Thrust, v.pushU)+" thrust")
+		parts = append(parts, draw.Reading(at.Thrust, v.pushU)+" thrust")
 	}
 	more := []string{"Mach " + u(at.Mach, ""), u(at.Mass, "kg"), u(at.Drag, "N") + " drag"}
 	if v.pushIsPressure {
 		more = append(more, u(at.Thrust, "N")+" thrust")
 	}
 	more = append(more, u(at.Vertical, "m/s")+" upward", u(at.Acceleration/atmosphere.StandardGravity, "")+" g")
-	tail := look.say(v.span.String())
-	room := v.columns - width(tail) - 1
-	text := look.say(when)
-	painted := look.in(focused, text)
-	used := width(text)
+	tail := theme.Say(v.span.String())
+	room := v.columns - draw.Width(tail) - 1
+	text := theme.Say(when)
+	painted := theme.Paint(draw.Focused, text)
+	used := draw.Width(text)
 	for i, p := range append(parts, more...) {
-		p = look.say(p)
-		if used+2+width(p) > room {
+		p = theme.Say(p)
+		if used+2+draw.Width(p) > room {
 			break
 		}
-		r := plainText
+		r := draw.Plain
 		if i >= len(parts) {
-			r = dimText
+			r = draw.Dim
 		}
-		painted, used = painted+"  "+look.in(r, p), used+2+width(p)
+		painted, used = painted+"  "+theme.Paint(r, p), used+2+draw.Width(p)
 	}
-	return painted + blanks(v.columns-used-width(tail)) + look.in(dimText, tail)
-}
-
-// reading is an SI value to three digits, and no finer than a hundredth of its
-// unit: at the top the upward speed is 0, not what rounding left of it.
-func reading(v float64, u quantity.Unit) string {
-	if math.Abs(u.FromSI(v)) < 0.005 {
-		v = u.ToSI(0)
-	}
-	return quantity.Format(v, u, 3)
+	return painted + draw.Blanks(v.columns-used-draw.Width(tail)) + theme.Paint(draw.Dim, tail)
 }

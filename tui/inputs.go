@@ -8,6 +8,7 @@ import (
 	"ullage/sim/quantity"
 	"ullage/sim/rocket"
 	"ullage/sim/rocketfile"
+	"ullage/tui/draw"
 )
 
 // field is one input as the list shows it.
@@ -54,7 +55,7 @@ func newField(f *rocketfile.File, r *rocket.Rocket, in rocketfile.Input, sys qua
 	own := f.Unit(in.Name)
 	d := field{Input: in, unit: sys.Unit(own), given: f.Given(in.Name)}
 	if in.Kind != rocketfile.NumberKind {
-		d.words = clean(in.Text(r))
+		d.words = draw.Clean(in.Text(r))
 		if strings.HasPrefix(d.words, "[[") {
 			d.short = "table of " + strconv.Itoa(strings.Count(d.words, "[")-1)
 		} else if strings.HasPrefix(d.words, "[") {
@@ -66,26 +67,11 @@ func newField(f *rocketfile.File, r *rocket.Rocket, in rocketfile.Input, sys qua
 	case !there && v == 0:
 		d.words = "none"
 	case d.given && d.unit == own:
-		d.number = number(exact(v, d.unit, 9), d.unit)
+		d.number = draw.Number(draw.Exact(v, d.unit, 9), d.unit)
 	default:
-		d.number = number(exact(v, d.unit, 6), d.unit)
+		d.number = draw.Number(draw.Exact(v, d.unit, 6), d.unit)
 	}
 	return d
-}
-
-// exact is an SI value to the last digit when that is short, else to four
-// digits: what follows from a default or another unit has more of them, and
-// they are nobody's.
-func exact(v float64, u quantity.Unit, longest int) string {
-	if text := quantity.Exact(v, u); len(number(text, u)) <= longest {
-		return text
-	}
-	return quantity.Format(v, u, 4)
-}
-
-// number is a formatted quantity without its unit.
-func number(s string, u quantity.Unit) string {
-	return strings.TrimSpace(strings.TrimSuffix(s, u.Name))
 }
 
 // chosen is the field the keys change; nil in an empty list.

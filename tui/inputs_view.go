@@ -4,6 +4,7 @@ import (
 	"strings"
 
 	"ullage/sim/rocketfile"
+	"ullage/tui/draw"
 )
 
 // unitCells is the room kept right of a number for its unit, so that numbers
@@ -25,8 +26,8 @@ type listRow struct {
 // draw paints the part of the list in sight, h rows of w cells, and scrolls so
 // that the chosen field and what is said about it are in it. above and below
 // tell that there is more.
-func (l *list) draw(look *look, w, h int, typed *typing, f fault) (lines []string, above, below bool) {
-	rows := l.rows(look, w, typed, f)
+func (l *list) draw(theme *draw.Theme, w, h int, typed *typing, f fault) (lines []string, above, below bool) {
+	rows := l.rows(theme, w, typed, f)
 	first, last := 0, 0 // rows of the chosen field, its heading and its fault
 	for i, r := range rows {
 		if r.field == l.at {
@@ -48,7 +49,7 @@ func (l *list) draw(look *look, w, h int, typed *typing, f fault) (lines []strin
 		l.sight = append(l.sight, r.field)
 	}
 	for len(lines) < h {
-		lines = append(lines, blanks(w))
+		lines = append(lines, draw.Blanks(w))
 	}
 	return lines, l.top > 0, end < len(rows)
 }
@@ -59,22 +60,22 @@ const (
 	faultRow   = -2
 )
 
-func (l *list) rows(look *look, w int, typed *typing, f fault) []listRow {
+func (l *list) rows(theme *draw.Theme, w int, typed *typing, f fault) []listRow {
 	rows := make([]listRow, 0, len(l.fields)+12)
 	for i := range l.fields {
 		d := &l.fields[i]
 		if i == 0 || d.Group != l.fields[i-1].Group {
-			rows = append(rows, listRow{groupLine(look, d.Group, w), headingRow})
+			rows = append(rows, listRow{groupLine(theme, d.Group, w), headingRow})
 		}
 		chosen := i == l.at
 		if chosen && typed != nil {
-			rows = append(rows, listRow{typingLine(look, d, typed, w), i})
+			rows = append(rows, listRow{typingLine(theme, d, typed, w), i})
 		} else {
-			rows = append(rows, listRow{fieldLine(look, d, w, chosen), i})
+			rows = append(rows, listRow{fieldLine(theme, d, w, chosen), i})
 		}
 		if f.says != "" && (f.input == d.Name || f.input == "" && chosen) {
-			for _, part := range wrapped(look.say(f.says), w-3) {
-				rows = append(rows, listRow{look.in(badWord, "  "+padded(part, w-3)+" "), faultRow})
+			for _, part := range draw.Wrapped(theme.Say(f.says), w-3) {
+				rows = append(rows, listRow{theme.Paint(draw.Bad, "  "+draw.Padded(part, w-3)+" "), faultRow})
 			}
 		}
 	}
@@ -82,39 +83,39 @@ func (l *list) rows(look *look, w int, typed *typing, f fault) []listRow {
 }
 
 // groupLine is a heading with a line after it.
-func groupLine(look *look, group string, w int) string {
-	name := look.say(clean(group))
-	rest := max(w-width(name)-2, 0)
-	return look.in(heading, name) + " " + look.in(ruleLine, strings.Repeat(look.line, rest)) + " "
+func groupLine(theme *draw.Theme, group string, w int) string {
+	name := theme.Say(draw.Clean(group))
+	rest := max(w-draw.Width(name)-2, 0)
+	return theme.Paint(draw.Heading, name) + " " + theme.Paint(draw.RuleLine, strings.Repeat(theme.Line, rest)) + " "
 }
 
 // fieldLine is a field with its value: numbers right-aligned before a column
 // of units, words right-aligned.
-func fieldLine(look *look, d *field, w int, chosen bool) string {
+func fieldLine(theme *draw.Theme, d *field, w int, chosen bool) string {
 	sign := " "
 	if chosen {
-		sign = look.pointer
+		sign = theme.Pointer
 	}
-	label := look.say(clean(d.Label))
-	value := look.say(d.words)
+	label := theme.Say(draw.Clean(d.Label))
+	value := theme.Say(d.words)
 	if d.short != "" {
 		value = d.short
 	}
 	if d.number != "" {
-		value = look.say(d.number + " " + padded(d.unit.Name, unitCells-1))
-	} else if room := w - 2 - width(label) - unitCells; width(value) <= room {
-		value += blanks(unitCells)
+		value = theme.Say(d.number + " " + draw.Padded(d.unit.Name, unitCells-1))
+	} else if room := w - 2 - draw.Width(label) - unitCells; draw.Width(value) <= room {
+		value += draw.Blanks(unitCells)
 	}
-	room := w - 2 - width(label)
-	if width(value) > room-1 {
-		value = look.fit(value, room-1)
+	room := w - 2 - draw.Width(label)
+	if draw.Width(value) > room-1 {
+		value = theme.Fit(value, room-1)
 	}
-	text := label + aligned(value, room)
+	text := label + draw.Aligned(value, room)
 	switch {
 	case chosen:
-		return look.in(focused, sign+text+" ")
+		return theme.Paint(draw.Focused, sign+text+" ")
 	case !d.given:
-		return sign + look.in(dimText, text+" ")
+		return sign + theme.Paint(draw.Dim, text+" ")
 	}
 	return sign + text + " "
 }
@@ -126,15 +127,15 @@ type typing struct {
 }
 
 // typingLine is a field while its value is typed.
-func typingLine(look *look, d *field, t *typing, w int) string {
-	label := look.say(clean(d.Label))
+func typingLine(theme *draw.Theme, d *field, t *typing, w int) string {
+	label := theme.Say(draw.Clean(d.Label))
 	hint := ""
 	if d.Kind == rocketfile.NumberKind && d.unit.Name != "" {
 		hint = " " + d.unit.Name
 	}
-	room := w - 3 - width(label) - width(hint)
+	room := w - 3 - draw.Width(label) - draw.Width(hint)
 	if room < 4 {
-		room, hint = room+width(hint), ""
+		room, hint = room+draw.Width(hint), ""
 	}
-	return look.in(focused, look.pointer+label) + " " + t.line.view(look, room) + look.in(dimText, hint) + " "
+	return theme.Paint(draw.Focused, theme.Pointer+label) + " " + t.line.view(theme, room) + theme.Paint(draw.Dim, hint) + " "
 }

@@ -1,6 +1,9 @@
 package tui
 
-import "github.com/charmbracelet/bubbles/key"
+import (
+	"github.com/charmbracelet/bubbles/key"
+	"ullage/tui/draw"
+)
 
 // KeyMap is every key of the screen, each with its help beside it.
 type KeyMap struct {
@@ -110,23 +113,18 @@ func (k KeyMap) groups() []keyGroup {
 	}
 }
 
-// hint is a short reminder for the bottom line.
-type hint struct{ key, says string }
-
 // hints are the keys to remind of while nothing is asked or typed, the most
 // needed first.
-func (k KeyMap) hints() []hint {
-	both := func(a, b key.Binding, says string) hint { return hint{a.Help().Key + b.Help().Key, says} }
-	one := func(a key.Binding, says string) hint { return hint{a.Help().Key, says} }
-	return []hint{
-		both(k.Up, k.Down, "choose"), both(k.Less, k.More, "change"), one(k.Type, "type"),
-		one(k.Undo, "undo"), one(k.NextView, "view"), one(k.Keep, "keep"), one(k.Span, "span"), both(k.Earlier, k.Later, "time"),
-		one(k.Drive, "drive"), one(k.Save, "save"), one(k.Findings, "findings"),
-		one(k.AddCanopy, "canopy"), one(k.Tube, "tube"), one(k.NextEvent, "event"), one(k.Units, "units"),
+func (k KeyMap) hints() []draw.Hint {
+	return []draw.Hint{
+		draw.HintOf("choose", k.Up, k.Down), draw.HintOf("change", k.Less, k.More), draw.HintOf("type", k.Type),
+		draw.HintOf("undo", k.Undo), draw.HintOf("view", k.NextView), draw.HintOf("keep", k.Keep), draw.HintOf("span", k.Span), draw.HintOf("time", k.Earlier, k.Later),
+		draw.HintOf("drive", k.Drive), draw.HintOf("save", k.Save), draw.HintOf("findings", k.Findings),
+		draw.HintOf("canopy", k.AddCanopy), draw.HintOf("tube", k.Tube), draw.HintOf("event", k.NextEvent), draw.HintOf("units", k.Units),
 	}
 }
 
 // always are the reminders that stay however narrow the screen is.
-func (k KeyMap) always() []hint {
-	return []hint{{k.Help.Help().Key, k.Help.Help().Desc}, {k.Quit.Help().Key, k.Quit.Help().Desc}}
+func (k KeyMap) always() []draw.Hint {
+	return []draw.Hint{draw.HintOf(k.Help.Help().Desc, k.Help), draw.HintOf(k.Quit.Help().Desc, k.Quit)}
 }

@@ -9,6 +9,7 @@ import (
 
 	"ullage/sim/gates"
 	"ullage/sim/rocketfile"
+	"ullage/tui/draw"
 	"ullage/tui/plot"
 )
 
@@ -26,7 +27,7 @@ var anyKeys = []tea.Msg{
 	runes("a"), runes("b"), runes("g"), runes("h"), runes("j"), runes("k"), runes("l"), runes("o"), runes("v"), runes("V"), runes("0.4in"), runes("]]]]"), runes(""), tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune("9\x1b[A\n"), Paste: true},
 	tea.KeyMsg{Type: tea.KeyF20}, tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune("q"), Alt: true}, keepMsg{},
 	tea.WindowSizeMsg{Width: 80, Height: 24}, tea.WindowSizeMsg{Width: 131, Height: 43}, tea.WindowSizeMsg{Width: 20, Height: 3},
-	tea.WindowSizeMsg{}, backgroundMsg(lightBackground),
+	tea.WindowSizeMsg{}, backgroundMsg(draw.LightBackground),
 	tea.MouseMsg{X: 4, Y: 9, Button: tea.MouseButtonLeft}, tea.MouseMsg{X: 70, Y: 9, Button: tea.MouseButtonWheelUp},
 }
 
@@ -44,7 +45,7 @@ func tryKeys(t testing.TB, f *rocketfile.File, charset plot.Charset, keys []tea.
 		if !s.m.layout.short() {
 			s.checkSize()
 		}
-		require.True(t, charset != plot.ASCII || isASCII(s.view()), "not 7-bit: %q", s.view())
+		require.True(t, charset != plot.ASCII || draw.IsASCII(s.view()), "not 7-bit: %q", s.view())
 	}
 	s.send(tea.WindowSizeMsg{Width: 80, Height: 24})
 	s.press("esc", "esc", "esc")

@@ -7,6 +7,7 @@ import (
 	tea "github.com/charmbracelet/bubbletea"
 
 	"ullage/sim/rocketfile"
+	"ullage/tui/draw"
 	"ullage/tui/recovery"
 )
 
@@ -42,7 +43,7 @@ func (m *Model) flush() tea.Cmd {
 // editsKept tells when they could not be.
 func (m *Model) editsKept(msg keptMsg) {
 	if msg.err != nil {
-		m.say(cautionWord, "Unsaved edits are not being kept: "+msg.err.Error())
+		m.say(draw.Caution, "Unsaved edits are not being kept: "+msg.err.Error())
 	}
 }
 
@@ -111,7 +112,7 @@ func (m *Model) offer(left *recovery.Left) {
 func (m *Model) restore(f *rocketfile.File, left *recovery.Left) tea.Cmd {
 	m.page = nil
 	m.take(f, nil, step{says: "unsaved edits restored"})
-	m.say(plainText, "Restored; undo goes back to the file on disk.")
+	m.say(draw.Plain, "Restored; undo goes back to the file on disk.")
 	m.note()
 	err := m.records.keeper.Flush()
 	if err == nil {

@@ -11,6 +11,7 @@ import (
 	"ullage/sim/gates"
 	"ullage/sim/quantity"
 	"ullage/sim/rocketfile"
+	"ullage/tui/draw"
 	"ullage/tui/plot"
 )
 
@@ -18,7 +19,7 @@ import (
 // flight: commands do, on a copy of the rocket.
 type Model struct {
 	keys    KeyMap
-	look    *look
+	theme   *draw.Theme
 	charset plot.Charset
 	profile termenv.Profile
 	colour  bool
@@ -62,7 +63,7 @@ type Model struct {
 // notice is a message on the status line that the next key takes away.
 type notice struct {
 	says string
-	role role
+	role draw.Role
 }
 
 // New is a screen showing the file of o.
@@ -115,7 +116,7 @@ func (m *Model) update(msg tea.Msg) tea.Cmd {
 	case tea.MouseMsg:
 		return m.mouse(msg)
 	case backgroundMsg:
-		m.repaint(background(msg))
+		m.repaint(draw.Background(msg))
 		return m.show()
 	case flownMsg:
 		return m.flown(msg)
@@ -185,10 +186,10 @@ func (m *Model) visit(i int) tea.Cmd {
 // show gives the scene to the view in sight.
 func (m *Model) show() tea.Cmd {
 	m.drawn.findings = nil
-	return m.view().show(scene{ctx: m.ctx, file: m.file(), now: m.now, kept: m.kept, corners: m.corners, units: m.units, look: m.look})
+	return m.view().show(scene{ctx: m.ctx, file: m.file(), now: m.now, kept: m.kept, corners: m.corners, units: m.units, theme: m.theme})
 }
 
-// repaint prepares the look for a background.
-func (m *Model) repaint(bg background) {
-	m.look = newLook(m.charset, m.profile, m.colour, bg)
+// repaint prepares the theme for a background.
+func (m *Model) repaint(bg draw.Background) {
+	m.theme = draw.NewTheme(m.charset, m.profile, m.colour, bg)
 }

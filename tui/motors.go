@@ -21,7 +21,7 @@ type motorsView struct {
 	named         []string // motor files that the user named
 	chosen        string   // path of the chosen one; empty for the rocket's own
 	heights       bool     // heights are plotted, not thrust, where one has room
-	look          bool     // motor files are to be looked for anew
+	stale         bool     // motor files are to be looked for anew
 	of            *rocketfile.File
 	ofNamed       []string // what the set is of besides, or will be
 	set           work[motorSet]
@@ -30,7 +30,7 @@ type motorsView struct {
 }
 
 func newMotorsView(k KeyMap) *motorsView {
-	return &motorsView{frame: k, bindings: newMotorsKeys(k), look: true}
+	return &motorsView{frame: k, bindings: newMotorsKeys(k), stale: true}
 }
 
 func (v *motorsView) name() string { return "motors" }
@@ -42,7 +42,7 @@ func (v *motorsView) lines() []string { return v.painted }
 func (v *motorsView) resize(columns, rows int) { v.columns, v.rows = columns, rows }
 
 // enter has motor files looked for anew.
-func (v *motorsView) enter(*Model) { v.look = true }
+func (v *motorsView) enter(*Model) { v.stale = true }
 
 // point chooses the motor in the row pressed.
 func (v *motorsView) point(_, row int) {
@@ -52,7 +52,7 @@ func (v *motorsView) point(_, row int) {
 	t := v.list()
 	room := v.listRows(&t) - motorHeading
 	if i := row - motorHeading; i >= 0 && i < room {
-		v.move(t.first(room) + i - v.at())
+		v.move(t.First(room) + i - v.at())
 	}
 }
 
@@ -66,11 +66,11 @@ func (v *motorsView) show(s scene) tea.Cmd {
 // renew asks for the motors in this rocket, unless they are there or under way.
 func (v *motorsView) renew() tea.Cmd {
 	file, named := v.scene.file, v.named
-	if file == nil || !v.look && v.of == file && slices.Equal(v.ofNamed, named) {
+	if file == nil || !v.stale && v.of == file && slices.Equal(v.ofNamed, named) {
 		return nil
 	}
-	found, anew := v.set.result.found, v.look || !v.set.ready
-	v.of, v.ofNamed, v.look = file, named, false
+	found, anew := v.set.result.found, v.stale || !v.set.ready
+	v.of, v.ofNamed, v.stale = file, named, false
 	return v.set.ask(v.scene.ctx, func(ctx context.Context) (motorSet, error) {
 		if anew {
 			var err error

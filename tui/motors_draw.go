@@ -6,6 +6,7 @@ import (
 	"sort"
 
 	"ullage/sim"
+	"ullage/tui/draw"
 	"ullage/tui/plot"
 )
 
@@ -22,43 +23,43 @@ const mostMotorTraces = 6
 // draw draws the list, what there is to say of the chosen motor, and plots.
 func (v *motorsView) draw() {
 	v.painted = v.painted[:0]
-	if v.rows < 2 || v.columns < 1 || v.scene.look == nil {
+	if v.rows < 2 || v.columns < 1 || v.scene.theme == nil {
 		return
 	}
-	look, w := v.scene.look, v.columns
+	theme, w := v.scene.theme, v.columns
 	if text := v.instead(); text != "" {
-		v.painted = centred(look, text, w, v.rows)
+		v.painted = draw.Centred(theme, text, w, v.rows)
 		return
 	}
 	t := v.list()
-	v.painted = append(v.painted, t.draw(look, w, v.listRows(&t))...)
+	v.painted = append(v.painted, t.Draw(theme, w, v.listRows(&t))...)
 	room := v.rows - len(v.painted)
-	v.painted = append(v.painted, sentences(look, v.reading(&t), w, min(max(room-leastMotorPlot, 1), mostMotorWords))...)
+	v.painted = append(v.painted, draw.Sentences(theme, v.reading(&t), w, min(max(room-leastMotorPlot, 1), mostMotorWords))...)
 	if room = v.rows - len(v.painted); room < 0 {
 		v.painted = v.painted[:v.rows]
 		return
 	}
-	if w < sideBySideFrom {
+	if w < draw.SideBySideFrom {
 		v.painted = append(v.painted, v.plot(v.heights, w, room)...)
 		return
 	}
 	const gap = 3
 	half := (w - gap) / 2
-	v.painted = append(v.painted, beside(v.plot(false, half, room), v.plot(true, w-half-gap, room), half, gap, w, room)...)
+	v.painted = append(v.painted, draw.Beside(v.plot(false, half, room), v.plot(true, w-half-gap, room), half, gap, w, room)...)
 }
 
 // listRows is how many rows the list takes, its heading included.
-func (v *motorsView) listRows(t *table) int {
-	return min(len(t.rows)+motorHeading, max(v.rows-leastMotorPlot-2, motorHeading+1))
+func (v *motorsView) listRows(t *draw.Table) int {
+	return min(len(t.Rows)+motorHeading, max(v.rows-leastMotorPlot-2, motorHeading+1))
 }
 
 // instead is what is said where there is nothing to compare; empty mostly.
 func (v *motorsView) instead() string {
-	switch look := v.scene.look; {
+	switch theme := v.scene.theme; {
 	case v.set.err != nil && !v.set.busy:
 		return "No motors: " + faultText(v.set.err, "")
 	case !v.set.ready:
-		return "The motors are being flown" + look.ellipsis
+		return "The motors are being flown" + theme.Ellipsis
 	case len(v.set.result.motors) == 0:
 		return "This rocket's file has no [motor], and there is no motor file in its folder. " +
 			"Press " + v.bindings.Add.Help().Key + " to add one by its path."
@@ -82,21 +83,21 @@ var (
 
 // plot draws the motors' traces over one time axis: the chosen one solid.
 func (v *motorsView) plot(heights bool, w, h int) []string {
-	look, is, grid := v.scene.look, thrustOfMotors, &v.grids[0]
+	theme, is, grid := v.scene.theme, thrustOfMotors, &v.grids[0]
 	if heights {
 		is, grid = heightOfMotors, &v.grids[1]
 	}
-	unit := v.scene.units.Unit(unitNamed(is.unit))
+	unit := v.scene.units.Unit(draw.Unit(is.unit))
 	c := plot.Chart{Y: plot.Axis{Title: is.title, Unit: unit.Name, Zero: true}}
 	end, others := 0.0, 0
 	for _, i := range v.drawn() {
 		e := &v.set.result.motors[i]
 		until := is.until(&e.Flight.Results)
 		end = max(end, until)
-		line := plot.Series{X: e.trace.time, Y: inUnit(is.of(&e.trace), unit), Ink: plot.TraceA}
+		line := plot.Series{X: e.trace.time, Y: draw.InUnit(is.of(&e.trace), unit), Ink: plot.TraceA}
 		line.X = line.X[:sort.SearchFloat64s(line.X, math.Nextafter(until, math.Inf(1)))]
 		if i != v.at() {
-			line.Style, line.Ink = throatStyles[others%len(throatStyles)], throatInks[others%len(throatInks)]
+			line.Style, line.Ink = draw.OtherTrace(others)
 			others++
 		}
 		if v.set.busy {
@@ -104,17 +105,17 @@ func (v *motorsView) plot(heights bool, w, h int) []string {
 		}
 		c.Series = append(c.Series, line)
 		if motorLetter(i) != "" {
-			c.Points = append(c.Points, lettered(line, until, i, len(v.set.result.motors))...)
+			c.Points = append(c.Points, draw.Lettered(line, until, i, len(v.set.result.motors))...)
 		}
 	}
 	if v.set.busy {
-		c.Note = "the rocket before; computing" + look.ellipsis
+		c.Note = "the rocket before; computing" + theme.Ellipsis
 	}
 	if end *= 1.08; end == 0 {
 		end = 1
 	}
-	return paintStack(look, grid, &plot.Stack{
-		Charset: look.charset, X: plot.Axis{Title: "time", Unit: "s", Min: 0, Max: end}, Charts: []plot.Chart{c},
+	return draw.PaintStack(theme, grid, &plot.Stack{
+		Charset: theme.Charset, X: plot.Axis{Title: "time", Unit: "s", Min: 0, Max: end}, Charts: []plot.Chart{c},
 	}, w, h)
 }
 

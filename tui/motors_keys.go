@@ -10,6 +10,7 @@ import (
 	tea "github.com/charmbracelet/bubbletea"
 
 	"ullage/sim/rocket"
+	"ullage/tui/draw"
 )
 
 // motorsKeys are the keys of the motors view.
@@ -34,13 +35,13 @@ func (v *motorsView) keys() []key.Binding {
 	return []key.Binding{b.Prev, b.Next, b.Add, b.Remove, b.Take, b.Plot}
 }
 
-func (v *motorsView) hints() []hint {
+func (v *motorsView) hints() []draw.Hint {
 	b, k := &v.bindings, &v.frame
-	return []hint{
-		{b.Prev.Help().Key + b.Next.Help().Key, "motor"}, {b.Take.Help().Key, "put it in"}, {b.Add.Help().Key, "add a file"},
-		{b.Plot.Help().Key, "plot"}, {k.Undo.Help().Key, "undo"}, {b.Remove.Help().Key, "remove"}, {k.NextView.Help().Key, "view"},
-		{k.Up.Help().Key + k.Down.Help().Key, "choose"}, {k.Less.Help().Key + k.More.Help().Key, "change"},
-		{k.Save.Help().Key, "save"}, {k.Findings.Help().Key, "findings"}, {k.Units.Help().Key, "units"},
+	return []draw.Hint{
+		draw.HintOf("motor", b.Prev, b.Next), draw.HintOf("put it in", b.Take), draw.HintOf("add a file", b.Add),
+		draw.HintOf("plot", b.Plot), draw.HintOf("undo", k.Undo), draw.HintOf("remove", b.Remove), draw.HintOf("view", k.NextView),
+		draw.HintOf("choose", k.Up, k.Down), draw.HintOf("change", k.Less, k.More),
+		draw.HintOf("save", k.Save), draw.HintOf("findings", k.Findings), draw.HintOf("units", k.Units),
 	}
 }
 
@@ -68,7 +69,7 @@ func (v *motorsView) press(m *Model, k tea.KeyMsg) (bool, tea.Cmd) {
 func (v *motorsView) take(m *Model) {
 	e := v.entry()
 	if e == nil {
-		m.say(dimText, "There is no motor to put in.")
+		m.say(draw.Dim, "There is no motor to put in.")
 		return
 	}
 	f, err := m.file(), error(nil)
@@ -80,13 +81,13 @@ func (v *motorsView) take(m *Model) {
 	}
 	switch {
 	case err != nil:
-		m.say(badWord, "Not put in: "+motorFault(e.path, err))
+		m.say(draw.Bad, "Not put in: "+motorFault(e.path, err))
 	case f == m.file():
-		m.say(dimText, "The rocket flies on this motor already.")
+		m.say(draw.Dim, "The rocket flies on this motor already.")
 	case e.own:
 		m.take(f, nil, step{input: "power", says: "drive to the motor"})
 	case m.take(f, nil, step{says: "motor " + e.name + " put in"}):
-		m.say(plainText, "The rocket flies on "+e.name+"; undo brings back what it had.")
+		m.say(draw.Plain, "The rocket flies on "+e.name+"; undo brings back what it had.")
 	}
 }
 
@@ -125,7 +126,7 @@ func (v *motorsView) add(m *Model, text string) tea.Cmd {
 func (v *motorsView) remove(m *Model) {
 	e := v.entry()
 	if e == nil || !slices.Contains(v.named, e.path) {
-		m.say(dimText, "Only a motor that was added can be taken off: the others are in the rocket's folder or in the rocket.")
+		m.say(draw.Dim, "Only a motor that was added can be taken off: the others are in the rocket's folder or in the rocket.")
 		return
 	}
 	gone := e.path

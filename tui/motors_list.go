@@ -7,6 +7,7 @@ import (
 	"ullage/sim/gates"
 	"ullage/sim/quantity"
 	"ullage/sim/report"
+	"ullage/tui/draw"
 )
 
 // againstSign marks a motor that something speaks against, on the list.
@@ -66,30 +67,30 @@ const roomyMotors = 110
 
 // list is the table of the motors. A column of verdicts is there where one of
 // them is not good.
-func (v *motorsView) list() table {
+func (v *motorsView) list() draw.Table {
 	set, sys := &v.set.result, v.scene.units
-	t := table{tight: v.columns < 70, chosen: v.at(), columns: []tableColumn{{title: "motor", left: true}, {left: true}, {title: "class", left: true}}}
+	t := draw.Table{Tight: v.columns < 70, Chosen: v.at(), Columns: []draw.Column{{Title: "motor", Left: true}, {Left: true}, {Title: "class", Left: true}}}
 	judged := make([]bool, len(motorFacts))
 	for i, f := range motorFacts {
 		title := f.short
 		if v.columns >= roomyMotors {
 			title = f.name
 		}
-		unit := sys.Unit(unitNamed(f.unit)).Name
+		unit := sys.Unit(draw.Unit(f.unit)).Name
 		if before, after, cut := strings.Cut(f.name, "/"); cut && title == before+"/" {
 			unit = after
 		}
-		t.columns = append(t.columns, tableColumn{title: title, unit: unit, rank: f.rank})
+		t.Columns = append(t.Columns, draw.Column{Title: title, Unit: unit, Rank: f.rank})
 		for j := range set.motors {
 			judged[i] = judged[i] || f.poor(&set.motors[j])
 		}
 		if judged[i] {
-			t.columns = append(t.columns, tableColumn{left: true, rank: f.rank})
+			t.Columns = append(t.Columns, draw.Column{Left: true, Rank: f.rank})
 		}
 	}
 	best := set.best()
 	for i := range set.motors {
-		t.rows = append(t.rows, v.row(i, i == best, judged))
+		t.Rows = append(t.Rows, v.row(i, i == best, judged))
 	}
 	return t
 }
@@ -97,9 +98,9 @@ func (v *motorsView) list() table {
 // figure is a value of the fact with its unit: a delay as it is set.
 func (f motorFact) figure(x float64, u quantity.Unit) string {
 	if f.unit == "s" {
-		return exact(x, u, 5)
+		return draw.Exact(x, u, 5)
 	}
-	return reading(x, u)
+	return draw.Reading(x, u)
 }
 
 // poor tells that a fact breaks its limit.
@@ -115,50 +116,50 @@ func (f motorFact) poor(e *motorEntry) bool {
 // motorNameCells is the room for a motor's name where room is short.
 const motorNameCells = 12
 
-func (v *motorsView) row(i int, best bool, judged []bool) tableRow {
-	look, sys, e := v.scene.look, v.scene.units, &v.set.result.motors[i]
-	row := tableRow{sign: " "}
+func (v *motorsView) row(i int, best bool, judged []bool) draw.Row {
+	theme, sys, e := v.scene.theme, v.scene.units, &v.set.result.motors[i]
+	row := draw.Row{Sign: " "}
 	if i == v.at() {
-		row.sign, row.role = look.pointer, focused
+		row.Sign, row.Role = theme.Pointer, draw.Focused
 	}
-	put := func(text string, r role) { row.cells = append(row.cells, tableCell{text, r}) }
+	put := func(text string, r draw.Role) { row.Cells = append(row.Cells, draw.Cell{Text: text, Role: r}) }
 	name := e.name
-	if room := max(motorNameCells, v.columns/5); width(name) > room {
-		name = strings.TrimRight(look.fit(name, room), " ")
+	if room := max(motorNameCells, v.columns/5); draw.Width(name) > room {
+		name = strings.TrimRight(theme.Fit(name, room), " ")
 	}
-	put(padded(motorLetter(i), 1)+" "+name, plainText)
+	put(draw.Padded(motorLetter(i), 1)+" "+name, draw.Plain)
 	if e.Flight == nil {
-		row.rest = tableCell{againstSign + " " + e.fault, badWord}
+		row.Rest = draw.Cell{Text: againstSign + " " + e.fault, Role: draw.Bad}
 		return row
 	}
 	switch {
 	case e.Problem != "":
-		put(againstSign+gates.WordLarge, badWord)
+		put(againstSign+gates.WordLarge, draw.Bad)
 	case best:
-		put(string(bestSign)+"best", plainText)
+		put(string(draw.BestSign)+"best", draw.Plain)
 	case e.own:
-		put("today", plainText)
+		put("today", draw.Plain)
 	default:
-		put("", plainText)
+		put("", draw.Plain)
 	}
-	paint := plainText
+	paint := draw.Plain
 	if v.set.busy {
-		paint = dimText
+		paint = draw.Dim
 	}
 	put(e.Flight.Results.Drive.Class, paint)
 	for j, f := range motorFacts {
-		unit := sys.Unit(unitNamed(f.unit))
+		unit := sys.Unit(draw.Unit(f.unit))
 		x, happened := f.of(e)
 		text, word, lv := "-", gates.WordNever, gates.Bad
 		if happened {
-			text = number(f.figure(x, unit), unit)
+			text = draw.Number(f.figure(x, unit), unit)
 		}
 		if happened && f.judge != nil {
 			word, lv = f.judge(e, x)
 		}
 		put(text, paint)
 		if judged[j] {
-			put(word, level(lv))
+			put(word, draw.Level(lv))
 		}
 	}
 	return row

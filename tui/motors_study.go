@@ -11,6 +11,7 @@ import (
 	"ullage/sim/rocket"
 	"ullage/sim/rocketfile"
 	"ullage/sim/study"
+	"ullage/tui/draw"
 )
 
 // motorSet is motors set side by side in one rocket: its own first, unless a
@@ -127,8 +128,8 @@ func motorNames(paths []string) []string {
 	}
 	names := make([]string, len(paths))
 	for i, p := range paths {
-		if names[i] = clean(short(p)); count[short(p)] > 1 {
-			names[i] = clean(shortPath(p))
+		if names[i] = draw.Clean(short(p)); count[short(p)] > 1 {
+			names[i] = draw.Clean(draw.ShortPath(p))
 		}
 	}
 	return names

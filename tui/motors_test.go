@@ -13,6 +13,7 @@ import (
 	"ullage/sim"
 	"ullage/sim/rocket"
 	"ullage/sim/rocketfile"
+	"ullage/tui/draw"
 	"ullage/tui/plot"
 )
 
@@ -99,7 +100,7 @@ func TestMotorsGoldens(t *testing.T) {
 		t.Run(c.name, func(t *testing.T) {
 			s := newScreenIn(t, aviary(t), c.charset, c.w, c.h)
 			s.press(c.keys...)
-			require.True(t, c.charset != plot.ASCII || isASCII(s.view()), "not 7-bit: %q", s.view())
+			require.True(t, c.charset != plot.ASCII || draw.IsASCII(s.view()), "not 7-bit: %q", s.view())
 			t.Chdir(home)
 			s.golden(c.name)
 		})
@@ -332,7 +333,7 @@ func TestStaleMotors(t *testing.T) {
 	for _, kg := range []float64{1, 1.1, 1.2} {
 		f, err := s.m.file().SetValue("body.mass", kg)
 		require.NoError(t, err)
-		late = append(late, v.show(scene{ctx: context.Background(), file: f, now: s.m.now, look: s.m.look}))
+		late = append(late, v.show(scene{ctx: context.Background(), file: f, now: s.m.now, theme: s.m.theme}))
 	}
 	require.Equal(t, old.of, v.set.result.of)
 	require.Contains(t, strings.Join(v.lines(), " "), "computing")

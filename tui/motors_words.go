@@ -11,11 +11,12 @@ import (
 	"ullage/sim/quantity"
 	"ullage/sim/rocket"
 	"ullage/sim/rocketfile"
+	"ullage/tui/draw"
 )
 
 // reading says of the chosen motor what speaks against it, its figures that the
 // list has no room for, what it is, and which one is best.
-func (v *motorsView) reading(t *table) []string {
+func (v *motorsView) reading(t *draw.Table) []string {
 	set, e := &v.set.result, v.entry()
 	switch {
 	case v.set.err != nil:
@@ -34,7 +35,7 @@ func (v *motorsView) reading(t *table) []string {
 	words = append(words, v.delayWords(e)...)
 	words = append(words, v.about(e)...)
 	if best := set.best(); best >= 0 && best != v.at() {
-		words = append(words, string(bestSign)+" "+set.motors[best].name+" flies highest")
+		words = append(words, string(draw.BestSign)+" "+set.motors[best].name+" flies highest")
 	}
 	if set.of.Rocket().Power != rocket.MotorPower {
 		words = append(words, "flown on the motors, not on water")
@@ -52,16 +53,16 @@ func (v *motorsView) against(e *motorEntry) string {
 }
 
 // unseen are the chosen motor's figures that the list leaves out.
-func (v *motorsView) unseen(e *motorEntry, t *table) []string {
-	_, shown := t.fit(v.scene.look, v.columns)
+func (v *motorsView) unseen(e *motorEntry, t *draw.Table) []string {
+	_, shown := t.Fit(v.scene.theme, v.columns)
 	var out []string
 	for _, f := range motorFacts {
-		for i, c := range t.columns {
-			if shown[i] || c.title != f.short && c.title != f.name {
+		for i, c := range t.Columns {
+			if shown[i] || c.Title != f.short && c.Title != f.name {
 				continue
 			}
 			x, happened := f.of(e)
-			text := f.name + " " + f.figure(x, v.scene.units.Unit(unitNamed(f.unit)))
+			text := f.name + " " + f.figure(x, v.scene.units.Unit(draw.Unit(f.unit)))
 			if !happened {
 				text = f.name + " " + gates.WordNever
 			} else if f.poor(e) {
@@ -83,8 +84,8 @@ func (v *motorsView) delayWords(e *motorEntry) []string {
 		if word = " " + word; lv == gates.Good {
 			word = ""
 		}
-		return []string{fmt.Sprintf("delay %s opens at %s%s, %s", exact(delay.Value, unitNamed("s"), 5),
-			reading(delay.Airspeed, v.scene.units.Unit(unitNamed("m/s"))), word, besideTop(delay.SinceTop))}
+		return []string{fmt.Sprintf("delay %s opens at %s%s, %s", draw.Exact(delay.Value, draw.Unit("s"), 5),
+			draw.Reading(delay.Airspeed, v.scene.units.Unit(draw.Unit("m/s"))), word, besideTop(delay.SinceTop))}
 	case math.IsNaN(e.Rocket.Motor.Delay):
 		return []string{"no charge"}
 	}
@@ -102,13 +103,13 @@ func besideTop(t float64) string {
 // about says what a motor is.
 func (v *motorsView) about(e *motorEntry) []string {
 	m, d := e.Rocket.Motor, e.Flight.Results.Drive
-	u := func(name string) quantity.Unit { return v.scene.units.Unit(unitNamed(name)) }
-	out := []string{fmt.Sprintf("%s N·s, %s for %s", quantity.Format(d.Impulse, unitNamed(""), 3),
+	u := func(name string) quantity.Unit { return v.scene.units.Unit(draw.Unit(name)) }
+	out := []string{fmt.Sprintf("%s N·s, %s for %s", quantity.Format(d.Impulse, draw.Unit(""), 3),
 		quantity.Format(d.Average, u("N"), 3), quantity.Format(d.BurnTime, u("s"), 3))}
 	if m.Diameter > 0 {
-		size := shortly(m.Diameter, u("mm"))
+		size := draw.Shortly(m.Diameter, u("mm"))
 		if m.Length > 0 {
-			size = number(size, u("mm")) + " × " + shortly(m.Length, u("mm"))
+			size = draw.Number(size, u("mm")) + " × " + draw.Shortly(m.Length, u("mm"))
 		}
 		out = append(out, size)
 	}
@@ -119,7 +120,7 @@ func (v *motorsView) about(e *motorEntry) []string {
 func motorFault(path string, err error) string {
 	var all rocketfile.Faults
 	if !errors.As(err, &all) || len(all) == 0 {
-		return clean(err.Error())
+		return draw.Clean(err.Error())
 	}
 	f := all[0]
 	out := ""
@@ -141,5 +142,5 @@ func motorFault(path string, err error) string {
 	if len(all) > 1 {
 		out += fmt.Sprintf(" (and %d more)", len(all)-1)
 	}
-	return clean(out)
+	return draw.Clean(out)
 }

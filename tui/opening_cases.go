@@ -6,6 +6,7 @@ import (
 	"ullage/sim"
 	"ullage/sim/gates"
 	"ullage/sim/study"
+	"ullage/tui/draw"
 )
 
 // openingCase is one way of opening, and the flight that comes of it.
@@ -29,7 +30,7 @@ func (v *openingView) listed() []openingCase {
 		one.best = one.planned && best && there && sameNumber(now, o.values[o.best].Value)
 		if out = append(out, one); one.planned && best && !one.best {
 			b := &o.values[o.best]
-			out = append(out, openingCase{name: "best " + exact(b.Value, v.numberUnit(), 4), flight: b.Flight, best: true})
+			out = append(out, openingCase{name: "best " + draw.Exact(b.Value, v.numberUnit(), 4), flight: b.Flight, best: true})
 		}
 	}
 	return out
@@ -38,65 +39,65 @@ func (v *openingView) listed() []openingCase {
 // casesTable is what becomes of the rocket when the canopy opens as planned or
 // otherwise. Where there are other canopies it says how fast those open then.
 func (v *openingView) casesTable(w, h int) []string {
-	t := table{tight: w < 70, columns: []tableColumn{
-		{title: "if it opens", left: true}, {title: "airspeed"}, {left: true, rank: 4}, {title: "height", rank: 6}, {title: "load", rank: 7},
+	t := draw.Table{Tight: w < 70, Columns: []draw.Column{
+		{Title: "if it opens", Left: true}, {Title: "airspeed"}, {Left: true, Rank: 4}, {Title: "height", Rank: 6}, {Title: "load", Rank: 7},
 	}}
 	others := len(v.study.result.of.flight.Rocket.Canopies) > 1
 	if others {
-		t.columns = append(t.columns, tableColumn{title: "others"}, tableColumn{left: true, rank: 2})
+		t.Columns = append(t.Columns, draw.Column{Title: "others"}, draw.Column{Left: true, Rank: 2})
 	}
-	t.columns = append(t.columns, tableColumn{title: "lands"}, tableColumn{left: true, rank: 3}, tableColumn{title: "drift", rank: 1},
-		tableColumn{left: true, rank: 8})
+	t.Columns = append(t.Columns, draw.Column{Title: "lands"}, draw.Column{Left: true, Rank: 3}, draw.Column{Title: "drift", Rank: 1},
+		draw.Column{Left: true, Rank: 8})
 	for _, c := range v.listed() {
-		t.rows = append(t.rows, v.caseRow(c, others))
+		t.Rows = append(t.Rows, v.caseRow(c, others))
 	}
-	return t.draw(v.scene.look, w, h)
+	return t.Draw(v.scene.theme, w, h)
 }
 
-func (v *openingView) caseRow(c openingCase, others bool) tableRow {
-	row := tableRow{sign: " "}
+func (v *openingView) caseRow(c openingCase, others bool) draw.Row {
+	row := draw.Row{Sign: " "}
 	if c.planned {
-		row.role = strongText
+		row.Role = draw.Strong
 	}
 	if c.best {
-		row.sign = string(bestSign)
+		row.Sign = string(draw.BestSign)
 	}
-	put := func(r role, text string) { row.cells = append(row.cells, tableCell{text, r}) }
+	put := func(r draw.Role, text string) { row.Cells = append(row.Cells, draw.Cell{Text: text, Role: r}) }
 	judged := func(key string, x float64) {
 		word, lv := gates.LimitFor(v.scene.now.flight.Rocket, key).Judge(x)
 		if lv == gates.Good {
-			put(plainText, v.shown(x, "m/s"))
+			put(draw.Plain, v.shown(x, "m/s"))
 		} else {
-			put(level(lv), v.shown(x, "m/s"))
+			put(draw.Level(lv), v.shown(x, "m/s"))
 		}
-		put(level(lv), word)
+		put(draw.Level(lv), word)
 	}
-	put(plainText, c.name)
+	put(draw.Plain, c.name)
 	if c.flight == nil {
-		row.rest = tableCell{c.problem, dimText}
+		row.Rest = draw.Cell{Text: c.problem, Role: draw.Dim}
 		return row
 	}
 	res, canopy := &c.flight.Results, v.study.result.canopy
 	if own := res.Canopies[canopy]; own.Opened {
 		judged(gates.LimitOpening, own.Airspeed)
-		put(plainText, v.shown(own.Height, "m"))
-		put(plainText, v.shown(own.Load, "N"))
+		put(draw.Plain, v.shown(own.Height, "m"))
+		put(draw.Plain, v.shown(own.Load, "N"))
 	} else {
-		put(dimText, "shut")
-		put(plainText, "")
-		put(plainText, "")
-		put(plainText, "")
+		put(draw.Dim, "shut")
+		put(draw.Plain, "")
+		put(draw.Plain, "")
+		put(draw.Plain, "")
 	}
 	if fastest, any := fastestOther(res, canopy); any {
 		judged(gates.LimitOpening, fastest)
 	} else if others {
-		put(dimText, "shut")
-		put(plainText, "")
+		put(draw.Dim, "shut")
+		put(draw.Plain, "")
 	}
 	if land := res.Landing; land.Happened {
 		judged(gates.LimitLanding, land.Vertical)
-		put(plainText, v.shown(math.Hypot(land.East, land.North), "m"))
-		put(dimText, bearing(land.East, land.North))
+		put(draw.Plain, v.shown(math.Hypot(land.East, land.North), "m"))
+		put(draw.Dim, bearing(land.East, land.North))
 	}
 	return row
 }

@@ -6,6 +6,7 @@ import (
 
 	"ullage/sim/gates"
 	"ullage/sim/study"
+	"ullage/tui/draw"
 )
 
 // hadSign marks a delay that can be had.
@@ -23,46 +24,46 @@ func (v *openingView) delays() []study.Delay {
 // marked, and the best of them.
 func (v *openingView) delaysTable(w, h int) []string {
 	o := &v.study.result
-	t := table{tight: w < 70, columns: []tableColumn{
-		{title: "delay"}, {left: true}, {title: "airspeed"}, {left: true, rank: 1}, {title: "height"}, {title: "load"},
-		{title: "from the top", rank: 4}, {title: "lands", rank: 2}, {title: "drift", rank: 3},
+	t := draw.Table{Tight: w < 70, Columns: []draw.Column{
+		{Title: "delay"}, {Left: true}, {Title: "airspeed"}, {Left: true, Rank: 1}, {Title: "height"}, {Title: "load"},
+		{Title: "from the top", Rank: 4}, {Title: "lands", Rank: 2}, {Title: "drift", Rank: 3},
 	}}
 	now, there := o.now()
 	for i, d := range o.values {
-		row := tableRow{sign: " "}
+		row := draw.Row{Sign: " "}
 		note := ""
 		if d.Listed {
-			row.sign, note = string(hadSign), "can be had"
+			row.Sign, note = string(hadSign), "can be had"
 		}
 		if d.Opened && d.Early {
 			note = "under thrust"
 		}
 		if i == o.best {
-			row.role, note = goodWord, "best"
+			row.Role, note = draw.Good, "best"
 		}
 		if there && sameNumber(d.Value, now) {
-			t.chosen, row.role = i, strongText
+			t.Chosen, row.Role = i, draw.Strong
 			if note = "as set"; i == o.best {
 				note = "as set, best"
 			}
 		}
-		put := func(r role, text string) { row.cells = append(row.cells, tableCell{text, r}) }
-		put(plainText, exact(d.Value, v.numberUnit(), 6))
-		put(plainText, note)
+		put := func(r draw.Role, text string) { row.Cells = append(row.Cells, draw.Cell{Text: text, Role: r}) }
+		put(draw.Plain, draw.Exact(d.Value, v.numberUnit(), 6))
+		put(draw.Plain, note)
 		if !d.Opened {
-			put(dimText, "shut")
-			t.rows = append(t.rows, row)
+			put(draw.Dim, "shut")
+			t.Rows = append(t.Rows, row)
 			continue
 		}
 		word, lv := gates.LimitFor(v.study.result.of.flight.Rocket, gates.LimitOpening).Judge(d.Airspeed)
-		put(plainText, v.shown(d.Airspeed, "m/s"))
-		put(level(lv), word)
-		put(plainText, v.shown(d.Height, "m"))
-		put(plainText, v.shown(d.Load, "N"))
-		put(plainText, fmt.Sprintf("%+.1f s", d.SinceTop))
-		put(plainText, v.shown(d.Landing.Vertical, "m/s"))
-		put(plainText, v.shown(math.Hypot(d.Landing.East, d.Landing.North), "m"))
-		t.rows = append(t.rows, row)
+		put(draw.Plain, v.shown(d.Airspeed, "m/s"))
+		put(draw.Level(lv), word)
+		put(draw.Plain, v.shown(d.Height, "m"))
+		put(draw.Plain, v.shown(d.Load, "N"))
+		put(draw.Plain, fmt.Sprintf("%+.1f s", d.SinceTop))
+		put(draw.Plain, v.shown(d.Landing.Vertical, "m/s"))
+		put(draw.Plain, v.shown(math.Hypot(d.Landing.East, d.Landing.North), "m"))
+		t.Rows = append(t.Rows, row)
 	}
-	return t.draw(v.scene.look, w, h)
+	return t.Draw(v.scene.theme, w, h)
 }

@@ -4,32 +4,32 @@ import (
 	"ullage/sim"
 	"ullage/sim/quantity"
 	"ullage/sim/rocket"
+	"ullage/tui/draw"
 	"ullage/tui/plot"
 )
 
 // Least rows of the parts of the opening view.
 const (
-	leastPlot      = 9
-	goodPlot       = 3 // more, that go before delays far from today's
-	leastTable     = 5
-	sideBySideFrom = 76  // columns for two plots beside each other
-	tablesFrom     = 130 // columns for two tables beside each other
+	leastPlot  = 9
+	goodPlot   = 3 // more, that go before delays far from today's
+	leastTable = 5
+	tablesFrom = 130 // columns for two tables beside each other
 )
 
 // draw draws the view.
 func (v *openingView) draw() {
 	v.painted = v.painted[:0]
-	if v.rows < 2 || v.columns < 1 || v.scene.look == nil {
+	if v.rows < 2 || v.columns < 1 || v.scene.theme == nil {
 		return
 	}
 	if text := v.instead(); text != "" {
-		v.painted = centred(v.scene.look, text, v.columns, v.rows)
+		v.painted = draw.Centred(v.scene.theme, text, v.columns, v.rows)
 		return
 	}
 	rows := v.parts()
 	v.painted = append(v.painted, rows[:min(len(rows), v.rows)]...)
 	for len(v.painted) < v.rows {
-		v.painted = append(v.painted, blanks(v.columns))
+		v.painted = append(v.painted, draw.Blanks(v.columns))
 	}
 }
 
@@ -43,7 +43,7 @@ func (v *openingView) instead() string {
 	case v.study.err != nil && !v.study.busy:
 		return "No openings: " + faultText(v.study.err, "")
 	case !v.study.ready:
-		return "The openings are being computed" + s.look.ellipsis
+		return "The openings are being computed" + s.theme.Ellipsis
 	}
 	return ""
 }
@@ -62,7 +62,7 @@ func (v *openingView) sheets() int {
 // roomForAll tells that every part finds its place at once.
 func (v *openingView) roomForAll() bool {
 	plots := 2 * leastPlot
-	if v.columns >= sideBySideFrom {
+	if v.columns >= draw.SideBySideFrom {
 		plots = leastPlot
 	}
 	tables := v.casesRows()
@@ -118,20 +118,20 @@ func (v *openingView) all(rows []string, w, h int) []string {
 	var tables []string
 	if delays > 0 && w >= tablesFrom {
 		high := max(cases, min(delays-1, room-2*leastPlot))
-		tables = beside(v.casesTable(half, high), v.delaysTable(w-half-gap, high), half, gap, w, high)
+		tables = draw.Beside(v.casesTable(half, high), v.delaysTable(w-half-gap, high), half, gap, w, high)
 	} else {
 		least := leastPlot
-		if w < sideBySideFrom {
+		if w < draw.SideBySideFrom {
 			least *= 2
 		}
 		tables = v.casesTable(w, cases)
 		if high := min(delays-1, max(room-cases-1-least-goodPlot, leastTable)); delays > 0 {
-			tables = append(append(tables, blanks(w)), v.delaysTable(w, high)...)
+			tables = append(append(tables, draw.Blanks(w)), v.delaysTable(w, high)...)
 		}
 	}
 	room -= len(tables)
-	if w >= sideBySideFrom {
-		rows = append(rows, beside(v.topPlot(half, room), v.curvePlot(w-half-gap, room), half, gap, w, room)...)
+	if w >= draw.SideBySideFrom {
+		rows = append(rows, draw.Beside(v.topPlot(half, room), v.curvePlot(w-half-gap, room), half, gap, w, room)...)
 	} else {
 		rows = append(rows, v.topPlot(w, room/2)...)
 		rows = append(rows, v.curvePlot(w, room-room/2)...)
@@ -139,80 +139,53 @@ func (v *openingView) all(rows []string, w, h int) []string {
 	return append(append(rows, tables...), v.sizeLine(w))
 }
 
-// beside sets two blocks of rows side by side, h rows of w cells.
-func beside(left, right []string, leftCells, gap, w, h int) []string {
-	rows := make([]string, h)
-	for i := range rows {
-		l, r := "", ""
-		if i < len(left) {
-			l = left[i]
-		}
-		if i < len(right) {
-			r = right[i]
-		}
-		rows[i] = padPainted(padPainted(l, leftCells)+blanks(gap)+r, w)
-	}
-	return rows
-}
-
 // topPlot is height and airspeed around the top, with the moments of every
 // canopy.
 func (v *openingView) topPlot(w, h int) []string {
-	o, look := &v.study.result, v.scene.look
-	u := func(name string) quantity.Unit { return v.scene.units.Unit(unitNamed(name)) }
+	o, theme := &v.study.result, v.scene.theme
+	u := func(name string) quantity.Unit { return v.scene.units.Unit(draw.Unit(name)) }
 	stack := plot.Stack{
-		Charset: look.charset,
+		Charset: theme.Charset,
 		X:       plot.Axis{Title: "time", Unit: "s", Min: o.top.from, Max: o.top.to},
 		Charts: []plot.Chart{
 			{Y: plot.Axis{Title: "height", Unit: u("m").Name},
-				Series: []plot.Series{{X: o.top.time, Y: inUnit(o.top.height, u("m")), Ink: plot.TraceA}}},
+				Series: []plot.Series{{X: o.top.time, Y: draw.InUnit(o.top.height, u("m")), Ink: plot.TraceA}}},
 			{Y: plot.Axis{Title: "airspeed", Unit: u("m/s").Name, Zero: true},
-				Series: []plot.Series{{X: o.top.time, Y: inUnit(o.top.airspeed, u("m/s")), Ink: plot.TraceB}},
+				Series: []plot.Series{{X: o.top.time, Y: draw.InUnit(o.top.airspeed, u("m/s")), Ink: plot.TraceB}},
 				Limits: []plot.Limit{v.limit()}},
 		},
 	}
 	for _, e := range o.of.flight.Events {
 		if e.Kind == sim.ApogeeEvent || e.Kind == sim.CanopyEvent {
-			long, short, priority := eventName(o.of.flight, e)
+			long, short, priority := draw.EventName(o.of.flight, e)
 			stack.Marks = append(stack.Marks, plot.VerticalMark{X: e.Time, Label: long, Short: short, Priority: priority})
 		}
 	}
-	return paintStack(look, &v.topGrid, &stack, w, h)
-}
-
-// paintStack draws a stack on a grid and paints it.
-func paintStack(look *look, g *plot.Grid, s *plot.Stack, w, h int) []string {
-	g.Resize(w, max(h, 0))
-	s.DrawTo(g)
-	rows := make([]string, g.Height())
-	for i := range rows {
-		rows[i] = paintRow(look, g, i)
-	}
-	return rows
+	return draw.PaintStack(theme, &v.topGrid, &stack, w, h)
 }
 
 // curvePlot is airspeed and load against the number in the rule.
 func (v *openingView) curvePlot(w, h int) []string {
-	o, look := &v.study.result, v.scene.look
+	o, theme := &v.study.result, v.scene.theme
 	if len(o.values) == 0 {
-		return centred(look, v.noNumber(), w, max(h, 0))
+		return draw.Centred(theme, v.noNumber(), w, max(h, 0))
 	}
 	x := v.numberUnit()
-	speed, force := v.scene.units.Unit(unitNamed("m/s")), v.scene.units.Unit(unitNamed("N"))
-	values := inUnit(o.curve.value, x)
+	speed, force := v.scene.units.Unit(draw.Unit("m/s")), v.scene.units.Unit(draw.Unit("N"))
+	values := draw.InUnit(o.curve.value, x)
 	airspeed := plot.Chart{Y: plot.Axis{Title: "airspeed", Unit: speed.Name, Zero: true},
-		Series: []plot.Series{{X: values, Y: inUnit(o.curve.airspeed, speed), Ink: plot.TraceB}},
+		Series: []plot.Series{{X: values, Y: draw.InUnit(o.curve.airspeed, speed), Ink: plot.TraceB}},
 		Limits: []plot.Limit{v.limit()}, Points: v.hadPoints(x, speed)}
 	load := plot.Chart{Y: plot.Axis{Title: "load", Unit: force.Name, Zero: true},
-		Series: []plot.Series{{X: values, Y: inUnit(o.curve.load, force), Ink: plot.TraceC}}}
+		Series: []plot.Series{{X: values, Y: draw.InUnit(o.curve.load, force), Ink: plot.TraceC}}}
 	if h < 2*leastPlot {
 		airspeed.Weight, load.Weight = 3, 2
 	}
 	stack := plot.Stack{
-		Charset: look.charset, X: plot.Axis{Title: v.numberTitle(), Unit: x.Name, Zero: o.rule().Trigger == rocket.Falling},
+		Charset: theme.Charset, X: plot.Axis{Title: v.numberTitle(), Unit: x.Name, Zero: o.rule().Trigger == rocket.Falling},
 		Charts: []plot.Chart{airspeed, load}, Marks: v.numberMarks(x),
 	}
-	return paintStack(look, &v.curveGrid, &stack, w, h)
+	return draw.PaintStack(theme, &v.curveGrid, &stack, w, h)
 }
 
 // hadPoints marks the delays that can be had on the curve.

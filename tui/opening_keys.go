@@ -10,6 +10,7 @@ import (
 
 	"ullage/sim/quantity"
 	"ullage/sim/rocketfile"
+	"ullage/tui/draw"
 )
 
 // openingKeys are the keys of the opening view. The keys that change an input
@@ -38,22 +39,22 @@ func (v *openingView) keys() []key.Binding {
 	return []key.Binding{b.Next, b.Prev, b.Best, b.Slower, b.Faster, b.Type, b.Take, b.Sheet, b.SheetBack}
 }
 
-func (v *openingView) hints() []hint {
+func (v *openingView) hints() []draw.Hint {
 	b, k := &v.bindings, &v.frame
 	if v.instead() != "" {
 		return k.hints()
 	}
-	hints := []hint{{k.Less.Help().Key + k.More.Help().Key, "walk"}, {b.Best.Help().Key, "take the best"}}
+	hints := []draw.Hint{draw.HintOf("walk", k.Less, k.More), draw.HintOf("take the best", b.Best)}
 	if v.sheets() > 1 {
-		hints = append(hints, hint{b.Sheet.Help().Key, "more"})
+		hints = append(hints, draw.HintOf("more", b.Sheet))
 	}
-	hints = append(hints, hint{b.Slower.Help().Key + b.Faster.Help().Key, "landing speed"}, hint{b.Take.Help().Key, "take its canopy"})
+	hints = append(hints, draw.HintOf("landing speed", b.Slower, b.Faster), draw.HintOf("take its canopy", b.Take))
 	if s := v.scene.now; s != nil && len(s.flight.Rocket.Canopies) > 1 {
-		hints = append(hints, hint{b.Next.Help().Key, "next canopy"})
+		hints = append(hints, draw.HintOf("next canopy", b.Next))
 	}
-	return append(hints, hint{k.Undo.Help().Key, "undo"}, hint{b.Type.Help().Key, "type the speed"}, hint{k.NextView.Help().Key, "view"},
-		hint{k.Up.Help().Key + k.Down.Help().Key, "choose"}, hint{k.Save.Help().Key, "save"}, hint{k.Findings.Help().Key, "findings"},
-		hint{k.Units.Help().Key, "units"})
+	return append(hints, draw.HintOf("undo", k.Undo), draw.HintOf("type the speed", b.Type), draw.HintOf("view", k.NextView),
+		draw.HintOf("choose", k.Up, k.Down), draw.HintOf("save", k.Save), draw.HintOf("findings", k.Findings),
+		draw.HintOf("units", k.Units))
 }
 
 func (v *openingView) press(m *Model, k tea.KeyMsg) (bool, tea.Cmd) {
@@ -87,7 +88,7 @@ func (v *openingView) turn(m *Model, by int) tea.Cmd {
 	r := m.file().Rocket()
 	i, n := v.index(r), len(r.Canopies)
 	if i < 0 {
-		m.say(dimText, "There is no canopy.")
+		m.say(draw.Dim, "There is no canopy.")
 		return nil
 	}
 	v.canopy = r.Canopies[(i+by+n)%n].Name
@@ -136,9 +137,9 @@ func (v *openingView) takeBest(m *Model) {
 	}
 	switch {
 	case !ok:
-		m.say(dimText, "The best value is not known yet.")
+		m.say(draw.Dim, "The best value is not known yet.")
 	case o.best < 0:
-		m.say(cautionWord, "No value opens this canopy after thrust has ended.")
+		m.say(draw.Caution, "No value opens this canopy after thrust has ended.")
 	default:
 		m.put(o.number, o.values[o.best].Value)
 	}
@@ -152,7 +153,7 @@ const (
 
 // step is the landing speed wanted, one step up or down.
 func (v *openingView) step(m *Model, by int) float64 {
-	usual := unitNamed("m/s")
+	usual := draw.Unit("m/s")
 	return nudged(v.wanted, 0.5, by, m.units.Unit(usual), usual)
 }
 
@@ -160,7 +161,7 @@ func (v *openingView) step(m *Model, by int) float64 {
 func (v *openingView) want(m *Model, speed float64) tea.Cmd {
 	to := min(max(speed, slowestLanding), fastestLanding)
 	if to == v.wanted {
-		m.say(dimText, "The landing speed goes no further: its range is "+speedRange(m.units)+".")
+		m.say(draw.Dim, "The landing speed goes no further: its range is "+speedRange(m.units)+".")
 		return nil
 	}
 	v.wanted = to
@@ -170,18 +171,18 @@ func (v *openingView) want(m *Model, speed float64) tea.Cmd {
 }
 
 func speedRange(sys quantity.System) string {
-	u := sys.Unit(unitNamed("m/s"))
-	return shortly(slowestLanding, u) + " to " + shortly(fastestLanding, u)
+	u := sys.Unit(draw.Unit("m/s"))
+	return draw.Shortly(slowestLanding, u) + " to " + draw.Shortly(fastestLanding, u)
 }
 
 // askSpeed lets the landing speed be typed.
 func (v *openingView) askSpeed(m *Model) {
-	l := newLine(exact(v.wanted, m.units.Unit(unitNamed("m/s")), 6))
+	l := newLine(draw.Exact(v.wanted, m.units.Unit(draw.Unit("m/s")), 6))
 	m.asking = &question{
 		says: "Land at:", typed: &l,
 		rules: "The vertical speed, " + speedRange(m.units) + ". A lower one takes a larger canopy and drifts farther.",
 		submit: func(m *Model, text string) tea.Cmd {
-			q, err := quantity.ParseIn(text, quantity.Speed, m.units.Unit(unitNamed("m/s")))
+			q, err := quantity.ParseIn(text, quantity.Speed, m.units.Unit(draw.Unit("m/s")))
 			switch {
 			case err != nil:
 				m.wrong(err.Error())
@@ -204,7 +205,7 @@ func (v *openingView) askSpeed(m *Model) {
 func (v *openingView) takeCanopy(m *Model) {
 	o, ok := v.current(m)
 	if !ok || !v.sized.ready || v.sized.busy || v.sized.err != nil {
-		m.say(dimText, "The size of the canopy is not known.")
+		m.say(draw.Dim, "The size of the canopy is not known.")
 		return
 	}
 	c := o.of.flight.Rocket.Canopies[o.canopy]
@@ -216,8 +217,8 @@ func (v *openingView) takeCanopy(m *Model) {
 	before := m.file()
 	m.put(input, roundedUp(size, step, u))
 	if m.file() != before {
-		m.say(plainText, fmt.Sprintf("Canopy %s has the size for %s, rounded up; undo brings the old one back.",
-			c.Name, shortly(v.wanted, m.units.Unit(unitNamed("m/s")))))
+		m.say(draw.Plain, fmt.Sprintf("Canopy %s has the size for %s, rounded up; undo brings the old one back.",
+			c.Name, draw.Shortly(v.wanted, m.units.Unit(draw.Unit("m/s")))))
 	}
 }
 

@@ -9,27 +9,28 @@ import (
 
 	"ullage/sim/quantity"
 	"ullage/sim/rocketfile"
+	"ullage/tui/draw"
 )
 
 // sizeProblem says why there is no such canopy.
 func sizeProblem(err error) string {
 	var faults rocketfile.Faults
 	if errors.As(err, &faults) && len(faults) > 0 {
-		return clean(faults[0].Problem)
+		return draw.Clean(faults[0].Problem)
 	}
 	return faultText(err, "")
 }
 
 // sizeLine is the canopy that lands at the speed wanted, and how far it drifts.
 func (v *openingView) sizeLine(w int) string {
-	look := v.scene.look
-	speed := v.scene.units.Unit(unitNamed("m/s"))
-	out := look.in(heading, "to land at ") + look.in(focused, look.say(shortly(v.wanted, speed)))
+	theme := v.scene.theme
+	speed := v.scene.units.Unit(draw.Unit("m/s"))
+	out := theme.Paint(draw.Heading, "to land at ") + theme.Paint(draw.Focused, theme.Say(draw.Shortly(v.wanted, speed)))
 	switch {
 	case v.sized.err != nil:
-		return out + look.in(badWord, look.fit(look.say(": "+sizeProblem(v.sized.err)), w-ansi.StringWidth(out)))
+		return out + theme.Paint(draw.Bad, theme.Fit(theme.Say(": "+sizeProblem(v.sized.err)), w-ansi.StringWidth(out)))
 	case !v.sized.ready:
-		return padPainted(out, w)
+		return draw.PadPainted(out, w)
 	}
 	s := &v.sized.result
 	o := &v.study.result
@@ -39,12 +40,12 @@ func (v *openingView) sizeLine(w int) string {
 	if v.sized.busy {
 		text += " (old)"
 	}
-	out += look.in(strongText, look.say(text))
+	out += theme.Paint(draw.Strong, theme.Say(text))
 	landing := o.of.flight.Results.Landing
-	now := fmt.Sprintf("  today %s, %s, drift %s", exact(c.NominalDiameter(), u, 5), v.shown(landing.Vertical, "m/s"),
+	now := fmt.Sprintf("  today %s, %s, drift %s", draw.Exact(c.NominalDiameter(), u, 5), v.shown(landing.Vertical, "m/s"),
 		v.shown(math.Hypot(landing.East, landing.North), "m"))
-	if now = look.say(now); ansi.StringWidth(out)+width(now) <= w {
-		out += look.in(dimText, now)
+	if now = theme.Say(now); ansi.StringWidth(out)+draw.Width(now) <= w {
+		out += theme.Paint(draw.Dim, now)
 	}
-	return padPainted(out, w)
+	return draw.PadPainted(out, w)
 }

@@ -13,6 +13,7 @@ import (
 	"ullage/sim"
 	"ullage/sim/rocketfile"
 	"ullage/sim/study"
+	"ullage/tui/draw"
 	"ullage/tui/plot"
 )
 
@@ -62,7 +63,7 @@ func TestOpeningGoldens(t *testing.T) {
 		t.Run(c.name, func(t *testing.T) {
 			s := newScreenIn(t, c.file, c.charset, c.w, c.h)
 			s.press(c.keys...)
-			require.True(t, c.charset != plot.ASCII || isASCII(s.view()), "not 7-bit: %q", s.view())
+			require.True(t, c.charset != plot.ASCII || draw.IsASCII(s.view()), "not 7-bit: %q", s.view())
 			s.golden(c.name)
 		})
 	}
@@ -271,7 +272,7 @@ func TestStaleOpenings(t *testing.T) {
 		s.m.take(f, nil, step{})
 		fl, err := sim.Fly(context.Background(), f.Rocket(), sim.Options{Keep: true})
 		require.NoError(t, err)
-		late = append(late, v.show(scene{ctx: context.Background(), file: f, now: newOutcome(context.Background(), f, fl, time.Time{}), look: s.m.look}))
+		late = append(late, v.show(scene{ctx: context.Background(), file: f, now: newOutcome(context.Background(), f, fl, time.Time{}), theme: s.m.theme}))
 	}
 	require.Equal(t, old, v.study.result.cases)
 	require.Contains(t, strings.Join(v.lines(), " "), "computing")
@@ -309,7 +310,7 @@ func TestOpeningBeforeTheFirstFigures(t *testing.T) {
 }
 
 func TestRoundedUp(t *testing.T) {
-	m, inch := unitNamed("m"), unitNamed("in")
+	m, inch := draw.Unit("m"), draw.Unit("in")
 	require.InDelta(t, 0.99, roundedUp(0.981, 0.01, m), 1e-12)
 	require.InDelta(t, 0.98, roundedUp(0.98, 0.01, m), 1e-12)
 	require.InDelta(t, 20.5*0.0254, roundedUp(20.1*0.0254, 0.01, inch), 1e-12)

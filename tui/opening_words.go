@@ -7,13 +7,14 @@ import (
 	"ullage/sim/gates"
 	"ullage/sim/quantity"
 	"ullage/sim/rocket"
+	"ullage/tui/draw"
 	"ullage/tui/plot"
 )
 
 // limit is the airspeed that a canopy may open at, for plots.
 func (v *openingView) limit() plot.Limit {
 	most := gates.LimitFor(v.study.result.of.flight.Rocket, gates.LimitOpening).Max
-	return plot.Limit{Y: v.scene.units.Unit(unitNamed("m/s")).FromSI(most), Label: "limit"}
+	return plot.Limit{Y: v.scene.units.Unit(draw.Unit("m/s")).FromSI(most), Label: "limit"}
 }
 
 // sameNumber tells that two values of an input are one.
@@ -68,34 +69,34 @@ func (v *openingView) noNumber() string {
 
 // head says which canopy this is, its rule, and what comes of it.
 func (v *openingView) head(w int) []string {
-	o, look := &v.study.result, v.scene.look
+	o, theme := &v.study.result, v.scene.theme
 	fl := o.of.flight
 	c := fl.Rocket.Canopies[o.canopy]
-	name := look.say(clean(c.Name))
+	name := theme.Say(draw.Clean(c.Name))
 	if n := len(fl.Rocket.Canopies); n > 1 {
 		name += fmt.Sprintf(" (%d of %d)", o.canopy+1, n)
 	}
 	state := v.state()
-	room := w - width(state) - 1
-	out, used := look.in(focused, name), width(name)
-	add := func(r role, gap int, text string) {
-		text = look.say(text)
-		if text != "" && used+gap+width(text) <= room {
-			out, used = out+blanks(gap)+look.in(r, text), used+gap+width(text)
+	room := w - draw.Width(state) - 1
+	out, used := theme.Paint(draw.Focused, name), draw.Width(name)
+	add := func(r draw.Role, gap int, text string) {
+		text = theme.Say(text)
+		if text != "" && used+gap+draw.Width(text) <= room {
+			out, used = out+draw.Blanks(gap)+theme.Paint(r, text), used+gap+draw.Width(text)
 		}
 	}
-	add(plainText, 2, v.ruleText())
+	add(draw.Plain, 2, v.ruleText())
 	if res := fl.Results.Canopies[o.canopy]; res.Opened {
 		word, lv := gates.LimitFor(fl.Rocket, gates.LimitOpening).Judge(res.Airspeed)
-		add(strongText, 2, v.shown(res.Airspeed, "m/s"))
-		add(level(lv), 1, word)
-		add(plainText, 2, v.shown(res.Height, "m")+" high")
-		add(plainText, 2, "load "+v.shown(res.Load, "N"))
-		add(dimText, 1, "at most "+v.shown(res.LoadBound, "N"))
+		add(draw.Strong, 2, v.shown(res.Airspeed, "m/s"))
+		add(draw.Level(lv), 1, word)
+		add(draw.Plain, 2, v.shown(res.Height, "m")+" high")
+		add(draw.Plain, 2, "load "+v.shown(res.Load, "N"))
+		add(draw.Dim, 1, "at most "+v.shown(res.LoadBound, "N"))
 	} else {
-		add(badWord, 2, gates.WordNever)
+		add(draw.Bad, 2, gates.WordNever)
 	}
-	return []string{padPainted(out, w-width(state)) + look.in(cautionWord, state)}
+	return []string{draw.PadPainted(out, w-draw.Width(state)) + theme.Paint(draw.Caution, state)}
 }
 
 // state says that what is shown is an older rocket's.
@@ -103,10 +104,10 @@ func (v *openingView) state() string {
 	switch {
 	case !v.study.busy:
 		return ""
-	case v.columns >= sideBySideFrom:
-		return "the rocket before; computing" + v.scene.look.ellipsis
+	case v.columns >= draw.SideBySideFrom:
+		return "the rocket before; computing" + v.scene.theme.Ellipsis
 	}
-	return "computing" + v.scene.look.ellipsis
+	return "computing" + v.scene.theme.Ellipsis
 }
 
 // ruleText is the rule in words.
@@ -117,7 +118,7 @@ func (v *openingView) ruleText() string {
 	if !there {
 		return ""
 	}
-	text := exact(math.Abs(now), v.numberUnit(), 6)
+	text := draw.Exact(math.Abs(now), v.numberUnit(), 6)
 	switch rule := r.Canopies[o.canopy].Rule(r.Power); rule.Trigger {
 	case rocket.AfterLaunch:
 		return text + " after launch"
@@ -136,17 +137,7 @@ func (v *openingView) ruleText() string {
 
 // shown is an SI value in the units shown.
 func (v *openingView) shown(x float64, unit string) string {
-	return reading(x, v.scene.units.Unit(unitNamed(unit)))
-}
-
-// shortly is a value to the last digit where that takes four characters, else to
-// three digits.
-func shortly(v float64, u quantity.Unit) string {
-	const longest = 4
-	if text := quantity.Exact(v, u); len(number(text, u)) <= longest {
-		return text
-	}
-	return quantity.Format(v, u, 3)
+	return draw.Reading(x, v.scene.units.Unit(draw.Unit(unit)))
 }
 
 // bearing is the direction of a vector on the compass, in letters; empty where

@@ -11,6 +11,7 @@ import (
 	"ullage/sim/gates"
 	"ullage/sim/report"
 	"ullage/sim/rocketfile"
+	"ullage/tui/draw"
 )
 
 // page is a text to read that takes the place of the body until it is left.
@@ -73,21 +74,21 @@ func (m *Model) pageLines() []string {
 		place = fmt.Sprintf(" rows %d to %d of %d ", top+1, min(top+h, len(rows)), len(rows))
 	}
 	lines := make([]string, 0, h+1)
-	rule := strings.Repeat(m.look.line, max(w-width(m.page.title)-1-width(place), 0))
-	lines = append(lines, " "+m.look.in(heading, m.page.title)+" "+m.look.in(ruleLine, rule)+m.look.in(dimText, place)+" ")
+	rule := strings.Repeat(m.theme.Line, max(w-draw.Width(m.page.title)-1-draw.Width(place), 0))
+	lines = append(lines, " "+m.theme.Paint(draw.Heading, m.page.title)+" "+m.theme.Paint(draw.RuleLine, rule)+m.theme.Paint(draw.Dim, place)+" ")
 	for i := top; i < top+h; i++ {
 		text := ""
 		if i < len(rows) {
 			text = rows[i]
 		}
-		lines = append(lines, " "+padPainted(text, w)+" ")
+		lines = append(lines, " "+draw.PadPainted(text, w)+" ")
 	}
 	return lines
 }
 
 // helpPage lists every key, then what the words mean and the cautions.
 var helpPage = page{title: "keys", write: func(m *Model, w int) []string {
-	look := m.look
+	theme := m.theme
 	const gap = 3
 	groups := append([]keyGroup{{m.view().name() + " view", m.view().keys()}, m.viewKeys()}, m.keys.groups()...)
 	columns := max(min(w/58, 3), 1)
@@ -95,23 +96,23 @@ var helpPage = page{title: "keys", write: func(m *Model, w int) []string {
 	var blocks [][]string
 	for _, g := range groups {
 		if len(g.keys) > 0 {
-			blocks = append(blocks, keyBlock(look, g, each))
+			blocks = append(blocks, keyBlock(theme, g, each))
 		}
 	}
 	rows := sideBySide(blocks, columns, each, gap)
-	paragraph := func(r role, text string) {
-		for _, part := range wrapped(look.say(text), min(w, 96)) {
-			rows = append(rows, look.in(r, part))
+	paragraph := func(r draw.Role, text string) {
+		for _, part := range draw.Wrapped(theme.Say(text), min(w, 96)) {
+			rows = append(rows, theme.Paint(r, part))
 		}
 	}
-	rows = append(rows, look.in(heading, "values"))
-	paragraph(plainText, "A value may be typed in any unit of its kind: 4.5 bar, 65 psi, 0.4 in. A number alone takes the unit shown. "+
+	rows = append(rows, theme.Paint(draw.Heading, "values"))
+	paragraph(draw.Plain, "A value may be typed in any unit of its kind: 4.5 bar, 65 psi, 0.4 in. A number alone takes the unit shown. "+
 		"Greyed values are defaults that the file does not give.")
-	rows = append(rows, "", look.in(heading, "words"))
-	paragraph(plainText, "Every verdict is one of: "+strings.Join(gates.Words(), ", ")+".")
-	rows = append(rows, "", look.in(heading, "cautions"))
+	rows = append(rows, "", theme.Paint(draw.Heading, "words"))
+	paragraph(draw.Plain, "Every verdict is one of: "+strings.Join(gates.Words(), ", ")+".")
+	rows = append(rows, "", theme.Paint(draw.Heading, "cautions"))
 	for _, c := range report.Cautions(m.file().Rocket().Power) {
-		paragraph(cautionWord, c)
+		paragraph(draw.Caution, c)
 	}
 	return rows
 }}
@@ -126,16 +127,16 @@ func (m *Model) viewKeys() keyGroup {
 }
 
 // keyBlock is one group of keys, with a blank row after it.
-func keyBlock(look *look, g keyGroup, w int) []string {
+func keyBlock(theme *draw.Theme, g keyGroup, w int) []string {
 	const keyCells = 13
-	rows := []string{look.in(heading, look.say(g.title))}
+	rows := []string{theme.Paint(draw.Heading, theme.Say(g.title))}
 	for _, b := range g.keys {
-		for i, part := range wrapped(look.say(b.Help().Desc), w-keyCells-1) {
+		for i, part := range draw.Wrapped(theme.Say(b.Help().Desc), w-keyCells-1) {
 			name := ""
 			if i == 0 {
-				name = look.say(b.Help().Key)
+				name = theme.Say(b.Help().Key)
 			}
-			rows = append(rows, look.in(strongText, padded(name, keyCells))+" "+part)
+			rows = append(rows, theme.Paint(draw.Strong, draw.Padded(name, keyCells))+" "+part)
 		}
 	}
 	return append(rows, "")
@@ -164,7 +165,7 @@ func sideBySide(blocks [][]string, columns, each, gap int) []string {
 				text, any = col[i], true
 			}
 			if c < len(cols)-1 {
-				text = padPainted(text, each+gap)
+				text = draw.PadPainted(text, each+gap)
 			}
 			row += text
 		}
@@ -181,21 +182,21 @@ var findingsPage = page{title: "findings", write: func(m *Model, w int) []string
 	if m.now == nil {
 		return []string{"No flight yet."}
 	}
-	look := m.look
+	theme := m.theme
 	list, label := m.phrases(), 0
 	for i := range list {
-		label = max(label, width(list[i].Label))
+		label = max(label, draw.Width(list[i].Label))
 	}
 	for i := range list {
-		rows = append(rows, list[i].piece(look, label, false).painted)
-		for _, part := range wrapped(list[i].Detail, min(w-4, 92)) {
-			rows = append(rows, "    "+look.in(dimText, part))
+		rows = append(rows, list[i].piece(theme, label, false).Painted)
+		for _, part := range draw.Wrapped(list[i].Detail, min(w-4, 92)) {
+			rows = append(rows, "    "+theme.Paint(draw.Dim, part))
 		}
 	}
-	rows = append(rows, "", look.in(heading, "cautions"))
+	rows = append(rows, "", theme.Paint(draw.Heading, "cautions"))
 	for _, c := range report.Cautions(m.now.flight.Rocket.Power) {
-		for _, part := range wrapped(look.say(c), min(w, 96)) {
-			rows = append(rows, look.in(cautionWord, part))
+		for _, part := range draw.Wrapped(theme.Say(c), min(w, 96)) {
+			rows = append(rows, theme.Paint(draw.Caution, part))
 		}
 	}
 	return rows
@@ -204,11 +205,11 @@ var findingsPage = page{title: "findings", write: func(m *Model, w int) []string
 // differencesPage shows what edits would change, input by input.
 func differencesPage(was, is *rocketfile.File, moved bool) page {
 	return page{title: "what the unsaved edits change", write: func(m *Model, w int) []string {
-		look := m.look
+		theme := m.theme
 		var rows []string
 		if moved {
-			for _, part := range wrapped("The file has been changed since these edits were made. Restoring them takes those changes back.", w) {
-				rows = append(rows, look.in(cautionWord, part))
+			for _, part := range draw.Wrapped("The file has been changed since these edits were made. Restoring them takes those changes back.", w) {
+				rows = append(rows, theme.Paint(draw.Caution, part))
 			}
 			rows = append(rows, "")
 		}
@@ -217,7 +218,7 @@ func differencesPage(was, is *rocketfile.File, moved bool) page {
 			rows = append(rows, "No value differs; comments or spacing do.")
 		}
 		for _, c := range changes {
-			rows = append(rows, strings.TrimRight(look.fit(look.say(c), w), " "))
+			rows = append(rows, strings.TrimRight(theme.Fit(theme.Say(c), w), " "))
 		}
 		return rows
 	}}

@@ -5,6 +5,7 @@ import (
 	tea "github.com/charmbracelet/bubbletea"
 
 	"ullage/sim/quantity"
+	"ullage/tui/draw"
 )
 
 // pressOne takes one key: whatever is in front gets it first.
@@ -35,7 +36,7 @@ func (m *Model) pressOne(k tea.KeyMsg) tea.Cmd {
 	}
 	m.fault = fault{}
 	if k.Paste {
-		m.startTyping(clean(string(k.Runes)))
+		m.startTyping(draw.Clean(string(k.Runes)))
 		return nil
 	}
 	if taken, cmd := m.view().press(m, k); taken {
@@ -100,7 +101,7 @@ func (m *Model) command(k tea.KeyMsg) tea.Cmd {
 
 	case key.Matches(k, keys.Keep) && m.now != nil:
 		m.kept = m.now
-		m.say(plainText, "This flight is kept: dotted, with differences in the findings.")
+		m.say(draw.Plain, "This flight is kept: dotted, with differences in the findings.")
 		return m.show()
 	case key.Matches(k, keys.DropKept):
 		m.kept = nil

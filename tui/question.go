@@ -1,10 +1,9 @@
 package tui
 
 import (
-	"strings"
-
 	"github.com/charmbracelet/bubbles/key"
 	tea "github.com/charmbracelet/bubbletea"
+	"ullage/tui/draw"
 )
 
 // question is something the program waits for: a key among a few, or a line of
@@ -55,65 +54,38 @@ func (m *Model) answer(k tea.KeyMsg) tea.Cmd {
 // wrong keeps the line open with what is wrong with it.
 func (m *Model) wrong(text string) {
 	q := *m.asking
-	q.wrong = clean(text)
+	q.wrong = draw.Clean(text)
 	m.asking = &q
 }
 
 // lines are the rows of the question: what is asked, and how to answer.
-func (q *question) lines(look *look, keys KeyMap, w int) []string {
-	var hints []hint
+func (q *question) lines(theme *draw.Theme, keys KeyMap, w int) []string {
+	var hints []draw.Hint
 	for _, a := range q.answers {
-		hints = append(hints, hint{a.key.Help().Key, a.key.Help().Desc})
+		hints = append(hints, draw.HintOf(a.key.Help().Desc, a.key))
 	}
 	if q.typed != nil {
-		hints = append(hints, hint{keys.Accept.Help().Key, "take it"})
+		hints = append(hints, draw.HintOf("take it", keys.Accept))
 	}
 	if len(q.answers) == 0 || !key.Matches(tea.KeyMsg{Type: tea.KeyEsc}, q.answers[len(q.answers)-1].key) {
-		hints = append(hints, hint{keys.Leave.Help().Key, "stay"})
+		hints = append(hints, draw.HintOf("stay", keys.Leave))
 	}
 	var rows []string
-	says := look.say(q.says)
+	says := theme.Say(q.says)
 	if q.typed != nil {
 		label := says + " "
-		rows = append(rows, " "+look.in(asked, label)+q.typed.view(look, w-width(label)-2)+" ")
-		text, r := q.rules, dimText
+		rows = append(rows, " "+theme.Paint(draw.Asked, label)+q.typed.view(theme, w-draw.Width(label)-2)+" ")
+		text, r := q.rules, draw.Dim
 		if q.wrong != "" {
-			text, r = q.wrong, badWord
+			text, r = q.wrong, draw.Bad
 		}
-		for _, part := range wrapped(look.say(text), w-2) {
-			rows = append(rows, look.in(r, " "+padded(part, w-2)+" "))
+		for _, part := range draw.Wrapped(theme.Say(text), w-2) {
+			rows = append(rows, theme.Paint(r, " "+draw.Padded(part, w-2)+" "))
 		}
 	} else {
-		for _, part := range wrapped(says, w-2) {
-			rows = append(rows, look.in(asked, " "+padded(part, w-2)+" "))
+		for _, part := range draw.Wrapped(says, w-2) {
+			rows = append(rows, theme.Paint(draw.Asked, " "+draw.Padded(part, w-2)+" "))
 		}
 	}
-	return append(rows, hintLine(look, hints, nil, w))
-}
-
-// hintLine is a row of reminders: as many of some as there is room for, then
-// all of those that must stay.
-func hintLine(look *look, some, must []hint, w int) string {
-	cells := func(h hint) int { return width(look.say(h.key)) + 1 + width(look.say(h.says)) + 2 }
-	room := w - 1
-	for _, h := range must {
-		room -= cells(h)
-	}
-	var b strings.Builder
-	b.WriteByte(' ')
-	used := 1
-	put := func(h hint) {
-		b.WriteString(look.in(strongText, look.say(h.key)) + " " + look.in(dimText, look.say(h.says)) + "  ")
-		used += cells(h)
-	}
-	for _, h := range some {
-		if room -= cells(h); room < 0 {
-			break
-		}
-		put(h)
-	}
-	for _, h := range must {
-		put(h)
-	}
-	return b.String() + blanks(w-used)
+	return append(rows, draw.HintLine(theme, hints, nil, w))
 }

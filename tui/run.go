@@ -13,6 +13,7 @@ import (
 	tea "github.com/charmbracelet/bubbletea"
 	"github.com/charmbracelet/x/term"
 
+	"ullage/tui/draw"
 	"ullage/tui/quiet"
 	"ullage/tui/recovery"
 )
@@ -69,7 +70,7 @@ func run(ctx context.Context, o Options, m Model) (err error) {
 	}
 	p := tea.NewProgram(m, options...)
 	if t, ok := in.(*terminalInput); ok {
-		t.filter.found = func(bg background) { p.Send(backgroundMsg(bg)) }
+		t.filter.found = func(bg draw.Background) { p.Send(backgroundMsg(bg)) }
 	}
 	_, err = p.Run()
 	switch {
@@ -110,7 +111,7 @@ func filtered(r io.Reader) io.Reader {
 	if !ok || runtime.GOOS == "windows" || !term.IsTerminal(f.Fd()) {
 		return r
 	}
-	return &terminalInput{File: f, filter: answerFilter{found: func(background) {}}}
+	return &terminalInput{File: f, filter: answerFilter{found: func(draw.Background) {}}}
 }
 
 // asksBackground tells whether the terminal is asked for its background: the

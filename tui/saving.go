@@ -10,6 +10,7 @@ import (
 	tea "github.com/charmbracelet/bubbletea"
 
 	"ullage/sim/rocketfile"
+	"ullage/tui/draw"
 )
 
 // extension is what a rocket file's name ends with when the user gives none.
@@ -28,7 +29,7 @@ func (m *Model) save() tea.Cmd {
 	case errors.Is(err, rocketfile.ErrChanged):
 		path := f.Path()
 		m.asking = &question{
-			says: shortPath(path) + " has been changed by someone else since it was read.",
+			says: draw.ShortPath(path) + " has been changed by someone else since it was read.",
 			answers: []answer{
 				{m.keys.AnswerReplace, func(m *Model) tea.Cmd { return m.saveAs(path, true) }},
 				{m.keys.AnswerOther, func(m *Model) tea.Cmd { m.askName(""); return nil }},
@@ -36,7 +37,7 @@ func (m *Model) save() tea.Cmd {
 			},
 		}
 	default:
-		m.say(badWord, "Not saved: "+err.Error())
+		m.say(draw.Bad, "Not saved: "+err.Error())
 	}
 	return nil
 }
@@ -56,7 +57,7 @@ func (m *Model) saveAs(path string, replace bool) tea.Cmd {
 		return m.wasSaved(f)
 	case errors.Is(err, rocketfile.ErrExists) && !replace && exists(path): // and not a curve it names
 		m.asking = &question{
-			says: clean(err.Error()) + ".",
+			says: draw.Clean(err.Error()) + ".",
 			answers: []answer{
 				{m.keys.AnswerReplace, func(m *Model) tea.Cmd { return m.saveAs(path, true) }},
 				{m.keys.AnswerOther, func(m *Model) tea.Cmd { m.askName(path); return nil }},
@@ -65,7 +66,7 @@ func (m *Model) saveAs(path string, replace bool) tea.Cmd {
 	case m.asking != nil && m.asking.typed != nil:
 		m.wrong("Not saved: " + err.Error())
 	default:
-		m.say(badWord, "Not saved: "+err.Error())
+		m.say(draw.Bad, "Not saved: "+err.Error())
 	}
 	return nil
 }
@@ -74,7 +75,7 @@ func (m *Model) saveAs(path string, replace bool) tea.Cmd {
 // why it was saved.
 func (m *Model) wasSaved(f *rocketfile.File) tea.Cmd {
 	m.lodged = f
-	m.say(plainText, "Saved to "+shortPath(f.Path())+".")
+	m.say(draw.Plain, "Saved to "+draw.ShortPath(f.Path())+".")
 	if m.leaving {
 		return m.goodbye()
 	}
@@ -86,7 +87,7 @@ func (m *Model) reload() tea.Cmd {
 	f, err := rocketfile.Open(m.lodged.Path())
 	if m.take(f, err, step{says: "file read again"}) {
 		m.lodged = f
-		m.say(plainText, "Read from disk; undo brings your edits back.")
+		m.say(draw.Plain, "Read from disk; undo brings your edits back.")
 	}
 	return nil
 }
@@ -99,7 +100,7 @@ func (m *Model) askName(path string) {
 	if path == "" {
 		path = fileName(m.file().Rocket().Name)
 	}
-	l := newLine(shortPath(path))
+	l := newLine(draw.ShortPath(path))
 	m.asking = &question{
 		says:   "Save as:",
 		typed:  &l,
@@ -118,11 +119,11 @@ func (m *Model) submitName(text string) tea.Cmd {
 		m.wrong("A name for the file is missing.")
 		return nil
 	case err == nil && info.IsDir():
-		m.wrong(shortPath(path) + " is a folder; give a name inside it.")
+		m.wrong(draw.ShortPath(path) + " is a folder; give a name inside it.")
 		return nil
 	}
 	if !exists(filepath.Dir(path)) {
-		m.wrong("There is no folder " + shortPath(filepath.Dir(path)) + ".")
+		m.wrong("There is no folder " + draw.ShortPath(filepath.Dir(path)) + ".")
 		return nil
 	}
 	if filepath.Ext(filepath.Base(path)) == "" {
@@ -146,24 +147,9 @@ func fileName(rocket string) string {
 			return '-'
 		}
 		return -1
-	}, clean(rocket))
+	}, draw.Clean(rocket))
 	if name = strings.Trim(name, "-"); name == "" {
 		name = "rocket"
 	}
 	return name + extension
-}
-
-// shortPath is a path as short as it can be said: from here, or from home.
-func shortPath(path string) string {
-	if wd, err := os.Getwd(); err == nil {
-		if rel, err := filepath.Rel(wd, path); err == nil && !strings.HasPrefix(rel, "..") && filepath.IsAbs(path) {
-			return rel
-		}
-	}
-	if home, err := os.UserHomeDir(); err == nil && home != "" {
-		if rel, ok := strings.CutPrefix(path, home+string(filepath.Separator)); ok {
-			return "~" + string(filepath.Separator) + rel
-		}
-	}
-	return path
 }

@@ -5,11 +5,10 @@ import (
 	"path/filepath"
 	"strings"
 
-	"github.com/charmbracelet/x/ansi"
-
 	"ullage/sim/quantity"
 	"ullage/sim/rocket"
 	"ullage/sim/rocketfile"
+	"ullage/tui/draw"
 )
 
 // drawn is the screen in painted rows, brought up to date at the end of every
@@ -73,19 +72,19 @@ func (m *Model) draw() {
 
 // bodyLines are the inputs and the view side by side.
 func (m *Model) bodyLines() []string {
-	l, look := m.layout, m.look
-	left, above, below := m.inputs.draw(look, l.inputs, l.body, m.typed, m.wrongValue())
+	l, theme := m.layout, m.theme
+	left, above, below := m.inputs.draw(theme, l.inputs, l.body, m.typed, m.wrongValue())
 	right := m.view().lines()
 	rows := make([]string, 0, l.body+l.findings)
 	for i := range l.body {
-		border := look.in(ruleLine, look.bar)
+		border := theme.Paint(draw.RuleLine, theme.Bar)
 		switch {
 		case i == 0 && above:
-			border = look.in(focused, look.up)
+			border = theme.Paint(draw.Focused, theme.Up)
 		case i == l.body-1 && below:
-			border = look.in(focused, look.down)
+			border = theme.Paint(draw.Focused, theme.Down)
 		}
-		view := blanks(l.view)
+		view := draw.Blanks(l.view)
 		if i < len(right) {
 			view = right[i]
 		}
@@ -105,31 +104,31 @@ func (m *Model) wrongValue() fault {
 // title is how the file is called.
 func (m *Model) title() string {
 	if p := m.lodged.Path(); p != "" {
-		return clean(shortPath(p))
+		return draw.Clean(draw.ShortPath(p))
 	}
-	return clean(m.lodged.Name())
+	return draw.Clean(m.lodged.Name())
 }
 
 // titleLine has the rocket's name, its file, the mark of unsaved changes, what
 // drives it, and the views with their keys.
 func (m *Model) titleLine() string {
-	look, w := m.look, m.layout.width
+	theme, w := m.theme, m.layout.width
 	r := m.file().Rocket()
-	drive := look.say(clean(driveText(r, m.now, m.units)))
+	drive := theme.Say(draw.Clean(driveText(r, m.now, m.units)))
 	mark := ""
 	if m.unsaved() {
-		mark = " " + look.unsaved
+		mark = " " + theme.Unsaved
 	}
-	name, file := look.say(clean(r.Name)), look.say(m.title())
+	name, file := theme.Say(draw.Clean(r.Name)), theme.Say(m.title())
 	if name != "" {
 		name += " "
-		file = look.dot + " " + file
+		file = theme.Dot + " " + file
 	}
 	// When room is short the drive goes first, then the file's folders, then the
 	// names of the views not shown (that may give the drive its place again), their
 	// keys, and at last the end of the rocket's name.
-	base := strings.Replace(file, look.say(m.title()), look.say(clean(filepath.Base(m.title()))), 1)
-	views, room := piece{}, 0
+	base := strings.Replace(file, theme.Say(m.title()), theme.Say(draw.Clean(filepath.Base(m.title()))), 1)
+	views, room := draw.Piece{}, 0
 	for _, try := range []struct {
 		others      viewNaming
 		file, drive string
@@ -138,24 +137,24 @@ func (m *Model) titleLine() string {
 		{keyedViews, file, drive}, {keyedViews, base, drive}, {keyedViews, file, ""}, {keyedViews, base, ""}, {unnamedViews, file, ""}, {unnamedViews, base, ""},
 	} {
 		views, file = m.viewStrip(try.others), try.file
-		room = w - 4 - width(mark) - views.cells
-		used := width(name) + width(file)
+		room = w - 4 - draw.Width(mark) - views.Cells
+		used := draw.Width(name) + draw.Width(file)
 		if drive = try.drive; drive != "" {
-			used += 2 + width(drive)
+			used += 2 + draw.Width(drive)
 		}
 		if used <= room {
 			break
 		}
 	}
-	if width(name)+width(file) > room {
-		file = look.fit(file, min(width(file), room/2))
-		name = look.fit(name, room-width(file)-1) + " "
+	if draw.Width(name)+draw.Width(file) > room {
+		file = theme.Fit(file, min(draw.Width(file), room/2))
+		name = theme.Fit(name, room-draw.Width(file)-1) + " "
 	}
-	left := " " + look.in(strongText, name) + file + look.in(focused, mark)
+	left := " " + theme.Paint(draw.Strong, name) + file + theme.Paint(draw.Focused, mark)
 	if drive != "" {
-		left += "  " + look.in(dimText, drive)
+		left += "  " + theme.Paint(draw.Dim, drive)
 	}
-	return padPainted(left, w-1-views.cells) + views.painted + " "
+	return draw.PadPainted(left, w-1-views.Cells) + views.Painted + " "
 }
 
 // viewNaming is how the views not shown are named in the title.
@@ -168,25 +167,25 @@ const (
 )
 
 // viewStrip names the view shown, with its key and a sign, among the others.
-func (m *Model) viewStrip(others viewNaming) piece {
-	look := m.look
-	var out piece
-	add := func(r role, text string) {
-		out.painted, out.cells = out.painted+look.in(r, text), out.cells+width(text)
+func (m *Model) viewStrip(others viewNaming) draw.Piece {
+	theme := m.theme
+	var out draw.Piece
+	add := func(r draw.Role, text string) {
+		out.Painted, out.Cells = out.Painted+theme.Paint(r, text), out.Cells+draw.Width(text)
 	}
 	for i, v := range m.views {
 		if i != m.active && others == unnamedViews {
 			continue
 		}
-		if out.cells > 0 {
-			add(plainText, " ")
+		if out.Cells > 0 {
+			add(draw.Plain, " ")
 		}
-		if key := look.say(v.opens().Help().Key); i == m.active {
-			add(focused, look.pointer+key+" "+v.name())
+		if key := theme.Say(v.opens().Help().Key); i == m.active {
+			add(draw.Focused, theme.Pointer+key+" "+v.name())
 		} else {
-			add(strongText, " "+key)
+			add(draw.Strong, " "+key)
 			if others == namedViews {
-				add(dimText, " "+v.name())
+				add(draw.Dim, " "+v.name())
 			}
 		}
 	}
@@ -195,7 +194,7 @@ func (m *Model) viewStrip(others viewNaming) piece {
 
 // driveText says what drives the rocket in a few words.
 func driveText(r *rocket.Rocket, now *outcome, sys quantity.System) string {
-	text := func(v float64, unit string) string { return exact(v, sys.Unit(unitNamed(unit)), 5) }
+	text := func(v float64, unit string) string { return draw.Exact(v, sys.Unit(draw.Unit(unit)), 5) }
 	if r.Power == rocket.WaterPower && r.Water != nil {
 		return fmt.Sprintf("water %s, %s full, %s throat",
 			text(r.Water.Pressure, "bar"), text(r.Water.Fill, "%"), text(r.Water.Throat, "mm"))
@@ -208,56 +207,56 @@ func driveText(r *rocket.Rocket, now *outcome, sys quantity.System) string {
 	if d.Class != "" {
 		out += " " + d.Class
 	}
-	return out + fmt.Sprintf(", %s for %s", quantity.Format(d.Average, sys.Unit(unitNamed("N")), 3), quantity.Format(d.BurnTime, unitNamed("s"), 3))
+	return out + fmt.Sprintf(", %s for %s", quantity.Format(d.Average, sys.Unit(draw.Unit("N")), 3), quantity.Format(d.BurnTime, draw.Unit("s"), 3))
 }
 
 // statusLines are the rows above the keys, and the keys: a question with its
 // answers, a message, or what the chosen input is.
 func (m *Model) statusLines() ([]string, string) {
-	look, w := m.look, m.layout.width
+	theme, w := m.theme, m.layout.width
 	if m.asking != nil {
-		rows := m.asking.lines(look, m.keys, w)
+		rows := m.asking.lines(theme, m.keys, w)
 		last := len(rows) - 1
 		for len(rows) <= statusRows {
-			rows, last = append([]string{blanks(w)}, rows...), last+1
+			rows, last = append([]string{draw.Blanks(w)}, rows...), last+1
 		}
 		return rows[:last], rows[last]
 	}
-	var hints []hint
+	var hints []draw.Hint
 	must := m.keys.always()
 	switch {
 	case m.page != nil:
-		hints = []hint{{m.keys.Up.Help().Key + m.keys.Down.Help().Key, "scroll"}, {m.keys.Leave.Help().Key, "back"}}
+		hints = []draw.Hint{draw.HintOf("scroll", m.keys.Up, m.keys.Down), draw.HintOf("back", m.keys.Leave)}
 		must = nil
 	case m.typed != nil:
-		hints = []hint{{m.keys.Accept.Help().Key, m.keys.Accept.Help().Desc}, {m.keys.Leave.Help().Key, m.keys.Leave.Help().Desc}}
+		hints = []draw.Hint{draw.HintOf(m.keys.Accept.Help().Desc, m.keys.Accept), draw.HintOf(m.keys.Leave.Help().Desc, m.keys.Leave)}
 		must = nil
 	default:
 		hints = m.view().hints()
 	}
 	if m.page != nil {
-		return nil, hintLine(look, hints, must, w)
+		return nil, draw.HintLine(theme, hints, must, w)
 	}
 	first, second := m.inputHelp()
-	switch text := look.say(m.notice.says); {
+	switch text := theme.Say(m.notice.says); {
 	case text == "":
-	case width(text) <= w-2:
-		second = " " + look.in(m.notice.role, padded(text, w-2)) + " "
+	case draw.Width(text) <= w-2:
+		second = " " + theme.Paint(m.notice.role, draw.Padded(text, w-2)) + " "
 	default:
-		parts := append(wrapped(text, w-2), "", "")
-		first = " " + look.in(m.notice.role, padded(parts[0], w-2)) + " "
-		second = " " + look.in(m.notice.role, look.fit(strings.Join(parts[1:], " "), w-2)) + " "
+		parts := append(draw.Wrapped(text, w-2), "", "")
+		first = " " + theme.Paint(m.notice.role, draw.Padded(parts[0], w-2)) + " "
+		second = " " + theme.Paint(m.notice.role, theme.Fit(strings.Join(parts[1:], " "), w-2)) + " "
 	}
-	return []string{first, second}, hintLine(look, hints, must, w)
+	return []string{first, second}, draw.HintLine(theme, hints, must, w)
 }
 
 // inputHelp is two rows about the chosen input: its dotted name, range and
 // default, then its help.
 func (m *Model) inputHelp() (string, string) {
-	look, w := m.look, m.layout.width
+	theme, w := m.theme, m.layout.width
 	d := m.inputs.chosen()
 	if d == nil {
-		return blanks(w), blanks(w)
+		return draw.Blanks(w), draw.Blanks(w)
 	}
 	facts := ""
 	switch d.Kind {
@@ -271,10 +270,10 @@ func (m *Model) inputHelp() (string, string) {
 	if !d.given {
 		facts += "; by default, not in the file"
 	}
-	name := look.say(d.Name)
-	rest := look.fit(look.say(clean(strings.TrimPrefix(facts, "; "))), w-4-width(name))
-	return " " + look.in(focused, name) + "  " + look.in(dimText, rest) + " ",
-		" " + look.fit(look.say(clean(d.Help)), w-2) + " "
+	name := theme.Say(d.Name)
+	rest := theme.Fit(theme.Say(draw.Clean(strings.TrimPrefix(facts, "; "))), w-4-draw.Width(name))
+	return " " + theme.Paint(draw.Focused, name) + "  " + theme.Paint(draw.Dim, rest) + " ",
+		" " + theme.Fit(theme.Say(draw.Clean(d.Help)), w-2) + " "
 }
 
 // shortLines are what a screen too small for the rest shows.
@@ -286,17 +285,6 @@ func (m *Model) shortLines() []string {
 			text += " " + a.key.Help().Key + ": " + a.key.Help().Desc + "."
 		}
 	}
-	lines := wrapped(m.look.say(text), max(m.layout.width, 1))
+	lines := draw.Wrapped(m.theme.Say(text), max(m.layout.width, 1))
 	return lines[:min(len(lines), max(m.layout.height, 0))]
-}
-
-// padPainted is a painted text with blanks after it to w cells, or cut to them.
-func padPainted(s string, w int) string {
-	switch n := ansi.StringWidth(s); {
-	case n > w:
-		return ansi.Truncate(s, max(w, 0), "")
-	case n < w:
-		return s + blanks(w-n)
-	}
-	return s
 }

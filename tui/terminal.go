@@ -6,10 +6,11 @@ import (
 	"os"
 	"strconv"
 	"strings"
+	"ullage/tui/draw"
 )
 
 // backgroundMsg tells the terminal's background, once the terminal has said it.
-type backgroundMsg background
+type backgroundMsg draw.Background
 
 // askBackground is the question for the background colour (OSC 11, from xterm).
 // A terminal that does not know it stays silent; nothing waits for the answer.
@@ -23,16 +24,16 @@ const longestAnswer = 64
 
 // guessBackground is what the environment tells of the background: COLORFGBG,
 // which some terminals set, ends with the number of its colour.
-func guessBackground() background {
+func guessBackground() draw.Background {
 	_, last, ok := cutLast(os.Getenv("COLORFGBG"), ";")
 	n, err := strconv.Atoi(last)
 	switch {
 	case !ok || err != nil || n < 0 || n > 15:
-		return anyBackground
+		return draw.AnyBackground
 	case n == 7 || n >= 9:
-		return lightBackground
+		return draw.LightBackground
 	}
-	return darkBackground
+	return draw.DarkBackground
 }
 
 func cutLast(s, sep string) (before, after string, found bool) {
@@ -46,7 +47,7 @@ func cutLast(s, sep string) (before, after string, found bool) {
 // they come, and passes everything else on untouched.
 type answerFilter struct {
 	held  []byte // the beginning of what may be an answer
-	found func(background)
+	found func(draw.Background)
 }
 
 // pass is what of p, after what was held back, is typed.
@@ -101,24 +102,24 @@ func cutAnswer(b []byte) (body, rest []byte, ended bool) {
 }
 
 // parseBackground reads rgb:RRRR/GGGG/BBBB, one to four hexadecimal digits each.
-func parseBackground(s string) (background, bool) {
+func parseBackground(s string) (draw.Background, bool) {
 	parts := strings.Split(strings.TrimPrefix(s, "rgb:"), "/")
 	if len(parts) != 3 || !strings.HasPrefix(s, "rgb:") {
-		return anyBackground, false
+		return draw.AnyBackground, false
 	}
 	var channel [3]float64
 	for i, p := range parts {
 		n, err := strconv.ParseUint(p, 16, 16)
 		if err != nil || len(p) > 4 {
-			return anyBackground, false
+			return draw.AnyBackground, false
 		}
 		channel[i] = float64(n) / float64(uint(1)<<(4*len(p))-1)
 	}
 	// Luma after ITU-R BT.601, of the values as they are.
 	if 0.299*channel[0]+0.587*channel[1]+0.114*channel[2] > 0.5 {
-		return lightBackground, true
+		return draw.LightBackground, true
 	}
-	return darkBackground, true
+	return draw.DarkBackground, true
 }
 
 // terminalInput is a terminal whose answers are filtered out. What a read is

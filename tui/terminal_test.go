@@ -2,6 +2,7 @@ package tui
 
 import (
 	"testing"
+	"ullage/tui/draw"
 
 	"github.com/stretchr/testify/require"
 	"pgregory.net/rapid"
@@ -10,17 +11,17 @@ import (
 func TestParseBackground(t *testing.T) {
 	for _, c := range []struct {
 		in   string
-		want background
+		want draw.Background
 		ok   bool
 	}{
-		{"rgb:1818/1818/1818", darkBackground, true},
-		{"rgb:ffff/ffff/ffff", lightBackground, true},
-		{"rgb:f/f/e", lightBackground, true},
-		{"rgb:ff/ff", anyBackground, false},
-		{"rgb:xx/ff/ff", anyBackground, false},
-		{"rgba:1/1/1", anyBackground, false},
-		{"rgb:12345/1/1", anyBackground, false},
-		{"", anyBackground, false},
+		{"rgb:1818/1818/1818", draw.DarkBackground, true},
+		{"rgb:ffff/ffff/ffff", draw.LightBackground, true},
+		{"rgb:f/f/e", draw.LightBackground, true},
+		{"rgb:ff/ff", draw.AnyBackground, false},
+		{"rgb:xx/ff/ff", draw.AnyBackground, false},
+		{"rgba:1/1/1", draw.AnyBackground, false},
+		{"rgb:12345/1/1", draw.AnyBackground, false},
+		{"", draw.AnyBackground, false},
 	} {
 		got, ok := parseBackground(c.in)
 		require.Equal(t, c.ok, ok, c.in)
@@ -29,9 +30,9 @@ func TestParseBackground(t *testing.T) {
 }
 
 func TestGuessBackground(t *testing.T) {
-	for value, want := range map[string]background{
-		"": anyBackground, "15;0": darkBackground, "0;15": lightBackground, "0;default;7": lightBackground,
-		"0;8": darkBackground, "x;y": anyBackground, "7;99": anyBackground,
+	for value, want := range map[string]draw.Background{
+		"": draw.AnyBackground, "15;0": draw.DarkBackground, "0;15": draw.LightBackground, "0;default;7": draw.LightBackground,
+		"0;8": draw.DarkBackground, "x;y": draw.AnyBackground, "7;99": draw.AnyBackground,
 	} {
 		t.Setenv("COLORFGBG", value)
 		require.Equal(t, want, guessBackground(), value)
@@ -51,8 +52,8 @@ func TestAnswerFilter(t *testing.T) {
 		{"x\x1by", "x\x1by"},
 		{"\x1b\x1b" + answer, "\x1b\x1b"},
 	} {
-		var found []background
-		f := answerFilter{found: func(b background) { found = append(found, b) }}
+		var found []draw.Background
+		f := answerFilter{found: func(b draw.Background) { found = append(found, b) }}
 		require.Equal(t, c.want, string(f.pass([]byte(c.in))), "%q", c.in)
 		require.Len(t, found, map[bool]int{true: 1}[len(c.in) > len(c.want)], "%q", c.in)
 	}
@@ -62,7 +63,7 @@ func TestAnswerFilter(t *testing.T) {
 		after := rapid.StringMatching(`([a-z]|\x1b\[[ABCD]){0,6}`).Draw(t, "after")
 		in, out := []byte(before+answer+after), []byte{}
 		found := 0
-		f := answerFilter{found: func(background) { found++ }}
+		f := answerFilter{found: func(draw.Background) { found++ }}
 		for len(in) > 0 {
 			n := rapid.IntRange(1, len(in)).Draw(t, "read")
 			if in[n-1] == '\x1b' { // terminals write a sequence at once
@@ -78,7 +79,7 @@ func TestAnswerFilter(t *testing.T) {
 
 // An answer without an end is no answer: it is given back.
 func TestAnswerFilterGivesUp(t *testing.T) {
-	f := answerFilter{found: func(background) {}}
+	f := answerFilter{found: func(draw.Background) {}}
 	long := "\x1b]11;" + string(make([]byte, 2*longestAnswer))
 	require.Equal(t, long, string(f.pass([]byte(long))))
 }

@@ -5,6 +5,7 @@ import (
 	"ullage/sim"
 	"ullage/sim/gates"
 	"ullage/sim/quantity"
+	"ullage/tui/draw"
 )
 
 // throatHeading is how many rows stand above the first throat.
@@ -35,15 +36,15 @@ func (f throatFact) text(r *sim.Results, sys quantity.System) string {
 	if f.unit == "m/s" && !r.RailExit.Happened {
 		return "never"
 	}
-	return number(quantity.Format(f.of(r), unit, 3), unit)
+	return draw.Number(quantity.Format(f.of(r), unit, 3), unit)
 }
 
 // shown is the unit the fact is shown in. Multiples of gravity have none.
 func (f throatFact) shown(sys quantity.System) quantity.Unit {
 	if f.unit == "g" {
-		return unitNamed("")
+		return draw.Unit("")
 	}
-	return sys.Unit(unitNamed(f.unit))
+	return sys.Unit(draw.Unit(f.unit))
 }
 
 // unitName is how that unit is written.
@@ -58,36 +59,36 @@ func (f throatFact) unitName(sys quantity.System) string {
 const roomyThroats = 130
 
 // figures is the table of the throats.
-func (v *throatsView) figures(rows []throatRow) table {
-	look, sys := v.scene.look, v.scene.units
+func (v *throatsView) figures(rows []throatRow) draw.Table {
+	theme, sys := v.scene.theme, v.scene.units
 	unit := sys.Unit(v.scene.file.Unit(throatInput))
 	chosen, best := v.list.at(rows), v.best(rows)
 	facts := v.facts(rows)
 	roomy := v.columns >= roomyThroats
-	t := table{tight: v.columns < 70, chosen: chosen, columns: []tableColumn{{title: "throat", unit: "  " + unit.Name, left: true}, {left: true}}}
+	t := draw.Table{Tight: v.columns < 70, Chosen: chosen, Columns: []draw.Column{{Title: "throat", Unit: "  " + unit.Name, Left: true}, {Left: true}}}
 	low := v.anyLow(rows)
 	for _, f := range facts {
 		title := f.short
 		if roomy {
 			title = f.name
 		}
-		t.columns = append(t.columns, tableColumn{title: title, unit: f.unitName(sys), rank: f.rank})
+		t.Columns = append(t.Columns, draw.Column{Title: title, Unit: f.unitName(sys), Rank: f.rank})
 		if low && f.unit == "m/s" {
-			t.columns = append(t.columns, tableColumn{left: true})
+			t.Columns = append(t.Columns, draw.Column{Left: true})
 		}
 	}
-	switch height := sys.Unit(unitNamed("m")).Name; {
+	switch height := sys.Unit(draw.Unit("m")).Name; {
 	case v.fillsToo && roomy:
-		t.columns = append(t.columns, tableColumn{title: "best fill"}, tableColumn{title: "apogee then", unit: height, rank: 1})
+		t.Columns = append(t.Columns, draw.Column{Title: "best fill"}, draw.Column{Title: "apogee then", Unit: height, Rank: 1})
 	case v.fillsToo:
-		t.columns = append(t.columns, tableColumn{title: "best", unit: "fill"}, tableColumn{title: "then", unit: height, rank: 1})
+		t.Columns = append(t.Columns, draw.Column{Title: "best", Unit: "fill"}, draw.Column{Title: "then", Unit: height, Rank: 1})
 	}
 	for i, r := range rows {
-		row := tableRow{sign: " ", cells: textCells(throatLetter(i)+" "+number(exact(r.throat, unit, 6), unit), v.standing(i, r, best))}
+		row := draw.Row{Sign: " ", Cells: draw.TextCells(throatLetter(i)+" "+draw.Number(draw.Exact(r.throat, unit, 6), unit), v.standing(i, r, best))}
 		if i == chosen {
-			row.sign, row.role = look.pointer, focused
+			row.Sign, row.Role = theme.Pointer, draw.Focused
 		}
-		t.rows = append(t.rows, v.fillRow(row, r, facts, low))
+		t.Rows = append(t.Rows, v.fillRow(row, r, facts, low))
 	}
 	return t
 }
@@ -96,7 +97,7 @@ func (v *throatsView) figures(rows []throatRow) table {
 func (v *throatsView) standing(i int, r throatRow, best int) string {
 	switch {
 	case i == best:
-		return string(bestSign) + "best"
+		return string(draw.BestSign) + "best"
 	case r.own:
 		return "today"
 	}
@@ -104,26 +105,26 @@ func (v *throatsView) standing(i int, r throatRow, best int) string {
 }
 
 // fillRow puts a throat's figures into its row.
-func (v *throatsView) fillRow(row tableRow, r throatRow, facts []throatFact, low bool) tableRow {
-	look, sys := v.scene.look, v.scene.units
-	put := func(text string, r role) { row.cells = append(row.cells, tableCell{text, r}) }
+func (v *throatsView) fillRow(row draw.Row, r throatRow, facts []throatFact, low bool) draw.Row {
+	theme, sys := v.scene.theme, v.scene.units
+	put := func(text string, r draw.Role) { row.Cells = append(row.Cells, draw.Cell{Text: text, Role: r}) }
 	f := v.flight(r.throat)
 	if f != nil && f.flight == nil && f.invalid != nil {
-		row.rest = tableCell{faultText(f.invalid, throatInput), badWord}
+		row.Rest = draw.Cell{Text: faultText(f.invalid, throatInput), Role: draw.Bad}
 		return row
 	}
-	paint := plainText
+	paint := draw.Plain
 	if v.flights.busy {
-		paint = dimText
+		paint = draw.Dim
 	}
 	for _, fact := range facts {
 		if f == nil || f.flight == nil {
-			put(look.ellipsis, dimText)
+			put(theme.Ellipsis, draw.Dim)
 		} else {
 			put(fact.text(&f.flight.Results, sys), paint)
 		}
 		if low && fact.unit == "m/s" {
-			put(v.railVerdict(f), badWord)
+			put(v.railVerdict(f), draw.Bad)
 		}
 	}
 	if !v.fillsToo {
@@ -131,13 +132,13 @@ func (v *throatsView) fillRow(row tableRow, r throatRow, facts []throatFact, low
 	}
 	switch best := v.fill(r.throat); {
 	case best == nil || v.fills.busy:
-		put(look.ellipsis, dimText)
+		put(theme.Ellipsis, draw.Dim)
 	case best.best == nil:
-		put("none", dimText)
+		put("none", draw.Dim)
 	default:
-		m := sys.Unit(unitNamed("m"))
-		put(quantity.Format(best.best.Values[0], unitNamed("%"), 3), plainText)
-		put(number(quantity.Format(best.best.Apogee, m, 3), m), plainText)
+		m := sys.Unit(draw.Unit("m"))
+		put(quantity.Format(best.best.Values[0], draw.Unit("%"), 3), draw.Plain)
+		put(draw.Number(quantity.Format(best.best.Apogee, m, 3), m), draw.Plain)
 	}
 	return row
 }

@@ -8,6 +8,7 @@ import (
 
 	"ullage/sim/quantity"
 	"ullage/sim/rocketfile"
+	"ullage/tui/draw"
 )
 
 // throatKeys are the keys of the throats view.
@@ -36,17 +37,17 @@ func (v *throatsView) keys() []key.Binding {
 	return []key.Binding{b.Prev, b.Next, b.Smaller, b.Larger, b.Type, b.Add, b.Remove, b.Take, b.Fills, b.Plot}
 }
 
-func (v *throatsView) hints() []hint {
+func (v *throatsView) hints() []draw.Hint {
 	b, k := &v.bindings, &v.frame
 	if !v.flies() {
 		return k.hints()
 	}
-	return []hint{
-		{b.Prev.Help().Key + b.Next.Help().Key, "throat"}, {b.Smaller.Help().Key + b.Larger.Help().Key, "size"},
-		{b.Add.Help().Key, "add"}, {b.Remove.Help().Key, "remove"}, {b.Take.Help().Key, "take"},
-		{b.Fills.Help().Key, "best fill"}, {b.Plot.Help().Key, "plot"}, {b.Type.Help().Key, "type"}, {k.Undo.Help().Key, "undo"},
-		{k.NextView.Help().Key, "view"}, {k.Up.Help().Key + k.Down.Help().Key, "choose"}, {k.Less.Help().Key + k.More.Help().Key, "change"},
-		{k.Save.Help().Key, "save"}, {k.Findings.Help().Key, "findings"}, {k.Units.Help().Key, "units"},
+	return []draw.Hint{
+		draw.HintOf("throat", b.Prev, b.Next), draw.HintOf("size", b.Smaller, b.Larger),
+		draw.HintOf("add", b.Add), draw.HintOf("remove", b.Remove), draw.HintOf("take", b.Take),
+		draw.HintOf("best fill", b.Fills), draw.HintOf("plot", b.Plot), draw.HintOf("type", b.Type), draw.HintOf("undo", k.Undo),
+		draw.HintOf("view", k.NextView), draw.HintOf("choose", k.Up, k.Down), draw.HintOf("change", k.Less, k.More),
+		draw.HintOf("save", k.Save), draw.HintOf("findings", k.Findings), draw.HintOf("units", k.Units),
 	}
 }
 
@@ -64,16 +65,16 @@ func (v *throatsView) press(m *Model, k tea.KeyMsg) (bool, tea.Cmd) {
 	case key.Matches(k, b.Larger):
 		v.nudge(m, 1)
 	case key.Matches(k, b.Type):
-		v.askThroat(m, "Throat:", exact(v.chosen(), v.unit(m), 9), v.change)
+		v.askThroat(m, "Throat:", draw.Exact(v.chosen(), v.unit(m), 9), v.change)
 	case key.Matches(k, b.Add):
 		if len(v.listed()) >= mostThroats {
-			m.say(dimText, fmt.Sprintf("There is room for %d throats: remove one first.", mostThroats))
+			m.say(draw.Dim, fmt.Sprintf("There is room for %d throats: remove one first.", mostThroats))
 			break
 		}
 		v.askThroat(m, "Add a throat:", "", func(_ *Model, to float64) { v.list.add(to) })
 	case key.Matches(k, b.Remove):
 		if v.list.chosen == ownThroat {
-			m.say(dimText, "This is the rocket's own throat: choose another to remove.")
+			m.say(draw.Dim, "This is the rocket's own throat: choose another to remove.")
 		}
 		v.list.remove()
 	case key.Matches(k, b.Take):
@@ -105,7 +106,7 @@ func (v *throatsView) nudge(m *Model, by int) {
 	}
 	to := min(max(nudged(v.chosen(), d.Step, by, d.unit, d.Unit), d.Min), d.Max)
 	if wrong := v.wrong(m, to); wrong != "" {
-		m.say(badWord, "Throat "+exact(to, d.unit, 6)+": "+wrong)
+		m.say(draw.Bad, "Throat "+draw.Exact(to, d.unit, 6)+": "+wrong)
 		return
 	}
 	v.change(m, to)
@@ -163,7 +164,7 @@ func (v *throatsView) askThroat(m *Model, says, text string, accept func(*Model,
 func (v *throatsView) take(m *Model) {
 	old, to := m.file().Rocket().Water.Throat, v.chosen()
 	if sameThroat(old, to) {
-		m.say(dimText, "This is the rocket's own throat already.")
+		m.say(draw.Dim, "This is the rocket's own throat already.")
 		return
 	}
 	before := m.file()

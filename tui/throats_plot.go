@@ -5,14 +5,8 @@ import (
 	"sort"
 
 	"ullage/sim"
+	"ullage/tui/draw"
 	"ullage/tui/plot"
-)
-
-// How the throats' traces are told apart besides by their letters. The rocket's
-// own is solid.
-var (
-	throatStyles = [...]plot.Style{plot.Dashed, plot.Dotted}
-	throatInks   = [...]plot.Ink{plot.TraceC, plot.TraceD, plot.TraceB}
 )
 
 // leastThroatPlot is how many rows make a plot worth drawing.
@@ -21,25 +15,21 @@ const leastThroatPlot = 5
 // draw draws the table, the reading below it and the plot.
 func (v *throatsView) draw() {
 	v.painted = v.painted[:0]
-	if v.rows < 2 || v.columns < 1 || v.scene.look == nil {
+	if v.rows < 2 || v.columns < 1 || v.scene.theme == nil {
 		return
 	}
-	look := v.scene.look
+	theme := v.scene.theme
 	if text := v.instead(); text != "" {
-		v.painted = centred(look, text, v.columns, v.rows)
+		v.painted = draw.Centred(theme, text, v.columns, v.rows)
 		return
 	}
 	rows := v.listed()
 	t := v.figures(rows)
-	v.painted = append(v.painted, t.draw(look, v.columns, v.rows)...)
+	v.painted = append(v.painted, t.Draw(theme, v.columns, v.rows)...)
 	reading := v.reading(rows, &t, max(min(v.rows-len(v.painted)-leastThroatPlot, 4), 1))
 	v.painted = append(v.painted, reading...)
-	v.grid.Resize(v.columns, max(v.rows-len(v.painted), 0))
 	stack := v.stack(rows)
-	stack.DrawTo(&v.grid)
-	for row := range v.grid.Height() {
-		v.painted = append(v.painted, paintRow(look, &v.grid, row))
-	}
+	v.painted = append(v.painted, draw.PaintStack(theme, &v.grid, &stack, v.columns, v.rows-len(v.painted))...)
 	v.painted = v.painted[:v.rows]
 }
 
@@ -74,11 +64,11 @@ var (
 
 // stack is the throats' traces over one time axis.
 func (v *throatsView) stack(rows []throatRow) plot.Stack {
-	look, is := v.scene.look, heightOfThroats
+	theme, is := v.scene.theme, heightOfThroats
 	if v.thrust {
 		is = thrustOfThroats
 	}
-	unit := v.scene.units.Unit(unitNamed(is.unit))
+	unit := v.scene.units.Unit(draw.Unit(is.unit))
 	c := plot.Chart{Y: plot.Axis{Title: is.title, Unit: unit.Name, Zero: true}}
 	end, most, surge := 0.0, 0.0, 0.0
 	others := 0
@@ -89,23 +79,23 @@ func (v *throatsView) stack(rows []throatRow) plot.Stack {
 		}
 		res := &f.flight.Results
 		end, most, surge = max(end, is.until(res)), max(most, is.most(res)), max(surge, res.Startup.Thrust)
-		line := plot.Series{X: f.trace.time, Y: inUnit(is.of(&f.trace), unit), Ink: plot.TraceA}
+		line := plot.Series{X: f.trace.time, Y: draw.InUnit(is.of(&f.trace), unit), Ink: plot.TraceA}
 		if v.thrust { // what follows is nothing, over the others
 			line.X = line.X[:sort.SearchFloat64s(line.X, math.Nextafter(is.until(res), math.Inf(1)))]
 		}
 		if !r.own {
-			line.Style, line.Ink = throatStyles[others%len(throatStyles)], throatInks[others%len(throatInks)]
+			line.Style, line.Ink = draw.OtherTrace(others)
 			others++
 		}
 		if v.flights.busy {
 			line.Ink = plot.Kept
 		}
 		c.Series = append(c.Series, line)
-		c.Points = append(c.Points, lettered(line, is.until(res), i, len(rows))...)
+		c.Points = append(c.Points, draw.Lettered(line, is.until(res), i, len(rows))...)
 	}
 	switch {
 	case v.flights.busy:
-		c.Note = "the rocket before; computing" + look.ellipsis
+		c.Note = "the rocket before; computing" + theme.Ellipsis
 	case v.thrust && surge > most:
 		c.Note = "without the surge of the first moment"
 	}
@@ -115,18 +105,5 @@ func (v *throatsView) stack(rows []throatRow) plot.Stack {
 	if end *= 1.08; end == 0 {
 		end = 1
 	}
-	return plot.Stack{Charset: look.charset, X: plot.Axis{Title: "time", Unit: "s", Min: 0, Max: end}, Charts: []plot.Chart{c}}
-}
-
-// lettered are two signs of a trace, each throat's in places of its own so that
-// traces that run together keep their letters apart.
-func lettered(line plot.Series, until float64, i, of int) []plot.PointMark {
-	var out []plot.PointMark
-	for _, half := range []float64{0, 0.5} {
-		at := until * (half + 0.1 + 0.35*float64(i)/float64(of))
-		if j := sort.SearchFloat64s(line.X, at); j < len(line.X) {
-			out = append(out, plot.PointMark{X: line.X[j], Y: line.Y[j], Sign: 'A' + rune(i)})
-		}
-	}
-	return out
+	return plot.Stack{Charset: theme.Charset, X: plot.Axis{Title: "time", Unit: "s", Min: 0, Max: end}, Charts: []plot.Chart{c}}
 }

@@ -14,6 +14,7 @@ import (
 
 	"ullage/sim"
 	"ullage/sim/rocketfile"
+	"ullage/tui/draw"
 	"ullage/tui/plot"
 )
 
@@ -66,7 +67,7 @@ func TestThroatsGoldens(t *testing.T) {
 		t.Run(c.name, func(t *testing.T) {
 			s := newScreenIn(t, plover(t), c.charset, c.w, c.h)
 			s.press(c.keys...)
-			require.True(t, c.charset != plot.ASCII || isASCII(s.view()), "not 7-bit: %q", s.view())
+			require.True(t, c.charset != plot.ASCII || draw.IsASCII(s.view()), "not 7-bit: %q", s.view())
 			s.golden(c.name)
 		})
 	}
@@ -224,7 +225,7 @@ func TestStaleThroats(t *testing.T) {
 		f, err := s.m.file().SetValue("water.pressure", bar*1e5)
 		require.NoError(t, err)
 		s.m.take(f, nil, step{})
-		late = append(late, v.show(scene{ctx: context.Background(), file: f, now: s.m.now, look: s.m.look}))
+		late = append(late, v.show(scene{ctx: context.Background(), file: f, now: s.m.now, theme: s.m.theme}))
 	}
 	require.Equal(t, old, v.flights.result)
 	require.Contains(t, strings.Join(v.lines(), " "), "computing")
@@ -309,7 +310,7 @@ func TestThroatList(t *testing.T) {
 func TestAround(t *testing.T) {
 	in, err := rocketfile.Find(plover(t).Rocket(), throatInput)
 	require.NoError(t, err)
-	mm, inch := unitNamed("mm"), unitNamed("in")
+	mm, inch := draw.Unit("mm"), draw.Unit("in")
 	require.InDeltaSlice(t, []float64{0.011, 0.013, 0.015}, around(0.013, in, mm), 1e-12)
 	require.InDeltaSlice(t, []float64{0.017, 0.022, 0.027}, around(0.022, in, mm), 1e-12)
 	require.InDeltaSlice(t, []float64{0.4 * 0.0254, 0.5 * 0.0254, 0.6 * 0.0254}, around(0.5*0.0254, in, inch), 1e-12)

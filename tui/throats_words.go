@@ -3,14 +3,15 @@ package tui
 import (
 	"ullage/sim/gates"
 	"ullage/sim/quantity"
+	"ullage/tui/draw"
 )
 
 // reading says of the chosen throat how it compares with today's and what the table
 // has no room for, and which throat is best.
-func (v *throatsView) reading(rows []throatRow, t *table, most int) []string {
-	look, sys := v.scene.look, v.scene.units
+func (v *throatsView) reading(rows []throatRow, t *draw.Table, most int) []string {
+	theme, sys := v.scene.theme, v.scene.units
 	unit := sys.Unit(v.scene.file.Unit(throatInput))
-	name := func(r throatRow) string { return exact(r.throat, unit, 6) }
+	name := func(r throatRow) string { return draw.Exact(r.throat, unit, 6) }
 	at := v.list.at(rows)
 	chosen := v.flight(rows[at].throat)
 	var words []string
@@ -24,12 +25,12 @@ func (v *throatsView) reading(rows []throatRow, t *table, most int) []string {
 	case chosen != nil && chosen.flight != nil:
 		words = append(words, v.compared(rows, at, name)...)
 		if word := v.railVerdict(chosen); word != "" {
-			limit := quantity.Format(gates.RailExit(chosen.flight.Rocket).Min, sys.Unit(unitNamed("m/s")), 2)
+			limit := quantity.Format(gates.RailExit(chosen.flight.Rocket).Min, sys.Unit(draw.Unit("m/s")), 2)
 			words = append(words, "rail exit "+word+": "+limit+" asked for")
 		}
 	}
 	if best := v.best(rows); best >= 0 && best != at {
-		words = append(words, string(bestSign)+" "+name(rows[best])+" flies highest")
+		words = append(words, string(draw.BestSign)+" "+name(rows[best])+" flies highest")
 	} else if best < 0 && v.flights.ready {
 		words = append(words, "none of these leaves the rail and empties")
 	}
@@ -42,7 +43,7 @@ func (v *throatsView) reading(rows []throatRow, t *table, most int) []string {
 	if v.scene.now.flight.Rocket.Rigid() {
 		words = append(words, "flights of a point mass")
 	}
-	return sentences(look, words, v.columns, most)
+	return draw.Sentences(theme, words, v.columns, most)
 }
 
 // compared sets the chosen throat against the rocket's own.
@@ -59,11 +60,11 @@ func (v *throatsView) compared(rows []throatRow, at int, name func(throatRow) st
 		if !r.own || own == nil || own.flight == nil {
 			continue
 		}
-		up := change(own.flight.Results.Apogee.Height, f.flight.Results.Apogee.Height, sys.Unit(unitNamed("m")))
-		fast := change(railExitSpeed(own.flight), railExitSpeed(f.flight), sys.Unit(unitNamed("m/s")))
+		up := draw.Change(own.flight.Results.Apogee.Height, f.flight.Results.Apogee.Height, sys.Unit(draw.Unit("m")))
+		fast := draw.Change(railExitSpeed(own.flight), railExitSpeed(f.flight), sys.Unit(draw.Unit("m/s")))
 		says := name(rows[at])
 		if at == v.best(rows) {
-			says = string(bestSign) + " " + says + " is the best of these;"
+			says = string(draw.BestSign) + " " + says + " is the best of these;"
 		}
 		return []string{says + " against today's: apogee " + up + ", rail exit " + fast}
 	}
@@ -71,13 +72,13 @@ func (v *throatsView) compared(rows []throatRow, at int, name func(throatRow) st
 }
 
 // unseen are the chosen throat's figures that the table leaves out.
-func (v *throatsView) unseen(f *throatFlight, t *table) []string {
+func (v *throatsView) unseen(f *throatFlight, t *draw.Table) []string {
 	sys := v.scene.units
-	_, shown := t.fit(v.scene.look, v.columns)
+	_, shown := t.Fit(v.scene.theme, v.columns)
 	var out []string
 	for _, fact := range throatFacts {
-		for i, c := range t.columns {
-			if !shown[i] && (c.title == fact.short || c.title == fact.name) {
+		for i, c := range t.Columns {
+			if !shown[i] && (c.Title == fact.short || c.Title == fact.name) {
 				out = append(out, fact.name+" "+fact.text(&f.flight.Results, sys)+" "+fact.unitName(sys))
 			}
 		}

@@ -16,6 +16,7 @@ import (
 	"ullage/sim/golden"
 	"ullage/sim/rocket"
 	"ullage/sim/rocketfile"
+	"ullage/tui/draw"
 	"ullage/tui/plot"
 )
 
@@ -154,7 +155,7 @@ func (s *screen) checkSize() {
 	lines := strings.Split(s.view(), "\n")
 	require.Len(s.t, lines, s.m.layout.height)
 	for i, l := range lines {
-		require.Equal(s.t, s.m.layout.width, width(l), "row %d: %q", i, l)
+		require.Equal(s.t, s.m.layout.width, draw.Width(l), "row %d: %q", i, l)
 	}
 }
 
@@ -201,7 +202,7 @@ func TestGoldens(t *testing.T) {
 			s := newScreenIn(t, plover(t), c.charset, c.w, c.h)
 			s.press(c.keys...)
 			if c.charset == plot.ASCII {
-				require.True(t, isASCII(s.view()), "not 7-bit: %q", s.view())
+				require.True(t, draw.IsASCII(s.view()), "not 7-bit: %q", s.view())
 			}
 			s.golden(c.name)
 		})
@@ -216,7 +217,7 @@ func TestTooSmall(t *testing.T) {
 		for h := range 6 {
 			s.send(tea.WindowSizeMsg{Width: w, Height: h})
 			for _, l := range strings.Split(s.view(), "\n") {
-				require.LessOrEqual(t, width(l), max(w, 0))
+				require.LessOrEqual(t, draw.Width(l), max(w, 0))
 			}
 		}
 	}

@@ -2,6 +2,7 @@ package tui
 
 import (
 	tea "github.com/charmbracelet/bubbletea"
+	"ullage/tui/draw"
 )
 
 // longestTyped bounds what can be typed or pasted into one line.
@@ -26,7 +27,7 @@ func (l *line) press(k tea.KeyMsg) {
 	switch k.Type {
 	case tea.KeyRunes, tea.KeySpace:
 		if !k.Alt {
-			l.insert([]rune(clean(string(k.Runes))))
+			l.insert([]rune(draw.Clean(string(k.Runes))))
 		}
 	case tea.KeyLeft, tea.KeyCtrlB:
 		l.at = max(l.at-1, 0)
@@ -75,32 +76,32 @@ func (l *line) cut(from, to int) {
 
 // view is the line with its caret in exactly w cells, scrolled so that the
 // caret is inside.
-func (l *line) view(look *look, w int) string {
+func (l *line) view(theme *draw.Theme, w int) string {
 	if w <= 0 {
 		return ""
 	}
-	cells := func(runes []rune) int { return width(look.say(string(runes))) }
+	cells := func(runes []rune) int { return draw.Width(theme.Say(string(runes))) }
 	from := 0
 	for from < l.at && cells(l.text[from:l.at]) >= w {
 		from++
 	}
-	before, under, after := look.say(string(l.text[from:l.at])), " ", ""
+	before, under, after := theme.Say(string(l.text[from:l.at])), " ", ""
 	if l.at < len(l.text) {
-		under = look.say(string(l.text[l.at : l.at+1]))
+		under = theme.Say(string(l.text[l.at : l.at+1]))
 	}
-	if look.plain && l.at == len(l.text) {
+	if theme.Plain && l.at == len(l.text) {
 		under = "_"
 	}
 	// Characters may join into one, so only whole texts are measured.
-	if width(before+under) > w {
+	if draw.Width(before+under) > w {
 		under = ""
 	}
 	for i := l.at + 1; i < len(l.text); i++ {
-		if longer := after + look.say(string(l.text[i])); width(before+under+longer) <= w {
+		if longer := after + theme.Say(string(l.text[i])); draw.Width(before+under+longer) <= w {
 			after = longer
 			continue
 		}
 		break
 	}
-	return look.in(entry, before) + look.in(caret, under) + look.in(entry, after) + blanks(w-width(before+under+after))
+	return theme.Paint(draw.Entry, before) + theme.Paint(draw.Caret, under) + theme.Paint(draw.Entry, after) + draw.Blanks(w-draw.Width(before+under+after))
 }

@@ -11,6 +11,7 @@ import (
 
 	"ullage/sim/quantity"
 	"ullage/sim/rocketfile"
+	"ullage/tui/draw"
 	"ullage/tui/plot"
 )
 
@@ -68,7 +69,7 @@ func TestAnyUnit(t *testing.T) {
 		s.choose("water.pressure")
 		s.write(typed)
 		s.press("enter")
-		q, err := quantity.ParseIn(typed, quantity.Pressure, unitNamed("bar"))
+		q, err := quantity.ParseIn(typed, quantity.Pressure, draw.Unit("bar"))
 		require.NoError(t, err)
 		require.InDelta(t, q.Value, s.m.file().Rocket().Water.Pressure, 1e-6)
 	}
@@ -155,7 +156,7 @@ func TestFindingsAreNeverCutSilently(t *testing.T) {
 	hidden, pressing := 0, 0
 	for i := range list {
 		p := &list[i]
-		switch in := strings.Contains(shown, p.piece(s.m.look, 0, false).painted); {
+		switch in := strings.Contains(shown, p.piece(s.m.theme, 0, false).Painted); {
 		case in:
 			require.True(t, p.pressing(), "%s has room while warnings have none", p.Label)
 		case p.pressing():
@@ -188,7 +189,7 @@ func TestOddNames(t *testing.T) {
 			for w := 80; w < 130; w += 7 {
 				s.send(tea.WindowSizeMsg{Width: w, Height: 24})
 				s.checkSize()
-				require.True(t, charset != plot.ASCII || isASCII(s.view()))
+				require.True(t, charset != plot.ASCII || draw.IsASCII(s.view()))
 			}
 		}
 	}

@@ -8,6 +8,7 @@ import (
 
 	"ullage/sim/quantity"
 	"ullage/sim/rocketfile"
+	"ullage/tui/draw"
 )
 
 // scene is what every view shows: the rocket as it stands and how it flies.
@@ -19,7 +20,7 @@ type scene struct {
 	kept    *outcome        // kept for comparison; nil when there is none
 	corners *work[cornered] // go or no-go with the worst corners, often of the same flight
 	units   quantity.System
-	look    *look
+	theme   *draw.Theme
 }
 
 // view is one way of looking at the rocket. It fills the room right of the
@@ -35,7 +36,7 @@ type view interface {
 	keys() []key.Binding
 	// hints are the reminders of the bottom line while it is shown, the most
 	// needed first.
-	hints() []hint
+	hints() []draw.Hint
 	// enter tells that the user has just chosen it. A view that is about one
 	// input chooses it in the list, so that the keys that change an input walk
 	// along the view's curve.

@@ -1,4 +1,4 @@
-package tui
+package draw
 
 import (
 	"strings"
@@ -8,8 +8,8 @@ import (
 	"github.com/charmbracelet/x/ansi"
 )
 
-// width is how many cells a text without styling takes.
-func width(s string) int {
+// Width is how many cells a text without styling takes.
+func Width(s string) int {
 	for i := range len(s) {
 		if s[i] >= utf8.RuneSelf {
 			return ansi.StringWidth(s)
@@ -18,13 +18,13 @@ func width(s string) int {
 	return len(s)
 }
 
-// padded is s with blanks after it to w cells; longer texts stay as they are.
-func padded(s string, w int) string { return s + blanks(w-width(s)) }
+// Padded is s with blanks after it to w cells; longer texts stay as they are.
+func Padded(s string, w int) string { return s + Blanks(w-Width(s)) }
 
-// aligned is s with blanks before it to w cells.
-func aligned(s string, w int) string { return blanks(w-width(s)) + s }
+// Aligned is s with blanks before it to w cells.
+func Aligned(s string, w int) string { return Blanks(w-Width(s)) + s }
 
-func blanks(n int) string {
+func Blanks(n int) string {
 	if n <= 0 {
 		return ""
 	}
@@ -37,12 +37,12 @@ func fitted(s string, w int, ellipsis string) string {
 	if w <= 0 {
 		return ""
 	}
-	if width(s) <= w {
-		return padded(s, w)
+	if Width(s) <= w {
+		return Padded(s, w)
 	}
-	room := w - width(ellipsis)
+	room := w - Width(ellipsis)
 	if room <= 0 {
-		return padded(ansi.Truncate(s, w, ""), w)
+		return Padded(ansi.Truncate(s, w, ""), w)
 	}
 	cut := ansi.Truncate(s, room, "")
 	if rest := s[len(cut):]; !strings.HasPrefix(rest, " ") {
@@ -50,25 +50,25 @@ func fitted(s string, w int, ellipsis string) string {
 			cut = cut[:i]
 		}
 	}
-	return padded(strings.TrimRight(cut, " ,;:")+ellipsis, w)
+	return Padded(strings.TrimRight(cut, " ,;:")+ellipsis, w)
 }
 
-// wrapped breaks s into lines of at most w cells, between words where it can.
-func wrapped(s string, w int) []string {
+// Wrapped breaks s into lines of at most w cells, between words where it can.
+func Wrapped(s string, w int) []string {
 	if w <= 0 {
 		return nil
 	}
 	var lines []string
 	line := ""
 	for _, word := range strings.Fields(s) {
-		if line != "" && width(line)+1+width(word) <= w {
+		if line != "" && Width(line)+1+Width(word) <= w {
 			line += " " + word
 			continue
 		}
 		if line != "" {
 			lines = append(lines, line)
 		}
-		for width(word) > w {
+		for Width(word) > w {
 			head := ansi.Truncate(word, w, "")
 			if head == "" { // one character is wider than the line
 				_, n := utf8.DecodeRuneInString(word)
@@ -85,10 +85,10 @@ func wrapped(s string, w int) []string {
 	return lines
 }
 
-// clean takes out of a text from a file or the user what would move the
+// Clean takes out of a text from a file or the user what would move the
 // terminal's cursor or hide: control and format characters, line breaks,
 // variation selectors and broken bytes.
-func clean(s string) string {
+func Clean(s string) string {
 	return strings.Map(func(r rune) rune {
 		switch {
 		case r == '\t' || r == '\n' || r == '\r':
@@ -112,10 +112,10 @@ var sevenBit = map[rune]string{
 // arrows that stand together need something between them when spelt.
 var arrows = strings.NewReplacer("↑↓", "up/down", "←→", "left/right")
 
-// ascii is s in 7-bit characters; what has no spelling becomes question marks,
+// ASCII is s in 7-bit characters; what has no spelling becomes question marks,
 // as many as it took cells.
-func ascii(s string) string {
-	if isASCII(s) {
+func ASCII(s string) string {
+	if IsASCII(s) {
 		return s
 	}
 	var b strings.Builder
@@ -126,17 +126,28 @@ func ascii(s string) string {
 		case known:
 			b.WriteString(spelt)
 		default:
-			b.WriteString(strings.Repeat("?", width(string(r))))
+			b.WriteString(strings.Repeat("?", Width(string(r))))
 		}
 	}
 	return b.String()
 }
 
-func isASCII(s string) bool {
+func IsASCII(s string) bool {
 	for i := range len(s) {
 		if s[i] >= utf8.RuneSelf {
 			return false
 		}
 	}
 	return true
+}
+
+// PadPainted is a painted text with blanks after it to w cells, or cut to them.
+func PadPainted(s string, w int) string {
+	switch n := ansi.StringWidth(s); {
+	case n > w:
+		return ansi.Truncate(s, max(w, 0), "")
+	case n < w:
+		return s + Blanks(w-n)
+	}
+	return s
 }

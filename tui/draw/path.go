@@ -1,0 +1,22 @@
+package draw
+
+import (
+	"os"
+	"path/filepath"
+	"strings"
+)
+
+// ShortPath is a path as short as it can be said: from here, or from home.
+func ShortPath(path string) string {
+	if wd, err := os.Getwd(); err == nil {
+		if rel, err := filepath.Rel(wd, path); err == nil && !strings.HasPrefix(rel, "..") && filepath.IsAbs(path) {
+			return rel
+		}
+	}
+	if home, err := os.UserHomeDir(); err == nil && home != "" {
+		if rel, ok := strings.CutPrefix(path, home+string(filepath.Separator)); ok {
+			return "~" + string(filepath.Separator) + rel
+		}
+	}
+	return path
+}
