@@ -16,6 +16,5 @@
 // but those of the flight may be. What takes longer than drawing it has [work]
 // compute: the old result stays, marked, until the new one is there. Adding a
 // key of the frame is a field of [KeyMap] with its help beside it, a place in
-// its groups, and a trial in the tests. What is
-// painted with is in package draw.
+// its groups, and a trial in the tests. What is painted with is in package draw.
 package tui
