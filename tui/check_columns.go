@@ -5,8 +5,8 @@ import (
 	"slices"
 	"strings"
 
-	"ullage/sim/gates"
 	"ullage/sim/report"
+	"ullage/sim/results"
 	"ullage/tui/draw"
 )
 
@@ -17,7 +17,7 @@ type checkColumn struct {
 }
 
 // inCase is a column of what one case came to.
-func inCase(k gates.Case, title string) checkColumn {
+func inCase(k results.Case, title string) checkColumn {
 	return checkColumn{draw.Column{Title: title}, func(v *checkView, e *checkEntry) draw.Cell {
 		c := draw.Cell{Text: v.valueIn(e, k), Role: draw.Dim}
 		if c.Text != "" && k == e.Case && e.Judged {
@@ -47,7 +47,7 @@ var checkColumns = []checkColumn{
 		}
 		return draw.Cell{Text: caseNames[e.Case], Role: draw.Dim}
 	}},
-	inCase(gates.Calm, "calm"), inCase(gates.Day, "day"), inCase(gates.Corner, "corner"),
+	inCase(results.Calm, "calm"), inCase(results.Day, "day"), inCase(results.Corner, "corner"),
 	{draw.Column{Title: "source", Left: true}, func(_ *checkView, e *checkEntry) draw.Cell {
 		return draw.Cell{Text: draw.Clean(e.Limit.Source), Role: draw.Dim}
 	}},
@@ -65,10 +65,10 @@ const (
 )
 
 // caseNames are the cases as the list has them.
-var caseNames = [...]string{gates.Calm: "calm", gates.Day: "day", gates.Corner: "corner"}
+var caseNames = [...]string{results.Calm: "calm", results.Day: "day", results.Corner: "corner"}
 
 // valueIn is what a check found in one case; empty where it was not looked at.
-func (v *checkView) valueIn(e *checkEntry, k gates.Case) string {
+func (v *checkView) valueIn(e *checkEntry, k results.Case) string {
 	x := e.Values[k]
 	if !x.Flown {
 		return ""
@@ -78,7 +78,7 @@ func (v *checkView) valueIn(e *checkEntry, k gates.Case) string {
 		return "-"
 	}
 	text := report.CheckValue(&c, v.scene.units)
-	if e.old && k == gates.Corner {
+	if e.old && k == results.Corner {
 		text = "(" + text + ")"
 	}
 	return text

@@ -8,6 +8,7 @@ import (
 	"ullage/sim/gates"
 	"ullage/sim/quantity"
 	"ullage/sim/report"
+	"ullage/sim/results"
 	"ullage/tui/draw"
 )
 
@@ -162,11 +163,11 @@ func (v *checkView) aside(e *checkEntry, cut bool, shown int) string {
 		}
 	}
 	for k, name := range caseNames {
-		text := v.valueIn(e, gates.Case(k))
+		text := v.valueIn(e, results.Case(k))
 		if shown >= allCases || text == "" || text == name || v.still(e) {
 			continue
 		}
-		if gates.Case(k) == e.Case {
+		if results.Case(k) == e.Case {
 			text += " (worst)"
 		}
 		parts = append(parts, name+" "+text)
@@ -181,4 +182,4 @@ func (v *checkView) aside(e *checkEntry, cut bool, shown int) string {
 }
 
 // still tells of a check that is about the rocket and has no cases.
-func (v *checkView) still(e *checkEntry) bool { return !e.Values[gates.Calm].Flown }
+func (v *checkView) still(e *checkEntry) bool { return !e.Values[results.Calm].Flown }

@@ -4,6 +4,7 @@ import (
 	"slices"
 
 	"ullage/sim/gates"
+	"ullage/sim/results"
 )
 
 // checkEntry is one check on the list.
@@ -48,8 +49,8 @@ func (v *checkView) before(c gates.Check) checkEntry {
 		return checkEntry{Check: c}
 	}
 	o := was[i]
-	c.Values[gates.Corner] = o.Values[gates.Corner]
-	if c.Pass && !o.Pass && o.Case == gates.Corner {
+	c.Values[results.Corner] = o.Values[results.Corner]
+	if c.Pass && !o.Pass && o.Case == results.Corner {
 		c.Value, c.Case, c.Word, c.Level, c.Pass = o.Value, o.Case, o.Word, o.Level, o.Pass
 	}
 	if !c.Pass {

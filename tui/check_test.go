@@ -10,6 +10,7 @@ import (
 
 	"ullage/sim/gates"
 	"ullage/sim/report"
+	"ullage/sim/results"
 	"ullage/sim/rocket"
 	"ullage/sim/rocketfile"
 	"ullage/sim/study"
@@ -228,8 +229,8 @@ func TestCheckWhileCornersAreLookedAt(t *testing.T) {
 	e := s.check().entry()
 	require.True(t, e.old)
 	require.Equal(t, failed.Key, e.Key)
-	require.Equal(t, failed.Values[gates.Corner], e.Values[gates.Corner])
-	require.NotEqual(t, failed.Values[gates.Day], e.Values[gates.Day])
+	require.Equal(t, failed.Values[results.Corner], e.Values[results.Corner])
+	require.NotEqual(t, failed.Values[results.Day], e.Values[results.Day])
 	before := s.text()
 	s.press("k")
 	require.Equal(t, before, s.text())
@@ -266,7 +267,7 @@ func TestCornersInTheFindings(t *testing.T) {
 	s.m.judges = func(ctx context.Context, r *rocket.Rocket, o gates.Options) (gates.Verdict, error) {
 		v, err := gates.Judge(ctx, r, o)
 		c := &v.Checks[0]
-		c.Case, c.Word, c.Level, c.Pass = gates.Corner, gates.WordLow, gates.Bad, false
+		c.Case, c.Word, c.Level, c.Pass = results.Corner, gates.WordLow, gates.Bad, false
 		return v, err
 	}
 	s.press("right")

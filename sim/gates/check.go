@@ -4,24 +4,9 @@ import (
 	"math"
 
 	"ullage/sim"
+	"ullage/sim/results"
 	"ullage/sim/rocket"
 )
-
-// Case is one of the flights that a check looks at.
-type Case int
-
-// The cases.
-const (
-	Calm   Case = iota // no wind, no gust
-	Day                // as the file has it
-	Corner             // every uncertain input one standard deviation off, against the check
-	cases
-)
-
-// String names the case in a sentence.
-func (c Case) String() string {
-	return [...]string{"in calm air", "in the day's wind", "in the worst corner"}[c]
-}
 
 // Subject is what a check is about.
 type Subject int
@@ -42,14 +27,15 @@ type Value struct {
 // Check is one row of go or no-go.
 type Check struct {
 	Key    string
+	Result string // name of the result that it judges; empty when it judges something else
 	About  Subject
 	Name   string
 	Limit  Limit // with both bounds for a stability margin
-	Values [cases]Value
+	Values [results.Cases]Value
 
-	Value    float64 // of the worst case, SI; NaN when there is none
-	Case     Case    // the worst
-	Word     string  // one of Words
+	Value    float64      // of the worst case, SI; NaN when there is none
+	Case     results.Case // the worst
+	Word     string       // one of Words
 	Level    Level
 	Judged   bool     // there was something to judge; what is not judged does not fail
 	Pass     bool     // not failed
@@ -110,8 +96,8 @@ func (l Limit) badness(v Value) float64 {
 // settle chooses the worst of the cases that were looked at and judges it.
 func (c *Check) settle() {
 	worst, any := math.Inf(-1), false
-	c.Value, c.Case = math.NaN(), Day
-	for _, k := range []Case{Day, Calm, Corner} { // the day first, where they are equal
+	c.Value, c.Case = math.NaN(), results.Day
+	for _, k := range []results.Case{results.Day, results.Calm, results.Corner} { // the day first, where they are equal
 		v := c.Values[k]
 		if b := c.Limit.badness(v); v.Flown && (b > worst || !any) {
 			worst, any, c.Case, c.Value = b, true, k, math.NaN()

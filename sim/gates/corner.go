@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"ullage/sim"
+	"ullage/sim/results"
 	"ullage/sim/rocket"
 	"ullage/sim/study"
 )
@@ -15,13 +16,13 @@ type deviation struct {
 }
 
 // rocket is the rocket of a case; nil when it cannot be made. It may be the base itself.
-func (d deviation) rocket(base *rocket.Rocket, c Case) *rocket.Rocket {
+func (d deviation) rocket(base *rocket.Rocket, c results.Case) *rocket.Rocket {
 	switch c {
-	case Calm:
+	case results.Calm:
 		r := *base // only values are changed
 		r.Wind.Speed, r.Gust.Speed = 0, 0
 		return &r
-	case Corner:
+	case results.Corner:
 		return d.off(base)
 	}
 	return base

@@ -9,6 +9,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"ullage/sim"
+	"ullage/sim/results"
 	"ullage/sim/rocket"
 	"ullage/sim/rocketfile"
 	"ullage/sim/study"
@@ -32,7 +33,7 @@ func TestCornerOfOneInput(t *testing.T) {
 	wind, tilt := find(t, &v, "wind"), find(t, &v, "tilt")
 	assert.InDelta(t, 3.7, wind.Value, 1e-12)
 	assert.InDelta(t, 0.7, wind.SD, 1e-12)
-	assert.Equal(t, Corner, wind.Case)
+	assert.Equal(t, results.Corner, wind.Case)
 	assert.InDelta(t, 3.5*math.Pi/180, tilt.Value, 1e-12)
 }
 
@@ -48,7 +49,7 @@ func TestCornerByHand(t *testing.T) {
 	hand.Water.Discharge -= 0.01
 	fl, err := sim.Fly(context.Background(), hand, sim.Options{})
 	require.NoError(t, err)
-	assert.InDelta(t, fl.RailExit.Speed, find(t, &v, "rail-exit").Values[Corner].V, 1e-9)
+	assert.InDelta(t, fl.RailExit.Speed, find(t, &v, "rail-exit").Values[results.Corner].V, 1e-9)
 	hand.Canopies[0].Coefficient -= 0.1
 	for name, lighter := range map[string]bool{"heavy": false, "light": true} {
 		t.Run(name, func(t *testing.T) {
@@ -59,12 +60,12 @@ func TestCornerByHand(t *testing.T) {
 				x.Water.Pressure, x.Water.Discharge = r.Water.Pressure+0.3e5, r.Water.Discharge+0.01
 				fl, err := sim.Fly(context.Background(), x, sim.Options{})
 				require.NoError(t, err)
-				assert.InEpsilon(t, fl.Apogee.Height, find(t, &v, "ceiling").Values[Corner].V, 1e-3)
+				assert.InEpsilon(t, fl.Apogee.Height, find(t, &v, "ceiling").Values[results.Corner].V, 1e-3)
 				return
 			}
 			fl, err := sim.Fly(context.Background(), x, sim.Options{})
 			require.NoError(t, err)
-			assert.InEpsilon(t, fl.Landing.Vertical, find(t, &v, "landing").Values[Corner].V, 1e-3)
+			assert.InEpsilon(t, fl.Landing.Vertical, find(t, &v, "landing").Values[results.Corner].V, 1e-3)
 		})
 	}
 }
@@ -85,12 +86,12 @@ func TestCornerIsWorst(t *testing.T) {
 				if g.still || g.value == nil {
 					continue
 				}
-				day := c.Values[Day].V
+				day := c.Values[results.Day].V
 				for _, fl := range flights {
 					x := g.look(fl)
 					// Slopes are not all there is: inputs may bear on each other by a little.
 					slack := 0.05*math.Abs(x.V-day) + 1e-6*math.Abs(day) + 1e-9
-					assert.LessOrEqual(t, g.limit.badness(x), g.limit.badness(c.Values[Corner])+slack, "%s %s", g.key, c.Name)
+					assert.LessOrEqual(t, g.limit.badness(x), g.limit.badness(c.Values[results.Corner])+slack, "%s %s", g.key, c.Name)
 					seen++
 				}
 			}
@@ -107,9 +108,9 @@ func TestDeviationOfTheLanding(t *testing.T) {
 	v := judge(t, r, Options{Spreads: spreads(t, r, map[string]string{"body.mass": "6.2 g", "canopy.main.coefficient": "0.0375"})})
 	c := find(t, &v, "landing")
 	mass := v.Day.Landing.Energy * 2 / (v.Day.Landing.Speed * v.Day.Landing.Speed)
-	want := 0.5 * math.Hypot(0.0062/mass, 0.05) * c.Values[Day].V
+	want := 0.5 * math.Hypot(0.0062/mass, 0.05) * c.Values[results.Day].V
 	assert.InEpsilon(t, want, c.SD, 2e-3)
-	assert.InEpsilon(t, c.Values[Day].V*math.Sqrt((1+0.0062/mass)/0.95), c.Values[Corner].V, 1e-3)
+	assert.InEpsilon(t, c.Values[results.Day].V*math.Sqrt((1+0.0062/mass)/0.95), c.Values[results.Corner].V, 1e-3)
 }
 
 // An input stays in its range.
@@ -118,8 +119,8 @@ func TestCornerStaysInRange(t *testing.T) {
 	v := judge(t, r, Options{Spreads: spreads(t, r, map[string]string{"water.discharge": "0.2", "wind.speed": "50 m/s"})})
 	assert.InDelta(t, 53, find(t, &v, "wind").Value, 1e-12)
 	for _, c := range v.Checks {
-		if c.Values[Corner].Flown && c.Key != "proof" {
-			assert.True(t, c.Values[Corner].Known, c.Key)
+		if c.Values[results.Corner].Flown && c.Key != "proof" {
+			assert.True(t, c.Values[results.Corner].Known, c.Key)
 		}
 	}
 }

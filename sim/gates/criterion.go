@@ -5,6 +5,7 @@ import (
 	"time"
 
 	"ullage/sim"
+	"ullage/sim/results"
 	"ullage/sim/rocket"
 )
 
@@ -12,6 +13,7 @@ import (
 // what moves that number.
 type criterion struct {
 	key    string
+	result string // name of the result it judges; empty when it judges something else
 	about  Subject
 	limit  Limit
 	value  func(fl *sim.Flight) (v float64, happened bool)
@@ -42,19 +44,26 @@ func criteriaOf(r *rocket.Rocket, today time.Time) []criterion {
 	return g
 }
 
+// judging makes a criterion of a result: it has its name and its value.
+func (c criterion) judging(row *results.Row) criterion {
+	c.result, c.limit.Name, c.value = row.Name, row.Label, row.Defined
+	return c
+}
+
 func guideCriteria(r *rocket.Rocket) []criterion {
 	// A launch tube as long as the rail guides by itself.
 	faster := []lever{{input: "rail.length", up: true}, {input: "water.fill"}, {input: "body.mass"}}
+	out := results.For(r)
+	overWind := criterion{key: LimitRailExitWind, limit: LimitFor(r, LimitRailExitWind), levers: append(faster, lever{input: "wind.speed"})}.
+		judging(out.Must("rail_exit.wind_ratio"))
+	overWind.value = func(fl *sim.Flight) (float64, bool) { // endless in calm air
+		return fl.RailExit.Speed / fl.Rocket.Wind.Speed, fl.RailExit.Happened
+	}
 	return []criterion{
-		{key: LimitRailExit, limit: LimitFor(r, LimitRailExit), levers: faster, ground: true,
-			value: func(fl *sim.Flight) (float64, bool) { return fl.RailExit.Speed, fl.RailExit.Happened }},
-		{key: LimitRailExitWind, limit: LimitFor(r, LimitRailExitWind), levers: append(faster, lever{input: "wind.speed"}),
-			value: func(fl *sim.Flight) (float64, bool) {
-				return fl.RailExit.Speed / fl.Rocket.Wind.Speed, fl.RailExit.Happened
-			}},
-		{key: LimitThrustToWeight, limit: LimitFor(r, LimitThrustToWeight),
-			levers: []lever{{input: "water.fill"}, {input: "water.throat", up: true}, {input: "body.mass"}},
-			value:  func(fl *sim.Flight) (float64, bool) { return fl.RailExit.ThrustToWeight, fl.RailExit.Happened }},
+		criterion{key: LimitRailExit, limit: LimitFor(r, LimitRailExit), levers: faster, ground: true}.judging(out.Must("rail_exit.speed")),
+		overWind,
+		criterion{key: LimitThrustToWeight, limit: LimitFor(r, LimitThrustToWeight),
+			levers: []lever{{input: "water.fill"}, {input: "water.throat", up: true}, {input: "body.mass"}}}.judging(out.Must("rail_exit.thrust_to_weight")),
 	}
 }
 
@@ -80,35 +89,21 @@ func marginCriteria(r *rocket.Rocket) []criterion {
 		both.Name = "stability margin"
 		return []criterion{{key: checkMargin, limit: both, lacks: &Remedy{Kind: GiveShape}}}
 	}
+	out := results.For(r)
 	var g []criterion
-	for _, at := range []struct {
-		key, name string
-		of        func(*sim.Stability) sim.StabilityAt
-		water     bool
-	}{
-		{"rail-exit", "margin at rail exit", func(s *sim.Stability) sim.StabilityAt { return s.RailExit }, false},
-		{"liquid-out", "margin at liquid out", func(s *sim.Stability) sim.StabilityAt { return s.LiquidOut }, true},
-		{"burnout", "margin at burnout", func(s *sim.Stability) sim.StabilityAt { return s.Burnout }, false},
+	for _, at := range []struct{ key, result string }{
+		{"rail-exit", "margin.rail_exit"}, {"liquid-out", "margin.liquid_out"}, {"burnout", "margin.burnout"},
 	} {
-		if at.water && r.Power != rocket.WaterPower {
+		if at.result == "margin.liquid_out" && r.Power != rocket.WaterPower {
 			continue
 		}
-		limit := both
-		limit.Name = at.name
-		g = append(g, criterion{key: checkMargin + "." + at.key, limit: limit, levers: marginLevers(r),
-			value: func(fl *sim.Flight) (float64, bool) {
-				s := at.of(&fl.Stability)
-				return s.Margin, s.Happened
-			}})
+		g = append(g, criterion{key: checkMargin + "." + at.key, limit: both, levers: marginLevers(r)}.judging(out.Must(at.result)))
 	}
-	least := LimitFor(r, LimitMarginLeast)
-	least.Name = "least margin on the way up"
-	return append(g,
-		criterion{key: checkLeastMargin, limit: least, levers: marginLevers(r),
-			value: func(fl *sim.Flight) (float64, bool) { return fl.Stability.Least, fl.RailExit.Happened }},
+	least := criterion{key: checkLeastMargin, limit: LimitFor(r, LimitMarginLeast), levers: marginLevers(r)}.judging(out.Must("margin.least"))
+	least.value = func(fl *sim.Flight) (float64, bool) { return fl.Stability.Least, fl.RailExit.Happened }
+	return append(g, least,
 		criterion{key: LimitAttack, limit: LimitFor(r, LimitAttack),
-			levers: []lever{{input: "rail.length", up: true}, {input: "wind.speed"}, {input: "water.fill"}},
-			value:  func(fl *sim.Flight) (float64, bool) { return fl.Stability.RailExitAngle, fl.RailExit.Happened }})
+			levers: []lever{{input: "rail.length", up: true}, {input: "wind.speed"}, {input: "water.fill"}}}.judging(out.Must("attack.rail_exit")))
 }
 
 // marginLevers move the balance or the centre of pressure.
@@ -131,9 +126,8 @@ func dayCriteria(r *rocket.Rocket) []criterion {
 
 func motorCriteria(r *rocket.Rocket) []criterion {
 	if r.Power != rocket.MotorPower {
-		return []criterion{{key: checkLeft, levers: []lever{{input: "water.fill"}},
-			limit: Limit{Key: checkLeft, Name: "liquid left at the end of thrust", Min: noMin, Max: 0, Unit: "g", Word: WordLeft, Source: "this model"},
-			value: func(fl *sim.Flight) (float64, bool) { return math.Max(0, fl.LiquidLeft), true }}}
+		return []criterion{criterion{key: checkLeft, levers: []lever{{input: "water.fill"}},
+			limit: Limit{Key: checkLeft, Min: noMin, Max: 0, Unit: "g", Word: WordLeft, Source: "this model"}}.judging(results.For(r).Must("liquid_out.left"))}
 	}
 	g := []criterion{{key: LimitImpulse, limit: LimitFor(r, LimitImpulse), still: true,
 		value: func(fl *sim.Flight) (float64, bool) { return fl.Rocket.Motor.Curve.Impulse(), true }}}
@@ -155,10 +149,8 @@ func canopyCriteria(r *rocket.Rocket) []criterion {
 	var g []criterion
 	for i := range r.Canopies {
 		name := r.Canopies[i].Name
-		limit := LimitFor(r, LimitOpening)
-		limit.Name = "airspeed as " + name + " opens"
-		g = append(g, criterion{key: LimitOpening + "." + name, limit: limit, levers: openingLevers(r, i),
-			value: func(fl *sim.Flight) (float64, bool) { return fl.Canopies[i].Airspeed, fl.Canopies[i].Opened }})
+		g = append(g, criterion{key: LimitOpening + "." + name, limit: LimitFor(r, LimitOpening), levers: openingLevers(r, i)}.
+			judging(results.For(r).Must("canopy."+name+".airspeed")))
 	}
 	for i := range r.Canopies {
 		g = append(g, loadCriteria(r, i)...)
@@ -172,8 +164,8 @@ func canopyCriteria(r *rocket.Rocket) []criterion {
 func loadCriteria(r *rocket.Rocket, i int) []criterion {
 	factor := LimitFor(r, LimitMount)
 	g := criterion{key: LimitMount + "." + r.Canopies[i].Name, levers: openingLevers(r, i),
-		limit: Limit{Key: LimitMount, Name: "opening load of " + r.Canopies[i].Name, Min: noMin, Max: noMax, Unit: "N", Word: WordHigh, Source: "strength of [recovery]"},
-		value: func(fl *sim.Flight) (float64, bool) { return fl.Canopies[i].Load, fl.Canopies[i].Opened }}
+		limit: Limit{Key: LimitMount, Min: noMin, Max: noMax, Unit: "N", Word: WordHigh, Source: "strength of [recovery]"}}.
+		judging(results.For(r).Must("canopy." + r.Canopies[i].Name + ".load"))
 	strength := math.NaN()
 	if r.Recovery != nil {
 		strength, _, _ = r.Recovery.Strength()
@@ -199,11 +191,11 @@ func loadCriteria(r *rocket.Rocket, i int) []criterion {
 
 func landingCriteria(r *rocket.Rocket) []criterion {
 	larger := canopyLevers(r, true)
+	out := results.For(r)
 	return []criterion{
-		{key: LimitLanding, limit: LimitFor(r, LimitLanding), levers: larger,
-			value: func(fl *sim.Flight) (float64, bool) { return fl.Landing.Vertical, fl.Landing.Happened }},
-		{key: LimitEnergy, limit: LimitFor(r, LimitEnergy), levers: append(larger[:len(larger):len(larger)], lever{input: "body.mass"}),
-			value: func(fl *sim.Flight) (float64, bool) { return fl.Landing.Energy, fl.Landing.Happened }},
+		criterion{key: LimitLanding, limit: LimitFor(r, LimitLanding), levers: larger}.judging(out.Must("landing.vertical")),
+		criterion{key: LimitEnergy, limit: LimitFor(r, LimitEnergy), levers: append(larger[:len(larger):len(larger)], lever{input: "body.mass"})}.
+			judging(out.Must("landing.energy")),
 	}
 }
 
@@ -217,19 +209,18 @@ func canopyLevers(r *rocket.Rocket, up bool) []lever {
 }
 
 func fieldCriteria(r *rocket.Rocket) []criterion {
+	out := results.For(r)
 	ceiling := criterion{key: checkCeiling,
-		limit:  Limit{Key: checkCeiling, Name: "apogee under the ceiling", Min: noMin, Max: r.Field.Ceiling, Unit: "m", Word: WordHigh, Source: theFile},
-		levers: []lever{{input: "water.pressure"}, {input: "water.fill", either: true}, {input: "body.mass", up: true}},
-		value:  func(fl *sim.Flight) (float64, bool) { return fl.Apogee.Height, fl.Apogee.Happened }}
+		limit:  Limit{Key: checkCeiling, Min: noMin, Max: r.Field.Ceiling, Unit: "m", Word: WordHigh, Source: theFile},
+		levers: []lever{{input: "water.pressure"}, {input: "water.fill", either: true}, {input: "body.mass", up: true}}}.judging(out.Must("apogee.height"))
+	ceiling.limit.Name += " under the ceiling"
 	if r.Field.Ceiling == 0 {
 		ceiling.limit.Max, ceiling.lacks = noMax, &Remedy{Kind: GiveCeiling}
 	}
 	radius := criterion{key: checkRadius,
-		limit:  Limit{Key: checkRadius, Name: "drift within the field", Min: noMin, Max: r.Field.Radius, Unit: "m", Word: WordFar, Source: theFile},
-		levers: append([]lever{intoTheWind(), {input: "wind.speed"}}, append(laterLevers(r), canopyLevers(r, false)...)...),
-		value: func(fl *sim.Flight) (float64, bool) {
-			return math.Hypot(fl.Landing.East, fl.Landing.North), fl.Landing.Happened
-		}}
+		limit:  Limit{Key: checkRadius, Min: noMin, Max: r.Field.Radius, Unit: "m", Word: WordFar, Source: theFile},
+		levers: append([]lever{intoTheWind(), {input: "wind.speed"}}, append(laterLevers(r), canopyLevers(r, false)...)...)}.judging(out.Must("landing.drift"))
+	radius.limit.Name += " within the field"
 	if r.Field.Radius == 0 {
 		radius.limit.Max, radius.lacks = noMax, &Remedy{Kind: GiveRadius}
 	}

@@ -11,6 +11,7 @@ import (
 
 	"ullage/sim"
 	"ullage/sim/chamber"
+	"ullage/sim/results"
 	"ullage/sim/rocket"
 	"ullage/sim/rocketfile"
 	"ullage/sim/study"
@@ -77,8 +78,8 @@ func TestChecksOfTheDay(t *testing.T) {
 		"proof-age":         19,        // 12 September to 1 October
 	} {
 		c := find(t, &v, key)
-		assert.True(t, c.Values[Day].Known, key)
-		assert.InDelta(t, want, c.Values[Day].V, 1e-12*math.Abs(want), key)
+		assert.True(t, c.Values[results.Day].Known, key)
+		assert.InDelta(t, want, c.Values[results.Day].V, 1e-12*math.Abs(want), key)
 		assert.True(t, c.Pass, key)
 		assert.Equal(t, WordGood, c.Word, key)
 	}
@@ -89,9 +90,9 @@ func TestChecksOfTheDay(t *testing.T) {
 	calm, err := sim.Fly(context.Background(), &still, sim.Options{})
 	require.NoError(t, err)
 	assert.Equal(t, calm.Landing.East, v.Calm.Landing.East)
-	assert.Equal(t, Value{true, true, calm.Apogee.Height}, find(t, &v, "ceiling").Values[Calm])
-	assert.False(t, find(t, &v, "ceiling").Values[Corner].Flown)
-	assert.False(t, find(t, &v, "proof").Values[Calm].Flown, "wind is nothing to it")
+	assert.Equal(t, Value{true, true, calm.Apogee.Height}, find(t, &v, "ceiling").Values[results.Calm])
+	assert.False(t, find(t, &v, "ceiling").Values[results.Corner].Flown)
+	assert.False(t, find(t, &v, "proof").Values[results.Calm].Flown, "wind is nothing to it")
 }
 
 // The cases of a hand-worked table: the value on the limit passes, one just beyond does
@@ -184,7 +185,7 @@ func TestUnjudged(t *testing.T) {
 	assert.Equal(t, 5, v.Unjudged())
 	assert.Zero(t, v.Cautions())
 	assert.True(t, v.Pass())
-	assert.InDelta(t, v.Day.Apogee.Height, find(t, &v, "ceiling").Values[Day].V, 1e-9, "the number is there all the same")
+	assert.InDelta(t, v.Day.Apogee.Height, find(t, &v, "ceiling").Values[results.Day].V, 1e-9, "the number is there all the same")
 }
 
 // What a chamber held beyond its estimate passes for no measured burst.

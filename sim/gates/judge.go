@@ -5,6 +5,7 @@ import (
 	"time"
 
 	"ullage/sim"
+	"ullage/sim/results"
 	"ullage/sim/rocket"
 	"ullage/sim/study"
 )
@@ -33,7 +34,7 @@ func Judge(ctx context.Context, r *rocket.Rocket, o Options) (Verdict, error) {
 		}
 	}
 	own := study.Options{Rigid: true, Workers: o.Workers}
-	if v.Calm, err = sim.Fly(ctx, deviation{}.rocket(r, Calm), sim.Options{}); err != nil {
+	if v.Calm, err = sim.Fly(ctx, deviation{}.rocket(r, results.Calm), sim.Options{}); err != nil {
 		return v, err
 	}
 	gates := criteriaOf(r, o.Today)
@@ -42,13 +43,13 @@ func Judge(ctx context.Context, r *rocket.Rocket, o Options) (Verdict, error) {
 	passing := make([]bool, len(gates))
 	for i := range gates {
 		g, c := &gates[i], &v.Checks[i]
-		*c = Check{Key: g.key, About: g.about, Name: g.limit.Name, Limit: g.limit}
+		*c = Check{Key: g.key, Result: g.result, About: g.about, Name: g.limit.Name, Limit: g.limit}
 		if g.value == nil {
 			continue
 		}
-		c.Values[Day] = g.look(v.Day)
+		c.Values[results.Day] = g.look(v.Day)
 		if !g.still {
-			c.Values[Calm] = g.look(v.Calm)
+			c.Values[results.Calm] = g.look(v.Calm)
 		}
 		passing[i] = g.passes(v.Day)
 	}
@@ -90,8 +91,8 @@ func (c *Check) conclude(g *criterion, m *finder, corner deviation, mends bool) 
 	if !mends || g.warns {
 		return nil
 	}
-	var flown []Case
-	for k := range cases {
+	var flown []results.Case
+	for k := range results.Cases {
 		if c.Values[k].Flown {
 			flown = append(flown, k)
 		}
@@ -131,7 +132,7 @@ func corners(ctx context.Context, r *rocket.Rocket, gates []criterion, checks []
 		if g.still || g.value == nil {
 			continue
 		}
-		against[i], checks[i].SD = s.against(g, checks[i].Values[Day])
+		against[i], checks[i].SD = s.against(g, checks[i].Values[results.Day])
 		if _, there := place[against[i].key()]; !there {
 			place[against[i].key()] = len(rockets)
 			rockets = append(rockets, against[i].off(r))
@@ -142,7 +143,7 @@ func corners(ctx context.Context, r *rocket.Rocket, gates []criterion, checks []
 	}
 	for i := range gates {
 		if g := &gates[i]; !g.still && g.value != nil {
-			checks[i].Values[Corner] = g.look(flights[place[against[i].key()]])
+			checks[i].Values[results.Corner] = g.look(flights[place[against[i].key()]])
 		}
 	}
 	return against, nil

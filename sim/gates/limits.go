@@ -64,7 +64,7 @@ var rows = []row{
 	{LimitThrustToWeight, "thrust/weight at rail exit", "", WordLow, CommonPractice, true, func(l *rocket.Limits) *float64 { return &l.ThrustToWeight }},
 	{LimitMarginLeast, "stability margin in calibres", "", WordLow, CommonPractice, true, func(l *rocket.Limits) *float64 { return &l.MarginLeast }},
 	{LimitMarginMost, "stability margin in calibres", "", WordHigh, CommonPractice, false, func(l *rocket.Limits) *float64 { return &l.MarginMost }},
-	{LimitAttack, "angle of attack as the guide ends", "deg", WordSteep, CommonPractice, false, func(l *rocket.Limits) *float64 { return &l.Attack }},
+	{LimitAttack, "angle of attack at rail exit", "deg", WordSteep, CommonPractice, false, func(l *rocket.Limits) *float64 { return &l.Attack }},
 	{LimitTilt, "tilt of the rail", "deg", WordSteep, usCodes, false, func(l *rocket.Limits) *float64 { return &l.Tilt }},
 	{LimitWind, "wind", "m/s", WordStrong, usCodes, false, func(l *rocket.Limits) *float64 { return &l.Wind }},
 	{LimitImpulse, "impulse of the motor", "N*s", WordHigh, usPractice, false, func(l *rocket.Limits) *float64 { return &l.Impulse }},

@@ -6,6 +6,7 @@ import (
 	"slices"
 
 	"ullage/sim"
+	"ullage/sim/results"
 	"ullage/sim/rocket"
 	"ullage/sim/rocketfile"
 	"ullage/sim/study"
@@ -67,7 +68,7 @@ const (
 )
 
 // find looks for what makes one gate pass in every case that was looked at.
-func (m *finder) find(g *criterion, flown []Case, worst Case, corner deviation) ([]Remedy, error) {
+func (m *finder) find(g *criterion, flown []results.Case, worst results.Case, corner deviation) ([]Remedy, error) {
 	var out []Remedy
 	found := false
 	for _, l := range g.levers {
@@ -140,8 +141,8 @@ type search struct {
 	*finder
 	gate   *criterion
 	pull   *pull
-	flown  []Case
-	worst  Case
+	flown  []results.Case
+	worst  results.Case
 	corner deviation
 }
 
@@ -220,7 +221,7 @@ func (s *search) passesAll(x float64) (float64, bool, error) {
 }
 
 // try tells whether a value passes in a case.
-func (s *search) try(x float64, c Case) (bool, error) {
+func (s *search) try(x float64, c results.Case) (bool, error) {
 	r := s.pull.set(s.base, x)
 	if r == nil {
 		return false, nil

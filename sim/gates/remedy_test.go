@@ -9,6 +9,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"ullage/sim"
+	"ullage/sim/results"
 	"ullage/sim/rocket"
 )
 
@@ -62,9 +63,9 @@ func TestMendsMend(t *testing.T) {
 				again := judge(t, mended, Options{Spreads: o.Spreads})
 				assert.True(t, find(t, &again, test.key).Pass, "%s %g: %g", m.Input.Name, m.To, find(t, &again, test.key).Value)
 				for k := range again.Checks {
-					if b := &again.Checks[k]; b.Values[Day].Known && b.Judged && b.Level == Bad && b.Limit.badness(b.Values[Day]) > 0 {
+					if b := &again.Checks[k]; b.Values[results.Day].Known && b.Judged && b.Level == Bad && b.Limit.badness(b.Values[results.Day]) > 0 {
 						was := find(t, &v, b.Key)
-						if was.Limit.badness(was.Values[Day]) <= 0 {
+						if was.Limit.badness(was.Values[results.Day]) <= 0 {
 							assert.Contains(t, m.Breaks, b.Name)
 						}
 					}
@@ -78,7 +79,7 @@ func TestMendsMend(t *testing.T) {
 					continue
 				}
 				short := judge(t, less, Options{Spreads: o.Spreads})
-				if x := find(t, &short, test.key); x.Values[Corner].Flown && x.SD == 0 {
+				if x := find(t, &short, test.key); x.Values[results.Corner].Flown && x.SD == 0 {
 					continue // nothing by itself makes a difference there, so slopes show no corner
 				}
 				assert.False(t, find(t, &short, test.key).Pass, "a step less of %s than %g passes too", m.Input.Name, m.To)

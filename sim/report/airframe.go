@@ -143,7 +143,7 @@ func (s *sheet) frame(p printer, a *study.Airframe) {
 	s.field("pressure centre", p.size(st.Release.PressureCentre)+", slope "+p.number(st.Release.CNAlpha)+" per radian")
 	if a.Flight.RailExit.Happened {
 		word, _ := gates.LimitFor(a.Flight.Rocket, gates.LimitAttack).Judge(st.RailExitAngle)
-		s.field("angle of attack", p.angle(st.RailExitAngle)+" from the wind as the guide ends "+word)
+		s.field("angle of attack", p.angle(st.RailExitAngle)+" from the wind at rail exit "+word)
 	}
 	for _, m := range a.Alignments {
 		s.field("thrust "+p.angle(m.Angle)+" off", fmt.Sprintf("%s lower, tops %s to the side, angle of attack up to %s",

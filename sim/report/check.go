@@ -9,6 +9,7 @@ import (
 
 	"ullage/sim/gates"
 	"ullage/sim/quantity"
+	"ullage/sim/results"
 )
 
 // withinWords is the verdict on a rocket none of whose checks failed. Nothing more is
@@ -154,7 +155,7 @@ type (
 )
 
 // caseNames are the cases as JSON has them.
-var caseNames = [...]string{gates.Calm: "calm", gates.Day: "day", gates.Corner: "corner"}
+var caseNames = [...]string{results.Calm: "calm", results.Day: "day", results.Corner: "corner"}
 
 // WriteVerdictJSON writes go or no-go as one JSON object, SI units, angles in degrees.
 // pass is true when no check failed; mend is the first of mends, null without one.
@@ -169,7 +170,7 @@ func WriteVerdictJSON(w io.Writer, v *gates.Verdict) error {
 			}
 			return pointer(x * scale)
 		}
-		of := func(k gates.Case) *number {
+		of := func(k results.Case) *number {
 			if x := c.Values[k]; x.Flown && x.Known {
 				return shown(x.V)
 			}
@@ -177,7 +178,7 @@ func WriteVerdictJSON(w io.Writer, v *gates.Verdict) error {
 		}
 		j := checkJSON{Name: printable(c.Name), Value: shown(c.Value), Min: shown(c.Limit.Min), Max: shown(c.Limit.Max), Unit: unit,
 			Word: c.Word, Pass: c.Pass, Source: c.Limit.Source, Key: c.Key, Judged: c.Judged, Case: caseNames[c.Case],
-			Calm: of(gates.Calm), Day: of(gates.Day), Corner: of(gates.Corner), Mends: []string{}}
+			Calm: of(results.Calm), Day: of(results.Day), Corner: of(results.Corner), Mends: []string{}}
 		for _, m := range c.Remedies {
 			j.Mends = append(j.Mends, MendText(m, quantity.Metric))
 		}
@@ -240,7 +241,7 @@ func (s *sheet) check(p printer, c *gates.Check) {
 		mark = "? "
 	}
 	where := ""
-	if c.Values[gates.Corner].Flown && c.Judged {
+	if c.Values[results.Corner].Flown && c.Judged {
 		where = caseNames[c.Case]
 	}
 	s.line(fmt.Sprintf("%s%-34s%11s  %-9s %-12s %s", mark, printable(c.Name), checkValue(p, c), c.Word, bounded(p, c.Limit, "≥ ", "≤ "), where))

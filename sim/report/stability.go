@@ -113,7 +113,7 @@ func (s *sheet) stability(p printer, fl *sim.Flight) {
 	if !fl.RailExit.Happened {
 		return
 	}
-	text := p.angle(st.RailExitAngle) + " as the guide ends"
+	text := p.angle(st.RailExitAngle) + " at rail exit"
 	if fl.Rocket.Rigid() {
 		text += ", at most " + p.angle(st.MaxAngle)
 	}

@@ -99,7 +99,7 @@ func liquidOut() Group {
 	})
 	return Group{Name: "liquid_out", Label: "liquid out", Event: true, Rows: []Row{
 		time, height, speed,
-		{Name: "liquid_out.left", Label: "liquid left at the end of its flow", Short: "left", Head: "liquid left", Dimension: quantity.Mass, Unit: "g",
+		{Name: "liquid_out.left", Label: "liquid left", Short: "left", Head: "liquid left", Dimension: quantity.Mass, Unit: "g",
 			Undefined: onMotor, column: "liquid_left_kg",
 			of: func(fl *sim.Flight) float64 { return when(fl.WaterFlew, fl.LiquidLeft) }},
 	}}

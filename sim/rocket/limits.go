@@ -14,7 +14,7 @@ type Limits struct {
 	ThrustToWeight float64 // least, as the rail ends
 	MarginLeast    float64 // stability margin at rail exit, liquid-out and burnout, calibres
 	MarginMost     float64 // the same
-	Attack         float64 // greatest angle of attack as the guide ends, rad
+	Attack         float64 // greatest angle of attack at rail exit, rad
 	Tilt           float64 // greatest of the rail, rad
 	Wind           float64 // greatest, m/s
 	Impulse        float64 // greatest of a motor, N·s

@@ -29,7 +29,7 @@ func limitsSection() *section {
 			row("margin_most", "margin max", number(0.01, 50, 0.1, 0.5), func(l *rocket.Limits) *float64 { return &l.MarginMost },
 				"Greatest stability margin, calibres."),
 			row("attack", "attack", degrees(0.1, 90, 1, 5), func(l *rocket.Limits) *float64 { return &l.Attack },
-				"Greatest angle of attack as the guide ends."),
+				"Greatest angle of attack at rail exit."),
 			row("tilt", "tilt", degrees(0.1, 80, 1, 5), func(l *rocket.Limits) *float64 { return &l.Tilt },
 				"Greatest tilt of the rail from vertical."),
 			row("wind", "wind", speed(0.1), func(l *rocket.Limits) *float64 { return &l.Wind },
