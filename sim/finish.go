@@ -9,6 +9,7 @@ import (
 // finish closes the books of a flight.
 func (r *run) finish() {
 	fl := r.flight
+	r.account()
 	if r.scout {
 		return
 	}

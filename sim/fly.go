@@ -17,7 +17,8 @@ type Flight struct {
 	Steps    int // accepted
 	Rejected int // steps tried again shorter
 
-	dense denseOutput
+	effort [legs]effort
+	dense  denseOutput
 }
 
 // Fly flies a rocket from release to landing. The result depends on nothing but

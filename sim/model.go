@@ -71,13 +71,15 @@ type model struct {
 	total      float64      // impulse of the curve, N·s
 	knot       [2]curveKnot // ends of the thrust curve's present segment
 
-	body *rigidBody // nil when only a point mass flies
-	gust [2]float64 // its components, m/s
-	fast float64    // airspeed as the guide ends, m/s
+	body  *rigidBody // nil when only a point mass flies
+	gust  [2]float64 // its components, m/s
+	calls int        // of rates, since the account was last made
+	fast  float64    // airspeed as the guide ends, m/s
 }
 
 // rates is dy/dt, and the forces it was made from.
 func (m *model) rates(t float64, y, dy *state, f *forces) {
+	m.calls++
 	f.pressure, f.density = m.column.At(y[up])
 	f.thrust, f.jetRate, f.drive, f.lift = 0, 0, 0, 0
 	g := m.column.Gravity(y[up])

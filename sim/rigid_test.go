@@ -1,7 +1,6 @@
 package sim
 
 import (
-	"context"
 	"math"
 	"testing"
 
@@ -332,13 +331,6 @@ func TestRigidApogeeIsConverged(t *testing.T) {
 func BenchmarkRigidFlight(b *testing.B) {
 	for name, r := range map[string]*rocket.Rocket{"motor": rigidRocket(b), "water": wetRigid(b)} {
 		withWind(r)
-		b.Run(name, func(b *testing.B) {
-			b.ReportAllocs()
-			for b.Loop() {
-				if _, err := Fly(context.Background(), r, Options{}); err != nil {
-					b.Fatal(err)
-				}
-			}
-		})
+		b.Run(name, func(b *testing.B) { benchmark(b, r) })
 	}
 }

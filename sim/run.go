@@ -41,6 +41,7 @@ type run struct {
 	scout    bool    // only up to the top, for knownTop
 	knownTop float64 // the apogee's time from a first pass; NaN without
 	over     bool
+	leg      leg
 }
 
 // fly integrates until the flight is over: the one loop of the engine.
@@ -113,6 +114,7 @@ func (r *run) advance() {
 
 // enter begins a phase at the present time and state.
 func (r *run) enter() {
+	r.account()
 	r.model.rates(r.t, &r.y, &r.f, &r.now)
 	r.model.stiffness(&r.y, &r.now, &r.stiff)
 	r.floor = r.model.scales(&r.now)

@@ -49,9 +49,11 @@ func (r *run) accept() bool {
 		}
 		r.next = r.h * grow
 		r.flight.Steps++
+		r.flight.effort[r.leg].steps++
 		return true
 	}
 	r.flight.Rejected++
+	r.flight.effort[r.leg].rejected++
 	shrink := 0.4
 	if !math.IsNaN(e) {
 		shrink = math.Max(0.2, 0.9/math.Sqrt(math.Sqrt(e)))
