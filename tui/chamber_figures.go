@@ -9,7 +9,7 @@ import (
 	"ullage/sim/chamber"
 	"ullage/sim/gates"
 	"ullage/sim/quantity"
-	"ullage/sim/report"
+	"ullage/sim/report/words"
 	"ullage/sim/rocket"
 	"ullage/tui/draw"
 )
@@ -98,7 +98,7 @@ func (v *chamberView) word(key string) (string, gates.Level) {
 // allFigures are all there are, in the order to read them.
 func (v *chamberView) allFigures() []chamberFigure {
 	res, c := &v.result, v.vessel
-	most := func(p float64) string { return report.AtMost(p, v.scene.units) }
+	most := func(p float64) string { return words.In(v.scene.units).AtMost(p) }
 	held := fmt.Sprintf("%g of the estimate", chamber.EstimatedShare)
 	if res.Basis == chamber.FromBurst {
 		held = fmt.Sprintf("%g of the burst measured", chamber.MeasuredShare)
@@ -114,9 +114,9 @@ func (v *chamberView) allFigures() []chamberFigure {
 	figures := []chamberFigure{
 		{"working", v.given(v.rocket.Service().Working, "bar"), "", working},
 		{"burst", most(res.Burst), "", bases[res.Basis]},
-		{"proof wanted", report.AtLeast(res.ProofWanted, v.scene.units), "", fmt.Sprintf("%g times working", res.ProofFactor)},
+		{"proof wanted", words.In(v.scene.units).AtLeast(res.ProofWanted), "", fmt.Sprintf("%g times working", res.ProofFactor)},
 		{"proof limit", most(res.ProofLimit), "", held},
-		{"prove at", report.ProofFigure(res, v.scene.units), provable, v.provingNote()},
+		{"prove at", words.In(v.scene.units).ProofFigure(res), provable, v.provingNote()},
 		v.record(),
 		{"most working", most(res.MostWorking), "", "that it can be proved for"},
 		{"energy in gas", v.energy(res.Gas), "", v.inUnit(res.Gas.TNT, "g", 2) + " of TNT"},
@@ -151,7 +151,7 @@ func (v *chamberView) provingNote() string {
 func (v *chamberView) record() chamberFigure {
 	f := chamberFigure{"proof held", "-", gates.LimitProof, "never gas before a proof with water"}
 	if c := v.vessel; c.Proof > 0 {
-		f.value, f.note = v.given(c.Proof, "bar"), "for "+report.AtMost(v.result.MostOnRecord, v.scene.units)+" at work"
+		f.value, f.note = v.given(c.Proof, "bar"), "for "+words.In(v.scene.units).AtMost(v.result.MostOnRecord)+" at work"
 		if c.ProofDate != "" {
 			f.note = draw.Clean(c.ProofDate) + ", " + f.note
 		}

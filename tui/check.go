@@ -2,6 +2,7 @@ package tui
 
 import (
 	"slices"
+
 	"ullage/tui/draw"
 
 	"github.com/charmbracelet/bubbles/key"

@@ -5,7 +5,7 @@ import (
 	"slices"
 	"strings"
 
-	"ullage/sim/report"
+	"ullage/sim/report/words"
 	"ullage/sim/results"
 	"ullage/tui/draw"
 )
@@ -35,11 +35,11 @@ var checkColumns = []checkColumn{
 	}},
 	{draw.Column{Title: "check", Left: true}, func(_ *checkView, e *checkEntry) draw.Cell { return draw.Cell{Text: draw.Clean(e.Name)} }},
 	{draw.Column{Title: "worst"}, func(v *checkView, e *checkEntry) draw.Cell {
-		return draw.Cell{Text: report.CheckValue(&e.Check, v.scene.units), Role: draw.Strong}
+		return draw.Cell{Text: words.In(v.scene.units).CheckValue(&e.Check), Role: draw.Strong}
 	}},
 	{draw.Column{Left: true}, func(_ *checkView, e *checkEntry) draw.Cell { return draw.Cell{Text: e.Word, Role: draw.Level(e.Level)} }},
 	{draw.Column{Title: "limit", Left: true}, func(v *checkView, e *checkEntry) draw.Cell {
-		return draw.Cell{Text: report.CheckBound(&e.Check, v.scene.units)}
+		return draw.Cell{Text: words.In(v.scene.units).Bounds(e.Check.Limit)}
 	}},
 	{draw.Column{Title: "case", Left: true}, func(v *checkView, e *checkEntry) draw.Cell {
 		if v.still(e) || !e.Judged {
@@ -77,7 +77,7 @@ func (v *checkView) valueIn(e *checkEntry, k results.Case) string {
 	if c.Value = x.V; !x.Known {
 		return "-"
 	}
-	text := report.CheckValue(&c, v.scene.units)
+	text := words.In(v.scene.units).CheckValue(&c)
 	if e.old && k == results.Corner {
 		text = "(" + text + ")"
 	}

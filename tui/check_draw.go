@@ -7,7 +7,7 @@ import (
 
 	"ullage/sim/gates"
 	"ullage/sim/quantity"
-	"ullage/sim/report"
+	"ullage/sim/report/words"
 	"ullage/sim/results"
 	"ullage/tui/draw"
 )
@@ -97,7 +97,7 @@ func (v *checkView) verdictLines() []string {
 	default:
 		of += " follow" + theme.Ellipsis
 	}
-	word, rest, _ := strings.Cut(report.VerdictText(verdict), ": ")
+	word, rest, _ := strings.Cut(words.Verdict(verdict), ": ")
 	r := draw.Good
 	if !verdict.Pass() {
 		r = draw.Bad
@@ -140,7 +140,7 @@ func (v *checkView) below(e *checkEntry, chosen, cut bool, shown int) []string {
 		if e.old || !e.Judged || e.Pass {
 			r = draw.Dim
 		}
-		text := "mend: " + report.MendText(m, v.scene.units)
+		text := "mend: " + words.In(v.scene.units).Remedy(m)
 		if e.old {
 			text += " (before the last edit)"
 		} else if !slices.Contains(can, i) && m.Kind != gates.NothingFound {
@@ -158,7 +158,7 @@ func (v *checkView) aside(e *checkEntry, cut bool, shown int) string {
 		parts = append(parts, e.Name)
 	}
 	if shown < withLimit {
-		if b := report.CheckBound(&e.Check, v.scene.units); b != "-" {
+		if b := words.In(v.scene.units).Bounds(e.Check.Limit); b != "-" {
 			parts = append(parts, b)
 		}
 	}

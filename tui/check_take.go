@@ -2,7 +2,7 @@ package tui
 
 import (
 	"ullage/sim/gates"
-	"ullage/sim/report"
+	"ullage/sim/report/words"
 	"ullage/tui/draw"
 )
 
@@ -23,11 +23,11 @@ func (v *checkView) take(m *Model) {
 	}
 	can := e.settable()
 	if len(can) == 0 {
-		m.say(draw.Dim, "No number among the inputs does it: "+report.MendText(e.Remedies[0], m.units)+".")
+		m.say(draw.Dim, "No number among the inputs does it: "+words.In(m.units).Remedy(e.Remedies[0])+".")
 		return
 	}
 	mend := e.Remedies[can[v.among(can)]]
-	before, says := m.file(), report.MendText(mend, m.units)
+	before, says := m.file(), words.In(m.units).Remedy(mend)
 	if mend.Kind == gates.LeanIntoWind {
 		v.lean(m, mend, says)
 	} else {

@@ -9,7 +9,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"ullage/sim/gates"
-	"ullage/sim/report"
+	"ullage/sim/report/words"
 	"ullage/sim/results"
 	"ullage/sim/rocket"
 	"ullage/sim/rocketfile"
@@ -144,7 +144,7 @@ func TestCheckIsTheVerdict(t *testing.T) {
 	want, err := gates.Judge(context.Background(), f.Rocket(), gates.Options{Today: testDay(), Spreads: study.Spreads(f), Remedies: true})
 	require.NoError(t, err)
 	require.False(t, want.Pass())
-	require.Contains(t, s.said(), report.VerdictText(&want))
+	require.Contains(t, s.said(), words.Verdict(&want))
 	list := s.check().list()
 	require.Len(t, list, len(want.Checks))
 	for i, e := range list {

@@ -9,7 +9,7 @@ import (
 	tea "github.com/charmbracelet/bubbletea"
 
 	"ullage/sim/gates"
-	"ullage/sim/report"
+	"ullage/sim/report/words"
 	"ullage/sim/rocketfile"
 	"ullage/tui/draw"
 )
@@ -111,7 +111,7 @@ var helpPage = page{title: "keys", write: func(m *Model, w int) []string {
 	rows = append(rows, "", theme.Paint(draw.Heading, "words"))
 	paragraph(draw.Plain, "Every verdict is one of: "+strings.Join(gates.Words(), ", ")+".")
 	rows = append(rows, "", theme.Paint(draw.Heading, "cautions"))
-	for _, c := range report.Cautions(m.file().Rocket().Power) {
+	for _, c := range words.Cautions(m.file().Rocket().Power) {
 		paragraph(draw.Caution, c)
 	}
 	return rows
@@ -194,7 +194,7 @@ var findingsPage = page{title: "findings", write: func(m *Model, w int) []string
 		}
 	}
 	rows = append(rows, "", theme.Paint(draw.Heading, "cautions"))
-	for _, c := range report.Cautions(m.now.flight.Rocket.Power) {
+	for _, c := range words.Cautions(m.now.flight.Rocket.Power) {
 		for _, part := range draw.Wrapped(theme.Say(c), min(w, 96)) {
 			rows = append(rows, theme.Paint(draw.Caution, part))
 		}

@@ -2,6 +2,7 @@ package tui
 
 import (
 	"testing"
+
 	"ullage/tui/draw"
 
 	"github.com/stretchr/testify/require"

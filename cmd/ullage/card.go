@@ -8,8 +8,8 @@ import (
 	"time"
 
 	"ullage/sim/plan"
-	"ullage/sim/report"
 	"ullage/sim/report/card"
+	"ullage/sim/report/words"
 	"ullage/sim/rocket"
 	"ullage/sim/rocketfile"
 	"ullage/sim/study"
@@ -72,7 +72,7 @@ func (c *cardCommand) Run(s *streams) error {
 	if err != nil {
 		return err
 	}
-	if err := c.write(s, func(w io.Writer) error { return c.form(w, report.NewCard(days, c.system())) }); !readEnough(err) {
+	if err := c.write(s, func(w io.Writer) error { return c.form(w, days) }); !readEnough(err) {
 		return err
 	}
 	return failedCards(file.Name(), days)
@@ -113,14 +113,14 @@ func (c *cardCommand) fly(s *streams, files []*rocketfile.File) ([]plan.Day, err
 	return all, nil
 }
 
-func (c *cardCommand) form(w io.Writer, pages card.Card) error {
+func (c *cardCommand) form(w io.Writer, days []plan.Day) error {
 	switch {
 	case c.HTML:
-		return card.WriteHTML(w, pages)
+		return card.WriteHTML(w, days, c.system())
 	case c.Markdown:
-		return card.WriteMarkdown(w, pages)
+		return card.WriteMarkdown(w, days, c.system())
 	}
-	return card.WriteText(w, pages)
+	return card.WriteText(w, days, c.system())
 }
 
 // failedCards tells of the drives that are no-go; nil when none is.
@@ -131,7 +131,7 @@ func failedCards(name string, all []plan.Day) error {
 		if v.Pass() {
 			continue
 		}
-		text := report.VerdictText(v)
+		text := words.Verdict(v)
 		if len(all) > 1 {
 			text = string(v.Power) + ": " + text
 		}

@@ -9,6 +9,7 @@ import (
 
 	"ullage/sim/gates"
 	"ullage/sim/report"
+	"ullage/sim/report/words"
 	"ullage/sim/study"
 )
 
@@ -60,7 +61,7 @@ func (c *checkCommand) Run(s *streams) error {
 		return report.WriteVerdictText(w, &verdict, c.system())
 	})
 	if readEnough(err) && !verdict.Pass() {
-		err = failedError{fmt.Errorf("%s: %s", file.Name(), report.VerdictText(&verdict))}
+		err = failedError{fmt.Errorf("%s: %s", file.Name(), words.Verdict(&verdict))}
 	}
 	return err
 }

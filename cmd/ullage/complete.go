@@ -127,7 +127,7 @@ func positionalValues(command *kong.Node, before []string, last string) []candid
 	arg := command.Positional[n]
 	switch {
 	case arg.Enum != "":
-		return words(arg.EnumSlice(), "")
+		return plain(arg.EnumSlice(), "")
 	case strings.HasPrefix(arg.Tag.PlaceHolder, "NAME"):
 		return names(before, last, strings.TrimPrefix(arg.Tag.PlaceHolder, "NAME"))
 	}
@@ -152,11 +152,11 @@ func names(before []string, text, after string) []candidate {
 func flagValues(f *kong.Flag, before []string, prefix, value string) []candidate {
 	switch {
 	case f.Enum != "":
-		return words(f.EnumSlice(), prefix)
+		return plain(f.EnumSlice(), prefix)
 	case strings.HasPrefix(f.PlaceHolder, "NAME="):
 		return settings(before, prefix, value)
 	case f.Name == "every":
-		return words([]string{"1ms", "10ms", "100ms", "1s"}, prefix)
+		return plain([]string{"1ms", "10ms", "100ms", "1s"}, prefix)
 	case f.PlaceHolder == "FILE":
 		return []candidate{{completeFiles, ""}}
 	}
@@ -187,13 +187,13 @@ func settings(before []string, prefix, text string) []candidate {
 		return nil
 	}
 	if len(in.Choices) > 0 {
-		return words(in.Choices, prefix+name+"=")
+		return plain(in.Choices, prefix+name+"=")
 	}
-	return words([]string{in.Text(rocket)}, prefix+name+"=")
+	return plain([]string{in.Text(rocket)}, prefix+name+"=")
 }
 
-// words makes candidates of plain words.
-func words(list []string, prefix string) []candidate {
+// plain makes candidates of plain words.
+func plain(list []string, prefix string) []candidate {
 	var out []candidate
 	for _, w := range list {
 		if w != "" { // what stands for none in an enumeration

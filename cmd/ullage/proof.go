@@ -4,7 +4,7 @@ import (
 	"errors"
 	"io"
 
-	"ullage/sim/report"
+	"ullage/sim/report/proof"
 	"ullage/sim/study"
 )
 
@@ -53,11 +53,11 @@ func (c *proofCommand) Run(s *streams) error {
 	return c.write(s, func(w io.Writer) error {
 		switch {
 		case c.JSON:
-			return report.WriteProofJSON(w, &structure)
+			return proof.WriteJSON(w, &structure)
 		case c.Markdown:
-			return report.WriteProofMarkdown(w, &structure, c.system())
+			return proof.WriteMarkdown(w, &structure, c.system())
 		}
-		return report.WriteProofText(w, &structure, c.system())
+		return proof.WriteText(w, &structure, c.system())
 	})
 }
 

@@ -1,8 +1,6 @@
 package report
 
 import (
-	"bytes"
-	"encoding/json"
 	"fmt"
 	"io"
 	"math"
@@ -11,6 +9,9 @@ import (
 	"ullage/sim"
 	"ullage/sim/gates"
 	"ullage/sim/quantity"
+	"ullage/sim/report/machine"
+	"ullage/sim/report/page"
+	"ullage/sim/report/words"
 	"ullage/sim/rocket"
 	"ullage/sim/study"
 )
@@ -51,7 +52,7 @@ func WriteAirframeJSON(w io.Writer, frames []study.Airframe) error {
 				if !x.Happened {
 					return nil
 				}
-				return pointer(of(x))
+				return machine.Pointer(of(x))
 			}
 			return statesJSON{at(s.Dry), at(s.Release), at(s.LiquidOut), at(s.Burnout)}
 		}
@@ -64,45 +65,33 @@ func WriteAirframeJSON(w io.Writer, frames []study.Airframe) error {
 		for _, p := range a.Parts {
 			part := partJSON{Name: p.Name, CNAlpha: number(p.CNAlpha), Drag: number(p.Drag)}
 			if !math.IsNaN(p.At) {
-				part.At = pointer(p.At)
+				part.At = machine.Pointer(p.At)
 			}
 			j.Parts = append(j.Parts, part)
 		}
 		doc[string(a.Power)] = j
 	}
-	var b bytes.Buffer
-	e := json.NewEncoder(&b)
-	e.SetEscapeHTML(false)
-	e.SetIndent("", "  ")
-	if err := e.Encode(doc); err != nil {
-		return err
-	}
-	_, err := w.Write(b.Bytes())
-	return err
+	return machine.WriteDocument(w, doc)
 }
 
 // WriteAirframeText writes airframes as a report: balance and margins of every drive,
 // what each part adds, and how straight the thrust must be.
 func WriteAirframeText(w io.Writer, r *rocket.Rocket, frames []study.Airframe, sys quantity.System) error {
-	p := printer{sys}
+	p := words.In(sys)
 	var s sheet
-	name := printable(r.Name)
-	if name == "" {
-		name = "A rocket without a name"
-	}
-	s.hung("", name+", "+p.size(r.Shape.Length)+" long, "+p.size(r.Body.Diameter)+" across")
+	s.Hung("", words.Name(r)+", "+p.Size(r.Shape.Length)+" long, "+p.Size(r.Body.Diameter)+" across")
 	dry := r.DryBody()
-	s.hung("  ", "body "+p.mass(dry.Mass)+", balances "+p.size(dry.At)+" from the tip of the nose; "+inertiaBasis(r))
+	s.Hung("  ", "body "+p.Mass(dry.Mass)+", balances "+p.Size(dry.At)+" from the tip of the nose; "+inertiaBasis(r))
 	for i := range frames {
 		s.frame(p, &frames[i])
 	}
 	if len(frames) > 0 {
 		s.parts(p, &frames[0])
 	}
-	s.line("")
-	s.hung("  ", "Places count from the tip of the nose. Slender bodies, small angles, subsonic: estimates. "+
+	s.Line("")
+	s.Hung("  ", "Places count from the tip of the nose. Slender bodies, small angles, subsonic: estimates. "+
 		"Balance and weigh the rocket as it flies, and swing it to be sure of its inertia.")
-	s.hung("  ", commonCaution)
+	s.Hung("  ", words.CommonCaution)
 	_, err := io.WriteString(w, s.String())
 	return err
 }
@@ -119,11 +108,11 @@ func inertiaBasis(r *rocket.Rocket) string {
 }
 
 // frame writes one drive.
-func (s *sheet) frame(p printer, a *study.Airframe) {
+func (s *sheet) frame(p words.Printer, a *study.Airframe) {
 	st := &a.Flight.Stability
-	s.line("")
-	s.line("on " + string(a.Power))
-	s.line(fmt.Sprintf("  %-14s%14s%18s%14s  %s", "", "balance", "pitch inertia", "margin", ""))
+	s.Line("")
+	s.Line("on " + string(a.Power))
+	s.Line(fmt.Sprintf("  %-14s%14s%18s%14s  %s", "", "balance", "pitch inertia", "margin", ""))
 	row := func(label string, x sim.StabilityAt, judge bool) {
 		if !x.Happened {
 			return
@@ -132,40 +121,40 @@ func (s *sheet) frame(p printer, a *study.Airframe) {
 		if judge {
 			word, _ = gates.JudgeMargin(a.Flight.Rocket, x.Margin)
 		}
-		s.line(fmt.Sprintf("  %-14s%14s%18s%14s  %s", label, p.size(x.Balance), p.number(x.Pitch)+" kg·m²",
-			p.number(x.Margin)+" cal", word))
+		s.Line(fmt.Sprintf("  %-14s%14s%18s%14s  %s", label, p.Size(x.Balance), p.Number(x.Pitch)+" kg·m²",
+			p.Number(x.Margin)+" cal", word))
 	}
 	row("dry", st.Dry, false)
 	row("release", st.Release, false)
 	row("rail exit", st.RailExit, true)
 	row("liquid out", st.LiquidOut, true)
 	row("burnout", st.Burnout, true)
-	s.field("pressure centre", p.size(st.Release.PressureCentre)+", slope "+p.number(st.Release.CNAlpha)+" per radian")
+	s.Field("pressure centre", p.Size(st.Release.PressureCentre)+", slope "+p.Number(st.Release.CNAlpha)+" per radian")
 	if a.Flight.RailExit.Happened {
 		word, _ := gates.LimitFor(a.Flight.Rocket, gates.LimitAttack).Judge(st.RailExitAngle)
-		s.field("angle of attack", p.angle(st.RailExitAngle)+" from the wind at rail exit "+word)
+		s.Field("angle of attack", p.Angle(st.RailExitAngle)+" from the wind at rail exit "+word)
 	}
 	for _, m := range a.Alignments {
-		s.field("thrust "+p.angle(m.Angle)+" off", fmt.Sprintf("%s lower, tops %s to the side, angle of attack up to %s",
-			p.height(m.Lower), p.height(m.Off), p.angle(m.MaxAngle)))
+		s.Field("thrust "+p.Angle(m.Angle)+" off", fmt.Sprintf("%s lower, tops %s to the side, angle of attack up to %s",
+			p.Height(m.Lower), p.Height(m.Off), p.Angle(m.MaxAngle)))
 	}
-	tolerance := "within " + p.angle(a.Tolerance)
+	tolerance := "within " + p.Angle(a.Tolerance)
 	if a.Tolerance >= study.LargestMisalignment {
-		tolerance = "even " + p.angle(a.Tolerance)
+		tolerance = "even " + p.Angle(a.Tolerance)
 	}
-	s.field("build it", tolerance+" of the centreline to keep the angle of attack under "+p.angle(a.Attack)+" in calm air")
-	s.field("for "+p.number(a.Sizing.Margin)+" calibres", sizing(p, a))
+	s.Field("build it", tolerance+" of the centreline to keep the angle of attack under "+p.Angle(a.Attack)+" in calm air")
+	s.Field("for "+p.Number(a.Sizing.Margin)+" calibres", sizing(p, a))
 	for _, w := range a.Flight.Warnings {
 		if w.Code == sim.Unstable || w.Code == sim.Tumbles {
-			s.hung("  ! ", WarningText(w, p.sys))
+			s.Hung("  ! ", WarningText(w, p.System))
 		}
 	}
 }
 
 // sizing says what would give the margin wanted.
-func sizing(p printer, a *study.Airframe) string {
+func sizing(p words.Printer, a *study.Airframe) string {
 	z := &a.Sizing
-	text := p.mass(z.Weight) + " in the nose, " + p.size(z.NoseAt) + " from its tip"
+	text := p.Mass(z.Weight) + " in the nose, " + p.Size(z.NoseAt) + " from its tip"
 	switch {
 	case z.WeightOut:
 		text = "no weight in the nose is enough"
@@ -174,29 +163,29 @@ func sizing(p printer, a *study.Airframe) string {
 	}
 	if !z.SpanOut {
 		fins := a.Flight.Rocket.Shape.Fins
-		text += "; or a fin span of " + p.size(z.Span) + " instead of " + p.size(fins[len(fins)-1].Span)
+		text += "; or a fin span of " + p.Size(z.Span) + " instead of " + p.Size(fins[len(fins)-1].Span)
 	}
 	return text
 }
 
 // parts writes what each part adds.
-func (s *sheet) parts(p printer, a *study.Airframe) {
-	s.line("")
-	s.line(fmt.Sprintf("%-16s%14s%14s%10s", "part", "slope per rad", "acts at", "drag"))
+func (s *sheet) parts(p words.Printer, a *study.Airframe) {
+	s.Line("")
+	s.Line(fmt.Sprintf("%-16s%14s%14s%10s", "part", "slope per rad", "acts at", "drag"))
 	for _, x := range a.Parts {
 		at, slope := "", ""
 		if !math.IsNaN(x.At) {
-			at, slope = p.size(x.At), p.number(x.CNAlpha)
+			at, slope = p.Size(x.At), p.Number(x.CNAlpha)
 		}
 		share := ""
 		if a.Drag > 0 {
 			share = strings.Repeat("=", int(math.Round(20*x.Drag/a.Drag)))
 		}
-		s.line(fmt.Sprintf("%-16s%14s%14s%10s  %s", printable(x.Name), slope, at, p.number(x.Drag), share))
+		s.Line(fmt.Sprintf("%-16s%14s%14s%10s  %s", page.Printable(x.Name), slope, at, p.Number(x.Drag), share))
 	}
-	note := "drag of the shape at " + p.speed(a.Speed) + ": " + p.number(a.Drag)
+	note := "drag of the shape at " + p.Speed(a.Speed) + ": " + p.Number(a.Drag)
 	if a.Given {
 		note += "; the file gives its own, and that flies"
 	}
-	s.hung("  ", note)
+	s.Hung("  ", note)
 }

@@ -8,6 +8,8 @@ import (
 	"ullage/sim"
 	"ullage/sim/gates"
 	"ullage/sim/quantity"
+	"ullage/sim/report/machine"
+	"ullage/sim/report/words"
 	"ullage/sim/rocket"
 	"ullage/sim/study"
 )
@@ -36,63 +38,62 @@ func (b *Best) column(i int) Column {
 // WriteBestJSON writes one object: the inputs, the apogee, the range of each input
 // within 1 % of it, and the flights it took. SI, angles in degrees.
 func WriteBestJSON(w io.Writer, b Best) error {
-	inputs, within := members{}, members{}
+	var inputs, within machine.Object
 	for i, g := range b.Goals {
-		inputs = append(inputs, pair{g.Input.Name, number(machine(g.Input, b.Found.Values[i]))})
+		value := func(v float64) number { return number(programValue(g.Input, v)) }
+		inputs.Add(g.Input.Name, value(b.Found.Values[i]))
 		if i < len(b.Found.Within) {
 			r := b.Found.Within[i]
-			within = append(within, pair{g.Input.Name,
-				[2]number{number(machine(g.Input, r[0])), number(machine(g.Input, r[1]))}})
+			within.Add(g.Input.Name, [2]number{value(r[0]), value(r[1])})
 		} else {
-			within = append(within, pair{g.Input.Name, nil})
+			within.Add(g.Input.Name, nil)
 		}
 	}
-	out := members{
-		{"inputs", inputs}, {"apogee_m", number(b.Found.Apogee)},
-		{"within_1_percent", within}, {"flights", b.Found.Flights},
-	}
+	var out machine.Object
+	out.Add("inputs", &inputs).Add("apogee_m", number(b.Found.Apogee)).
+		Add("within_1_percent", &within).Add("flights", b.Found.Flights)
 	if b.Partial {
-		out = append(out, pair{"partial", true})
+		out.Add("partial", true)
 	}
-	return writeLine(w, out)
+	return machine.WriteLine(w, &out)
 }
 
 // WriteBestText writes what was found for people.
 func WriteBestText(w io.Writer, b Best) error {
-	p := printer{b.System}
+	p := words.In(b.System)
 	var s sheet
-	s.hung("", titleOf(b.Rocket)+": the highest apogee")
-	s.line("")
-	s.bestTable(b)
-	s.line("")
+	s.Hung("", words.Title(b.Rocket)+": the highest apogee")
+	s.Line("")
+	s.bestTable(p, b)
+	s.Line("")
 	r := &b.Found.Flight.Results
-	apogee := p.height(r.Apogee.Height) + " at " + p.time(r.Apogee.Time)
+	apogee := p.Height(r.Apogee.Height) + " at " + p.Time(r.Apogee.Time)
 	if b.Today != nil && b.Today.Results.Apogee.Happened {
-		apogee += "; as it is " + p.height(b.Today.Results.Apogee.Height)
+		apogee += "; as it is " + p.Height(b.Today.Results.Apogee.Height)
 	}
-	s.field("apogee", apogee)
+	s.Field("apogee", apogee)
 	if r.RailExit.Happened {
 		word, _ := gates.RailExit(b.Found.Flight.Rocket).Judge(r.RailExit.Speed)
 		thrust, _ := gates.LimitFor(b.Found.Flight.Rocket, gates.LimitThrustToWeight).Judge(r.RailExit.ThrustToWeight)
-		s.field("rail exit", p.speed(r.RailExit.Speed)+" "+word+"; thrust/weight "+
-			p.number(r.RailExit.ThrustToWeight)+" "+thrust)
+		s.Field("rail exit", p.Speed(r.RailExit.Speed)+" "+word+"; thrust/weight "+
+			p.Number(r.RailExit.ThrustToWeight)+" "+thrust)
 	}
 	if r.Landing.Happened {
 		word, _ := gates.LimitFor(b.Found.Flight.Rocket, gates.LimitLanding).Judge(r.Landing.Vertical)
-		s.field("lands", p.speed(r.Landing.Vertical)+" "+word)
+		s.Field("lands", p.Speed(r.Landing.Vertical)+" "+word)
 	}
-	s.field("took", plural(b.Found.Flights, "flight"))
+	s.Field("took", words.Plural(b.Found.Flights, "flight"))
 	if b.Partial {
-		s.field("search", gates.WordPartial+": the highest found before it was interrupted")
+		s.Field("search", gates.WordPartial+": the highest found before it was interrupted")
 	}
-	s.line("")
-	s.line("  To fly it, add:")
+	s.Line("")
+	s.Line("  To fly it, add:")
 	for i, g := range b.Goals {
-		setting := g.Input.Name + "=" + b.column(i).text(b.Found.Values[i], quantity.Metric, valueDigits)
+		setting := g.Input.Name + "=" + b.column(i).text(b.Found.Values[i], words.In(quantity.Metric), valueDigits)
 		if strings.ContainsRune(setting, ' ') {
 			setting = "'" + setting + "'"
 		}
-		s.line("    --set " + setting)
+		s.Line("    --set " + setting)
 	}
 	s.study(b.Rocket, b.Rigid)
 	_, err := io.WriteString(w, s.String())
@@ -100,12 +101,12 @@ func WriteBestText(w io.Writer, b Best) error {
 }
 
 // bestTable lists the inputs: what was found, how flat the top is, where was looked.
-func (s *sheet) bestTable(b Best) {
+func (s *sheet) bestTable(p words.Printer, b Best) {
 	cells := [][4]string{{"", "best", "within 1 %", "looked in"}}
 	notes := []string{""}
 	for i, g := range b.Goals {
 		c := b.column(i)
-		text := func(v float64) string { return c.text(v, b.System, valueDigits) }
+		text := func(v float64) string { return c.text(v, p, valueDigits) }
 		row := [4]string{g.Input.Name, text(b.Found.Values[i]), "", text(g.From) + " to " + text(g.To)}
 		if i < len(b.Found.Within) {
 			row[2] = text(b.Found.Within[i][0]) + " to " + text(b.Found.Within[i][1])
@@ -131,11 +132,11 @@ func (s *sheet) bestTable(b Best) {
 		for i := 1; i < len(row); i++ {
 			line += "   " + fmt.Sprintf("%*s", widths[i], row[i])
 		}
-		s.line(line)
+		s.Line(line)
 	}
 	for _, n := range notes {
 		if n != "" {
-			s.hung("  ", n)
+			s.Hung("  ", n)
 		}
 	}
 }

@@ -4,7 +4,6 @@ import (
 	"bytes"
 	"context"
 	"encoding/json"
-	"math"
 	"strings"
 	"testing"
 	"time"
@@ -14,6 +13,8 @@ import (
 
 	"ullage/sim/gates"
 	"ullage/sim/quantity"
+	"ullage/sim/report/page"
+	"ullage/sim/report/words"
 	"ullage/sim/rocketfile"
 	"ullage/sim/study"
 )
@@ -45,7 +46,7 @@ func TestVerdictText(t *testing.T) {
 		require.NoError(t, WriteVerdictText(&b, &v, sys))
 		goldenPage(t, "check-"+map[quantity.System]string{quantity.Metric: "metric", quantity.US: "us"}[sys], b.String())
 		for _, line := range strings.Split(b.String(), "\n") {
-			assert.LessOrEqual(t, len([]rune(line)), width, line)
+			assert.LessOrEqual(t, len([]rune(line)), page.Width, line)
 		}
 	}
 }
@@ -64,7 +65,7 @@ func TestVerdictFinding(t *testing.T) {
 	assert.Contains(t, f.Detail, "in the worst corner")
 	assert.Contains(t, f.Detail, "local law and the range officer decide")
 	bare := verdictOf(t, "bottle")
-	assert.Equal(t, "no-go: 1 of 14 checks outside the limits given, 4 not judged", VerdictText(&bare))
+	assert.Equal(t, "no-go: 1 of 14 checks outside the limits given, 4 not judged", words.Verdict(&bare))
 }
 
 // The keys that others read, in SI units and degrees, null where there is nothing.
@@ -105,30 +106,4 @@ func TestVerdictJSON(t *testing.T) {
 		}
 	}
 	assert.NotContains(t, b.String(), "NaN")
-}
-
-// Every mend has words of its own, in either system, fit for the end of a line.
-func TestMendWords(t *testing.T) {
-	f := rocketfile.Starter()
-	in, err := rocketfile.Find(f.Rocket(), "water.fill")
-	require.NoError(t, err)
-	seen := map[string]gates.RemedyKind{}
-	for k := gates.SetInput; k <= gates.NothingFound; k++ {
-		for _, sys := range []quantity.System{quantity.Metric, quantity.US} {
-			text := MendText(gates.Remedy{Kind: k, Input: in, From: 0.3, To: 0.25}, sys)
-			assert.NotEmpty(t, text)
-			assert.NotContains(t, strings.ToLower(text), "safe")
-			assert.False(t, strings.HasSuffix(text, "."), text)
-			if other, there := seen[text]; there {
-				assert.Equal(t, k, other, text)
-			}
-			seen[text] = k
-		}
-	}
-	assert.Equal(t, "water.fill 25 % or less", MendText(gates.Remedy{Input: in, From: 0.3, To: 0.25}, quantity.Metric))
-	assert.Equal(t, "water.fill 35 % or more, but then, on the day, outside its limit: landing", MendText(gates.Remedy{Input: in, From: 0.3, To: 0.35, Breaks: []string{"landing"}}, quantity.Metric))
-	assert.Contains(t, MendText(gates.Remedy{Kind: gates.CutVent, To: math.Inf(1)}, quantity.Metric), "open")
-	rail, err := rocketfile.Find(f.Rocket(), "rail.length")
-	require.NoError(t, err)
-	assert.Equal(t, "rail.length 6.57 ft or more", MendText(gates.Remedy{Input: rail, From: 1, To: 2}, quantity.US))
 }

@@ -5,9 +5,9 @@ import (
 	"errors"
 	"io"
 	"math"
-	"strconv"
 
 	"ullage/sim"
+	"ullage/sim/report/machine"
 )
 
 // DefaultEvery is the spacing of samples when none is asked for, s: fine enough
@@ -82,20 +82,7 @@ func appendRow(row []byte, s *sim.Sample) []byte {
 		if i > 0 {
 			row = append(row, ',')
 		}
-		row = appendNumber(row, c.of(s))
+		row = machine.AppendNumber(row, c.of(s))
 	}
 	return append(row, '\n')
-}
-
-// appendNumber appends the shortest text that reads back as the same number,
-// with an exponent only far from 1; nothing for what is not finite.
-func appendNumber(b []byte, v float64) []byte {
-	if math.IsNaN(v) || math.IsInf(v, 0) {
-		return b
-	}
-	v += 0 // no minus zero
-	if a := math.Abs(v); a != 0 && (a < 1e-6 || a >= 1e21) {
-		return strconv.AppendFloat(b, v, 'e', -1, 64)
-	}
-	return strconv.AppendFloat(b, v, 'f', -1, 64)
 }

@@ -9,6 +9,9 @@ import (
 
 	"ullage/sim/gates"
 	"ullage/sim/quantity"
+	"ullage/sim/report/machine"
+	"ullage/sim/report/page"
+	"ullage/sim/report/words"
 	"ullage/sim/rocket"
 	"ullage/sim/study"
 )
@@ -71,7 +74,7 @@ func WriteDispersionJSON(w io.Writer, s Dispersion) error {
 	if r.Landed > 0 {
 		l := r.Landing
 		d.Landing = &landingsJSON{number(l.East), number(l.North),
-			ellipseJSON{number(l.Major), number(l.Minor), number(tidy(l.Heading * degreesPerRadian))}}
+			ellipseJSON{number(l.Major), number(l.Minor), number(machine.Tidy(machine.Degrees(l.Heading)))}}
 	}
 	for _, i := range r.Importance {
 		d.Importance = append(d.Importance, importanceJSON{i.Input.Name, number(i.Rank)})
@@ -79,10 +82,8 @@ func WriteDispersionJSON(w io.Writer, s Dispersion) error {
 	if reservoir(r) {
 		d.Reservoir = r.Reservoir
 	}
-	return writeLine(w, d)
+	return machine.WriteLine(w, d)
 }
-
-const degreesPerRadian = 180 / math.Pi
 
 // newSummary is null throughout when there is nothing to sum up.
 func newSummary(s study.Summary) summaryJSON {
@@ -98,19 +99,19 @@ func reservoir(r *study.Dispersion) bool { return r.Apogee.Count > r.Reservoir }
 
 // WriteDispersionText writes a scatter for people.
 func WriteDispersionText(w io.Writer, sc Dispersion) error {
-	p := printer{sc.System}
+	p := words.In(sc.System)
 	r := &sc.Result
 	var s sheet
-	s.hung("", fmt.Sprintf("%s: %s drawn at random, seed %d", titleOf(sc.Rocket), plural(r.Drawn, "flight"), sc.Seed))
-	s.line("")
-	s.importance(sc)
-	s.line("")
-	t := newTable(&s, heading{width: 16, left: true},
-		heading{lines: []string{"mean"}, width: 8}, heading{lines: []string{"deviation"}, width: 10},
-		heading{lines: []string{"5 %"}, width: 8}, heading{lines: []string{"50 %"}, width: 8},
-		heading{lines: []string{"95 %"}, width: 8}, heading{left: true, width: 5})
+	s.Hung("", fmt.Sprintf("%s: %s drawn at random, seed %d", words.Title(sc.Rocket), words.Plural(r.Drawn, "flight"), sc.Seed))
+	s.Line("")
+	s.importance(p, sc)
+	s.Line("")
+	t := page.NewTable(&s, page.Heading{Width: 16, Left: true},
+		page.Heading{Lines: []string{"mean"}, Width: 8}, page.Heading{Lines: []string{"deviation"}, Width: 10},
+		page.Heading{Lines: []string{"5 %"}, Width: 8}, page.Heading{Lines: []string{"50 %"}, Width: 8},
+		page.Heading{Lines: []string{"95 %"}, Width: 8}, page.Heading{Left: true, Width: 5})
 	// The sheet takes whatever is written to it.
-	_ = t.head()
+	_ = t.Head()
 	for _, line := range []struct {
 		label, unit string
 		of          study.Summary
@@ -120,17 +121,17 @@ func WriteDispersionText(w io.Writer, sc Dispersion) error {
 		{"rail exit", "m/s", r.RailExit, gates.RailExit(sc.Rocket)},
 	} {
 		if line.of.Count == 0 {
-			_ = t.row(line.label+" "+p.unit(line.unit), "-", "-", "-", "-", "-", gates.WordNone)
+			_ = t.Row(line.label+" "+p.Unit(line.unit), "-", "-", "-", "-", "-", gates.WordNone)
 			continue
 		}
 		word := ""
 		if line.judge.Key != "" {
 			word, _ = line.judge.Judge(line.of.Q05)
 		}
-		_ = t.row(line.label+" "+p.unit(line.unit), p.bare(line.of.Mean, line.unit), p.bare(line.of.SD, line.unit),
-			p.bare(line.of.Q05, line.unit), p.bare(line.of.Q50, line.unit), p.bare(line.of.Q95, line.unit), word)
+		_ = t.Row(line.label+" "+p.Unit(line.unit), p.Bare(line.of.Mean, line.unit), p.Bare(line.of.SD, line.unit),
+			p.Bare(line.of.Q05, line.unit), p.Bare(line.of.Q50, line.unit), p.Bare(line.of.Q95, line.unit), word)
 	}
-	s.line("")
+	s.Line("")
 	s.landings(p, r)
 	s.draws(r)
 	s.study(sc.Rocket, sc.Rigid)
@@ -139,13 +140,13 @@ func WriteDispersionText(w io.Writer, sc Dispersion) error {
 }
 
 // importance lists what is uncertain, what matters most first.
-func (s *sheet) importance(sc Dispersion) {
-	t := newTable(s,
-		heading{lines: []string{"uncertain"}, left: true, width: 26},
-		heading{lines: []string{"value"}, width: 12},
-		heading{lines: []string{"one", "deviation"}, width: 12},
-		heading{lines: []string{"correlation", "with apogee"}, width: 12})
-	_ = t.head()
+func (s *sheet) importance(p words.Printer, sc Dispersion) {
+	t := page.NewTable(s,
+		page.Heading{Lines: []string{"uncertain"}, Left: true, Width: 26},
+		page.Heading{Lines: []string{"value"}, Width: 12},
+		page.Heading{Lines: []string{"one", "deviation"}, Width: 12},
+		page.Heading{Lines: []string{"correlation", "with apogee"}, Width: 12})
+	_ = t.Head()
 	rows := sc.Result.Importance
 	if len(rows) == 0 { // nothing flew; what would have been drawn is still of use
 		for _, d := range sc.Spreads {
@@ -153,7 +154,7 @@ func (s *sheet) importance(sc Dispersion) {
 		}
 	}
 	if len(rows) == 0 {
-		s.line("  nothing: every flight is the same")
+		s.Line("  nothing: every flight is the same")
 	}
 	for _, i := range rows {
 		c := Column{i.Input, sc.unitOf(i.Input.Name, i.Input.Unit)}
@@ -162,7 +163,7 @@ func (s *sheet) importance(sc Dispersion) {
 			rank = strconv.FormatFloat(i.Rank, 'f', 2, 64)
 		}
 		v, _ := i.Input.Get(sc.Rocket)
-		_ = t.row(i.Input.Name, c.text(v, sc.System, valueDigits), c.difference(i.SD, sc.System), rank)
+		_ = t.Row(i.Input.Name, c.text(v, p, valueDigits), p.Difference(i.SD, c.Unit), rank)
 	}
 }
 
@@ -176,36 +177,23 @@ func (s *Dispersion) unitOf(name string, other quantity.Unit) quantity.Unit {
 	return other
 }
 
-// difference writes a spread of the input: that of a temperature counts from nowhere.
-func (c Column) difference(v float64, sys quantity.System) string {
-	u := c.shown(sys)
-	u.Offset = 0
-	return spelled(trimmed(quantity.Format(v, u, digits)))
-}
-
 // landings says where the flights come down.
-func (s *sheet) landings(p printer, r *study.Dispersion) {
+func (s *sheet) landings(p words.Printer, r *study.Dispersion) {
 	if r.Landed == 0 {
-		s.field("landings", gates.WordNone)
+		s.Field("landings", gates.WordNone)
 		return
 	}
 	l := r.Landing
 	where := "the pad"
 	if d := math.Hypot(l.East, l.North); d >= 0.5 {
-		where = p.height(d) + " " + bearing(l.East, l.North) + " of the pad"
+		where = p.Height(d) + " " + words.Bearing(l.East, l.North) + " of the pad"
 	}
-	s.field("landings", "around "+where)
+	s.Field("landings", "around "+where)
 	if !(l.Major > 0) {
-		s.field("90 % of them", gates.WordUnknown+": too few, or all in one place, for an ellipse")
+		s.Field("90 % of them", gates.WordUnknown+": too few, or all in one place, for an ellipse")
 		return
 	}
-	s.field("90 % of them", ellipseText(p, l))
-}
-
-// ellipseText says how large an ellipse of landings is and how it lies.
-func ellipseText(p printer, l study.Ellipse) string {
-	return fmt.Sprintf("within an ellipse of semi-axes %s and %s, the longer towards %.0f deg",
-		p.height(l.Major), p.height(l.Minor), math.Mod(math.Round(l.Heading*degreesPerRadian), 180))
+	s.Field("90 % of them", p.Ellipse(l))
 }
 
 // draws counts what did not fly, and says how exact the figures are.
@@ -213,18 +201,18 @@ func (s *sheet) draws(r *study.Dispersion) {
 	if r.Invalid > 0 {
 		text := fmt.Sprintf("%d of %d draws made no rocket and are left out", r.Invalid, r.Drawn)
 		if r.FirstInvalid != nil {
-			text += "; the first: " + oneLine(r.FirstInvalid)
+			text += "; the first: " + page.OneLine(r.FirstInvalid)
 		}
-		s.field("no rocket", text)
+		s.Field("no rocket", text)
 	}
 	if r.Grounded > 0 {
-		s.field("rail exit", fmt.Sprintf("%s in %d of %d", gates.WordNever, r.Grounded, r.Drawn))
+		s.Field("rail exit", fmt.Sprintf("%s in %d of %d", gates.WordNever, r.Grounded, r.Drawn))
 	}
 	if reservoir(r) {
-		s.field("quantiles", fmt.Sprintf("and correlations from a reservoir of %d of the flights, drawn with the seed", r.Reservoir))
+		s.Field("quantiles", fmt.Sprintf("and correlations from a reservoir of %d of the flights, drawn with the seed", r.Reservoir))
 	}
 	if r.Partial {
-		s.field("scatter", fmt.Sprintf("%s: %d of %d flights", gates.WordPartial, r.Drawn, r.Asked))
+		s.Field("scatter", fmt.Sprintf("%s: %d of %d flights", gates.WordPartial, r.Drawn, r.Asked))
 	}
 }
 
@@ -246,7 +234,7 @@ const landingsBuffer = 1 << 16
 func (c *LandingsCSV) Add(l study.LandingPoint) error {
 	b := strconv.AppendInt(c.w.AvailableBuffer(), int64(l.Draw), 10)
 	for _, v := range [...]float64{l.Apogee, l.East, l.North} {
-		b = appendNumber(append(b, ','), v)
+		b = machine.AppendNumber(append(b, ','), v)
 	}
 	_, err := c.w.Write(append(b, '\n'))
 	return err

@@ -7,6 +7,7 @@ import (
 	"math"
 	"strconv"
 
+	"ullage/sim/report/machine"
 	"ullage/sim/study"
 )
 
@@ -23,13 +24,13 @@ type Place struct{ Latitude, Longitude float64 }
 // Offset is the place a distance east and north, m, of another: along the ellipsoid's
 // radii of curvature there, so for distances that are small beside the Earth.
 func (p Place) Offset(east, north float64) Place {
-	sin, cos := math.Sincos(p.Latitude / degreesPerRadian)
+	sin, cos := math.Sincos(p.Latitude * math.Pi / 180)
 	w := 1 - wgsEccentricity*sin*sin
 	meridian := wgsAxis * (1 - wgsEccentricity) / (w * math.Sqrt(w))
 	across := wgsAxis / math.Sqrt(w) * cos
 	return Place{
-		Latitude:  p.Latitude + north/meridian*degreesPerRadian,
-		Longitude: p.Longitude + east/across*degreesPerRadian,
+		Latitude:  p.Latitude + machine.Degrees(north/meridian),
+		Longitude: p.Longitude + machine.Degrees(east/across),
 	}
 }
 
@@ -70,7 +71,7 @@ func (m *LandingsMap) Add(l study.LandingPoint) error {
 	b = append(b, `},"properties":{"kind":"landing","draw":`...)
 	b = strconv.AppendInt(b, int64(l.Draw), 10)
 	b = append(b, `,"apogee_m":`...)
-	b = appendNumber(b, l.Apogee) // a landing has one
+	b = machine.AppendNumber(b, l.Apogee) // a landing has one
 	_, err := m.w.Write(append(b, `}}`...))
 	return err
 }

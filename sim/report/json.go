@@ -1,28 +1,18 @@
 package report
 
 import (
-	"bytes"
-	"encoding/json"
 	"io"
-	"math"
+	"reflect"
+	"strings"
 
 	"ullage/sim"
 	"ullage/sim/quantity"
+	"ullage/sim/report/machine"
+	"ullage/sim/report/page"
 	"ullage/sim/rocket"
 )
 
-// number is a JSON number; null when it is not finite, for JSON has no word for
-// that.
-type number float64
-
-// MarshalJSON implements json.Marshaler.
-func (n number) MarshalJSON() ([]byte, error) {
-	v := float64(n)
-	if math.IsNaN(v) || math.IsInf(v, 0) {
-		return []byte("null"), nil
-	}
-	return json.Marshal(v + 0) // no minus zero
-}
+type number = machine.Number
 
 // The document of `fly --json`. Keys are always present; a pointer is null when
 // the thing did not happen. SI units, named in the keys.
@@ -165,10 +155,9 @@ func newCanopy(c sim.CanopyResult) canopyJSON {
 	if !c.Opened {
 		return canopyJSON{Name: c.Name}
 	}
-	given := func(v float64) *number { n := number(v); return &n }
 	return canopyJSON{
-		c.Name, given(c.Time), given(c.Height), given(c.Airspeed),
-		given(c.Load), given(c.LoadBound), given(c.Descent),
+		c.Name, machine.Pointer(c.Time), machine.Pointer(c.Height), machine.Pointer(c.Airspeed),
+		machine.Pointer(c.Load), machine.Pointer(c.LoadBound), machine.Pointer(c.Descent),
 	}
 }
 
@@ -176,13 +165,37 @@ func newCanopy(c sim.CanopyResult) canopyJSON {
 // spaces, in SI units with angles in degrees. The same flight gives the same
 // bytes. Keys are always there; what did not happen is null.
 func WriteJSON(w io.Writer, fl *sim.Flight) error {
-	var b bytes.Buffer
-	e := json.NewEncoder(&b)
-	e.SetEscapeHTML(false)
-	e.SetIndent("", "  ")
-	if err := e.Encode(newDocument(fl)); err != nil {
-		return err
-	}
-	_, err := w.Write(b.Bytes())
-	return err
+	return machine.WriteDocument(w, newDocument(fl))
 }
+
+// addFlight adds why there is no flight, null when there is one, and the keys of
+// `fly --json`, null when there is none.
+func addFlight(line *machine.Object, fl *sim.Flight, invalid error) *machine.Object {
+	if fl == nil {
+		why := "no flight"
+		if invalid != nil {
+			why = page.OneLine(invalid)
+		}
+		line.Add("invalid", why)
+		for _, key := range documentKeys {
+			line.Add(key, nil)
+		}
+		return line
+	}
+	line.Add("invalid", nil)
+	d := reflect.ValueOf(newDocument(fl))
+	for i, key := range documentKeys {
+		line.Add(key, d.Field(i).Interface())
+	}
+	return line
+}
+
+// documentKeys are the keys of `fly --json` in order.
+var documentKeys = func() []string {
+	t := reflect.TypeFor[document]()
+	keys := make([]string, t.NumField())
+	for i := range keys {
+		keys[i], _, _ = strings.Cut(t.Field(i).Tag.Get("json"), ",")
+	}
+	return keys
+}()

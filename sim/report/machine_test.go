@@ -236,12 +236,3 @@ func TestCSVRefusesASpacing(t *testing.T) {
 func TestCSVStopsWhenItCannotWrite(t *testing.T) {
 	assert.ErrorIs(t, WriteCSV(failing{ErrSpacing}, flown(t), 1e-3), ErrSpacing)
 }
-
-func TestAppendNumber(t *testing.T) {
-	for v, want := range map[float64]string{
-		0: "0", math.Copysign(0, -1): "0", 101325: "101325", 1013250.5: "1013250.5", 0.1: "0.1", 1e-7: "1e-07",
-		math.NaN(): "", math.Inf(1): "",
-	} {
-		assert.Equal(t, want, string(appendNumber(nil, v)))
-	}
-}

@@ -11,6 +11,9 @@ import (
 	"ullage/sim"
 	"ullage/sim/gates"
 	"ullage/sim/quantity"
+	"ullage/sim/report/machine"
+	"ullage/sim/report/page"
+	"ullage/sim/report/words"
 	"ullage/sim/rocket"
 	"ullage/sim/study"
 )
@@ -49,14 +52,16 @@ var errNotFlown = errors.New("not flown: interrupted")
 func WriteMotorsJSON(w io.Writer, m Motors) error {
 	for i := range m.Compared {
 		c := &m.Compared[i]
-		line := members{{"motor", c.Name}, {"problem", nil}, {"best_delay_s", nil}, {"best_delay_airspeed_mps", nil}}
+		var problem, delay, airspeed any
 		if c.Problem != "" {
-			line[1].value = c.Problem
+			problem = c.Problem
 		}
 		if d := bestDelay(c); d != nil {
-			line[2].value, line[3].value = number(tidy(d.Value)), number(d.Airspeed)
+			delay, airspeed = number(machine.Tidy(d.Value)), number(d.Airspeed)
 		}
-		if err := writeLine(w, append(line, flightMembers(c.Flight, whyNot(c))...)); err != nil {
+		var line machine.Object
+		line.Add("motor", c.Name).Add("problem", problem).Add("best_delay_s", delay).Add("best_delay_airspeed_mps", airspeed)
+		if err := machine.WriteLine(w, addFlight(&line, c.Flight, whyNot(c))); err != nil {
 			return err
 		}
 	}
@@ -72,7 +77,7 @@ type motorColumn struct {
 func figureColumn(name string, of func(r *sim.Results) (float64, bool)) motorColumn {
 	return motorColumn{name, func(_ *study.Compared, r *sim.Results) string {
 		if v, happened := of(r); happened {
-			return string(appendNumber(nil, v))
+			return string(machine.AppendNumber(nil, v))
 		}
 		return ""
 	}}
@@ -81,7 +86,7 @@ func figureColumn(name string, of func(r *sim.Results) (float64, bool)) motorCol
 func delayColumn(name string, of func(d *study.Delay) float64) motorColumn {
 	return motorColumn{name, func(c *study.Compared, _ *sim.Results) string {
 		if d := bestDelay(c); d != nil {
-			return string(appendNumber(nil, tidy(of(d))))
+			return string(machine.AppendNumber(nil, machine.Tidy(of(d))))
 		}
 		return ""
 	}}
@@ -122,9 +127,9 @@ func WriteMotorsCSV(w io.Writer, m Motors) error {
 		c := &m.Compared[i]
 		problem := c.Problem
 		if c.Flight == nil {
-			problem = oneLine(whyNot(c))
+			problem = page.OneLine(whyNot(c))
 		}
-		b.WriteString(csvText(c.Name) + "," + csvText(problem))
+		b.WriteString(machine.Cell(c.Name) + "," + machine.Cell(problem))
 		for _, k := range motorColumns {
 			b.WriteByte(',')
 			if c.Flight != nil {
@@ -143,29 +148,29 @@ const MotorMark = "!"
 
 // WriteMotorsText writes a table for people.
 func WriteMotorsText(w io.Writer, m Motors) error {
-	p := printer{m.System}
+	p := words.In(m.System)
 	var s sheet
 	flown := *m.Rocket
 	flown.Power = rocket.MotorPower
-	s.hung("", titleOf(&flown)+": "+plural(len(m.Compared), "motor"))
-	s.line("")
-	name := heading{lines: []string{"motor"}, left: true, width: 8}
+	s.Hung("", words.Title(&flown)+": "+words.Plural(len(m.Compared), "motor"))
+	s.Line("")
+	name := page.Heading{Lines: []string{"motor"}, Left: true, Width: 8}
 	const most = 12 // longer ones have a line of their own
 	for _, c := range m.Compared {
-		name.width = min(most, max(name.width, utf8.RuneCountInString(printable(c.Name))))
+		name.Width = min(most, max(name.Width, utf8.RuneCountInString(page.Printable(c.Name))))
 	}
-	t := newTable(&s, heading{width: 1}, name,
-		heading{lines: []string{"class"}, left: true},
-		heading{lines: []string{"thrust/", "weight"}},
-		heading{lines: []string{"rail", "exit"}, unit: p.unit("m/s"), width: 5},
-		heading{left: true, width: 5},
-		heading{lines: []string{"apogee"}, unit: p.unit("m"), width: 6},
-		heading{lines: []string{"best", "delay"}, unit: "s", width: 5},
-		heading{lines: []string{"top", "speed"}, unit: p.unit("m/s")},
-		heading{lines: []string{"Mach"}, width: 5},
-		heading{lines: []string{"lands"}, unit: p.unit("m/s"), width: 5},
-		heading{left: true, width: 5})
-	_ = t.head()
+	t := page.NewTable(&s, page.Heading{Width: 1}, name,
+		page.Heading{Lines: []string{"class"}, Left: true},
+		page.Heading{Lines: []string{"thrust/", "weight"}},
+		page.Heading{Lines: []string{"rail", "exit"}, Unit: p.Unit("m/s"), Width: 5},
+		page.Heading{Left: true, Width: 5},
+		page.Heading{Lines: []string{"apogee"}, Unit: p.Unit("m"), Width: 6},
+		page.Heading{Lines: []string{"best", "delay"}, Unit: "s", Width: 5},
+		page.Heading{Lines: []string{"top", "speed"}, Unit: p.Unit("m/s")},
+		page.Heading{Lines: []string{"Mach"}, Width: 5},
+		page.Heading{Lines: []string{"lands"}, Unit: p.Unit("m/s"), Width: 5},
+		page.Heading{Left: true, Width: 5})
+	_ = t.Head()
 	var notes []string
 	for i := range m.Compared {
 		c := &m.Compared[i]
@@ -173,32 +178,32 @@ func WriteMotorsText(w io.Writer, m Motors) error {
 		switch {
 		case c.Flight == nil:
 			mark = MotorMark
-			notes = append(notes, MotorMark+" "+printable(c.Name)+": no flight: "+oneLine(whyNot(c)))
+			notes = append(notes, MotorMark+" "+page.Printable(c.Name)+": no flight: "+page.OneLine(whyNot(c)))
 		case c.Problem != "":
 			mark = MotorMark
-			notes = append(notes, MotorMark+" "+printable(c.Name)+" "+gates.WordLarge+": "+printable(c.Problem))
+			notes = append(notes, MotorMark+" "+page.Printable(c.Name)+" "+gates.WordLarge+": "+page.Printable(c.Problem))
 		}
 		cells := m.cells(p, c, mark)
 		if utf8.RuneCountInString(cells[1]) > most && len(cells) > 2 {
-			_ = t.row(cells[:2]...)
+			_ = t.Row(cells[:2]...)
 			cells[0], cells[1] = "", ""
 		}
-		_ = t.row(cells...)
+		_ = t.Row(cells...)
 	}
-	s.line("")
+	s.Line("")
 	for _, n := range notes {
-		s.hung("  ", n+".")
+		s.Hung("  ", n+".")
 	}
 	if m.Limit > 0 {
-		text := fmt.Sprintf("Motors of more than %s are marked", p.impulse(m.Limit))
+		text := fmt.Sprintf("Motors of more than %s are marked", p.Impulse(m.Limit))
 		if l := gates.LimitFor(m.Rocket, gates.LimitImpulse); m.Limit == l.Max {
 			text += ": " + l.Source
 		}
-		s.hung("  ", text+".")
+		s.Hung("  ", text+".")
 	}
-	s.hung("  ", "The best delay opens the canopy slowest; the rest is for the delay that each file has.")
+	s.Hung("  ", "The best delay opens the canopy slowest; the rest is for the delay that each file has.")
 	if m.Partial {
-		s.hung("  ", gates.WordPartial+": interrupted before all had flown.")
+		s.Hung("  ", gates.WordPartial+": interrupted before all had flown.")
 	}
 	s.study(&flown, m.Rigid)
 	_, err := io.WriteString(w, s.String())
@@ -206,8 +211,8 @@ func WriteMotorsText(w io.Writer, m Motors) error {
 }
 
 // cells are a motor's row.
-func (m *Motors) cells(p printer, c *study.Compared, mark string) []string {
-	name := printable(c.Name)
+func (m *Motors) cells(p words.Printer, c *study.Compared, mark string) []string {
+	name := page.Printable(c.Name)
 	if c.Flight == nil {
 		return []string{mark, name}
 	}
@@ -219,22 +224,21 @@ func (m *Motors) cells(p printer, c *study.Compared, mark string) []string {
 	out := []string{mark, name, class}
 	if e := r.RailExit; e.Happened {
 		word, _ := gates.RailExit(c.Flight.Rocket).Judge(e.Speed)
-		out = append(out, p.number(e.ThrustToWeight), p.bare(e.Speed, "m/s"), word)
+		out = append(out, p.Number(e.ThrustToWeight), p.Bare(e.Speed, "m/s"), word)
 	} else {
 		out = append(out, "-", "-", gates.WordNever)
 	}
 	apogee, delay := "-", "-"
 	if r.Apogee.Happened {
-		apogee = p.bare(r.Apogee.Height, "m")
+		apogee = p.Bare(r.Apogee.Height, "m")
 	}
 	if d := bestDelay(c); d != nil {
-		delay = trimmed(quantity.Format(d.Value, unitNamed("s"), digits))
-		delay = strings.TrimSuffix(delay, " s")
+		delay = strings.TrimSuffix(p.Given(d.Value, "s"), " s")
 	}
-	out = append(out, apogee, delay, p.bare(r.Max.Speed, "m/s"), p.number(r.Max.Mach))
+	out = append(out, apogee, delay, p.Bare(r.Max.Speed, "m/s"), p.Number(r.Max.Mach))
 	if l := r.Landing; l.Happened {
 		word, _ := gates.LimitFor(c.Flight.Rocket, gates.LimitLanding).Judge(l.Vertical)
-		return append(out, p.bare(l.Vertical, "m/s"), word)
+		return append(out, p.Bare(l.Vertical, "m/s"), word)
 	}
 	return append(out, "-", gates.WordNever)
 }

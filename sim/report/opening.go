@@ -9,6 +9,9 @@ import (
 	"ullage/sim"
 	"ullage/sim/gates"
 	"ullage/sim/quantity"
+	"ullage/sim/report/machine"
+	"ullage/sim/report/page"
+	"ullage/sim/report/words"
 	"ullage/sim/rocket"
 	"ullage/sim/study"
 )
@@ -96,8 +99,6 @@ func newLanding(l sim.Landing) *landingJSON {
 	}
 }
 
-func given(v float64) *number { n := number(v); return &n }
-
 // WriteOpeningJSON writes one object, SI. The delays have delay_s, or set_height_m for
 // a rule on height; best is the place of the best one among them.
 func WriteOpeningJSON(w io.Writer, o Opening) error {
@@ -108,13 +109,13 @@ func WriteOpeningJSON(w io.Writer, o Opening) error {
 	for _, x := range o.Delays {
 		j := delayJSON{Opened: x.Opened, Listed: x.Listed, Early: x.Early, Landing: newLanding(x.Landing)}
 		if o.falling() {
-			j.Height = given(tidy(x.Value))
+			j.Height = machine.Pointer(machine.Tidy(x.Value))
 		} else {
-			j.Delay = given(tidy(x.Value))
+			j.Delay = machine.Pointer(machine.Tidy(x.Value))
 		}
 		if x.Opened {
-			j.SinceTop, j.At, j.Airspeed = given(x.SinceTop), given(x.Height), given(x.Airspeed)
-			j.Load, j.LoadBound = given(x.Load), given(x.LoadBound)
+			j.SinceTop, j.At, j.Airspeed = machine.Pointer(x.SinceTop), machine.Pointer(x.Height), machine.Pointer(x.Airspeed)
+			j.Load, j.LoadBound = machine.Pointer(x.Load), machine.Pointer(x.LoadBound)
 		}
 		d.Delays = append(d.Delays, j)
 	}
@@ -128,7 +129,7 @@ func WriteOpeningJSON(w io.Writer, o Opening) error {
 		z := o.Sized
 		d.Sized = &sizedJSON{number(o.Speed), number(z.Diameter), number(z.Area), number(z.Vertical), number(z.Drift), number(z.Flight.Results.Landing.Time)}
 	}
-	return writeLine(w, d)
+	return machine.WriteLine(w, d)
 }
 
 func newWhatIf(x study.WhatIf, canopy int) whatIfJSON {
@@ -140,7 +141,7 @@ func newWhatIf(x study.WhatIf, canopy int) whatIfJSON {
 		r := &x.Flight.Results
 		j.Landing = newLanding(r.Landing)
 		if c := r.Canopies[canopy]; c.Opened {
-			j.Height, j.Airspeed, j.Load = given(c.Height), given(c.Airspeed), given(c.Load)
+			j.Height, j.Airspeed, j.Load = machine.Pointer(c.Height), machine.Pointer(c.Airspeed), machine.Pointer(c.Load)
 		}
 	}
 	return j
@@ -156,18 +157,18 @@ func WriteOpeningCSV(w io.Writer, o Opening) error {
 	var b strings.Builder
 	b.WriteString(set + ",best,listed,since_apogee_s,height_m,airspeed_mps,load_n,load_bound_n,landing_mps,landing_s,drift_m\n")
 	for i, d := range o.Delays {
-		row := appendNumber(nil, tidy(d.Value))
+		row := machine.AppendNumber(nil, machine.Tidy(d.Value))
 		row = append(row, fmt.Sprintf(",%t,%t", i == o.Best, d.Listed)...)
 		for _, v := range [...]float64{d.SinceTop, d.Height, d.Airspeed, d.Load, d.LoadBound} {
 			row = append(row, ',')
 			if d.Opened {
-				row = appendNumber(row, v)
+				row = machine.AppendNumber(row, v)
 			}
 		}
 		for _, v := range [...]float64{d.Landing.Speed, d.Landing.Time, math.Hypot(d.Landing.East, d.Landing.North)} {
 			row = append(row, ',')
 			if d.Landing.Happened {
-				row = appendNumber(row, v)
+				row = machine.AppendNumber(row, v)
 			}
 		}
 		b.Write(append(row, '\n'))
@@ -184,24 +185,24 @@ const (
 
 // WriteOpeningText writes it for people.
 func WriteOpeningText(w io.Writer, o Opening) error {
-	p := printer{o.System}
+	p := words.In(o.System)
 	var s sheet
-	s.hung("", fmt.Sprintf("%s: canopy %s opens by %q", titleOf(o.Rocket), printable(o.Rocket.Canopies[o.Canopy].Name), o.Rule))
-	s.line("")
+	s.Hung("", fmt.Sprintf("%s: canopy %s opens by %q", words.Title(o.Rocket), page.Printable(o.Rocket.Canopies[o.Canopy].Name), o.Rule))
+	s.Line("")
 	if len(o.Delays) > 0 {
 		s.delays(p, o)
 	} else {
-		s.line("  The rocket does not leave its guide: there is no opening to choose.")
+		s.Line("  The rocket does not leave its guide: there is no opening to choose.")
 	}
 	if len(o.WhatIfs) > 0 {
-		s.line("")
+		s.Line("")
 		s.whatIfs(p, o)
 	}
 	if o.Speed > 0 {
 		z := o.Sized
-		s.line("")
-		s.field("to land at "+p.given(o.Speed, "m/s"), fmt.Sprintf("a canopy of %s across, %s: %s down after %s, drift %s",
-			p.text(z.Diameter, "m"), squared(p.text(z.Area, "m2")), p.speed(z.Vertical), p.time(z.Flight.Results.Landing.Time), p.height(z.Drift)))
+		s.Line("")
+		s.Field("to land at "+p.Given(o.Speed, "m/s"), fmt.Sprintf("a canopy of %s across, %s: %s down after %s, drift %s",
+			p.Text(z.Diameter, "m"), squared(p.Text(z.Area, "m2")), p.Speed(z.Vertical), p.Time(z.Flight.Results.Landing.Time), p.Height(z.Drift)))
 	}
 	s.study(o.Rocket, o.Rigid)
 	_, err := io.WriteString(w, s.String())
@@ -209,23 +210,23 @@ func WriteOpeningText(w io.Writer, o Opening) error {
 }
 
 // delays is the table of the canopy's opening against the number in its rule.
-func (s *sheet) delays(p printer, o Opening) {
-	unit, bare := "s", func(v float64) string { return trimmed(quantity.Format(v, unitNamed("s"), digits)) }
+func (s *sheet) delays(p words.Printer, o Opening) {
+	unit := "s"
 	if o.falling() {
-		unit, bare = p.unit("m"), func(v float64) string { return p.given(v, "m") }
+		unit = "m"
 	}
-	t := newTable(s, heading{width: 2, left: true},
-		heading{lines: strings.Fields(o.numberName()), unit: unit, width: 7},
-		heading{lines: []string{"after", "the top"}, unit: "s"},
-		heading{lines: []string{"height"}, unit: p.unit("m"), width: 7},
-		heading{lines: []string{"airspeed"}, unit: p.unit("m/s")},
-		heading{left: true, width: 5},
-		heading{lines: []string{"opening", "load"}, unit: p.unit("N")},
-		heading{lines: []string{"at most"}, unit: p.unit("N")},
-		heading{lines: []string{"lands"}, unit: p.unit("m/s"), width: 6},
-		heading{left: true, width: 5},
-		heading{lines: []string{"drift"}, unit: p.unit("m"), width: 6})
-	_ = t.head()
+	t := page.NewTable(s, page.Heading{Width: 2, Left: true},
+		page.Heading{Lines: strings.Fields(o.numberName()), Unit: p.Unit(unit), Width: 7},
+		page.Heading{Lines: []string{"after", "the top"}, Unit: "s"},
+		page.Heading{Lines: []string{"height"}, Unit: p.Unit("m"), Width: 7},
+		page.Heading{Lines: []string{"airspeed"}, Unit: p.Unit("m/s")},
+		page.Heading{Left: true, Width: 5},
+		page.Heading{Lines: []string{"opening", "load"}, Unit: p.Unit("N")},
+		page.Heading{Lines: []string{"at most"}, Unit: p.Unit("N")},
+		page.Heading{Lines: []string{"lands"}, Unit: p.Unit("m/s"), Width: 6},
+		page.Heading{Left: true, Width: 5},
+		page.Heading{Lines: []string{"drift"}, Unit: p.Unit("m"), Width: 6})
+	_ = t.Head()
 	early, listed := false, false
 	for i, d := range o.Delays {
 		mark := ""
@@ -235,76 +236,76 @@ func (s *sheet) delays(p printer, o Opening) {
 		if d.Listed {
 			mark, listed = mark+listedMark, true
 		}
-		cells := []string{mark, strings.TrimSuffix(bare(d.Value), " "+unit)}
+		cells := []string{mark, strings.TrimSuffix(p.Given(d.Value, unit), " "+p.Unit(unit))}
 		switch {
 		case d.Opened:
 			word, _ := gates.LimitFor(o.Rocket, gates.LimitOpening).Judge(d.Airspeed)
-			cells = append(cells, p.bare(d.SinceTop, "s"), p.bare(d.Height, "m"), p.bare(d.Airspeed, "m/s"), word,
-				p.bare(d.Load, "N"), p.bare(d.LoadBound, "N"))
+			cells = append(cells, p.Bare(d.SinceTop, "s"), p.Bare(d.Height, "m"), p.Bare(d.Airspeed, "m/s"), word,
+				p.Bare(d.Load, "N"), p.Bare(d.LoadBound, "N"))
 			early = early || d.Early
 		default:
 			cells = append(cells, "-", "-", "-", gates.WordNever, "-", "-")
 		}
-		_ = t.row(append(cells, comesDown(p, o.Rocket, d.Landing)...)...)
+		_ = t.Row(append(cells, comesDown(p, o.Rocket, d.Landing)...)...)
 	}
 	switch {
 	case o.Best < 0:
-		s.hung("  ", "None opens as it should.")
+		s.Hung("  ", "None opens as it should.")
 	case o.falling():
-		s.hung("  ", bestMark+" is the lowest that leaves it time to fill and settle before landing.")
+		s.Hung("  ", bestMark+" is the lowest that leaves it time to fill and settle before landing.")
 	default:
-		s.hung("  ", bestMark+" opens slowest after thrust has ended.")
+		s.Hung("  ", bestMark+" opens slowest after thrust has ended.")
 	}
 	if listed {
-		s.hung("  ", listedMark+" a delay that can be had.")
+		s.Hung("  ", listedMark+" a delay that can be had.")
 	}
 	if early {
-		s.hung("  ", "Some open while thrust lasts.")
+		s.Hung("  ", "Some open while thrust lasts.")
 	}
 }
 
 // comesDown are the cells of a landing: speed down, word, drift.
-func comesDown(p printer, r *rocket.Rocket, l sim.Landing) []string {
+func comesDown(p words.Printer, r *rocket.Rocket, l sim.Landing) []string {
 	if !l.Happened {
 		return []string{"-", gates.WordNever, "-"}
 	}
 	word, _ := gates.LimitFor(r, gates.LimitLanding).Judge(l.Vertical)
-	return []string{p.bare(l.Vertical, "m/s"), word, p.bare(math.Hypot(l.East, l.North), "m")}
+	return []string{p.Bare(l.Vertical, "m/s"), word, p.Bare(math.Hypot(l.East, l.North), "m")}
 }
 
 // whatIfs is the table of what happens when it opens otherwise than planned.
-func (s *sheet) whatIfs(p printer, o Opening) {
-	t := newTable(s, heading{lines: []string{"if it opens"}, left: true, width: 12},
-		heading{lines: []string{"height"}, unit: p.unit("m"), width: 7},
-		heading{lines: []string{"airspeed"}, unit: p.unit("m/s")},
-		heading{left: true, width: 5},
-		heading{lines: []string{"load"}, unit: p.unit("N"), width: 7},
-		heading{lines: []string{"lands"}, unit: p.unit("m/s"), width: 6},
-		heading{left: true, width: 5},
-		heading{lines: []string{"energy"}, unit: p.unit("J"), width: 7},
-		heading{left: true, width: 5},
-		heading{lines: []string{"drift"}, unit: p.unit("m"), width: 6})
-	_ = t.head()
+func (s *sheet) whatIfs(p words.Printer, o Opening) {
+	t := page.NewTable(s, page.Heading{Lines: []string{"if it opens"}, Left: true, Width: 12},
+		page.Heading{Lines: []string{"height"}, Unit: p.Unit("m"), Width: 7},
+		page.Heading{Lines: []string{"airspeed"}, Unit: p.Unit("m/s")},
+		page.Heading{Left: true, Width: 5},
+		page.Heading{Lines: []string{"load"}, Unit: p.Unit("N"), Width: 7},
+		page.Heading{Lines: []string{"lands"}, Unit: p.Unit("m/s"), Width: 6},
+		page.Heading{Left: true, Width: 5},
+		page.Heading{Lines: []string{"energy"}, Unit: p.Unit("J"), Width: 7},
+		page.Heading{Left: true, Width: 5},
+		page.Heading{Lines: []string{"drift"}, Unit: p.Unit("m"), Width: 6})
+	_ = t.Head()
 	for _, x := range o.WhatIfs {
 		if x.Flight == nil {
-			s.hung(fmt.Sprintf("  %-12s ", x.Case), x.Problem)
+			s.Hung(fmt.Sprintf("  %-12s ", x.Case), x.Problem)
 			continue
 		}
 		r := &x.Flight.Results
 		cells := []string{string(x.Case)}
 		if c := r.Canopies[o.Canopy]; c.Opened {
 			word, _ := gates.LimitFor(o.Rocket, gates.LimitOpening).Judge(c.Airspeed)
-			cells = append(cells, p.bare(c.Height, "m"), p.bare(c.Airspeed, "m/s"), word, p.bare(c.Load, "N"))
+			cells = append(cells, p.Bare(c.Height, "m"), p.Bare(c.Airspeed, "m/s"), word, p.Bare(c.Load, "N"))
 		} else {
 			cells = append(cells, "-", "-", gates.WordNever, "-")
 		}
 		down := comesDown(p, o.Rocket, r.Landing)
 		energy, word := "-", ""
 		if r.Landing.Happened {
-			energy = p.bare(r.Landing.Energy, "J")
+			energy = p.Bare(r.Landing.Energy, "J")
 			word, _ = gates.LimitFor(o.Rocket, gates.LimitEnergy).Judge(r.Landing.Energy)
 		}
-		_ = t.row(append(cells, down[0], down[1], energy, word, down[2])...)
+		_ = t.Row(append(cells, down[0], down[1], energy, word, down[2])...)
 	}
 }
 

@@ -8,6 +8,7 @@ import (
 
 	"ullage/sim/gates"
 	"ullage/sim/quantity"
+	"ullage/sim/report/words"
 	"ullage/sim/rocket"
 	"ullage/sim/study"
 )
@@ -16,17 +17,17 @@ import (
 // short where the limit is reached or what rail would do, and at length in its detail.
 // The findings are those of a flight of the rocket; the list is changed in place.
 func WithRail(list []Finding, e study.RailExit, r *rocket.Rocket, sys quantity.System) {
-	p := printer{sys}
+	p := words.In(sys)
 	i := slices.IndexFunc(list, func(f Finding) bool { return f.Key == "rail-exit" })
 	if i < 0 {
 		return
 	}
 	f := &list[i]
-	wanted, asked := p.given(e.Limit, "m/s"), ""
+	wanted, asked := p.Given(e.Limit, "m/s"), ""
 	if e.Limit > gates.LimitFor(r, gates.LimitRailExit).Min {
-		factor := ratio(gates.LimitFor(r, gates.LimitRailExitWind).Min)
+		factor := words.Ratio(gates.LimitFor(r, gates.LimitRailExitWind).Min)
 		asked = ", " + factor + " × wind"
-		f.Detail += fmt.Sprintf(" The wind asks for it: %s times %s.", factor, p.given(r.Wind.Speed, "m/s"))
+		f.Detail += fmt.Sprintf(" The wind asks for it: %s times %s.", factor, p.Given(r.Wind.Speed, "m/s"))
 	}
 	short := wanted
 	if f.Value != "" { // whose unit it has
@@ -34,53 +35,53 @@ func WithRail(list []Finding, e study.RailExit, r *rocket.Rocket, sys quantity.S
 	}
 	switch {
 	case e.Reached:
-		short += " at " + p.rough(e.At, "m")
-		f.Detail += " " + wanted + " is reached " + p.height(e.At) + " along the rail."
+		short += " at " + p.Rough(e.At, "m")
+		f.Detail += " " + wanted + " is reached " + p.Height(e.At) + " along the rail."
 	case !math.IsNaN(e.Enough):
-		short += " needs " + p.rough(e.Enough, "m")
-		f.Detail += " A rail of " + p.height(e.Enough) + " would be enough."
+		short += " needs " + p.Rough(e.Enough, "m")
+		f.Detail += " A rail of " + p.Height(e.Enough) + " would be enough."
 	default:
 		short += " on no rail"
-		f.Detail += " No rail up to " + p.given(study.LongestRail, "m") + " is enough."
+		f.Detail += " No rail up to " + p.Given(study.LongestRail, "m") + " is enough."
 	}
 	f.Value = strings.TrimSpace(f.Value + " (" + short + asked + ")")
 	if !math.IsNaN(e.Pressure) {
-		f.Detail += " On this rail it takes " + p.text(e.Pressure, "bar")
+		f.Detail += " On this rail it takes " + p.Text(e.Pressure, "bar")
 		if !e.Reached {
 			f.Detail += ": within what the chamber is proved for only"
 		}
 		f.Detail += "."
 	}
 	if e.Exited {
-		f.Detail += " The speed is good for a wind up to " + p.speed(e.Wind) + "."
+		f.Detail += " The speed is good for a wind up to " + p.Speed(e.Wind) + "."
 	}
 }
 
 // RailFindings say where along the rail the speed reaches the limit, what rail or
 // pressure would be enough when it does not, and the wind that the speed is good for.
 func RailFindings(e study.RailExit, sys quantity.System) []Finding {
-	p := printer{sys}
+	p := words.In(sys)
 	var out []Finding
 	add := func(key, label, value, word string, level gates.Level, detail string) {
 		out = append(out, Finding{key, label, value, word, level, detail})
 	}
-	wanted, has := p.given(e.Limit, "m/s"), p.given(e.Guided, "m")
+	wanted, has := p.Given(e.Limit, "m/s"), p.Given(e.Guided, "m")
 	switch {
 	case e.Reached:
-		add("rail-reached", "on the rail", wanted+" at "+p.height(e.At)+" of "+has, gates.WordGood, gates.Good, "")
+		add("rail-reached", "on the rail", wanted+" at "+p.Height(e.At)+" of "+has, gates.WordGood, gates.Good, "")
 	case !math.IsNaN(e.Enough):
-		add("rail-reached", "on the rail", wanted+" takes "+p.height(e.Enough)+"; there is "+has+":", gates.WordShort, gates.Bad, "")
+		add("rail-reached", "on the rail", wanted+" takes "+p.Height(e.Enough)+"; there is "+has+":", gates.WordShort, gates.Bad, "")
 	default:
 		add("rail-reached", "on the rail", wanted, gates.WordNever, gates.Bad,
-			"No rail up to "+p.given(study.LongestRail, "m")+" is enough for it.")
+			"No rail up to "+p.Given(study.LongestRail, "m")+" is enough for it.")
 	}
 	if !e.Reached && !math.IsNaN(e.Pressure) {
-		add("rail-pressure", "or at", p.text(e.Pressure, "bar")+" with the rail as it is", "", gates.Plain,
+		add("rail-pressure", "or at", p.Text(e.Pressure, "bar")+" with the rail as it is", "", gates.Plain,
 			"Only within what the chamber is proved for.")
 	}
 	if e.Exited {
-		add("rail-wind", "wind at most", p.speed(e.Wind), "", gates.Plain,
-			"Above it the rail exit speed is less than "+ratio(e.Factor)+" times the wind.")
+		add("rail-wind", "wind at most", p.Speed(e.Wind), "", gates.Plain,
+			"Above it the rail exit speed is less than "+words.Ratio(e.Factor)+" times the wind.")
 	}
 	return out
 }
@@ -92,6 +93,6 @@ func (s *sheet) findings(list []Finding) {
 		if f.Detail != "" {
 			text += ". " + f.Detail
 		}
-		s.field(f.Label, text)
+		s.Field(f.Label, text)
 	}
 }

@@ -6,6 +6,8 @@ import (
 
 	"ullage/sim"
 	"ullage/sim/gates"
+	"ullage/sim/report/machine"
+	"ullage/sim/report/words"
 )
 
 type (
@@ -31,9 +33,9 @@ func newStability(fl *sim.Flight) *stabilityJSON {
 	}
 	out := &stabilityJSON{Margin: newMargins(s)}
 	if fl.RailExit.Happened {
-		out.RailExitAngle = pointer(degrees(s.RailExitAngle))
+		out.RailExitAngle = machine.Pointer(machine.Degrees(s.RailExitAngle))
 		if fl.Rocket.Rigid() {
-			out.MaxAngle = pointer(degrees(s.MaxAngle))
+			out.MaxAngle = machine.Pointer(machine.Degrees(s.MaxAngle))
 		}
 	}
 	return out
@@ -44,35 +46,28 @@ func newMargins(s *sim.Stability) marginJSON {
 		if !x.Happened {
 			return nil
 		}
-		return pointer(x.Margin)
+		return machine.Pointer(x.Margin)
 	}
-	return marginJSON{at(s.Release), at(s.RailExit), at(s.LiquidOut), at(s.Burnout), pointer(s.Least)}
+	return marginJSON{at(s.Release), at(s.RailExit), at(s.LiquidOut), at(s.Burnout), machine.Pointer(s.Least)}
 }
-
-func pointer(v float64) *number {
-	n := number(v)
-	return &n
-}
-
-func degrees(v float64) float64 { return v * 180 / math.Pi }
 
 // stabilityFindings judges margin and angle of attack, where a shape is known.
-func stabilityFindings(p printer, fl *sim.Flight) []Finding {
+func stabilityFindings(p words.Printer, fl *sim.Flight) []Finding {
 	s := &fl.Stability
 	if !s.Known || !fl.RailExit.Happened {
 		return nil
 	}
 	least, most := marginRange(s)
-	f := Finding{Key: "margin", Label: "margin", Detail: limitSentence(p, gates.LimitFor(fl.Rocket, gates.LimitMarginLeast)) + " " +
-		limitSentence(p, gates.LimitFor(fl.Rocket, gates.LimitMarginMost))}
-	f.Value = p.number(least) + " calibres"
-	if p.number(most) != p.number(least) {
-		f.Value = p.number(least) + " to " + p.number(most) + " calibres"
+	f := Finding{Key: "margin", Label: "margin", Detail: p.LimitSentence(gates.LimitFor(fl.Rocket, gates.LimitMarginLeast)) + " " +
+		p.LimitSentence(gates.LimitFor(fl.Rocket, gates.LimitMarginMost))}
+	f.Value = p.Number(least) + " calibres"
+	if p.Number(most) != p.Number(least) {
+		f.Value = p.Number(least) + " to " + p.Number(most) + " calibres"
 	}
 	if f.Word, f.Level = gates.LimitFor(fl.Rocket, gates.LimitMarginLeast).Judge(least); f.Level == gates.Good {
 		f.Word, f.Level = gates.LimitFor(fl.Rocket, gates.LimitMarginMost).Judge(most)
 	}
-	angle := judged(p, "attack", "angle of attack", p.angle(s.RailExitAngle), s.RailExitAngle, gates.LimitFor(fl.Rocket, gates.LimitAttack))
+	angle := judged(p, "attack", "angle of attack", p.Angle(s.RailExitAngle), s.RailExitAngle, gates.LimitFor(fl.Rocket, gates.LimitAttack))
 	return []Finding{f, angle}
 }
 
@@ -89,7 +84,7 @@ func marginRange(s *sim.Stability) (least, most float64) {
 }
 
 // stability writes margins and angles.
-func (s *sheet) stability(p printer, fl *sim.Flight) {
+func (s *sheet) stability(p words.Printer, fl *sim.Flight) {
 	st := &fl.Stability
 	if !st.Known {
 		return
@@ -100,7 +95,7 @@ func (s *sheet) stability(p printer, fl *sim.Flight) {
 		at   sim.StabilityAt
 	}{{"release", st.Release}, {"rail exit", st.RailExit}, {"liquid out", st.LiquidOut}, {"burnout", st.Burnout}} {
 		if x.at.Happened {
-			margins = append(margins, x.name+" "+p.number(x.at.Margin))
+			margins = append(margins, x.name+" "+p.Number(x.at.Margin))
 		}
 	}
 	note := ""
@@ -109,14 +104,14 @@ func (s *sheet) stability(p printer, fl *sim.Flight) {
 			note = " calibres, " + f.Word
 		}
 	}
-	s.field("margin", strings.Join(margins, ", ")+", least "+p.number(st.Least)+note)
+	s.Field("margin", strings.Join(margins, ", ")+", least "+p.Number(st.Least)+note)
 	if !fl.RailExit.Happened {
 		return
 	}
-	text := p.angle(st.RailExitAngle) + " at rail exit"
+	text := p.Angle(st.RailExitAngle) + " at rail exit"
 	if fl.Rocket.Rigid() {
-		text += ", at most " + p.angle(st.MaxAngle)
+		text += ", at most " + p.Angle(st.MaxAngle)
 	}
 	word, _ := gates.LimitFor(fl.Rocket, gates.LimitAttack).Judge(st.RailExitAngle)
-	s.field("angle of attack", text+" "+word)
+	s.Field("angle of attack", text+" "+word)
 }

@@ -5,6 +5,7 @@ import (
 
 	"ullage/sim"
 	"ullage/sim/quantity"
+	"ullage/sim/report/machine"
 	"ullage/sim/rocket"
 	"ullage/sim/rocketfile"
 	"ullage/sim/study"
@@ -77,7 +78,7 @@ func (c *sweepCSV) head() error {
 	c.headed = true
 	line := ""
 	for _, a := range c.axes {
-		line += csvText(a.Input.Name) + ","
+		line += machine.Cell(a.Input.Name) + ","
 	}
 	for i, k := range sweepColumns {
 		if i > 0 {
@@ -96,9 +97,9 @@ func (c *sweepCSV) Row(r study.Row) error {
 	b := c.row[:0]
 	for i, v := range r.Values {
 		if v.Word != "" {
-			b = append(b, csvText(v.Word)...)
+			b = append(b, machine.Cell(v.Word)...)
 		} else {
-			b = appendNumber(b, machine(c.axes[i].Input, v.Number))
+			b = machine.AppendNumber(b, programValue(c.axes[i].Input, v.Number))
 		}
 		b = append(b, ',')
 	}
@@ -110,7 +111,7 @@ func (c *sweepCSV) Row(r study.Row) error {
 			continue
 		}
 		if v, happened := k.of(&r.Flight.Results); happened {
-			b = appendNumber(b, v)
+			b = machine.AppendNumber(b, v)
 		}
 	}
 	c.row = append(b, '\n')
@@ -131,11 +132,12 @@ type sweepJSON struct {
 func SweepJSON(w io.Writer, s Sweep) RowWriter { return &sweepJSON{w, s.Axes} }
 
 func (j *sweepJSON) Row(r study.Row) error {
-	inputs := make(members, len(r.Values))
+	var inputs, line machine.Object
 	for i, v := range r.Values {
-		inputs[i] = pair{j.axes[i].Input.Name, inputValue(j.axes[i].Input, v)}
+		inputs.Add(j.axes[i].Input.Name, inputValue(j.axes[i].Input, v))
 	}
-	return writeLine(j.w, append(members{{"inputs", inputs}}, flightMembers(r.Flight, r.Invalid)...))
+	line.Add("inputs", &inputs)
+	return machine.WriteLine(j.w, addFlight(&line, r.Flight, r.Invalid))
 }
 
 func (j *sweepJSON) End() error { return nil }
@@ -145,5 +147,5 @@ func inputValue(in rocketfile.Input, v study.Value) any {
 	if v.Word != "" {
 		return v.Word
 	}
-	return number(machine(in, v.Number))
+	return number(programValue(in, v.Number))
 }

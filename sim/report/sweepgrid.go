@@ -6,6 +6,8 @@ import (
 	"unicode/utf8"
 
 	"ullage/sim/gates"
+	"ullage/sim/report/page"
+	"ullage/sim/report/words"
 	"ullage/sim/study"
 )
 
@@ -19,7 +21,7 @@ const (
 // a column a value of the second. The second grid waits for the end of the first.
 type sweepGrid struct {
 	sweepText
-	heads    []heading
+	heads    []page.Heading
 	line     []string // of the apogee, being filled
 	exit     [][]string
 	left     bool // some cell has markLeft
@@ -34,37 +36,37 @@ func newSweepGrid(t *sweepText) *sweepGrid {
 	for _, v := range t.s.Axes[1].Values {
 		text := t.value(1, v)
 		// Figures of up to five places and a mark.
-		g.heads = append(g.heads, heading{unit: text + " ", width: max(7, utf8.RuneCountInString(text)+1)})
+		g.heads = append(g.heads, page.Heading{Unit: text + " ", Width: max(7, utf8.RuneCountInString(text)+1)})
 	}
 	return g
 }
 
-func (g *sweepGrid) fits() bool { return newTable(nil, g.heads...).wide() <= width }
+func (g *sweepGrid) fits() bool { return page.NewTable(nil, g.heads...).Wide() <= page.Width }
 
 // over writes the name of what a grid shows and of the input across it.
 func (g *sweepGrid) over(what, unit string) error {
 	var s sheet
 	second := g.columns[1]
 	across := second.Input.Name
-	if u := second.shown(g.s.System).Name; u != "" && g.s.Axes[1].Values[0].Word == "" {
-		across += ", " + spelled(u)
+	if u := g.p.UnitOf(second.Unit); u != "" && g.s.Axes[1].Values[0].Word == "" {
+		across += ", " + u
 	}
-	s.hung("  ", fmt.Sprintf("%s, %s; across: %s", what, unit, across))
+	s.Hung("  ", fmt.Sprintf("%s, %s; across: %s", what, unit, across))
 	if _, err := g.w.Write([]byte(s.String())); err != nil {
 		return err
 	}
-	return g.table.head()
+	return g.table.Head()
 }
 
 func (g *sweepGrid) begin() error {
 	if g.table != nil {
 		return nil
 	}
-	g.table = newTable(g.w, g.heads...)
+	g.table = page.NewTable(g.w, g.heads...)
 	if err := g.title(); err != nil {
 		return err
 	}
-	return g.over("apogee", g.p.unit("m"))
+	return g.over("apogee", g.p.Unit("m"))
 }
 
 func (g *sweepGrid) Row(r study.Row) error {
@@ -92,7 +94,7 @@ func (g *sweepGrid) flush() error {
 	if len(g.line) == 0 {
 		return nil
 	}
-	err := g.table.row(g.line...)
+	err := g.table.Row(g.line...)
 	g.line = g.line[:0]
 	return err
 }
@@ -101,20 +103,20 @@ func (g *sweepGrid) flush() error {
 func (g *sweepGrid) cells(r study.Row) (apogee, exit string) {
 	if r.Flight == nil {
 		if g.invalid++; g.invalid == 1 {
-			g.firstBad = oneLine(r.Invalid)
+			g.firstBad = page.OneLine(r.Invalid)
 		}
 		return "- ", "- "
 	}
 	res := &r.Flight.Results
 	apogee, exit = gates.WordNever+" ", gates.WordNever+" "
 	if res.Apogee.Happened && res.RailExit.Happened {
-		apogee = g.p.bare(res.Apogee.Height, "m") + " "
+		apogee = g.p.Bare(res.Apogee.Height, "m") + " "
 		if res.LiquidLeft > 0 {
 			apogee, g.left = strings.TrimSuffix(apogee, " ")+markLeft, true
 		}
 	}
 	if e := res.RailExit; e.Happened {
-		exit = g.p.bare(e.Speed, "m/s") + " "
+		exit = g.p.Bare(e.Speed, "m/s") + " "
 		if _, level := gates.RailExit(r.Flight.Rocket).Judge(e.Speed); level != gates.Good {
 			exit, g.low = strings.TrimSuffix(exit, " ")+markLow, true
 		}
@@ -132,11 +134,11 @@ func (g *sweepGrid) End() error {
 	if _, err := g.w.Write([]byte("\n")); err != nil {
 		return err
 	}
-	if err := g.over("rail exit speed", g.p.unit("m/s")); err != nil {
+	if err := g.over("rail exit speed", g.p.Unit("m/s")); err != nil {
 		return err
 	}
 	for _, line := range g.exit {
-		if err := g.table.row(line...); err != nil {
+		if err := g.table.Row(line...); err != nil {
 			return err
 		}
 	}
@@ -148,7 +150,7 @@ func (g *sweepGrid) End() error {
 		notes = append(notes, markLow+" beside a speed: "+gates.WordLow+".")
 	}
 	if g.invalid > 0 {
-		notes = append(notes, fmt.Sprintf("- where the inputs make no rocket (%s): %s.", plural(g.invalid, "point"), g.firstBad))
+		notes = append(notes, fmt.Sprintf("- where the inputs make no rocket (%s): %s.", words.Plural(g.invalid, "point"), g.firstBad))
 	}
 	return g.closing(notes)
 }

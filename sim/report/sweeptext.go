@@ -7,6 +7,8 @@ import (
 	"unicode/utf8"
 
 	"ullage/sim/gates"
+	"ullage/sim/report/page"
+	"ullage/sim/report/words"
 	"ullage/sim/rocket"
 	"ullage/sim/study"
 )
@@ -14,12 +16,12 @@ import (
 // SweepText writes a table for people: a row a flight, or, when the values of a second
 // input fit beside each other, a grid of the apogee and one of the rail exit speed.
 func SweepText(w io.Writer, s Sweep) RowWriter {
-	t := &sweepText{w: w, s: s, p: printer{s.System}}
+	t := &sweepText{w: w, s: s, p: words.In(s.System)}
 	t.columns = make([]Column, len(s.Axes))
 	t.digits = make([]int, len(s.Axes))
 	for i, a := range s.Axes {
 		t.columns[i] = s.column(i)
-		t.digits[i] = t.columns[i].digitsFor(a.Values, s.System)
+		t.digits[i] = t.columns[i].digitsFor(a.Values, t.p)
 	}
 	if len(s.Axes) == 2 {
 		if g := newSweepGrid(t); g.fits() {
@@ -33,28 +35,28 @@ func SweepText(w io.Writer, s Sweep) RowWriter {
 type sweepText struct {
 	w       io.Writer
 	s       Sweep
-	p       printer
+	p       words.Printer
 	columns []Column
 	digits  []int
-	table   *table
+	table   *page.Table
 	sum     sweepSum
 }
 
 // value is a value of an axis without its unit.
 func (t *sweepText) value(axis int, v study.Value) string {
 	if v.Word != "" {
-		return printable(v.Word)
+		return page.Printable(v.Word)
 	}
-	return t.columns[axis].bare(v.Number, t.s.System, t.digits[axis])
+	return t.columns[axis].bare(v.Number, t.p, t.digits[axis])
 }
 
 // valueHead is the head of an axis's column, wide enough for its values.
-func (t *sweepText) valueHead(axis int) heading {
-	h := heading{lines: nameLines(t.columns[axis].Input.Name), unit: spelled(t.columns[axis].shown(t.s.System).Name)}
+func (t *sweepText) valueHead(axis int) page.Heading {
+	h := page.Heading{Lines: nameLines(t.columns[axis].Input.Name), Unit: t.p.UnitOf(t.columns[axis].Unit)}
 	for _, v := range t.s.Axes[axis].Values {
-		h.width = max(h.width, utf8.RuneCountInString(t.value(axis, v)))
+		h.Width = max(h.Width, utf8.RuneCountInString(t.value(axis, v)))
 		if v.Word != "" {
-			h.left, h.unit = true, ""
+			h.Left, h.Unit = true, ""
 		}
 	}
 	return h
@@ -96,9 +98,9 @@ func (t *sweepText) title() error {
 		names[i] = c.Input.Name
 	}
 	var s sheet
-	s.hung("", fmt.Sprintf("%s: %s over %s", titleOf(t.s.Rocket),
-		plural(study.Count(t.s.Axes), "flight"), strings.Join(names, " and ")))
-	s.line("")
+	s.Hung("", fmt.Sprintf("%s: %s over %s", words.Title(t.s.Rocket),
+		words.Plural(study.Count(t.s.Axes), "flight"), strings.Join(names, " and ")))
+	s.Line("")
 	_, err := io.WriteString(t.w, s.String())
 	return err
 }
@@ -111,33 +113,33 @@ func (t *sweepText) begin() error {
 	if t.table != nil {
 		return nil
 	}
-	var heads []heading
+	var heads []page.Heading
 	for i := range t.columns {
 		heads = append(heads, t.valueHead(i))
 	}
 	p := t.p
 	heads = append(heads,
-		heading{lines: []string{"apogee"}, unit: p.unit("m"), width: 7})
+		page.Heading{Lines: []string{"apogee"}, Unit: p.Unit("m"), Width: 7})
 	if t.timed() {
-		heads = append(heads, heading{lines: []string{"at"}, unit: "s", width: 6})
+		heads = append(heads, page.Heading{Lines: []string{"at"}, Unit: "s", Width: 6})
 	}
 	heads = append(heads,
-		heading{lines: []string{"rail", "exit"}, unit: p.unit("m/s"), width: 6},
-		heading{left: true, width: 5},
-		heading{lines: []string{"greatest", "accel."}, unit: p.accelerationUnit()})
+		page.Heading{Lines: []string{"rail", "exit"}, Unit: p.Unit("m/s"), Width: 6},
+		page.Heading{Left: true, Width: 5},
+		page.Heading{Lines: []string{"greatest", "accel."}, Unit: p.AccelerationUnit()})
 	if t.s.Rocket.Power == rocket.MotorPower {
-		heads = append(heads, heading{lines: []string{"burnout"}, unit: "s"})
+		heads = append(heads, page.Heading{Lines: []string{"burnout"}, Unit: "s"})
 	} else {
-		heads = append(heads, heading{lines: []string{"liquid", "left"}, unit: p.unit("g")})
+		heads = append(heads, page.Heading{Lines: []string{"liquid", "left"}, Unit: p.Unit("g")})
 	}
 	heads = append(heads,
-		heading{lines: []string{"lands"}, unit: p.unit("m/s"), width: 6},
-		heading{left: true, width: 5})
-	t.table = newTable(t.w, heads...)
+		page.Heading{Lines: []string{"lands"}, Unit: p.Unit("m/s"), Width: 6},
+		page.Heading{Left: true, Width: 5})
+	t.table = page.NewTable(t.w, heads...)
 	if err := t.title(); err != nil {
 		return err
 	}
-	return t.table.head()
+	return t.table.Head()
 }
 
 func (t *sweepText) Row(r study.Row) error {
@@ -155,43 +157,38 @@ func (t *sweepText) Row(r study.Row) error {
 	p, res := t.p, &r.Flight.Results
 	apogee, at := "-", "-"
 	if a := res.Apogee; a.Happened {
-		apogee, at = p.bare(a.Height, "m"), p.bare(a.Time, "s")
+		apogee, at = p.Bare(a.Height, "m"), p.Bare(a.Time, "s")
 	}
 	exit, exitWord := "-", gates.WordNever
 	if e := res.RailExit; e.Happened {
-		exit = p.bare(e.Speed, "m/s")
+		exit = p.Bare(e.Speed, "m/s")
 		exitWord, _ = gates.RailExit(r.Flight.Rocket).Judge(e.Speed)
 	}
 	lands, landsWord := "-", gates.WordNever
 	if l := res.Landing; l.Happened {
-		lands = p.bare(l.Vertical, "m/s")
+		lands = p.Bare(l.Vertical, "m/s")
 		landsWord, _ = gates.LimitFor(r.Flight.Rocket, gates.LimitLanding).Judge(l.Vertical)
 	}
 	cells = append(cells, apogee)
 	if t.timed() {
 		cells = append(cells, at)
 	}
-	cells = append(cells, exit, exitWord, p.bareAcceleration(res.Max.Acceleration))
+	cells = append(cells, exit, exitWord, p.BareAcceleration(res.Max.Acceleration))
 	switch {
 	case t.s.Rocket.Power == rocket.MotorPower && res.Burnout.Happened:
-		cells = append(cells, p.bare(res.Burnout.Time, "s"))
+		cells = append(cells, p.Bare(res.Burnout.Time, "s"))
 	case t.s.Rocket.Power != rocket.MotorPower && res.WaterFlew:
-		cells = append(cells, p.bare(res.LiquidLeft, "g"))
+		cells = append(cells, p.Bare(res.LiquidLeft, "g"))
 	default:
 		cells = append(cells, "-")
 	}
-	return t.table.row(append(cells, lands, landsWord)...)
+	return t.table.Row(append(cells, lands, landsWord)...)
 }
 
 // invalid writes why there is no flight in place of its numbers.
 func (t *sweepText) invalid(values []string, why error) error {
-	var b strings.Builder
-	narrow := newTable(&b, t.table.heads[:len(values)]...)
-	if err := narrow.row(values...); err != nil {
-		return err
-	}
 	var s sheet
-	s.hung(strings.TrimRight(b.String(), "\n")+"  ", "no rocket: "+oneLine(why))
+	s.Hung(t.table.Line(values...)+"  ", "no rocket: "+page.OneLine(why))
 	_, err := io.WriteString(t.w, s.String())
 	return err
 }
@@ -206,26 +203,26 @@ func (t *sweepText) End() error {
 // closing writes what the sweep came to, notes, and the cautions.
 func (t *sweepText) closing(notes []string) error {
 	var s sheet
-	s.line("")
+	s.Line("")
 	if t.sum.best != nil {
 		at := make([]string, len(t.columns))
 		for i, c := range t.columns {
 			v := t.sum.best.Values[i]
-			at[i] = c.Input.Name + " = " + printable(v.Word)
+			at[i] = c.Input.Name + " = " + page.Printable(v.Word)
 			if v.Word == "" {
-				at[i] = c.Input.Name + " = " + c.text(v.Number, t.s.System, t.digits[i])
+				at[i] = c.Input.Name + " = " + c.text(v.Number, t.p, t.digits[i])
 			}
 		}
-		s.hung("  highest  ", t.p.height(t.sum.best.Flight.Results.Apogee.Height)+" at "+strings.Join(at, ", "))
+		s.Hung("  highest  ", t.p.Height(t.sum.best.Flight.Results.Apogee.Height)+" at "+strings.Join(at, ", "))
 	}
 	if t.sum.leftover {
 		notes = append(notes, "The highest flight is looked for among those that leave the rail with no liquid left over.")
 	}
 	for _, n := range notes {
-		s.hung("  ", n)
+		s.Hung("  ", n)
 	}
 	if done, all := t.sum.rows, study.Count(t.s.Axes); done < all {
-		s.hung("  ", fmt.Sprintf("%s: %d of %d flights.", gates.WordPartial, done, all))
+		s.Hung("  ", fmt.Sprintf("%s: %d of %d flights.", gates.WordPartial, done, all))
 	}
 	s.study(t.s.Rocket, t.s.Rigid)
 	_, err := io.WriteString(t.w, s.String())

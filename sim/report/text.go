@@ -3,23 +3,19 @@ package report
 import (
 	"fmt"
 	"io"
-	"strings"
-	"unicode/utf8"
 
 	"ullage/sim"
 	"ullage/sim/gates"
 	"ullage/sim/quantity"
-	"ullage/sim/report/card"
+	"ullage/sim/report/page"
+	"ullage/sim/report/words"
 	"ullage/sim/rocket"
 )
-
-// width is the widest line of the text report, in columns.
-const width = 80
 
 // WriteText writes the short report of one flight, with more findings about it, such as
 // those of studies, if there are any.
 func WriteText(w io.Writer, fl *sim.Flight, sys quantity.System, more ...Finding) error {
-	p := printer{sys}
+	p := words.In(sys)
 	var s sheet
 	s.heading(p, fl.Rocket)
 	s.moments(p, fl)
@@ -34,78 +30,57 @@ func WriteText(w io.Writer, fl *sim.Flight, sys quantity.System, more ...Finding
 }
 
 // sheet gathers the report line by line.
-type sheet struct{ strings.Builder }
-
-func (s *sheet) line(text string) {
-	s.WriteString(strings.TrimRight(text, " "))
-	s.WriteByte('\n')
-}
-
-// hung writes text wrapped after a first line's prefix, later lines below it.
-func (s *sheet) hung(prefix, text string) {
-	indent := strings.Repeat(" ", utf8.RuneCountInString(prefix))
-	for _, l := range card.Wrap(text, width-len(indent)) {
-		s.line(prefix + l)
-		prefix = indent
-	}
-}
-
-// field writes a labelled line of text.
-func (s *sheet) field(label, text string) { s.hung(fmt.Sprintf("  %-16s  ", label), text) }
+type sheet struct{ page.Sheet }
 
 // row writes a moment: its label, time, height and speed to the right, a note.
 func (s *sheet) row(label, time, height, speed, note string) {
-	s.hung(fmt.Sprintf("  %-13s%10s%11s%12s  ", label, time, height, speed), note)
+	s.Hung(fmt.Sprintf("  %-13s%10s%11s%12s  ", label, time, height, speed), note)
 }
 
 // heading says what flies.
-func (s *sheet) heading(p printer, r *rocket.Rocket) {
-	name := printable(r.Name)
-	if name == "" {
-		name = "A rocket without a name"
-	}
-	s.hung("", name+" on "+string(r.Power)+" power")
+func (s *sheet) heading(p words.Printer, r *rocket.Rocket) {
+	s.Hung("", words.Title(r))
 	switch {
 	case r.Power == rocket.WaterPower && r.Water != nil:
 		w := r.Water
-		s.hung("  ", fmt.Sprintf("%s chamber, %s full, %s; throat %s",
-			p.given(w.Volume, "L"), p.given(w.Fill, "%"), p.given(w.Pressure, "bar"), p.size(w.Throat)))
+		s.Hung("  ", fmt.Sprintf("%s chamber, %s full, %s; throat %s",
+			p.Given(w.Volume, "L"), p.Given(w.Fill, "%"), p.Given(w.Pressure, "bar"), p.Size(w.Throat)))
 	case r.Power == rocket.MotorPower && r.Motor != nil:
 		m := r.Motor
-		s.hung("  ", fmt.Sprintf("%s of propellant in a case of %s", p.mass(m.Propellant), p.mass(m.Case)))
+		s.Hung("  ", fmt.Sprintf("%s of propellant in a case of %s", p.Mass(m.Propellant), p.Mass(m.Case)))
 	}
 	guide := "no rail"
 	if r.Rail.Length > 0 {
-		guide = "rail " + p.given(r.Rail.Length, "m")
+		guide = "rail " + p.Given(r.Rail.Length, "m")
 	}
 	day := "; calm"
 	if r.Wind.Speed > 0 {
-		day = "; wind " + p.given(r.Wind.Speed, "m/s") + " from " + p.given(r.Wind.From, "deg")
+		day = "; wind " + p.Given(r.Wind.Speed, "m/s") + " from " + p.Given(r.Wind.From, "deg")
 	}
-	s.hung("  ", guide+", "+p.given(r.Rail.Tilt, "deg")+" from vertical"+day)
+	s.Hung("  ", guide+", "+p.Given(r.Rail.Tilt, "deg")+" from vertical"+day)
 }
 
 // moments is the table of what happened when.
-func (s *sheet) moments(p printer, fl *sim.Flight) {
+func (s *sheet) moments(p words.Printer, fl *sim.Flight) {
 	r := &fl.Results
-	s.line("")
+	s.Line("")
 	s.row("", "time", "height", "speed", "")
-	s.row("lift-off", p.time(0), p.height(0), p.speed(0),
-		p.mass(r.LiftOffMass)+", thrust/weight "+p.number(r.LiftOffThrustToWeight))
+	s.row("lift-off", p.Time(0), p.Height(0), p.Speed(0),
+		p.Mass(r.LiftOffMass)+", thrust/weight "+p.Number(r.LiftOffThrustToWeight))
 	if e := r.TubeExit; e.Happened {
 		s.moment(p, "tube exit", e.Moment, "")
 	}
 	if e := r.RailExit; e.Happened {
 		word, _ := gates.RailExit(fl.Rocket).Judge(e.Speed)
 		thrust, _ := gates.LimitFor(fl.Rocket, gates.LimitThrustToWeight).Judge(e.ThrustToWeight)
-		s.moment(p, "rail exit", e.Moment, word+"; thrust/weight "+p.number(e.ThrustToWeight)+" "+thrust)
+		s.moment(p, "rail exit", e.Moment, word+"; thrust/weight "+p.Number(e.ThrustToWeight)+" "+thrust)
 	} else {
 		s.row("rail exit", "", "", "", gates.WordNever)
 	}
 	if r.WaterFlew {
 		note := "nothing left"
 		if r.LiquidLeft > 0 {
-			note = p.mass(r.LiquidLeft) + " " + gates.WordLeft
+			note = p.Mass(r.LiquidLeft) + " " + gates.WordLeft
 		}
 		s.moment(p, "liquid out", r.LiquidOut, note)
 	}
@@ -128,85 +103,85 @@ func (s *sheet) moments(p printer, fl *sim.Flight) {
 	}
 	if l := r.Landing; l.Happened {
 		word, _ := gates.LimitFor(fl.Rocket, gates.LimitLanding).Judge(l.Vertical)
-		s.moment(p, "landing", l.Moment, p.speed(l.Vertical)+" down "+word)
+		s.moment(p, "landing", l.Moment, p.Speed(l.Vertical)+" down "+word)
 	}
 }
 
-func (s *sheet) moment(p printer, label string, m sim.Moment, note string) {
-	s.row(label, p.time(m.Time), p.height(m.Height), p.speed(m.Speed), note)
+func (s *sheet) moment(p words.Printer, label string, m sim.Moment, note string) {
+	s.row(label, p.Time(m.Time), p.Height(m.Height), p.Speed(m.Speed), note)
 }
 
 // canopy writes one canopy's row; its speed is the airspeed.
-func (s *sheet) canopy(p printer, fl *sim.Flight, i int) {
+func (s *sheet) canopy(p words.Printer, fl *sim.Flight, i int) {
 	c := fl.Results.Canopies[i]
-	label := printable(c.Name)
+	label := page.Printable(c.Name)
 	if !c.Opened {
 		s.row(label, "", "", "", gates.WordNever+" opens")
 		return
 	}
 	word, _ := gates.LimitFor(fl.Rocket, gates.LimitOpening).Judge(c.Airspeed)
-	s.row(label, p.time(c.Time), p.height(c.Height), p.speed(c.Airspeed),
+	s.row(label, p.Time(c.Time), p.Height(c.Height), p.Speed(c.Airspeed),
 		fmt.Sprintf("%s; load %s, at most %s; then %s down",
-			word, p.force(c.Load), p.force(c.LoadBound), p.speed(c.Descent)))
+			word, p.Force(c.Load), p.Force(c.LoadBound), p.Speed(c.Descent)))
 }
 
 // maxima lists the greatest values, each with its time, and what pushed.
-func (s *sheet) maxima(p printer, fl *sim.Flight) {
+func (s *sheet) maxima(p words.Printer, fl *sim.Flight) {
 	m, d, start := fl.Results.Max, fl.Results.Drive, fl.Results.Startup
-	s.line("")
-	s.line("  greatest")
+	s.Line("")
+	s.Line("  greatest")
 	for _, g := range []struct {
 		label, value string
 		at           float64
 	}{
-		{"speed", p.speed(m.Speed), m.SpeedTime},
-		{"Mach number", p.number(m.Mach), m.MachTime},
-		{"acceleration", p.acceleration(m.Acceleration) + ", " + p.gravities(m.Acceleration), m.AccelerationTime},
-		{"dynamic pressure", p.text(m.DynamicPressure, "kPa"), m.DynamicPressureTime},
-		{"thrust", p.force(m.Thrust), m.ThrustTime},
+		{"speed", p.Speed(m.Speed), m.SpeedTime},
+		{"Mach number", p.Number(m.Mach), m.MachTime},
+		{"acceleration", p.Acceleration(m.Acceleration) + ", " + p.Gravities(m.Acceleration), m.AccelerationTime},
+		{"dynamic pressure", p.Text(m.DynamicPressure, "kPa"), m.DynamicPressureTime},
+		{"thrust", p.Force(m.Thrust), m.ThrustTime},
 	} {
-		s.field(g.label, g.value+" at "+p.time(g.at))
+		s.Field(g.label, g.value+" at "+p.Time(g.at))
 	}
 	if start.Thrust > 0 {
-		s.field("start-up", fmt.Sprintf("surge of at most %s and %s (%s), as if the valve opened at once",
-			p.force(start.Thrust), p.acceleration(start.Acceleration), p.gravities(start.Acceleration)))
+		s.Field("start-up", fmt.Sprintf("surge of at most %s and %s (%s), as if the valve opened at once",
+			p.Force(start.Thrust), p.Acceleration(start.Acceleration), p.Gravities(start.Acceleration)))
 	}
-	s.line("")
-	drive := fmt.Sprintf("%s, %s on average over %s", p.impulse(d.Impulse), p.force(d.Average), p.time(d.BurnTime))
+	s.Line("")
+	drive := fmt.Sprintf("%s, %s on average over %s", p.Impulse(d.Impulse), p.Force(d.Average), p.Time(d.BurnTime))
 	if d.Class != "" {
 		drive = "class " + d.Class + ", " + drive
 	}
-	s.field("drive", drive)
+	s.Field("drive", drive)
 }
 
 // landing says how hard and where it comes down.
-func (s *sheet) landing(p printer, fl *sim.Flight) {
+func (s *sheet) landing(p words.Printer, fl *sim.Flight) {
 	l := fl.Results.Landing
 	if !l.Happened {
-		s.field("landing", gates.WordNever)
+		s.Field("landing", gates.WordNever)
 		return
 	}
 	word, _ := gates.LimitFor(fl.Rocket, gates.LimitEnergy).Judge(l.Energy)
-	s.field("landing energy", p.energy(l.Energy)+" "+word)
-	s.field("drift", drift(p, l))
+	s.Field("landing energy", p.Energy(l.Energy)+" "+word)
+	s.Field("drift", p.Drift(l))
 }
 
 // warnings writes each as sentences.
-func (s *sheet) warnings(p printer, fl *sim.Flight) {
+func (s *sheet) warnings(p words.Printer, fl *sim.Flight) {
 	if len(fl.Warnings) == 0 {
 		return
 	}
-	s.line("")
+	s.Line("")
 	for _, w := range fl.Warnings {
-		s.hung("  ! ", WarningText(w, p.sys))
+		s.Hung("  ! ", WarningText(w, p.System))
 	}
 }
 
 // closing says what the model leaves out, and the cautions.
 func (s *sheet) closing(r *rocket.Rocket) {
-	s.line("")
-	s.hung("  ", leftOut(r))
-	for _, c := range Cautions(r.Power) {
-		s.hung("  ", c)
+	s.Line("")
+	s.Hung("  ", words.LeftOut(r))
+	for _, c := range words.Cautions(r.Power) {
+		s.Hung("  ", c)
 	}
 }

@@ -15,7 +15,7 @@ import (
 	"ullage/sim"
 	"ullage/sim/golden"
 	"ullage/sim/quantity"
-	"ullage/sim/rocket"
+	"ullage/sim/report/page"
 )
 
 func textOf(t require.TestingT, fl *sim.Flight, sys quantity.System) string {
@@ -92,7 +92,7 @@ func TestTextFitsEightyColumns(t *testing.T) {
 		}, rapid.StringMatching(`[a-z]{0,20}( [a-z]{0,20}){0,6}`))
 		for _, sys := range []quantity.System{quantity.Metric, quantity.US} {
 			for _, line := range strings.Split(textOf(t, fl, sys), "\n") {
-				require.LessOrEqual(t, utf8.RuneCountInString(line), width, "%q", line)
+				require.LessOrEqual(t, utf8.RuneCountInString(line), page.Width, "%q", line)
 				require.Equal(t, strings.TrimRight(line, " "), line)
 			}
 		}
@@ -135,22 +135,4 @@ func TestWriteErrorsComeBack(t *testing.T) {
 	fl := waterFlight()
 	assert.ErrorIs(t, WriteText(failing{full}, fl, quantity.Metric), full)
 	assert.ErrorIs(t, WriteJSON(failing{full}, fl), full)
-}
-
-func TestFigures(t *testing.T) {
-	p := printer{quantity.Metric}
-	for v, want := range map[float64]string{
-		213.6: "214 m", 1234.5: "1234 m", 7.1: "7.10 m", 0.0991: "0.0991 m", 0.00207: "0.0021 m", 1.18e-10: "0 m", -1e-9: "0 m",
-		0: "0 m", -0.02: "-0.0200 m", math.NaN(): "-", math.Inf(1): "-",
-	} {
-		assert.Equal(t, want, p.height(v))
-	}
-	assert.Equal(t, "0.0003", p.number(0.000275))
-	assert.Equal(t, "0", p.number(math.Copysign(0, -1)))
-	assert.Equal(t, "75 ft·lbf", printer{quantity.US}.given(rocket.DefaultLimits().Energy, "J"))
-	assert.Equal(t, "30 %", p.given(0.3, "%"))
-	assert.Equal(t, "120 g", p.given(0.12, "g"))
-	assert.Equal(t, "1.25 kg", p.mass(1.25))
-	assert.Equal(t, "980 m/s²", p.acceleration(980.4))
-	assert.Equal(t, "100 g", p.gravities(980.665))
 }

@@ -7,7 +7,7 @@ import (
 
 	"ullage/cmd/ullage/chart/page"
 	"ullage/sim/quantity"
-	"ullage/sim/report"
+	"ullage/sim/report/words"
 	"ullage/sim/rocket"
 	"ullage/thrust"
 )
@@ -135,7 +135,7 @@ func (l Look) wind(r *rocket.Rocket) string {
 }
 
 // closing are the notes that end every page.
-func closing(r *rocket.Rocket) string { return strings.Join(report.Cautions(r.Power), " ") }
+func closing(r *rocket.Rocket) string { return strings.Join(words.Cautions(r.Power), " ") }
 
 // pointMass says that the flights of a study are simpler ones than fly's.
 const pointMass = "These are flights of a point mass; fly flies this rocket as a rigid body, as --rigid does here."

@@ -1,101 +1,118 @@
+// Package card writes the page to take to the field, to weigh, set and tick off by and to
+// hand to the range officer: what stands on it, and in which words. How it is laid out is
+// in its form.
 package card
 
-// Card is pages, each for a sheet of its own.
-type Card []Page
+import (
+	"fmt"
+	"io"
+	"regexp"
+	"strings"
 
-// Page is one sheet.
-type Page struct {
-	Title   string // what it is about
-	Kind    string // what it is, small beside the title
-	Alarm   string // large and plain at the top, as "NO-GO"; empty for none
-	Verdict string // in a line below
-	Facts   []Blank
-	Beside  []Block // stand side by side where there is room, in this order
-	Below   []Block // across the page
-}
-
-// Block is a titled part of a page. It shows what it has, in this order.
-type Block struct {
-	Title  string
-	Table  *Table
-	Ticks  []string // to be done and ticked off, in this order
-	Notes  []string // sentences
-	Blanks []Blank
-}
-
-// Blank is a label with its text, or with room to write by hand.
-type Blank struct {
-	Label   string
-	Text    string
-	Choices []string // to tick one of by hand, instead of a text
-}
-
-// Table is a table whose rows are short.
-type Table struct {
-	Columns []Column
-	Rows    []Row
-}
-
-// Column heads one column.
-type Column struct {
-	Head string
-	Unit string // below or beside the head; may be empty
-	Kind Kind
-}
-
-// Kind is what a column holds.
-type Kind int
-
-// The kinds.
-const (
-	Words   Kind = iota
-	Figures      // to the right
-	ByHand       // room to write in; its cells are empty
+	"ullage/sim/gates"
+	"ullage/sim/plan"
+	"ullage/sim/quantity"
+	"ullage/sim/report/card/form"
+	"ullage/sim/report/machine"
+	"ullage/sim/report/words"
+	"ullage/sim/rocket"
 )
 
-// Row is one row; cells that are missing at its end are empty.
-type Row struct {
-	Cells []string
-	Mark  Mark
-	Below []string // sentences about the row
+// WriteText writes a card, a page a day, as plain text.
+func WriteText(w io.Writer, days []plan.Day, sys quantity.System) error {
+	return form.WriteText(w, fill(days, sys))
 }
 
-// Mark sets a row apart in print, where there may be no colour.
-type Mark int
+// WriteMarkdown writes a card as Markdown with task lists.
+func WriteMarkdown(w io.Writer, days []plan.Day, sys quantity.System) error {
+	return form.WriteMarkdown(w, fill(days, sys))
+}
 
-// The marks.
-const (
-	None   Mark = iota
-	Doubt       // ?
-	Failed      // !
-)
+// WriteHTML writes a card as one file of HTML that prints every page on one sheet.
+func WriteHTML(w io.Writer, days []plan.Day, sys quantity.System) error {
+	return form.WriteHTML(w, fill(days, sys))
+}
 
-func (m Mark) String() string { return [...]string{"", "?", "!"}[m] }
+// fill fills a form, a page a day.
+func fill(days []plan.Day, sys quantity.System) form.Form {
+	out := make(form.Form, len(days))
+	for i := range days {
+		out[i] = filler{words.In(sys), &days[i]}.page()
+	}
+	return out
+}
 
-// marked tells whether any row is.
-func (t *Table) marked() bool {
-	for i := range t.Rows {
-		if t.Rows[i].Mark != None {
-			return true
+// filler fills one page.
+type filler struct {
+	words.Printer
+	*plan.Day
+}
+
+// page has its parts in the order in which they are used on the day.
+func (p filler) page() form.Page {
+	r, v := p.Rocket, &p.Verdict
+	out := form.Page{
+		Title: words.Title(r), Kind: "flight card", Verdict: words.Verdict(v), Facts: p.facts(),
+		Beside: []form.Block{p.weighIn(), p.settings(), p.predicted()},
+	}
+	if !v.Pass() {
+		out.Alarm = strings.ToUpper(gates.WordNoGo)
+	}
+	if r.Power == rocket.WaterPower {
+		out.Beside = append(out.Beside, p.chamber())
+	}
+	out.Beside = append(out.Beside, p.checks(), p.winds())
+	out.Below = []form.Block{p.order(), p.cautions(), {
+		Title:  "local law and the range officer decide",
+		Blanks: []form.Blank{{Label: "flyer"}, {Label: "range officer"}, {Label: "time"}, {Label: "decision", Choices: []string{gates.WordGo, gates.WordNoGo}}},
+	}}
+	return out
+}
+
+// facts are the day: what to fill in, the air in force, the wind of the file.
+func (p filler) facts() []form.Blank {
+	column := p.Rocket.Site.Column()
+	air := column.Air(0)
+	facts := []form.Blank{{Label: "date"}, {Label: "site", Text: fmt.Sprintf("%s above sea level, %s, %s",
+		p.Given(p.Rocket.Site.Elevation, "m"), signs(p.Given(air.Temperature, "degC")), p.Text(air.Pressure, "hPa"))}}
+	wind := "none"
+	if w := p.Rocket.Wind; w.Speed > 0 {
+		height := w.Height
+		if height == 0 {
+			height = usualWindHeight
 		}
+		wind = fmt.Sprintf("%s from %s, %s up", p.Given(w.Speed, "m/s"), compass(w.From), p.Given(height, "m"))
 	}
-	return false
+	return append(facts, form.Blank{Label: "wind of the file", Text: wind})
 }
 
-// Headed tells whether any column has a head.
-func (t *Table) Headed() bool {
-	for _, c := range t.Columns {
-		if c.Head != "" {
-			return true
+// usualWindHeight is where a wind was measured when the file does not say, m.
+const usualWindHeight = 10
+
+// degreeUnits are units of degrees after a figure.
+var degreeUnits = regexp.MustCompile(`(\d) deg([CF])?\b`)
+
+// signs writes degrees with their sign, as print does where files have a word.
+func signs(text string) string {
+	return degreeUnits.ReplaceAllStringFunc(text, func(s string) string {
+		if c := s[len(s)-1:]; c != "g" {
+			return s[:1] + " °" + c
 		}
-	}
-	return false
+		return s[:1] + "°"
+	})
 }
 
-// Cell is a cell of the row, empty past its end.
-func (r Row) Cell(i int) string {
-	if i < len(r.Cells) {
-		return r.Cells[i]
+// compass is a direction to the degree, north 0°.
+func compass(v float64) string { return fmt.Sprintf("%.0f°", machine.Degrees(v)) }
+
+// tenths is an angle as a level on the rail shows it.
+func tenths(v float64) string { return fmt.Sprintf("%.1f°", machine.Degrees(v)) }
+
+// toward is a distance from the pad with its direction in letters: "77 m NE".
+func toward(distance, direction string) string {
+	letters := ""
+	for _, word := range strings.Split(direction, "-") {
+		letters += strings.ToUpper(word[:1])
 	}
-	return ""
+	return distance + " " + letters
 }

@@ -1,0 +1,96 @@
+package card
+
+import (
+	"strings"
+
+	"ullage/sim/gates"
+	"ullage/sim/report/card/form"
+	"ullage/sim/report/words"
+	"ullage/sim/rocket"
+)
+
+// order is the day, step by step. Common practice, no source.
+func (p filler) order() form.Block {
+	steps := p.motorSteps
+	if p.Rocket.Power == rocket.WaterPower {
+		steps = p.waterSteps
+	}
+	if !p.Verdict.Pass() {
+		return form.Block{Title: "order of the day", Ticks: p.noGoSteps()}
+	}
+	return form.Block{Title: "order of the day", Ticks: steps(), Notes: []string{"Common practice, no source; the rules of the range come first."}}
+}
+
+func (p filler) waterSteps() []string {
+	r := p.Rocket
+	service := r.Service()
+	proof := "proof on record seen: " + p.proof()
+	away := p.Farther(p.Chamber.Gas.StandoffFloor)
+	water := service.Fill * service.Volume * r.Water.Density
+	return []string{
+		proof,
+		"thread, bonds and skin looked at: no crack, no white patch, no edge that lifts",
+		"recovery packed, what opens it set and tried, line and mount pulled at",
+		"water weighed in: " + grams(water),
+		"on the rail, buttons run free, lean and heading set",
+		"everyone " + away + " away or farther, as the range officer says",
+		"pressurised from afar to the gauge pressure above, the needle steady; nobody goes near any more",
+		"sky and field looked at, the wind on a row without a mark",
+		"count-down aloud, release",
+		"if it does not fly: pressure let out from afar, gauge at 0, before anyone goes near",
+		"found: chamber open and empty before it is carried",
+	}
+}
+
+// noGoSteps are all that a no-go leaves to do.
+func (p filler) noGoSteps() []string {
+	out := []string{"no-go: nothing is filled, pressurised, armed or launched by this card"}
+	if p.Rocket.Power == rocket.WaterPower {
+		out = append(out, "proof on record seen: "+p.proof())
+	}
+	return append(out, "what is marked ! mended, and a new card made")
+}
+
+// chamberFails tells that the chamber is not to be filled to the pressure of the card.
+func (p filler) chamberFails() bool {
+	for i := range p.Verdict.Checks {
+		if c := &p.Verdict.Checks[i]; c.About == gates.Chamber && !c.Pass {
+			return true
+		}
+	}
+	return false
+}
+
+func (p filler) motorSteps() []string {
+	steps := []string{
+		"motor and delay as on this card",
+		"retainer on, the motor cannot slide either way",
+		"recovery packed and shielded from the charge, line and mount pulled at",
+	}
+	if p.Rocket.Water != nil || p.Rocket.Chamber != nil {
+		steps = append(steps, "chamber empty, dry and open to the air")
+	}
+	return append(steps,
+		"on the rail, buttons run free, lean and heading set",
+		"igniter last, on the pad, launcher off and its leads shorted until then",
+		"everyone at the distance that the range officer names",
+		"continuity looked at from there",
+		"sky and field looked at, the wind on a row without a mark",
+		"count-down aloud, launch",
+		"misfire: disconnect the launcher and wait, as the range officer says, before anyone goes near",
+		"found: charge fired and motor cold before it is carried",
+	)
+}
+
+// chamberCaution goes with the figures of a chamber.
+const chamberCaution = "Laminates age, creep and soften with heat, and bonds fail at their edges: only a proof with water " +
+	"tells what a chamber holds. Local codes and qualified people decide."
+
+// cautions end the page.
+func (p filler) cautions() form.Block {
+	notes := words.Cautions(p.Rocket.Power)
+	if p.Rocket.Power == rocket.WaterPower {
+		notes = append(notes, chamberCaution)
+	}
+	return form.Block{Title: "cautions", Notes: []string{strings.Join(notes, " "), words.LeftOut(p.Rocket) + " " + words.Sources(&p.Verdict)}}
+}

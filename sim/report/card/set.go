@@ -1,0 +1,127 @@
+package card
+
+import (
+	"fmt"
+	"math"
+	"strings"
+
+	"ullage/sim/gates"
+	"ullage/sim/report/card/form"
+	"ullage/sim/report/page"
+	"ullage/sim/rocket"
+	"ullage/thrust"
+)
+
+// sealedReference is what a gauge sealed at sea level counts from, Pa: the standard
+// atmosphere.
+const sealedReference = 101325
+
+// settings are what to set before the flight.
+func (p filler) settings() form.Block {
+	r := p.Rocket
+	t := &form.Table{Columns: []form.Column{{Head: "what"}, {Head: "set to"}, {Head: "done", Kind: form.ByHand}}}
+	add := func(what, text string) { t.Rows = append(t.Rows, form.Row{Cells: []string{what, text}}) }
+	if r.Power == rocket.WaterPower {
+		w := r.Water
+		column := r.Site.Column()
+		open, sealed := p.Given(w.Pressure, "bar"), p.Text(w.Pressure+column.Air(0).Pressure-sealedReference, "bar")
+		if p.chamberFails() {
+			open, sealed = "not pressurised", "not pressurised"
+		}
+		add("gauge open to the air", open)
+		add("gauge sealed at sea level", sealed)
+		if w.Gas != thrust.Air {
+			add("gas", string(w.Gas))
+		}
+		add("throat", p.Size(w.Throat))
+		if x := w.Tube; x != nil {
+			add("launch tube", p.Size(x.Length)+", "+p.Size(x.Outer)+" across")
+		}
+	} else {
+		p.motor(add)
+	}
+	for i := range r.Canopies {
+		c := &r.Canopies[i]
+		text := p.rule(c.Rule(r.Power))
+		if d := p.Verdict.Day.Canopies[i]; d.Opened {
+			text += " (" + p.Time(d.Time) + ")"
+		}
+		add(page.Printable(c.Name)+" opens", text)
+	}
+	rail := "none"
+	if r.Rail.Length > 0 {
+		rail = p.Given(r.Rail.Length, "m")
+	}
+	add("rail", rail)
+	lean := tenths(r.Rail.Tilt)
+	if r.Rail.Tilt > 0 {
+		lean += " towards " + compass(r.Rail.Heading)
+	}
+	add("tilt of the file", lean)
+	return form.Block{Title: "set", Table: t}
+}
+
+// motor says which motor, and what to do about its delay.
+func (p filler) motor(add func(what, text string)) {
+	m := p.Rocket.Motor
+	text := p.Impulse(m.Curve.Impulse())
+	if class := thrust.Class(m.Curve.Impulse()); class != "" {
+		text = "class " + class + ", " + text
+	}
+	if m.Diameter > 0 {
+		text += ", " + p.Size(m.Diameter) + " across"
+	}
+	add("motor", text)
+	add("delay", p.delay(m))
+}
+
+// delay is a motor's, how to come by it, and what else is listed. A delay is drilled
+// shorter from the next longer one listed.
+func (p filler) delay(m *rocket.Motor) string {
+	if math.IsNaN(m.Delay) {
+		return gates.WordNone + ": no charge"
+	}
+	text := p.Given(m.Delay, "s")
+	if len(m.Delays) == 0 {
+		return text
+	}
+	var listed []string
+	longer := math.Inf(1)
+	for _, d := range m.Delays {
+		listed = append(listed, strings.TrimSuffix(p.Given(d, "s"), " s"))
+		if d >= m.Delay {
+			longer = min(longer, d)
+		}
+	}
+	how := "nothing to drill"
+	switch {
+	case math.IsInf(longer, 1):
+		how = "longer than any listed"
+	case longer > m.Delay:
+		how = fmt.Sprintf("drill %s off the %s one", p.Given(longer-m.Delay, "s"), p.Given(longer, "s"))
+	}
+	return text + ": " + how + "; listed " + strings.Join(listed, ", ") + " s"
+}
+
+// rule is when a canopy opens.
+func (p filler) rule(r rocket.Rule) string {
+	after := func(from string) string {
+		if r.Value < 0 {
+			return from + " − " + p.Given(-r.Value, "s")
+		}
+		return from + " + " + p.Given(r.Value, "s")
+	}
+	switch r.Trigger {
+	case rocket.AfterLaunch:
+		return after("launch")
+	case rocket.AfterBurnout:
+		return after("burnout")
+	case rocket.AfterApogee:
+		return after("apogee")
+	case rocket.Falling:
+		return "falling through " + p.Given(r.Value, "m")
+	case rocket.Ejection:
+		return "ejection"
+	}
+	return gates.WordNever
+}

@@ -1,0 +1,18 @@
+package page
+
+import (
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+)
+
+func TestWrap(t *testing.T) {
+	assert.Equal(t, []string{"one two", "three"}, Wrap("one two  three", 8))
+	assert.Equal(t, []string{"averylongword", "ab"}, Wrap("averylongword ab", 5))
+	assert.Equal(t, []string{""}, Wrap("  ", 5))
+}
+
+func TestChopped(t *testing.T) {
+	assert.Equal(t, []string{"avery", "longw", "ord", "ab"}, Chopped("averylongword ab", 5))
+	assert.Equal(t, []string{""}, Chopped("", 5))
+}

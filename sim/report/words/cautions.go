@@ -1,0 +1,39 @@
+package words
+
+import "ullage/sim/rocket"
+
+// LeftOut says what the model of a flight does not have, and how far to trust it. The
+// figures are those of Barrio-Perotti et al., Eur. J. Phys. 31 (2010) 1131, and
+// the works beside it: models met measured heights within 6 to 10 %. Gas breaking
+// through the liquid: Watanabe et al., J. JSASS 51 (2003) 314.
+func LeftOut(r *rocket.Rocket) string {
+	text := "A point mass: it turns into the wind at once and does not wobble"
+	if r.Rigid() {
+		text = "A rigid body up to the first canopy, a point mass below it; subsonic, slender, stiff"
+	}
+	if r.Power == rocket.MotorPower {
+		text += "; a motor's thrust varies from one to the next"
+	} else {
+		text += "; gas breaking through before the liquid is out is not modelled"
+	}
+	return text + ". Good published models meet measured heights within 6 to 10 %."
+}
+
+// CommonCaution goes with every flight.
+const CommonCaution = "These are estimates. Local law, the range officer and qualified people decide " +
+	"whether and how this flies."
+
+// Cautions are the cautions that go with results of a drive.
+func Cautions(p rocket.Power) []string {
+	if p == rocket.MotorPower {
+		return []string{
+			CommonCaution,
+			"Motors are flown under the law and the certification of the place; everyone keeps the clear distance.",
+		}
+	}
+	return []string{
+		CommonCaution,
+		"A pressurised chamber can burst and kill: prove it with water first, fill it from a distance, " +
+			"and never stand by it under pressure.",
+	}
+}

@@ -1,0 +1,119 @@
+package words
+
+import (
+	"math"
+	"strconv"
+	"strings"
+
+	"ullage/atmosphere"
+	"ullage/sim/chamber"
+)
+
+// Time writes a time of a flight, s.
+func (p Printer) Time(v float64) string { return p.Text(v, "s") }
+
+// Height writes a height or a distance of a flight, m.
+func (p Printer) Height(v float64) string { return p.Text(v, "m") }
+
+// Speed writes a speed, m/s.
+func (p Printer) Speed(v float64) string { return p.Text(v, "m/s") }
+
+// Force writes a force, N.
+func (p Printer) Force(v float64) string { return p.Text(v, "N") }
+
+// Angle writes an angle, rad.
+func (p Printer) Angle(v float64) string { return p.Text(v, "deg") }
+
+// Energy writes an energy, J.
+func (p Printer) Energy(v float64) string { return p.Text(v, "J") }
+
+// Size writes a length of the rocket rather than of its flight.
+func (p Printer) Size(v float64) string { return p.Given(v, "mm") }
+
+// Mass turns to grams below a kilogram, as a field scale does.
+func (p Printer) Mass(v float64) string {
+	if math.Abs(v) < 1 {
+		return p.Text(v, "g")
+	}
+	return p.Text(v, "kg")
+}
+
+// Impulse stays in N·s whatever the system: motors are sold and classed by it.
+func (p Printer) Impulse(v float64) string { return p.Number(v) + " N·s" }
+
+// Acceleration has no unit in the rocket file, so its unit follows that of length.
+func (p Printer) Acceleration(v float64) string {
+	return p.BareAcceleration(v) + " " + p.AccelerationUnit()
+}
+
+// BareAcceleration is Acceleration without its unit.
+func (p Printer) BareAcceleration(v float64) string { return p.Number(p.Shown(v, "m")) }
+
+// AccelerationUnit is the unit of BareAcceleration.
+func (p Printer) AccelerationUnit() string { return p.Unit("m") + "/s²" }
+
+// Gravities is an acceleration as a multiple of standard gravity.
+func (p Printer) Gravities(v float64) string {
+	return p.Number(v/atmosphere.StandardGravity) + " g"
+}
+
+// Pressure writes a gauge pressure, Pa.
+func (p Printer) Pressure(v float64) string { return p.Text(v, "bar") }
+
+// Stress writes a stress, Pa.
+func (p Printer) Stress(v float64) string { return p.Text(v, "MPa") }
+
+// Percent writes a share.
+func (p Printer) Percent(v float64) string { return p.Text(v, "%") }
+
+// Liquid is a volume small enough for a measuring cylinder.
+func (p Printer) Liquid(v float64) string { return p.Text(v, "mL") }
+
+// Warmth is a temperature, whole degrees being all that is known of it.
+func (p Printer) Warmth(v float64) string {
+	u := p.shown("degC")
+	return strconv.FormatFloat(u.FromSI(v), 'f', 0, 64) + strings.Replace(" "+u.Name, "deg", "°", 1)
+}
+
+// AtMost is a pressure that must not be gone beyond: rounded down, never up.
+func (p Printer) AtMost(v float64) string { return p.Pressure(p.Floor(v)) }
+
+// AtLeast is a pressure that must be reached: rounded up.
+func (p Printer) AtLeast(v float64) string { return p.Pressure(p.cut(v, math.Ceil)) }
+
+// Farther is a distance to keep, rounded up.
+func (p Printer) Farther(v float64) string {
+	u := p.shown("m")
+	return p.Given(u.ToSI(math.Ceil(u.FromSI(v)-1e-9)), "m")
+}
+
+// Floor is a pressure rounded down to the digits that are shown, Pa.
+func (p Printer) Floor(v float64) float64 { return p.cut(v, math.Floor) }
+
+// cut rounds a pressure to the digits that are shown, one way. What arithmetic adds to a
+// round figure does not count.
+func (p Printer) cut(v float64, way func(float64) float64) float64 {
+	const noise = 1e-9
+	u := p.shown("bar")
+	x := u.FromSI(v)
+	if !(x > 0) || math.IsInf(x, 0) {
+		return v
+	}
+	step := math.Pow(10, math.Floor(math.Log10(x))-(digits-1))
+	if near := math.Round(x / step); math.Abs(near-x/step) < noise*near {
+		return u.ToSI(near * step)
+	}
+	return u.ToSI(way(x/step) * step)
+}
+
+// ProofFigure is the pressure to prove a chamber at: all that is wanted where the limit
+// allows it, and never over the limit.
+func (p Printer) ProofFigure(r *chamber.Result) string { return p.Pressure(p.ProofPressure(r)) }
+
+// ProofPressure is that figure as a number, Pa.
+func (p Printer) ProofPressure(r *chamber.Result) float64 {
+	if up := p.cut(r.Proof, math.Ceil); r.ProofEnough && up <= r.ProofLimit {
+		return up
+	}
+	return p.Floor(r.Proof)
+}

@@ -1,0 +1,93 @@
+package words
+
+import (
+	"math"
+	"strings"
+
+	"ullage/sim/gates"
+	"ullage/sim/report/page"
+)
+
+// Remedy says in one sentence what would make a check pass, without a full stop.
+func (p Printer) Remedy(m gates.Remedy) string {
+	text := p.remedy(m)
+	if len(m.Breaks) > 0 {
+		text += ", but then, on the day, outside its limit: " + strings.Join(page.Printables(m.Breaks), ", ")
+	}
+	return text
+}
+
+func (p Printer) remedy(m gates.Remedy) string {
+	switch m.Kind {
+	case gates.SetInput:
+		return p.setInput(m)
+	case gates.OtherDelay:
+		return p.setInput(m) + ", which is not among those that can be had"
+	case gates.Rebuild:
+		return p.setInput(m) + ": another chamber, to be weighed and proved anew"
+	case gates.LeanIntoWind:
+		return "lean the rail " + p.Given(m.To, "deg") + " into the wind instead of " + p.Given(m.From, "deg")
+	case gates.AddNoseWeight:
+		return p.Mass(m.To) + " of weight half-way along the nose"
+	case gates.StrongerMount:
+		return "a recovery mount that holds " + p.Force(m.To)
+	case gates.ProveTo:
+		return "prove the chamber with water to " + p.AtLeast(m.To) + " (ullage proof), then write it down as chamber.proof with the day as chamber.proof_date"
+	case gates.ProveFor:
+		return "the chamber can be proved for " + p.AtMost(p.Floor(m.From)*m.To/m.From) + " at most: make it stronger or lower water.pressure, then prove it"
+	case gates.ProveAgain:
+		return "prove the chamber again (ullage proof)"
+	case gates.CutVent:
+		if math.IsInf(m.To, 0) || math.IsNaN(m.To) {
+			return "keep the chamber open beside the motor"
+		}
+		return "a vent of " + p.Size(m.To) + " across, or leave the chamber open"
+	case gates.LeaveTheRail:
+		return "it has to leave its rail to have it judged"
+	case gates.GiveShape:
+		return "give length and balance under [body], [nose] and [[fins]] to have it judged"
+	case gates.GiveCanopy:
+		return "add a [[canopy]]: nothing slows the fall"
+	case gates.GiveMount:
+		return "describe [recovery] to have it judged"
+	case gates.GiveCeiling:
+		return "give field.ceiling to have it judged"
+	case gates.GiveRadius:
+		return "give field.radius to have it judged"
+	case gates.GiveChamber:
+		return "describe the chamber under [chamber], prove it with water (ullage proof) and write pressure and day down as chamber.proof and chamber.proof_date"
+	case gates.GiveProof:
+		return "prove the chamber with water (ullage proof) and write pressure and day down as chamber.proof and chamber.proof_date to have it judged"
+	case gates.GiveBurst:
+		return "it held more than is estimated of it: correct its figures, or burst a chamber made alike with water and give chamber.burst"
+	case gates.CheckBurst:
+		return "was the chamber that burst made alike, and is this one described as it is?"
+	case gates.GiveClosures:
+		return "describe [chamber.forward], [chamber.aft] and [chamber.thread] to have it judged: ends often go first"
+	case gates.GiveDate:
+		return "give the day of the proof as chamber.proof_date, none that lies ahead, to have it judged"
+	}
+	return "no single input tried does it: change several"
+}
+
+// setInput tells the input's own words for a value that passes.
+func (p Printer) setInput(m gates.Remedy) string {
+	if m.Rule != "" { // all of it, since a file takes nothing less
+		return m.Input.Name + " \"" + m.Rule + "\""
+	}
+	value := Ratio(m.To)
+	if unit := m.Input.Unit.Name; unit != "" {
+		value = p.Beyond(m.To, unit, m.To > m.From)
+	}
+	word := "or more"
+	if m.To < m.From {
+		word = "or less"
+	}
+	if m.Input.Name == "motor.delay" {
+		word = "" // either way from there it gets worse again
+	}
+	if m.Input.Name == "wind.speed" {
+		return "wait for a wind of " + value + " or less"
+	}
+	return strings.TrimSpace(m.Input.Name + " " + value + " " + word)
+}

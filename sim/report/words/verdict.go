@@ -1,0 +1,94 @@
+package words
+
+import (
+	"fmt"
+	"math"
+	"strings"
+
+	"ullage/sim/gates"
+	"ullage/sim/quantity"
+	"ullage/sim/report/page"
+)
+
+// Within is what a check passed against. Nothing more is meant by it: whether a rocket
+// flies is for people to decide.
+const Within = "the limits given"
+
+// Verdict is go or no-go in one line: "go: 19 checks within the limits given, 2 not
+// judged".
+func Verdict(v *gates.Verdict) string {
+	n, failed, open := len(v.Checks), v.Failed(), v.Unjudged()
+	text := fmt.Sprintf("%s: %d of %d checks outside %s", gates.WordNoGo, failed, n, Within)
+	if failed == 0 {
+		text = fmt.Sprintf("%s: %d checks within %s", gates.WordGo, n-open-v.Cautions(), Within)
+	}
+	switch c := v.Cautions(); {
+	case c == 1:
+		text += ", 1 caution"
+	case c > 1:
+		text += fmt.Sprintf(", %d cautions", c)
+	}
+	if open > 0 {
+		text += fmt.Sprintf(", %d not judged", open)
+	}
+	return text
+}
+
+// CheckValue is the worst value of a check, "-" for none.
+func (p Printer) CheckValue(c *gates.Check) string {
+	switch {
+	case c.Key == gates.LimitRailExitWind && math.IsInf(c.Value, 1): // over no wind
+		return "calm"
+	case math.IsNaN(c.Value), math.IsInf(c.Value, 0):
+		return "-"
+	}
+	text := p.checked(c.Value, c.Limit.Unit)
+	for _, bound := range []float64{c.Limit.Min, c.Limit.Max} {
+		if c.Level != gates.Good && c.Judged && !math.IsInf(bound, 0) && text == p.checked(bound, c.Limit.Unit) {
+			u := quantity.Usual(quantity.Number)
+			if c.Limit.Unit != "" {
+				u = p.shown(c.Limit.Unit)
+			}
+			return spelled(quantity.Format(c.Value, u, 5)) // a hair outside has to be seen
+		}
+	}
+	return text
+}
+
+func (p Printer) checked(v float64, unit string) string {
+	switch {
+	case unit != "":
+		return p.Text(v, unit)
+	case v == math.Trunc(v) && math.Abs(v) >= 10: // days, which are counted
+		return Ratio(v)
+	}
+	return p.Number(v)
+}
+
+// Sources says where the limits of a verdict come from, each source with the checks that
+// have it.
+func Sources(v *gates.Verdict) string {
+	var order []string
+	names := map[string][]string{}
+	for i := range v.Checks {
+		l := &v.Checks[i].Limit
+		if math.IsInf(l.Min, 0) && math.IsInf(l.Max, 0) {
+			continue
+		}
+		if names[l.Source] == nil {
+			order = append(order, l.Source)
+		}
+		names[l.Source] = append(names[l.Source], l.Name)
+	}
+	var parts []string
+	for _, source := range order {
+		if source != gates.CommonPractice {
+			parts = append(parts, source+": "+strings.Join(page.Printables(names[source]), ", "))
+		}
+	}
+	text := "Limits are common practice, without a source"
+	if len(parts) > 0 {
+		text += ", but for " + strings.Join(parts, "; ")
+	}
+	return text + "."
+}
