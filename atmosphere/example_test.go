@@ -34,10 +34,10 @@ func ExampleSite_Column() {
 func ExampleSite_Faults() {
 	site := atmosphere.Site{Elevation: 1500, Pressure: 101300}
 	for _, f := range site.Faults() {
-		fmt.Printf("%s %s; %s\n", f.Field, f.Problem, f.Mend)
+		fmt.Printf("%s %s; %s\n", f.Key, f.Problem, f.Remedy)
 	}
 	// Output:
-	// pressure at 1500 m would be 1214 hPa at sea level; give the pressure at the station, about 846 hPa at that elevation, or sea_level_pressure instead
+	// site.pressure at 1500 m would be 1214 hPa at sea level; give the pressure at the station, about 846 hPa at that elevation, or sea_level_pressure instead
 }
 
 // A west wind of 4 m/s at 10 m over open grass.

@@ -2,19 +2,13 @@ package atmosphere
 
 import (
 	"math"
-)
 
-// Fault is one value that can't be used, as plain data.
-type Fault struct {
-	Field   string  // the value's key in the rocket file, such as "elevation"
-	Value   float64 // in SI; latitude and longitude in degrees
-	Problem string  // completes a sentence that starts with the value: "is below -500 m"
-	Mend    string  // what would be right
-}
+	"ullage/sim/fault"
+)
 
 // Range is what one value of a Site or a Wind may be, both ends included.
 type Range struct {
-	Field       string  // the value's key in the rocket file
+	Key         string  // of the value in a rocket file, dotted: "site.elevation"
 	Least, Most float64 // in SI; latitude and longitude in degrees
 	Optional    bool    // 0 means not given, and is in order too
 
@@ -25,18 +19,18 @@ type Range struct {
 // the highest summit; temperatures and pressures are a little more than ever
 // measured there. The rest is common sense; none has another source.
 var (
-	elevationRange   = Range{"elevation", -500, 9000, false, "-500 m", "9000 m"}
-	temperatureRange = Range{"temperature", 183.15, 333.15, true, "-90 degC", "60 degC"}
-	pressureRange    = Range{"pressure", 25000, 120000, true, "250 hPa", "1200 hPa"}
-	seaLevelRange    = Range{"sea_level_pressure", 85000, 110000, true, "850 hPa", "1100 hPa"}
-	humidityRange    = Range{"humidity", 0, 1, false, "0", "1 (100 %)"}
-	latitudeRange    = Range{"latitude", -90, 90, false, "-90", "90 degrees"}
-	longitudeRange   = Range{"longitude", -180, 180, false, "-180", "180 degrees"}
+	elevationRange   = Range{"site.elevation", -500, 9000, false, "-500 m", "9000 m"}
+	temperatureRange = Range{"site.temperature", 183.15, 333.15, true, "-90 degC", "60 degC"}
+	pressureRange    = Range{"site.pressure", 25000, 120000, true, "250 hPa", "1200 hPa"}
+	seaLevelRange    = Range{"site.sea_level_pressure", 85000, 110000, true, "850 hPa", "1100 hPa"}
+	humidityRange    = Range{"site.humidity", 0, 1, false, "0", "1 (100 %)"}
+	latitudeRange    = Range{"site.latitude", -90, 90, false, "-90", "90 degrees"}
+	longitudeRange   = Range{"site.longitude", -180, 180, false, "-180", "180 degrees"}
 
-	speedRange    = Range{"speed", 0, 100, false, "0 m/s", "100 m/s"}
-	heightRange   = Range{"height", 0.1, 1000, true, "0.1 m", "1000 m"}
-	exponentRange = Range{"exponent", 0, 1, false, "0", "1"}
-	fromRange     = Range{"from", -2 * math.Pi, 2 * math.Pi, false, "-360 deg", "360 deg"}
+	speedRange    = Range{"wind.speed", 0, 100, false, "0 m/s", "100 m/s"}
+	heightRange   = Range{"wind.height", 0.1, 1000, true, "0.1 m", "1000 m"}
+	exponentRange = Range{"wind.exponent", 0, 1, false, "0", "1"}
+	fromRange     = Range{"wind.from", -2 * math.Pi, 2 * math.Pi, false, "-360 deg", "360 deg"}
 )
 
 // SiteRanges lists what the values of a Site may be.
@@ -55,7 +49,7 @@ func WindRanges() []Range {
 const slack = 1e-12
 
 // check adds a fault to the list if the value is out of range.
-func (r *Range) check(faults []Fault, v float64) []Fault {
+func (r *Range) check(faults *fault.List, v float64) {
 	within := slack * max(math.Abs(r.Least), math.Abs(r.Most))
 	problem := ""
 	switch {
@@ -67,15 +61,9 @@ func (r *Range) check(faults []Fault, v float64) []Fault {
 	case v > r.Most+within:
 		problem = "is above " + r.mostText
 	}
-	if problem == "" {
-		return faults
+	if problem != "" {
+		faults.Add(r.Key, problem, "give "+r.leastText+" to "+r.mostText)
 	}
-	return append(faults, Fault{
-		Field:   r.Field,
-		Value:   v,
-		Problem: problem,
-		Mend:    "give " + r.leastText + " to " + r.mostText,
-	})
 }
 
 // held is the value itself, or the end of the range beyond which it lies. What is

@@ -8,38 +8,39 @@ import (
 	"pgregory.net/rapid"
 
 	"ullage/atmosphere"
+	"ullage/sim/fault"
 )
 
 func TestSiteFaults(t *testing.T) {
 	for _, row := range []struct {
 		name string
 		site atmosphere.Site
-		want []atmosphere.Fault
+		want fault.List
 	}{
 		{"standard", atmosphere.Site{}, nil},
 		{"all given", atmosphere.Site{Elevation: 320, Temperature: 291.15, Pressure: 97500, Humidity: 0.4, Latitude: 12, Longitude: -170, Located: true}, nil},
 		{"an end, by way of degrees Fahrenheit", atmosphere.Site{Temperature: (140 + 459.67) * 5 / 9}, nil},
 		{"not located", atmosphere.Site{Latitude: 1000, Longitude: math.NaN()}, nil},
-		{"too high", atmosphere.Site{Elevation: 9001}, []atmosphere.Fault{
-			{Field: "elevation", Value: 9001, Problem: "is above 9000 m", Mend: "give -500 m to 9000 m"}}},
-		{"cold and wet", atmosphere.Site{Temperature: 18, Humidity: 40}, []atmosphere.Fault{
-			{Field: "temperature", Value: 18, Problem: "is below -90 degC", Mend: "give -90 degC to 60 degC"},
-			{Field: "humidity", Value: 40, Problem: "is above 1 (100 %)", Mend: "give 0 to 1 (100 %)"}}},
-		{"negative pressures", atmosphere.Site{Pressure: -1, SeaLevelPressure: -2}, []atmosphere.Fault{
-			{Field: "pressure", Value: -1, Problem: "is below 250 hPa", Mend: "give 250 hPa to 1200 hPa"},
-			{Field: "sea_level_pressure", Value: -2, Problem: "is below 850 hPa", Mend: "give 850 hPa to 1100 hPa"},
-			{Field: "sea_level_pressure", Value: -2, Problem: "is given beside the pressure at the station", Mend: "give one of the two"}}},
-		{"off the map", atmosphere.Site{Latitude: 91, Longitude: -181, Located: true}, []atmosphere.Fault{
-			{Field: "latitude", Value: 91, Problem: "is above 90 degrees", Mend: "give -90 to 90 degrees"},
-			{Field: "longitude", Value: -181, Problem: "is below -180", Mend: "give -180 to 180 degrees"}}},
-		{"both pressures", atmosphere.Site{Pressure: 101000, SeaLevelPressure: 101000}, []atmosphere.Fault{
-			{Field: "sea_level_pressure", Value: 101000, Problem: "is given beside the pressure at the station", Mend: "give one of the two"}}},
-		{"a sea-level pressure for the station's", atmosphere.Site{Elevation: 1500, Pressure: 101300}, []atmosphere.Fault{
-			{Field: "pressure", Value: 101300, Problem: "at 1500 m would be 1214 hPa at sea level",
-				Mend: "give the pressure at the station, about 846 hPa at that elevation, or sea_level_pressure instead"}}},
-		{"no elevation", atmosphere.Site{Pressure: 70100}, []atmosphere.Fault{
-			{Field: "pressure", Value: 70100, Problem: "at 0 m would be 701 hPa at sea level",
-				Mend: "give the pressure at the station, about 1013 hPa at that elevation, or sea_level_pressure instead"}}},
+		{"too high", atmosphere.Site{Elevation: 9001}, fault.List{
+			{Key: "site.elevation", Problem: "is above 9000 m", Remedy: "give -500 m to 9000 m"}}},
+		{"cold and wet", atmosphere.Site{Temperature: 18, Humidity: 40}, fault.List{
+			{Key: "site.temperature", Problem: "is below -90 degC", Remedy: "give -90 degC to 60 degC"},
+			{Key: "site.humidity", Problem: "is above 1 (100 %)", Remedy: "give 0 to 1 (100 %)"}}},
+		{"negative pressures", atmosphere.Site{Pressure: -1, SeaLevelPressure: -2}, fault.List{
+			{Key: "site.pressure", Problem: "is below 250 hPa", Remedy: "give 250 hPa to 1200 hPa"},
+			{Key: "site.sea_level_pressure", Problem: "is below 850 hPa", Remedy: "give 850 hPa to 1100 hPa"},
+			{Key: "site.sea_level_pressure", Problem: "is given beside the pressure at the station", Remedy: "give one of the two"}}},
+		{"off the map", atmosphere.Site{Latitude: 91, Longitude: -181, Located: true}, fault.List{
+			{Key: "site.latitude", Problem: "is above 90 degrees", Remedy: "give -90 to 90 degrees"},
+			{Key: "site.longitude", Problem: "is below -180", Remedy: "give -180 to 180 degrees"}}},
+		{"both pressures", atmosphere.Site{Pressure: 101000, SeaLevelPressure: 101000}, fault.List{
+			{Key: "site.sea_level_pressure", Problem: "is given beside the pressure at the station", Remedy: "give one of the two"}}},
+		{"a sea-level pressure for the station's", atmosphere.Site{Elevation: 1500, Pressure: 101300}, fault.List{
+			{Key: "site.pressure", Problem: "at 1500 m would be 1214 hPa at sea level",
+				Remedy: "give the pressure at the station, about 846 hPa at that elevation, or sea_level_pressure instead"}}},
+		{"no elevation", atmosphere.Site{Pressure: 70100}, fault.List{
+			{Key: "site.pressure", Problem: "at 0 m would be 701 hPa at sea level",
+				Remedy: "give the pressure at the station, about 1013 hPa at that elevation, or sea_level_pressure instead"}}},
 	} {
 		t.Run(row.name, func(t *testing.T) { require.Equal(t, row.want, row.site.Faults()) })
 	}
@@ -48,11 +49,11 @@ func TestSiteFaults(t *testing.T) {
 func TestWindFaults(t *testing.T) {
 	require.Empty(t, atmosphere.Wind{}.Faults())
 	require.Empty(t, atmosphere.Wind{Speed: 4, Height: 10, Exponent: 1.0 / 7, From: 2 * math.Pi}.Faults())
-	require.Equal(t, []atmosphere.Fault{
-		{Field: "speed", Value: -1, Problem: "is below 0 m/s", Mend: "give 0 m/s to 100 m/s"},
-		{Field: "height", Value: -10, Problem: "is below 0.1 m", Mend: "give 0.1 m to 1000 m"},
-		{Field: "exponent", Value: 7, Problem: "is above 1", Mend: "give 0 to 1"},
-		{Field: "from", Value: 270, Problem: "is above 360 deg", Mend: "give -360 deg to 360 deg"},
+	require.Equal(t, fault.List{
+		{Key: "wind.speed", Problem: "is below 0 m/s", Remedy: "give 0 m/s to 100 m/s"},
+		{Key: "wind.height", Problem: "is below 0.1 m", Remedy: "give 0.1 m to 1000 m"},
+		{Key: "wind.exponent", Problem: "is above 1", Remedy: "give 0 to 1"},
+		{Key: "wind.from", Problem: "is above 360 deg", Remedy: "give -360 deg to 360 deg"},
 	}, atmosphere.Wind{Speed: -1, Height: -10, Exponent: 7, From: 270}.Faults())
 }
 

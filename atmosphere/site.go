@@ -1,6 +1,10 @@
 package atmosphere
 
-import "fmt"
+import (
+	"fmt"
+
+	"ullage/sim/fault"
+)
 
 // Site is a launch site and its air on the day. It is plain data: Faults tells
 // what is out of range.
@@ -52,27 +56,22 @@ func (s Site) Column() Column {
 }
 
 // Faults lists everything that is wrong with the site; nil when nothing is.
-func (s Site) Faults() []Fault {
-	var faults []Fault
-	faults = elevationRange.check(faults, s.Elevation)
-	faults = temperatureRange.check(faults, s.Temperature)
-	faults = pressureRange.check(faults, s.Pressure)
-	faults = seaLevelRange.check(faults, s.SeaLevelPressure)
-	faults = humidityRange.check(faults, s.Humidity)
+func (s Site) Faults() fault.List {
+	var faults fault.List
+	elevationRange.check(&faults, s.Elevation)
+	temperatureRange.check(&faults, s.Temperature)
+	pressureRange.check(&faults, s.Pressure)
+	seaLevelRange.check(&faults, s.SeaLevelPressure)
+	humidityRange.check(&faults, s.Humidity)
 	if s.Located {
-		faults = latitudeRange.check(faults, s.Latitude)
-		faults = longitudeRange.check(faults, s.Longitude)
+		latitudeRange.check(&faults, s.Latitude)
+		longitudeRange.check(&faults, s.Longitude)
 	}
 	if s.Pressure != 0 && s.SeaLevelPressure != 0 {
-		faults = append(faults, Fault{
-			Field:   seaLevelRange.Field,
-			Value:   s.SeaLevelPressure,
-			Problem: "is given beside the pressure at the station",
-			Mend:    "give one of the two",
-		})
+		faults.Add(seaLevelRange.Key, "is given beside the pressure at the station", "give one of the two")
 	}
 	if len(faults) == 0 && s.Pressure != 0 {
-		faults = s.checkStation()
+		s.checkStation(&faults)
 	}
 	return faults
 }
@@ -82,18 +81,13 @@ func (s Site) Faults() []Fault {
 // is missing. Sea-level pressures on record lie between 870 and 1085 hPa (World
 // Meteorological Organization, archive of extremes; from memory); the reduction
 // of a cold, high site is allowed to go some way beyond.
-func (s Site) checkStation() []Fault {
+func (s Site) checkStation(faults *fault.List) {
 	const least, most = 80000, 115000
 	column := s.Column()
 	sea, _ := column.At(-s.Elevation)
-	if least <= sea && sea <= most {
-		return nil
+	if !(least <= sea && sea <= most) {
+		faults.Add(pressureRange.Key, fmt.Sprintf("at %.0f m would be %.0f hPa at sea level", s.Elevation, sea/100),
+			fmt.Sprintf("give the pressure at the station, about %.0f hPa at that elevation, or sea_level_pressure instead",
+				Standard(s.Elevation).Pressure/100))
 	}
-	return []Fault{{
-		Field:   pressureRange.Field,
-		Value:   s.Pressure,
-		Problem: fmt.Sprintf("at %.0f m would be %.0f hPa at sea level", s.Elevation, sea/100),
-		Mend: fmt.Sprintf("give the pressure at the station, about %.0f hPa at that elevation, or sea_level_pressure instead",
-			Standard(s.Elevation).Pressure/100),
-	}}
 }

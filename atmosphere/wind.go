@@ -1,6 +1,10 @@
 package atmosphere
 
-import "math"
+import (
+	"math"
+
+	"ullage/sim/fault"
+)
 
 // Wind is a horizontal wind that grows with height above the ground by a power
 // law, Speed·(h/Height)^Exponent. It is plain data: Faults tells what is out of
@@ -21,12 +25,12 @@ const (
 )
 
 // Faults lists everything that is wrong with the wind; nil when nothing is.
-func (w Wind) Faults() []Fault {
-	var faults []Fault
-	faults = speedRange.check(faults, w.Speed)
-	faults = heightRange.check(faults, w.Height)
-	faults = exponentRange.check(faults, w.Exponent)
-	faults = fromRange.check(faults, w.From)
+func (w Wind) Faults() fault.List {
+	var faults fault.List
+	speedRange.check(&faults, w.Speed)
+	heightRange.check(&faults, w.Height)
+	exponentRange.check(&faults, w.Exponent)
+	fromRange.check(&faults, w.From)
 	return faults
 }
 

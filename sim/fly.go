@@ -22,9 +22,9 @@ type Flight struct {
 }
 
 // Fly flies a rocket from release to landing. The result depends on nothing but
-// its arguments: the same ones give the same bits. It returns the rocket's Faults,
-// or the context's error when that ends first; a rocket that does not leave
-// the ground is a flight with a warning, not an error.
+// its arguments: the same ones give the same bits. It returns what is wrong with the
+// rocket, a fault.List, or the context's error when that ends first; a rocket that does
+// not leave the ground is a flight with a warning, not an error.
 func Fly(ctx context.Context, r *rocket.Rocket, o Options) (*Flight, error) {
 	if err := r.ValidateFlight(); err != nil {
 		return nil, err

@@ -9,7 +9,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"ullage/sim/airframe"
-
+	"ullage/sim/fault"
 	"ullage/sim/rocket"
 )
 
@@ -69,12 +69,12 @@ func TestValidateShape(t *testing.T) {
 			assert.NoError(t, err, tt.name)
 			continue
 		}
-		var faults rocket.Faults
+		var faults fault.List
 		require.ErrorAs(t, err, &faults, tt.name)
 		require.Len(t, faults, 1, tt.name)
-		assert.Equal(t, tt.fault, faults[0].Name, tt.name)
+		assert.Equal(t, tt.fault, faults[0].Key, tt.name)
 		assert.NotEmpty(t, faults[0].Problem, tt.name)
-		assert.NotEmpty(t, faults[0].Mend, tt.name)
+		assert.NotEmpty(t, faults[0].Remedy, tt.name)
 	}
 	wet := wetRigid(t)
 	for name, alter := range map[string]func(w *rocket.Water){
@@ -85,10 +85,10 @@ func TestValidateShape(t *testing.T) {
 		c, w := *wet, *wet.Water
 		c.Water = &w
 		alter(&w)
-		var faults rocket.Faults
+		var faults fault.List
 		require.ErrorAs(t, c.Validate(), &faults, name)
 		require.Len(t, faults, 1)
-		assert.Equal(t, name, faults[0].Name)
+		assert.Equal(t, name, faults[0].Key)
 	}
 }
 

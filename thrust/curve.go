@@ -31,7 +31,7 @@ const burnThreshold = 0.05
 // [MaxTime], rise by at least [MinStep] from one to the next (a first point
 // after 0 keeps that distance from 0 too); their thrusts are 0 to [MaxThrust],
 // the greatest at least [MinPeak]. A table that starts after ignition gets the
-// point (0, 0) in front. The error is a [CurveFaults] whose lines count the
+// point (0, 0) in front. The error is a [fault.List] whose lines count the
 // points from 1.
 func NewCurve(points []Point) (*Curve, error) {
 	var check checker

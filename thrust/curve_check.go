@@ -6,6 +6,8 @@ import (
 	"strconv"
 	"strings"
 	"unicode"
+
+	"ullage/sim/fault"
 )
 
 // The limits of a table. They hold any motor that fits an airframe, and keep a
@@ -21,38 +23,6 @@ const (
 // maxFaults bounds the list for a file that is nothing like a thrust table.
 const maxFaults = 50
 
-// CurveFault is one thing wrong with a thrust table.
-type CurveFault struct {
-	Line    int    // from 1 (for NewCurve, the point's number); 0: the table as a whole
-	Value   string // what stands there; empty when something is missing
-	Problem string
-	Mend    string // what would be right
-}
-
-// Error gives the fault in one line.
-func (f CurveFault) Error() string {
-	var b strings.Builder
-	if f.Line > 0 {
-		fmt.Fprintf(&b, "line %d: ", f.Line)
-	}
-	if f.Value != "" {
-		fmt.Fprintf(&b, "%s: ", f.Value)
-	}
-	return b.String() + f.Problem + "; " + f.Mend
-}
-
-// CurveFaults are the faults of one thrust table, in the order of its lines.
-type CurveFaults []CurveFault
-
-// Error gives one fault a line.
-func (f CurveFaults) Error() string {
-	lines := make([]string, len(f))
-	for i := range f {
-		lines[i] = f[i].Error()
-	}
-	return strings.Join(lines, "\n")
-}
-
 // column describes one column of a table.
 type column struct {
 	name, unit string
@@ -64,7 +34,7 @@ var (
 	thrustColumn = column{"thrust", "N", MaxThrust}
 )
 
-func (c column) mend() string {
+func (c column) remedy() string {
 	return fmt.Sprintf("give a number of %s from 0 to %s", c.unit, plain(c.limit))
 }
 
@@ -90,11 +60,11 @@ type checker struct {
 	peak   float64 // the greatest thrust so far, N
 	latest float64 // the time that the next has to exceed, s
 	begun  bool    // latest is a point's
-	faults CurveFaults
+	faults fault.List
 }
 
-func (k *checker) add(line int, value, problem, mend string) {
-	k.faults = append(k.faults, CurveFault{line, value, problem, mend})
+func (k *checker) add(line int, value, problem, remedy string) {
+	k.faults = append(k.faults, fault.Fault{Line: line, Value: value, Problem: problem, Remedy: remedy})
 }
 
 // full tells that reading on is of no use.
@@ -140,7 +110,7 @@ func (k *checker) inRange(line int, c column, r reading) bool {
 	default:
 		return true
 	}
-	k.add(line, r.String(), "the "+c.name+" "+problem, c.mend())
+	k.add(line, r.String(), "the "+c.name+" "+problem, c.remedy())
 	return false
 }
 

@@ -25,7 +25,7 @@ time_s,thrust_n
 	// 94.6 N over 1.18 s
 }
 
-func ExampleCurveFaults() {
+func ExampleReadCurve_faults() {
 	_, err := thrust.ReadCurve(strings.NewReader("time_s,thrust_n\n0.1,50 N\n0.1,-3\n"))
 	fmt.Println(err)
 	// Output:

@@ -7,6 +7,8 @@ import (
 	"math"
 	"slices"
 	"testing"
+
+	"ullage/sim/fault"
 )
 
 // FuzzReadCurve holds that any bytes give either a curve that is whole, finite
@@ -46,14 +48,14 @@ func FuzzReadCurve(f *testing.F) {
 }
 
 func checkFaults(t *testing.T, text []byte, err error) {
-	var faults CurveFaults
+	var faults fault.List
 	if !errors.As(err, &faults) || len(faults) == 0 {
 		t.Fatalf("not faults: %v", err)
 	}
 	lines := bytes.Count(text, []byte("\n")) + 1
-	for i, fault := range faults {
-		if fault.Problem == "" || fault.Mend == "" || fault.Line < 0 || fault.Line > lines {
-			t.Fatalf("fault %d of %d lines: %+v", i, lines, fault)
+	for i, bad := range faults {
+		if bad.Problem == "" || bad.Remedy == "" || bad.Line < 0 || bad.Line > lines {
+			t.Fatalf("fault %d of %d lines: %+v", i, lines, bad)
 		}
 	}
 }

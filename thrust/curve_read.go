@@ -9,6 +9,8 @@ import (
 	"strings"
 	"unicode"
 	"unicode/utf8"
+
+	"ullage/sim/fault"
 )
 
 const (
@@ -20,7 +22,7 @@ const (
 // ReadCurve reads a thrust table: CSV text with the header row
 // "time_s,thrust_n", then one point a row under the rules of [NewCurve]. "#"
 // starts a comment. Lines end in LF or CRLF, and a UTF-8 byte order mark is
-// skipped. A malformed table gives a [CurveFaults] with all its faults by line;
+// skipped. A malformed table gives a [fault.List] with all its faults by line;
 // any other error is the reader's.
 func ReadCurve(r io.Reader) (*Curve, error) {
 	text, err := io.ReadAll(io.LimitReader(r, maxCurveBytes+1))
@@ -28,8 +30,8 @@ func ReadCurve(r io.Reader) (*Curve, error) {
 		return nil, fmt.Errorf("reading a thrust curve: %w", err)
 	}
 	text = bytes.TrimPrefix(text, []byte("\uFEFF"))
-	if fault, bad := notText(text); bad {
-		return nil, CurveFaults{fault}
+	if bad, ok := notText(text); !ok {
+		return nil, fault.List{bad}
 	}
 
 	var check checker
@@ -66,11 +68,11 @@ func ReadCurve(r io.Reader) (*Curve, error) {
 
 // notText finds what no table in plain text holds: too many bytes, control
 // characters, bytes that are not UTF-8.
-func notText(text []byte) (fault CurveFault, bad bool) {
-	const mend = "save the table as plain CSV text in UTF-8"
+func notText(text []byte) (bad fault.Fault, ok bool) {
+	const remedy = "save the table as plain CSV text in UTF-8"
 	if len(text) > maxCurveBytes {
-		return CurveFault{Problem: fmt.Sprintf("the file is larger than %d bytes", maxCurveBytes),
-			Mend: fmt.Sprintf("give a table of at most %d points", MaxPoints)}, true
+		return fault.Fault{Problem: fmt.Sprintf("the file is larger than %d bytes", maxCurveBytes),
+			Remedy: fmt.Sprintf("give a table of at most %d points", MaxPoints)}, false
 	}
 	line := 1
 	for i := 0; i < len(text); {
@@ -79,15 +81,15 @@ func notText(text []byte) (fault CurveFault, bad bool) {
 		case r == '\n':
 			line++
 		case r == '\r' && !bytes.HasPrefix(text[i+1:], []byte("\n")):
-			return CurveFault{line, `"\r"`, "a carriage return stands alone", "end the lines with LF or CRLF"}, true
+			return fault.Fault{Line: line, Value: `"\r"`, Problem: "a carriage return stands alone", Remedy: "end the lines with LF or CRLF"}, false
 		case r == utf8.RuneError && size == 1:
-			return CurveFault{line, fmt.Sprintf("byte 0x%02x", text[i]), "the file is not UTF-8 text", mend}, true
+			return fault.Fault{Line: line, Value: fmt.Sprintf("byte 0x%02x", text[i]), Problem: "the file is not UTF-8 text", Remedy: remedy}, false
 		case unicode.IsControl(r) && r != '\t' && r != '\r':
-			return CurveFault{line, fmt.Sprintf("byte 0x%02x", text[i]), "the file is not text", mend}, true
+			return fault.Fault{Line: line, Value: fmt.Sprintf("byte 0x%02x", text[i]), Problem: "the file is not text", Remedy: remedy}, false
 		}
 		i += size
 	}
-	return CurveFault{}, false
+	return fault.Fault{}, true
 }
 
 // isHeader tells the header row, blanks around its names allowed.
@@ -104,13 +106,13 @@ func (k *checker) row(line int, row string) {
 	k.rows++
 	fields := strings.Split(row, ",")
 	if len(fields) != 2 {
-		mend := "give a time in s, a comma and a thrust in N, such as 0.02,85.0"
+		remedy := "give a time in s, a comma and a thrust in N, such as 0.02,85.0"
 		if strings.Contains(row, ";") {
-			mend = "part the two with a comma, not a semicolon, and write decimals with a point"
+			remedy = "part the two with a comma, not a semicolon, and write decimals with a point"
 		} else if len(fields) > 2 {
-			mend = "give only a time and a thrust, and write decimals with a point"
+			remedy = "give only a time and a thrust, and write decimals with a point"
 		}
-		k.add(line, excerpt(row), fmt.Sprintf("the row has %d of 2 values", len(fields)), mend)
+		k.add(line, excerpt(row), fmt.Sprintf("the row has %d of 2 values", len(fields)), remedy)
 		return
 	}
 	k.point(line, k.read(line, timeColumn, fields[0]), k.read(line, thrustColumn, fields[1]))
@@ -130,7 +132,7 @@ func (k *checker) read(line int, c column, field string) reading {
 	case decimal && err == nil:
 		return reading{value: v, text: excerpt(text), ok: true}
 	case decimal && errors.Is(err, strconv.ErrRange):
-		k.add(line, excerpt(text), "the "+c.name+" is out of range", c.mend())
+		k.add(line, excerpt(text), "the "+c.name+" is out of range", c.remedy())
 	default:
 		k.add(line, excerpt(text), "the "+c.name+" is not a number", "give a plain number of "+c.unit+", without the unit")
 	}

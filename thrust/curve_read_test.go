@@ -12,6 +12,8 @@ import (
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
+
+	"ullage/sim/fault"
 )
 
 func TestReadCurve(t *testing.T) {
@@ -56,57 +58,57 @@ func TestReadCurveFaults(t *testing.T) {
 	const header = "time_s,thrust_n\n"
 	for _, c := range []struct {
 		name, text string
-		want       CurveFaults
+		want       fault.List
 	}{
-		{"empty", "", CurveFaults{{0, "", "no points", "time_s,thrust_n"}}},
-		{"comments alone", "# nothing\n\n", CurveFaults{{0, "", "no points", "two rows"}}},
-		{"header alone", header, CurveFaults{{0, "", "no points", "two rows"}}},
-		{"one point", header + "0.1,5\n", CurveFaults{{0, "", "one point", "at least two"}}},
-		{"no header", "0,5\n1,0\n", CurveFaults{{1, "0,5", "not the header", "time_s,thrust_n"}}},
-		{"other header", "# x\nTime,Thrust\n0,5\n1,0\n", CurveFaults{{2, "Time,Thrust", "not the header", "time_s,thrust_n"}}},
-		{"not a number", header + "0,5\nx,4\n1,0x1p3\n2,1_0\n3,5 N\n", CurveFaults{
-			{3, "x", "time is not a number", "of s"}, {4, "0x1p3", "thrust is not a number", "of N"},
-			{5, "1_0", "thrust is not a number", "of N"}, {6, "5 N", "thrust is not a number", "without the unit"}}},
-		{"no finite number", header + "0,NaN\nInf,4\n1,-Inf\n2,1e400\n-1e400,3\n", CurveFaults{
-			{2, "NaN", "not a number", "number of N"}, {3, "Inf", "not a number", "number of s"},
-			{4, "-Inf", "not a number", "number of N"}, {5, "1e400", "out of range", "from 0 to 10000000"},
-			{6, "-1e400", "out of range", "from 0 to 1000"}}},
-		{"negative", header + "-1,5\n0,-2\n1,0\n", CurveFaults{
-			{2, "-1", "time is negative", "from 0"}, {3, "-2", "thrust is negative", "from 0"}}},
-		{"too large", header + "0,1e9\n2000,5\n", CurveFaults{
-			{2, "1e9", "thrust is too large", "to 10000000"}, {3, "2000", "time is too large", "to 1000"}}},
-		{"not rising", header + "0,5\n0.5,4\n0.5,3\n0.2,3\n1,0\n", CurveFaults{
-			{4, "0.5", "does not rise above the 0.5 s", "order of time"}, {5, "0.2", "does not rise above the 0.5 s", "once"}}},
-		{"too close", header + "1e-9,5\n0.5,4\n0.5000001,0\n", CurveFaults{
-			{2, "1e-9", "too close", "0.000001 s"}, {4, "0.5000001", "too close", "0.000001 s"}}},
-		{"columns", header + "0\n0.5,4,3\n1;2\n1,5;2,5\n,\n", CurveFaults{
-			{2, "0", "1 of 2 values", "a comma"}, {3, "0.5,4,3", "3 of 2 values", "only a time and a thrust"},
-			{4, "1;2", "1 of 2 values", "not a semicolon"}, {5, "1,5;2,5", "3 of 2 values", "decimals with a point"},
-			{6, "", "time is missing", "of s"}, {6, "", "thrust is missing", "of N"}}},
-		{"header again", header + "0,5\ntime_s,thrust_n\n1,0\n", CurveFaults{
-			{3, "time_s", "not a number", "of s"}, {3, "thrust_n", "not a number", "of N"}}},
-		{"no thrust", header + "0,0\n1,0\n", CurveFaults{{0, "0", "below 0.001 N", "in N"}}},
-		{"next to no thrust", header + "0,5e-324\n1,0\n", CurveFaults{{0, "5e-324", "below 0.001 N", "in N"}}},
-		{"binary", header + "0,5\n\x00\x01\x02", CurveFaults{{3, "byte 0x00", "not text", "plain CSV text"}}},
-		{"escape", header + "0,5\x1b[2J\n", CurveFaults{{2, "byte 0x1b", "not text", "plain CSV text"}}},
-		{"UTF-16", "\xff\xfet\x00i\x00", CurveFaults{{1, "byte 0xff", "not UTF-8", "UTF-8"}}},
-		{"lone CR", "time_s,thrust_n\r0,5\r1,0\r", CurveFaults{{1, `"\r"`, "carriage return", "CRLF"}}},
-		{"long line", header + "0,5\n" + strings.Repeat("7", 2000) + "\n1,0\n", CurveFaults{
-			{3, strings.Repeat("7", 40) + "…", "longer than 1000", "line of its own"}}},
-		{"too many points", rows(MaxPoints + 1), CurveFaults{{0, "", "more than 10000 points", "thin it out"}}},
-		{"too much", header + strings.Repeat("# \n", 400_000), CurveFaults{{0, "", "larger than 1048576 bytes", "points"}}},
+		{"empty", "", fault.List{{Problem: "no points", Remedy: "time_s,thrust_n"}}},
+		{"comments alone", "# nothing\n\n", fault.List{{Problem: "no points", Remedy: "two rows"}}},
+		{"header alone", header, fault.List{{Problem: "no points", Remedy: "two rows"}}},
+		{"one point", header + "0.1,5\n", fault.List{{Problem: "one point", Remedy: "at least two"}}},
+		{"no header", "0,5\n1,0\n", fault.List{{Line: 1, Value: "0,5", Problem: "not the header", Remedy: "time_s,thrust_n"}}},
+		{"other header", "# x\nTime,Thrust\n0,5\n1,0\n", fault.List{{Line: 2, Value: "Time,Thrust", Problem: "not the header", Remedy: "time_s,thrust_n"}}},
+		{"not a number", header + "0,5\nx,4\n1,0x1p3\n2,1_0\n3,5 N\n", fault.List{
+			{Line: 3, Value: "x", Problem: "time is not a number", Remedy: "of s"}, {Line: 4, Value: "0x1p3", Problem: "thrust is not a number", Remedy: "of N"},
+			{Line: 5, Value: "1_0", Problem: "thrust is not a number", Remedy: "of N"}, {Line: 6, Value: "5 N", Problem: "thrust is not a number", Remedy: "without the unit"}}},
+		{"no finite number", header + "0,NaN\nInf,4\n1,-Inf\n2,1e400\n-1e400,3\n", fault.List{
+			{Line: 2, Value: "NaN", Problem: "not a number", Remedy: "number of N"}, {Line: 3, Value: "Inf", Problem: "not a number", Remedy: "number of s"},
+			{Line: 4, Value: "-Inf", Problem: "not a number", Remedy: "number of N"}, {Line: 5, Value: "1e400", Problem: "out of range", Remedy: "from 0 to 10000000"},
+			{Line: 6, Value: "-1e400", Problem: "out of range", Remedy: "from 0 to 1000"}}},
+		{"negative", header + "-1,5\n0,-2\n1,0\n", fault.List{
+			{Line: 2, Value: "-1", Problem: "time is negative", Remedy: "from 0"}, {Line: 3, Value: "-2", Problem: "thrust is negative", Remedy: "from 0"}}},
+		{"too large", header + "0,1e9\n2000,5\n", fault.List{
+			{Line: 2, Value: "1e9", Problem: "thrust is too large", Remedy: "to 10000000"}, {Line: 3, Value: "2000", Problem: "time is too large", Remedy: "to 1000"}}},
+		{"not rising", header + "0,5\n0.5,4\n0.5,3\n0.2,3\n1,0\n", fault.List{
+			{Line: 4, Value: "0.5", Problem: "does not rise above the 0.5 s", Remedy: "order of time"}, {Line: 5, Value: "0.2", Problem: "does not rise above the 0.5 s", Remedy: "once"}}},
+		{"too close", header + "1e-9,5\n0.5,4\n0.5000001,0\n", fault.List{
+			{Line: 2, Value: "1e-9", Problem: "too close", Remedy: "0.000001 s"}, {Line: 4, Value: "0.5000001", Problem: "too close", Remedy: "0.000001 s"}}},
+		{"columns", header + "0\n0.5,4,3\n1;2\n1,5;2,5\n,\n", fault.List{
+			{Line: 2, Value: "0", Problem: "1 of 2 values", Remedy: "a comma"}, {Line: 3, Value: "0.5,4,3", Problem: "3 of 2 values", Remedy: "only a time and a thrust"},
+			{Line: 4, Value: "1;2", Problem: "1 of 2 values", Remedy: "not a semicolon"}, {Line: 5, Value: "1,5;2,5", Problem: "3 of 2 values", Remedy: "decimals with a point"},
+			{Line: 6, Problem: "time is missing", Remedy: "of s"}, {Line: 6, Problem: "thrust is missing", Remedy: "of N"}}},
+		{"header again", header + "0,5\ntime_s,thrust_n\n1,0\n", fault.List{
+			{Line: 3, Value: "time_s", Problem: "not a number", Remedy: "of s"}, {Line: 3, Value: "thrust_n", Problem: "not a number", Remedy: "of N"}}},
+		{"no thrust", header + "0,0\n1,0\n", fault.List{{Value: "0", Problem: "below 0.001 N", Remedy: "in N"}}},
+		{"next to no thrust", header + "0,5e-324\n1,0\n", fault.List{{Value: "5e-324", Problem: "below 0.001 N", Remedy: "in N"}}},
+		{"binary", header + "0,5\n\x00\x01\x02", fault.List{{Line: 3, Value: "byte 0x00", Problem: "not text", Remedy: "plain CSV text"}}},
+		{"escape", header + "0,5\x1b[2J\n", fault.List{{Line: 2, Value: "byte 0x1b", Problem: "not text", Remedy: "plain CSV text"}}},
+		{"UTF-16", "\xff\xfet\x00i\x00", fault.List{{Line: 1, Value: "byte 0xff", Problem: "not UTF-8", Remedy: "UTF-8"}}},
+		{"lone CR", "time_s,thrust_n\r0,5\r1,0\r", fault.List{{Line: 1, Value: `"\r"`, Problem: "carriage return", Remedy: "CRLF"}}},
+		{"long line", header + "0,5\n" + strings.Repeat("7", 2000) + "\n1,0\n", fault.List{
+			{Line: 3, Value: strings.Repeat("7", 40) + "…", Problem: "longer than 1000", Remedy: "line of its own"}}},
+		{"too many points", rows(MaxPoints + 1), fault.List{{Problem: "more than 10000 points", Remedy: "thin it out"}}},
+		{"too much", header + strings.Repeat("# \n", 400_000), fault.List{{Problem: "larger than 1048576 bytes", Remedy: "points"}}},
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			curve, err := ReadCurve(strings.NewReader(c.text))
 			assert.Nil(t, curve)
-			var got CurveFaults
+			var got fault.List
 			require.ErrorAs(t, err, &got)
 			require.Len(t, got, len(c.want), "%v", got)
 			for i, want := range c.want {
 				assert.Equal(t, want.Line, got[i].Line)
 				assert.Equal(t, want.Value, got[i].Value)
 				assert.Contains(t, got[i].Problem, want.Problem)
-				assert.Contains(t, got[i].Mend, want.Mend)
+				assert.Contains(t, got[i].Remedy, want.Remedy)
 			}
 		})
 	}
@@ -114,7 +116,7 @@ func TestReadCurveFaults(t *testing.T) {
 
 func TestFaultsAreBounded(t *testing.T) {
 	_, err := ReadCurve(strings.NewReader("time_s,thrust_n\n" + strings.Repeat("x,y\n", 5000)))
-	var faults CurveFaults
+	var faults fault.List
 	require.ErrorAs(t, err, &faults)
 	assert.LessOrEqual(t, len(faults), maxFaults+2)
 	assert.Contains(t, faults[len(faults)-1].Problem, "stopped after")
@@ -132,7 +134,7 @@ func TestReadersErrorIsKept(t *testing.T) {
 	broken := errors.New("the disk went away")
 	_, err := ReadCurve(iotest.ErrReader(broken))
 	assert.ErrorIs(t, err, broken)
-	var faults CurveFaults
+	var faults fault.List
 	assert.NotErrorAs(t, err, &faults)
 }
 

@@ -8,6 +8,8 @@ import (
 	"github.com/stretchr/testify/require"
 	"gonum.org/v1/gonum/integrate/quad"
 	"pgregory.net/rapid"
+
+	"ullage/sim/fault"
 )
 
 func mustCurve(t testing.TB, points ...Point) *Curve {
@@ -168,7 +170,7 @@ func TestNewCurveFaults(t *testing.T) {
 	} {
 		t.Run(name, func(t *testing.T) {
 			_, err := NewCurve(c.points)
-			var faults CurveFaults
+			var faults fault.List
 			require.ErrorAs(t, err, &faults)
 			assert.Equal(t, c.line, faults[0].Line)
 			assert.Equal(t, c.value, faults[0].Value)

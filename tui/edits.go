@@ -8,6 +8,7 @@ import (
 	"strconv"
 	"strings"
 
+	"ullage/sim/fault"
 	"ullage/sim/quantity"
 	"ullage/sim/rocket"
 	"ullage/sim/rocketfile"
@@ -18,7 +19,7 @@ import (
 // value would have changed stays as it was.
 func (m *Model) take(f *rocketfile.File, err error, s step) bool {
 	if err != nil {
-		m.fault = fault{input: s.input, says: faultText(err, s.input)}
+		m.fault = complaint{input: s.input, says: faultText(err, s.input)}
 		return false
 	}
 	if f == m.file() {
@@ -253,13 +254,9 @@ func (m *Model) say(r draw.Role, text string) { m.notice = notice{draw.Clean(tex
 // names the input at fault when it is another than the one changed.
 func faultText(err error, changed string) string {
 	text, more := draw.Clean(err.Error()), 0
-	var ofFile rocketfile.Faults
-	var ofRocket rocket.Faults
-	switch {
-	case errors.As(err, &ofFile) && len(ofFile) > 0:
-		text, more = sentence(ofFile[0].Key, changed, ofFile[0].Problem, ofFile[0].Mend), len(ofFile)-1
-	case errors.As(err, &ofRocket) && len(ofRocket) > 0:
-		text, more = sentence(ofRocket[0].Name, changed, ofRocket[0].Problem, ofRocket[0].Mend), len(ofRocket)-1
+	var all fault.List
+	if errors.As(err, &all) && len(all) > 0 {
+		text, more = sentence(all[0], changed), len(all)-1
 	}
 	if more > 0 {
 		text += fmt.Sprintf(" (and %d more)", more)
@@ -267,13 +264,13 @@ func faultText(err error, changed string) string {
 	return text
 }
 
-func sentence(key, changed, problem, mend string) string {
-	text := draw.Clean(problem)
-	if key != changed && key != "" {
-		text = draw.Clean(key) + ": " + text
+func sentence(f fault.Fault, changed string) string {
+	text := draw.Clean(f.Problem)
+	if f.Key != changed && f.Key != "" {
+		text = draw.Clean(f.Key) + ": " + text
 	}
-	if mend != "" {
-		text += "; " + draw.Clean(mend)
+	if f.Remedy != "" {
+		text += "; " + draw.Clean(f.Remedy)
 	}
 	return text
 }

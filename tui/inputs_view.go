@@ -11,8 +11,8 @@ import (
 // stand above each other.
 const unitCells = 6
 
-// fault is what is wrong with a value, shown where the value is.
-type fault struct {
+// complaint is what is wrong with a value, shown where the value is.
+type complaint struct {
 	input string // empty: the rocket as a whole
 	says  string
 }
@@ -26,7 +26,7 @@ type listRow struct {
 // draw paints the part of the list in sight, h rows of w cells, and scrolls so
 // that the chosen field and what is said about it are in it. above and below
 // tell that there is more.
-func (l *list) draw(theme *draw.Theme, w, h int, typed *typing, f fault) (lines []string, above, below bool) {
+func (l *list) draw(theme *draw.Theme, w, h int, typed *typing, f complaint) (lines []string, above, below bool) {
 	rows := l.rows(theme, w, typed, f)
 	first, last := 0, 0 // rows of the chosen field, its heading and its fault
 	for i, r := range rows {
@@ -60,7 +60,7 @@ const (
 	faultRow   = -2
 )
 
-func (l *list) rows(theme *draw.Theme, w int, typed *typing, f fault) []listRow {
+func (l *list) rows(theme *draw.Theme, w int, typed *typing, f complaint) []listRow {
 	rows := make([]listRow, 0, len(l.fields)+12)
 	for i := range l.fields {
 		d := &l.fields[i]

@@ -30,9 +30,9 @@ type Model struct {
 	records *records
 
 	inputs list
-	typed  *typing // a value being typed; nil when none is
-	fault  fault   // of the last edit, until the next key
-	crash  fault   // of the last flight, until another is flown
+	typed  *typing   // a value being typed; nil when none is
+	fault  complaint // of the last edit, until the next key
+	crash  complaint // of the last flight, until another is flown
 	notice notice
 	asking *question // what waits for an answer; nil when nothing does
 	page   *page     // what stands in place of the body; nil for the body

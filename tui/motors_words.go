@@ -7,10 +7,10 @@ import (
 	"path/filepath"
 	"strings"
 
+	"ullage/sim/fault"
 	"ullage/sim/gates"
 	"ullage/sim/quantity"
 	"ullage/sim/rocket"
-	"ullage/sim/rocketfile"
 	"ullage/tui/draw"
 )
 
@@ -118,7 +118,7 @@ func (v *motorsView) about(e *motorEntry) []string {
 
 // motorFault says in one line why a motor file cannot be used.
 func motorFault(path string, err error) string {
-	var all rocketfile.Faults
+	var all fault.List
 	if !errors.As(err, &all) || len(all) == 0 {
 		return draw.Clean(err.Error())
 	}
@@ -136,8 +136,8 @@ func motorFault(path string, err error) string {
 		}
 	}
 	out = strings.TrimSuffix(out, " = ") + ": " + f.Problem
-	if f.Mend != "" {
-		out += "; " + f.Mend
+	if f.Remedy != "" {
+		out += "; " + f.Remedy
 	}
 	if len(all) > 1 {
 		out += fmt.Sprintf(" (and %d more)", len(all)-1)

@@ -7,14 +7,14 @@ import (
 
 	"github.com/charmbracelet/x/ansi"
 
+	"ullage/sim/fault"
 	"ullage/sim/quantity"
-	"ullage/sim/rocketfile"
 	"ullage/tui/draw"
 )
 
 // sizeProblem says why there is no such canopy.
 func sizeProblem(err error) string {
-	var faults rocketfile.Faults
+	var faults fault.List
 	if errors.As(err, &faults) && len(faults) > 0 {
 		return draw.Clean(faults[0].Problem)
 	}

@@ -102,10 +102,10 @@ func (m *Model) flown(msg flownMsg) tea.Cmd {
 		return nil
 	}
 	if msg.err != nil {
-		m.crash = fault{says: "No flight: " + faultText(msg.err, "")}
+		m.crash = complaint{says: "No flight: " + faultText(msg.err, "")}
 		return m.weigh()
 	}
-	m.now, m.crash = msg.now, fault{}
+	m.now, m.crash = msg.now, complaint{}
 	corners := m.weigh() // before showing: what is shown says that they follow
 	return tea.Batch(m.show(), corners)
 }

@@ -34,7 +34,7 @@ func (m *Model) pressOne(k tea.KeyMsg) tea.Cmd {
 		m.typeKey(k)
 		return nil
 	}
-	m.fault = fault{}
+	m.fault = complaint{}
 	if k.Paste {
 		m.startTyping(draw.Clean(string(k.Runes)))
 		return nil
@@ -153,7 +153,7 @@ func (m *Model) startTyping(first string) {
 func (m *Model) typeKey(k tea.KeyMsg) {
 	switch {
 	case key.Matches(k, m.keys.Leave):
-		m.typed, m.fault = nil, fault{}
+		m.typed, m.fault = nil, complaint{}
 	case key.Matches(k, m.keys.Accept):
 		m.accept()
 	case key.Matches(k, m.keys.Up), key.Matches(k, m.keys.Down),
@@ -164,7 +164,7 @@ func (m *Model) typeKey(k tea.KeyMsg) {
 	default:
 		t := *m.typed
 		t.line.press(k)
-		m.typed, m.fault = &t, fault{}
+		m.typed, m.fault = &t, complaint{}
 	}
 }
 
@@ -177,14 +177,14 @@ func (m *Model) accept() bool {
 	}
 	text := m.typed.line.String()
 	if text == d.value() {
-		m.typed, m.fault = nil, fault{}
+		m.typed, m.fault = nil, complaint{}
 		return true
 	}
 	f, err := m.file().SetIn(d.Name, text, d.unit)
 	if !m.change(d, f, err) {
 		return false
 	}
-	m.typed, m.fault = nil, fault{}
+	m.typed, m.fault = nil, complaint{}
 	m.refill()
 	return true
 }

@@ -94,7 +94,7 @@ func (m *Model) bodyLines() []string {
 }
 
 // wrongValue is the fault to show: of the last edit, or of the flight.
-func (m *Model) wrongValue() fault {
+func (m *Model) wrongValue() complaint {
 	if m.fault.says != "" {
 		return m.fault
 	}

@@ -7,9 +7,7 @@ import (
 	"strings"
 	"syscall"
 
-	"ullage/sim/quantity"
-	"ullage/sim/rocket"
-	"ullage/sim/rocketfile"
+	"ullage/sim/fault"
 )
 
 // The exit statuses.
@@ -35,12 +33,8 @@ func badInput(format string, args ...any) error { return inputError{fmt.Errorf(f
 
 // status is the exit status that an error of a command calls for.
 func status(err error) int {
-	var (
-		input  inputError
-		faults rocketfile.Faults
-		values rocket.Faults
-		bad    *quantity.Error
-	)
+	var input inputError
+	var bad fault.Fault
 	switch {
 	case err == nil, errors.Is(err, syscall.EPIPE):
 		return statusDone // the reader has all it wanted
@@ -48,7 +42,7 @@ func status(err error) int {
 		return statusInterrupted
 	case isFailedCheck(err):
 		return statusCheckFailed
-	case errors.As(err, &input), errors.As(err, &faults), errors.As(err, &values), errors.As(err, &bad):
+	case errors.As(err, &input), errors.As(err, &bad):
 		return statusInput
 	}
 	return statusFailed
@@ -79,7 +73,7 @@ func interruption(err error) string {
 // message is an error as the user reads it: faults of a file begin with its name
 // and line, as editors know them; everything else with the program's name.
 func message(err error) string {
-	var faults rocketfile.Faults
+	var faults fault.List
 	if errors.As(err, &faults) {
 		return err.Error()
 	}

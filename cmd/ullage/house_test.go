@@ -65,7 +65,9 @@ var rooms = [][]string{
 	{"sim/rocketfile"},
 	{"sim"},
 	{"sim/rocket"},
-	{"sim/airframe", "sim/chamber", "sim/golden", "sim/quantity", "thrust", "atmosphere"},
+	{"sim/airframe", "sim/chamber", "thrust", "atmosphere"},
+	{"sim/quantity"},
+	{"sim/fault", "sim/golden"},
 }
 
 // terminalPackages are of the screen alone.

@@ -9,6 +9,7 @@ import (
 	"path/filepath"
 	"strings"
 
+	"ullage/sim/fault"
 	"ullage/sim/quantity"
 	"ullage/sim/report"
 	"ullage/sim/rocketfile"
@@ -90,10 +91,10 @@ func (c *motorsCommand) report(w io.Writer, m report.Motors) error {
 func readMotors(file *rocketfile.File, paths []string) ([]study.NamedMotor, error) {
 	names := motorNames(paths)
 	motors := make([]study.NamedMotor, len(paths))
-	var faults rocketfile.Faults
+	var faults fault.List
 	for i, path := range paths {
 		with, err := file.WithMotor(path)
-		var bad rocketfile.Faults
+		var bad fault.List
 		switch {
 		case errors.As(err, &bad):
 			faults = append(faults, bad...)

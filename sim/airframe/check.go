@@ -3,15 +3,9 @@ package airframe
 import (
 	"fmt"
 	"math"
-)
 
-// Fault is one thing wrong with a shape or a mass list.
-type Fault struct {
-	Name    string  // dotted name of the input: "body.length", "section.tail.aft", "fins.1.position"
-	Value   float64 // SI; NaN when there is none
-	Problem string
-	Mend    string
-}
+	"ullage/sim/fault"
+)
 
 // The ranges of what the equations are for. Common sense, no source.
 const (
@@ -28,10 +22,11 @@ const (
 	mostCant    = 15    // deg
 )
 
-// Check tells everything that is wrong with a shape, or nil. What passes has finite
+// Check tells everything that is wrong with a shape, or nil, by the dotted names of the
+// inputs: "body.length", "section.tail.aft", "fins.1.position". What passes has finite
 // aerodynamics and drag in any flow. Parts that meet may disagree by a millimetre in
 // length and by 1 % in diameter: that is taken as measuring, not as a gap or a step.
-func (s *Shape) Check() []Fault {
+func (s *Shape) Check() fault.List {
 	var c checker
 	body := s.checkBody(&c)
 	nose := s.checkNose(&c, body)
@@ -60,7 +55,7 @@ func (s *Shape) checkBody(c *checker) bool {
 	long := c.positive("body.length", s.Length, longest, "")
 	wide := c.positive("body.diameter", s.Diameter, longest, "")
 	if wide && s.Diameter < smallest {
-		c.add("body.diameter", s.Diameter, "is less than "+mm(smallest), "check its unit")
+		c.add("body.diameter", "is less than "+mm(smallest), "check its unit")
 		wide = false
 	}
 	c.within("body.roughness", s.Roughness, 0, roughest, "give 0 to 5 mm; paint has about 0.02 mm")
@@ -70,10 +65,10 @@ func (s *Shape) checkBody(c *checker) bool {
 	}
 	switch ratio := s.Length / s.Diameter; {
 	case ratio < 1:
-		c.add("body.length", s.Length, "is less than the diameter", "give the length from the tip of the nose to the aft end")
+		c.add("body.length", "is less than the diameter", "give the length from the tip of the nose to the aft end")
 		return false
 	case ratio > slimmest:
-		c.add("body.length", s.Length, fmt.Sprintf("is more than %g diameters", slimmest), "check the units of length and diameter")
+		c.add("body.length", fmt.Sprintf("is more than %g diameters", slimmest), "check the units of length and diameter")
 		return false
 	}
 	return true
@@ -85,10 +80,10 @@ func (s *Shape) checkNose(c *checker, body bool) bool {
 	case Conical, TangentOgive, Elliptical, Parabolic, VonKarman:
 	case PowerSeries:
 		if !(n.Exponent > 0 && n.Exponent <= 1) {
-			c.add("nose.exponent", n.Exponent, "out of range", "give above 0 up to 1: 1 is a cone, 0.5 a paraboloid")
+			c.add("nose.exponent", "out of range", "give above 0 up to 1: 1 is a cone, 0.5 a paraboloid")
 		}
 	default:
-		c.add("nose.shape", math.NaN(), "is not a contour known here", "write conical, tangent ogive, elliptical, parabolic, von Karman or power series")
+		c.add("nose.shape", "is not a contour known here", "write conical, tangent ogive, elliptical, parabolic, von Karman or power series")
 	}
 	long := c.positive("nose.length", n.Length, longest, "")
 	wide := c.within("nose.diameter", n.Diameter, 0, longest, "give the diameter of the nose's base, or leave it out for that of what follows")
@@ -99,11 +94,11 @@ func (s *Shape) checkNose(c *checker, body bool) bool {
 		return true
 	}
 	if n.Length > s.Length+fit {
-		c.add("nose.length", n.Length, "is longer than the whole rocket, "+mm(s.Length), "shorten the nose or correct body.length")
+		c.add("nose.length", "is longer than the whole rocket, "+mm(s.Length), "shorten the nose or correct body.length")
 		return false
 	}
 	if r := s.noseDiameter() / 2; n.Shape == TangentOgive && n.Length < r {
-		c.add("nose.length", n.Length, "is too short for a tangent ogive", "give at least half the base's diameter, "+mm(r)+", or choose elliptical")
+		c.add("nose.length", "is too short for a tangent ogive", "give at least half the base's diameter, "+mm(r)+", or choose elliptical")
 	}
 	return true
 }
@@ -127,9 +122,9 @@ func (s *Shape) checkDiameters(c *checker) {
 	judge := func(name string, v float64) {
 		switch {
 		case v > limit:
-			c.add(name, v, "is wider than the body, "+mm(s.Diameter), "give at most body.diameter, the largest outside diameter")
+			c.add(name, "is wider than the body, "+mm(s.Diameter), "give at most body.diameter, the largest outside diameter")
 		case v < least:
-			c.add(name, v, "tapers to next to nothing", "give at least 1 % of body.diameter, "+mm(least))
+			c.add(name, "tapers to next to nothing", "give at least 1 % of body.diameter, "+mm(least))
 		}
 	}
 	widest, last := s.noseDiameter(), s.noseDiameter()
@@ -144,7 +139,7 @@ func (s *Shape) checkDiameters(c *checker) {
 			break
 		}
 		if fore := s.Sections[i].Forward; fore != 0 && jumps(last, fore) {
-			c.add(f.name+".forward", fore, "does not meet what is before it, "+mm(last)+" wide", "give that diameter, or a section between them that tapers")
+			c.add(f.name+".forward", "does not meet what is before it, "+mm(last)+" wide", "give that diameter, or a section between them that tapers")
 		}
 		if f.aft != f.fore {
 			judge(f.name+".aft", f.aft)
@@ -153,7 +148,7 @@ func (s *Shape) checkDiameters(c *checker) {
 		i++
 	}
 	if widest < s.Diameter*(1-step) {
-		c.add("body.diameter", s.Diameter, "is more than nose and sections have, "+mm(widest), "give the largest outside diameter, or correct the sections")
+		c.add("body.diameter", "is more than nose and sections have, "+mm(widest), "give the largest outside diameter, or correct the sections")
 	}
 }
 
@@ -164,7 +159,7 @@ func (s *Shape) checkLength(c *checker) bool {
 		sum += s.Sections[i].Length
 	}
 	if over := sum - s.Length; over > fit {
-		c.add("body.length", s.Length, "is less than nose and sections add up to, "+mm(sum), "make body.length "+mm(sum)+", or shorten what is in it by "+mm(over))
+		c.add("body.length", "is less than nose and sections add up to, "+mm(sum), "make body.length "+mm(sum)+", or shorten what is in it by "+mm(over))
 		return false
 	}
 	return true

@@ -12,17 +12,17 @@ func (f *Fins) check(c *checker, name func(string) string, reach float64) bool {
 	root := c.positive(name("root"), f.Root, longest, "")
 	tip := c.within(name("tip"), f.Tip, 0, longest, "give the tip chord, 0 for a pointed fin")
 	if root && tip && f.Tip > widestTip*f.Root {
-		c.add(name("tip"), f.Tip, "is more than twice the root chord", "give at most "+mm(widestTip*f.Root)+"; check that root and tip are not exchanged")
+		c.add(name("tip"), "is more than twice the root chord", "give at most "+mm(widestTip*f.Root)+"; check that root and tip are not exchanged")
 	}
 	span := c.positive(name("span"), f.Span, reach, "")
 	if most := f.Span * math.Tan(mostSweep*math.Pi/180); span && !(math.Abs(f.Sweep) <= most) {
-		c.add(name("sweep"), f.Sweep, fmt.Sprintf("sweeps the leading edge by more than %d deg", mostSweep), "give how far the tip's leading edge lies aft of the root's, at most "+mm(most))
+		c.add(name("sweep"), fmt.Sprintf("sweeps the leading edge by more than %d deg", mostSweep), "give how far the tip's leading edge lies aft of the root's, at most "+mm(most))
 	}
 	if root && tip {
 		c.positive(name("thickness"), f.Thickness, thickestFin*f.chord(), "half the mean chord, ")
 	}
 	if _, known := edges[f.Section]; !known {
-		c.add(name("section"), math.NaN(), "is not a profile known here", "write flat, rounded, wedge or airfoil")
+		c.add(name("section"), "is not a profile known here", "write flat, rounded, wedge or airfoil")
 	}
 	const turn = mostCant * math.Pi / 180
 	c.within(name("cant"), f.Cant, -turn, turn, fmt.Sprintf("give -%d to %d deg", mostCant, mostCant))
@@ -37,15 +37,15 @@ func (s *Shape) checkPlace(c *checker, i int, name func(string) string) {
 	last := s.Length - f.Root
 	switch {
 	case !(math.Abs(f.Position) <= longest):
-		c.add(position, f.Position, "is no place on the rocket", "give where the root's leading edge lies from the tip of the nose")
+		c.add(position, "is no place on the rocket", "give where the root's leading edge lies from the tip of the nose")
 	case f.Position < -fit || f.Position > s.Length+fit:
-		c.add(position, f.Position, "floats: it is off the body, "+mm(s.Length)+" long", "give where the root's leading edge lies from the tip of the nose")
+		c.add(position, "floats: it is off the body, "+mm(s.Length)+" long", "give where the root's leading edge lies from the tip of the nose")
 	case last < s.Nose.Length-fit:
-		c.add(name("root"), f.Root, "is longer than the body behind the nose, "+mm(s.Length-s.Nose.Length), "shorten the root chord")
+		c.add(name("root"), "is longer than the body behind the nose, "+mm(s.Length-s.Nose.Length), "shorten the root chord")
 	case f.Position > last+fit:
-		c.add(position, f.Position, "floats: the root ends "+mm(f.Position-last)+" behind the body", "give at most "+mm(last)+" for this root and body.length")
+		c.add(position, "floats: the root ends "+mm(f.Position-last)+" behind the body", "give at most "+mm(last)+" for this root and body.length")
 	case f.Position < s.Nose.Length-fit:
-		c.add(position, f.Position, "stands on the nose, which ends at "+mm(s.Nose.Length), "move the fins aft onto the body")
+		c.add(position, "stands on the nose, which ends at "+mm(s.Nose.Length), "move the fins aft onto the body")
 	default:
 		s.checkOverlap(c, i, position)
 	}
@@ -56,7 +56,7 @@ func (s *Shape) checkOverlap(c *checker, i int, position string) {
 	for j := range i {
 		g := &s.Fins[j]
 		if f.Position < g.Position+g.Root-fit && g.Position < f.Position+f.Root-fit {
-			c.add(position, f.Position, fmt.Sprintf("overlaps fins.%s, whose root goes from %s to %s", label(g.Name, j), mm(g.Position), mm(g.Position+g.Root)), "move one of the two, or make them one set")
+			c.add(position, fmt.Sprintf("overlaps fins.%s, whose root goes from %s to %s", label(g.Name, j), mm(g.Position), mm(g.Position+g.Root)), "move one of the two, or make them one set")
 			return // one is enough to say so
 		}
 	}

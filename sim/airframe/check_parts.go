@@ -1,13 +1,17 @@
 package airframe
 
-import "math"
+import (
+	"math"
+
+	"ullage/sim/fault"
+)
 
 // heaviest is more than a part may weigh, kg.
 const heaviest = 1e5
 
 // CheckParts tells everything that is wrong with a mass list on a shape that passed
 // Check, or nil. Parts may lie inside each other: most do.
-func (s *Shape) CheckParts(parts []Part) []Fault {
+func (s *Shape) CheckParts(parts []Part) fault.List {
 	var c checker
 	widest := s.Diameter
 	for i := range s.Fins {
@@ -20,7 +24,7 @@ func (s *Shape) CheckParts(parts []Part) []Fault {
 		p.check(&c, "part."+label(p.Name, i), s.Length, widest)
 	}
 	if len(parts) > 0 && total == 0 {
-		c.add("part."+label(parts[0].Name, 0)+".mass", total, "and all others are zero: the list has no mass", "weigh the parts")
+		c.add("part."+label(parts[0].Name, 0)+".mass", "and all others are zero: the list has no mass", "weigh the parts")
 	}
 	return c.faults
 }
@@ -33,11 +37,11 @@ func (p *Part) check(c *checker, name string, length, widest float64) {
 	long := c.within(name+".length", p.Length, 0, longest, "give the length along the axis, 0 for a lump")
 	switch {
 	case !(p.Position >= 0 && p.Position <= length+fit):
-		c.add(name+".position", p.Position, "floats: it is off the body, "+mm(length)+" long", "give where the part balances, from the tip of the nose")
+		c.add(name+".position", "floats: it is off the body, "+mm(length)+" long", "give where the part balances, from the tip of the nose")
 	case !long:
 	case p.Position-p.Length/2 < -fit:
-		c.add(name+".length", p.Length, "reaches ahead of the tip of the nose", "give at most "+mm(2*p.Position)+" for a part that balances in its middle there")
+		c.add(name+".length", "reaches ahead of the tip of the nose", "give at most "+mm(2*p.Position)+" for a part that balances in its middle there")
 	case p.Position+p.Length/2 > length+widest+fit:
-		c.add(name+".length", p.Length, "reaches behind the body, "+mm(length)+" long", "shorten the part or move it forward")
+		c.add(name+".length", "reaches behind the body, "+mm(length)+" long", "shorten the part or move it forward")
 	}
 }

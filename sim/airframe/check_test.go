@@ -102,9 +102,9 @@ func TestFaults(t *testing.T) {
 		faults := s.Check()
 		require.Len(t, faults, 1, "%s: %s: %+v", c.name, c.problem, faults)
 		f := faults[0]
-		assert.Equal(t, c.name, f.Name)
+		assert.Equal(t, c.name, f.Key)
 		assert.Regexp(t, regexp.QuoteMeta(c.problem), f.Problem)
-		assert.Regexp(t, c.mend, f.Mend)
+		assert.Regexp(t, c.mend, f.Remedy)
 	}
 }
 
@@ -115,9 +115,9 @@ func TestFaultsTogether(t *testing.T) {
 	s.Sections[0].Length = -1
 	var names []string
 	for _, f := range s.Check() {
-		names = append(names, f.Name)
+		names = append(names, f.Key)
 		assert.NotEmpty(t, f.Problem)
-		assert.NotEmpty(t, f.Mend)
+		assert.NotEmpty(t, f.Remedy)
 	}
 	assert.Equal(t, []string{"body.roughness", "nose.shape", "section.tube.length", "fins.1.count", "fins.1.span", "fins.1.section"}, names)
 }
@@ -143,11 +143,11 @@ func TestParts(t *testing.T) {
 	} {
 		faults := s.CheckParts([]Part{sound, c.part})
 		require.Len(t, faults, 1, "%+v: %+v", c.part, faults)
-		assert.Equal(t, c.name, faults[0].Name)
+		assert.Equal(t, c.name, faults[0].Key)
 		assert.Contains(t, faults[0].Problem, c.problem)
-		assert.NotEmpty(t, faults[0].Mend)
+		assert.NotEmpty(t, faults[0].Remedy)
 	}
 	faults := s.CheckParts([]Part{{Position: 0.1}, {Position: 0.2}})
 	require.Len(t, faults, 1)
-	assert.Equal(t, "part.1.mass", faults[0].Name)
+	assert.Equal(t, "part.1.mass", faults[0].Key)
 }

@@ -3,19 +3,19 @@ package airframe
 import (
 	"math"
 	"strconv"
+
+	"ullage/sim/fault"
 )
 
 // checker gathers faults. Its ranges are written so that NaN and infinities fail.
-type checker struct{ faults []Fault }
+type checker struct{ faults fault.List }
 
-func (c *checker) add(name string, value float64, problem, mend string) {
-	c.faults = append(c.faults, Fault{name, value, problem, mend})
-}
+func (c *checker) add(name, problem, remedy string) { c.faults.Add(name, problem, remedy) }
 
-func (c *checker) within(name string, v, low, high float64, mend string) bool {
+func (c *checker) within(name string, v, low, high float64, remedy string) bool {
 	ok := v >= low && v <= high
 	if !ok {
-		c.add(name, v, "out of range", mend)
+		c.add(name, "out of range", remedy)
 	}
 	return ok
 }
@@ -26,11 +26,11 @@ func (c *checker) positive(name string, v, most float64, what string) bool {
 	case v >= shortest && v <= most:
 		return true
 	case v > most:
-		c.add(name, v, "is too much", "give at most "+what+mm(most))
+		c.add(name, "is too much", "give at most "+what+mm(most))
 	case v > 0:
-		c.add(name, v, "is less than "+mm(shortest), "check its unit")
+		c.add(name, "is less than "+mm(shortest), "check its unit")
 	default:
-		c.add(name, v, "must be above zero", "give a length above zero")
+		c.add(name, "must be above zero", "give a length above zero")
 	}
 	return false
 }

@@ -15,7 +15,7 @@ func ExampleShape_Aero() {
 			Section: airframe.RoundedSection, Position: 0.7}},
 	}
 	for _, f := range s.Check() {
-		fmt.Println(f.Name, f.Problem)
+		fmt.Println(f.Key, f.Problem)
 	}
 	a := s.Aero()
 	for _, c := range a.Components(0) {

@@ -86,7 +86,7 @@ func FuzzCheck(f *testing.F) {
 		s := n.shape()
 		faults := s.Check()
 		for _, x := range faults {
-			if x.Name == "" || x.Problem == "" || x.Mend == "" {
+			if x.Key == "" || x.Problem == "" || x.Remedy == "" {
 				t.Fatalf("%+v says too little", x)
 			}
 		}

@@ -1,8 +1,9 @@
 package chamber
 
 import (
-	"math"
 	"time"
+
+	"ullage/sim/fault"
 )
 
 // The ranges of what the equations are for. Common sense, no source.
@@ -24,16 +25,17 @@ const (
 	sharpest, bluntest  = 0.087, 1.22 // half-angle of a cone, rad: 5 and 70 deg
 )
 
-// Check tells everything that is wrong with a chamber, or nil. Of what passes, At gives
+// Check tells everything that is wrong with a chamber, or nil, by the dotted names of the
+// inputs: "chamber.diameter", "chamber.ply.1.cloth". Of what passes, At gives
 // figures: what is not known is NaN, and nothing else.
-func (c *Chamber) Check() []Fault {
+func (c *Chamber) Check() fault.List {
 	var k checker
 	bore := k.within("chamber.diameter", c.Diameter, narrowest, widest, "give the inside diameter, 5 mm to 1 m")
 	long := k.within("chamber.length", c.Length, shortest, longest, "give the tube's length between its closures, 5 mm to 20 m")
 	c.checkFigures(&k)
 	wall := c.checkWall(&k)
 	if bore && wall && c.WallThickness() >= c.Diameter/2 {
-		k.add("chamber.wall", c.WallThickness(), "is thicker than the inside radius, "+mm(c.Diameter/2),
+		k.add("chamber.wall", "is thicker than the inside radius, "+mm(c.Diameter/2),
 			"check the units of diameter and wall, and of each ply's cloth and count")
 		wall = false
 	}
@@ -55,7 +57,7 @@ func (c *Chamber) Check() []Fault {
 			v    float64
 		}{{"chamber.thread.diameter", t.Diameter}, {"chamber.thread.seal", t.Seal}} {
 			if x.v > widestThread*c.Diameter && x.v <= widest {
-				k.add(x.name, x.v, "is much wider than the chamber inside, "+mm(c.Diameter), "check its unit; the pressure acts on it")
+				k.add(x.name, "is much wider than the chamber inside, "+mm(c.Diameter), "check its unit; the pressure acts on it")
 			}
 		}
 	}
@@ -83,7 +85,7 @@ func (c *Chamber) checkFigures(k *checker) {
 		{"chamber.density", "density", c.Density},
 	} {
 		if f.value == 0 {
-			k.add(f.name, math.NaN(), "is not known for a material of your own", "give its "+f.what+", or choose a material that is listed")
+			k.add(f.name, "is not known for a material of your own", "give its "+f.what+", or choose a material that is listed")
 		}
 	}
 }
@@ -94,7 +96,7 @@ func (c *Chamber) checkLife(k *checker) {
 	k.optional("chamber.heat_factor", c.HeatFactor, leastLeft, 1, "give the share of the strength left when warm, 0.01 to 1, or leave it out")
 	k.optional("chamber.cycle_factor", c.CycleFactor, leastLeft, 1, "give the share of the strength left after the cycles, 0.01 to 1, or leave it out")
 	if c.Cycles < 0 || c.Cycles > mostCycles {
-		k.add("chamber.cycles", float64(c.Cycles), "out of range", "give how often it was under pressure, 0 for a new one")
+		k.add("chamber.cycles", "out of range", "give how often it was under pressure, 0 for a new one")
 	}
 }
 
@@ -103,15 +105,15 @@ func (c *Chamber) checkRecord(k *checker) {
 	burst := k.within("chamber.burst", c.Burst, 0, mostPressure, "give the pressure at which one made alike burst, or leave it out")
 	proof := k.within("chamber.proof", c.Proof, 0, mostPressure, "give the pressure it was proved at with water, or leave it out")
 	if burst && proof && c.Burst > 0 && c.Burst < c.Proof {
-		k.add("chamber.burst", c.Burst, "is below the proof on record, "+bar(c.Proof)+", which this chamber held",
+		k.add("chamber.burst", "is below the proof on record, "+bar(c.Proof)+", which this chamber held",
 			"correct one of them; a burst of another make says nothing of this one: leave it out")
 	}
 	if c.ProofDate == "" {
 		return
 	}
 	if _, err := time.Parse(time.DateOnly, c.ProofDate); err != nil {
-		k.add("chamber.proof_date", math.NaN(), "is no date", "write year, month and day as 2026-05-01")
+		k.add("chamber.proof_date", "is no date", "write year, month and day as 2026-05-01")
 	} else if c.Proof == 0 {
-		k.add("chamber.proof_date", math.NaN(), "has no proof beside it", "give chamber.proof, the pressure it was proved at, or leave the date out")
+		k.add("chamber.proof_date", "has no proof beside it", "give chamber.proof, the pressure it was proved at, or leave the date out")
 	}
 }

@@ -111,9 +111,9 @@ func TestFaults(t *testing.T) {
 		faults := tube.Check()
 		require.Len(t, faults, 1, "%s: %s: %+v", c.name, c.problem, faults)
 		f := faults[0]
-		assert.Equal(t, c.name, f.Name)
+		assert.Equal(t, c.name, f.Key)
 		assert.Contains(t, f.Problem, c.problem)
-		assert.Regexp(t, c.mend, f.Mend)
+		assert.Regexp(t, c.mend, f.Remedy)
 	}
 }
 
@@ -137,8 +137,8 @@ func TestMountFaults(t *testing.T) {
 		c.spoil(m)
 		faults := m.Check()
 		require.Len(t, faults, 1, c.name)
-		assert.Equal(t, c.name, faults[0].Name)
-		assert.Regexp(t, c.mend, faults[0].Mend)
+		assert.Equal(t, c.name, faults[0].Key)
+		assert.Regexp(t, c.mend, faults[0].Remedy)
 		assert.NotEmpty(t, faults[0].Problem)
 	}
 }
@@ -149,7 +149,7 @@ func TestFaultsTogether(t *testing.T) {
 	c.Length, c.Waste, c.Cycles, c.Plies[0].Weave, c.Aft.Overlap, c.Thread.Engaged, c.Heating.Time = 0, -1, -1, "", 0, 0, 0
 	var found []string
 	for _, f := range c.Check() {
-		found = append(found, f.Name)
+		found = append(found, f.Key)
 	}
 	assert.ElementsMatch(t, []string{"chamber.length", "chamber.waste", "chamber.cycles", "chamber.ply.cloth.weave",
 		"chamber.aft.overlap", "chamber.thread.engaged", "chamber.heating.time"}, found)

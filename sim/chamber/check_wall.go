@@ -5,7 +5,7 @@ import "math"
 // checkWall looks at material and lay-up; it tells whether the wall's thickness is known.
 func (c *Chamber) checkWall(k *checker) bool {
 	if !c.Material.known() {
-		k.add("chamber.material", math.NaN(), "is not a material known here",
+		k.add("chamber.material", "is not a material known here",
 			"write E-glass/epoxy, carbon/epoxy, PET bottle, aluminium, or own with strengths and density")
 		return false
 	}
@@ -14,12 +14,12 @@ func (c *Chamber) checkWall(k *checker) bool {
 	fraction := true
 	switch {
 	case c.FibreFraction != 0 && !fibres:
-		k.add("chamber.fibre_fraction", c.FibreFraction, "does not go with "+string(c.Material), "leave it out, or choose E-glass/epoxy or carbon/epoxy")
+		k.add("chamber.fibre_fraction", "does not go with "+string(c.Material), "leave it out, or choose E-glass/epoxy or carbon/epoxy")
 	case c.FibreFraction != 0:
 		fraction = checkFraction(k, "chamber.fibre_fraction", c.FibreFraction, c.FibreFraction, "give 0.3 to 0.4 for hand lay-up, up to 0.6 under vacuum")
 	}
 	if len(c.Plies) > 0 && !fibres {
-		k.add("chamber.material", math.NaN(), string(c.Material)+" is not laid up from plies",
+		k.add("chamber.material", string(c.Material)+" is not laid up from plies",
 			"choose E-glass/epoxy or carbon/epoxy, whose strengths chamber.hoop_strength and chamber.axial_strength may replace, or give chamber.wall and no plies")
 		return false
 	}
@@ -28,7 +28,7 @@ func (c *Chamber) checkWall(k *checker) bool {
 		plies = c.Plies[i].check(k, "chamber.ply."+label(c.Plies[i].Name, i)+".") && plies
 	}
 	if len(c.Plies) == 0 && c.Wall == 0 {
-		k.add("chamber.wall", math.NaN(), "there is no wall", "give chamber.wall as measured, or the plies it is laid up from")
+		k.add("chamber.wall", "there is no wall", "give chamber.wall as measured, or the plies it is laid up from")
 		return false
 	}
 	if !wall || !fraction || !plies {
@@ -42,14 +42,14 @@ func (c *Chamber) checkWall(k *checker) bool {
 }
 
 // checkFraction looks at a share of fibre by volume; name and value are what made it.
-func checkFraction(k *checker, name string, value, v float64, mend string) bool {
+func checkFraction(k *checker, name string, value, v float64, remedy string) bool {
 	switch {
 	case v >= leanest && v <= richest:
 		return true
 	case v > richest:
-		k.add(name, value, "makes a fibre fraction of "+rounded(v)+", more than any packing holds, "+rounded(richest), mend)
+		k.add(name, "makes a fibre fraction of "+rounded(v)+", more than any packing holds, "+rounded(richest), remedy)
 	default:
-		k.add(name, value, "makes a fibre fraction of "+rounded(v)+", less than a laminate has, "+rounded(leanest), mend)
+		k.add(name, "makes a fibre fraction of "+rounded(v)+", less than a laminate has, "+rounded(leanest), remedy)
 	}
 	return false
 }
@@ -58,14 +58,14 @@ func checkFraction(k *checker, name string, value, v float64, mend string) bool 
 func (p *Ply) check(k *checker, name string) bool {
 	cloth := k.within(name+"cloth", p.Cloth, finest, heaviestPly, "give the dry cloth's mass for an area, 5 to 5000 g/m²")
 	if p.Count < 1 || p.Count > mostLayers {
-		k.add(name+"count", float64(p.Count), "out of range", "give 1 to 200 layers")
+		k.add(name+"count", "out of range", "give 1 to 200 layers")
 		cloth = false
 	}
 	k.within(name+"direction", p.Direction, 0, math.Pi/2, "give the angle from the tube's axis, 0 to 90 deg")
 	switch p.Weave {
 	case Woven, Braided, Unidirectional:
 	default:
-		k.add(name+"weave", math.NaN(), "is not a weave known here", "write woven, braided or unidirectional")
+		k.add(name+"weave", "is not a weave known here", "write woven, braided or unidirectional")
 	}
 	return cloth
 }

@@ -3,34 +3,26 @@ package chamber
 import (
 	"math"
 	"strconv"
+
+	"ullage/sim/fault"
 )
 
-// Fault is one thing wrong with a chamber or a mount.
-type Fault struct {
-	Name    string  // dotted name of the input: "chamber.diameter", "chamber.ply.1.cloth", "recovery.pin"
-	Value   float64 // SI; NaN when there is none
-	Problem string
-	Mend    string
-}
-
 // checker gathers faults. Its ranges are written so that NaN and infinities fail.
-type checker struct{ faults []Fault }
+type checker struct{ faults fault.List }
 
-func (c *checker) add(name string, value float64, problem, mend string) {
-	c.faults = append(c.faults, Fault{name, value, problem, mend})
-}
+func (c *checker) add(name, problem, remedy string) { c.faults.Add(name, problem, remedy) }
 
-func (c *checker) within(name string, v, low, high float64, mend string) bool {
+func (c *checker) within(name string, v, low, high float64, remedy string) bool {
 	ok := v >= low && v <= high
 	if !ok {
-		c.add(name, v, "out of range", mend)
+		c.add(name, "out of range", remedy)
 	}
 	return ok
 }
 
 // optional is within, or 0 for what is not given.
-func (c *checker) optional(name string, v, low, high float64, mend string) bool {
-	return v == 0 || c.within(name, v, low, high, mend)
+func (c *checker) optional(name string, v, low, high float64, remedy string) bool {
+	return v == 0 || c.within(name, v, low, high, remedy)
 }
 
 // mm writes a length for a message in millimetres.

@@ -9,6 +9,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"ullage/sim"
+	"ullage/sim/fault"
 	"ullage/sim/results"
 	"ullage/sim/rocket"
 	"ullage/sim/rocketfile"
@@ -149,7 +150,7 @@ func TestJudgeInvalid(t *testing.T) {
 	r := open(t, "heron")
 	r.Body.Mass = -1
 	_, err := Judge(context.Background(), r, Options{})
-	var faults rocket.Faults
+	var faults fault.List
 	assert.ErrorAs(t, err, &faults)
 }
 

@@ -24,7 +24,7 @@ type Options struct {
 // and, with Spreads, in the worst corner of what is uncertain. For that every uncertain
 // input goes one standard deviation off both ways by itself, and then all of them at once
 // the way that goes against the check. Flights are those of the rocket's own model. A
-// rocket that is not valid is sim.Faults.
+// rocket that is not valid is a fault.List.
 func Judge(ctx context.Context, r *rocket.Rocket, o Options) (Verdict, error) {
 	v := Verdict{Power: r.Power, Rocket: r, Day: o.Day, Cornered: len(o.Spreads) > 0}
 	var err error

@@ -8,6 +8,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"ullage/sim/fault"
 	"ullage/sim/rocket"
 	"ullage/sim/rocketfile"
 	"ullage/sim/study"
@@ -53,7 +54,7 @@ func TestDayOfABareChamber(t *testing.T) {
 
 func TestDayRefuses(t *testing.T) {
 	_, err := DayOf(context.Background(), &rocket.Rocket{Power: rocket.WaterPower}, Options{Flights: 20})
-	var faults rocket.Faults
+	var faults fault.List
 	assert.ErrorAs(t, err, &faults)
 	ctx, cancel := context.WithCancel(context.Background())
 	cancel()

@@ -16,10 +16,10 @@ func ExampleParse() {
 	}
 	// Output:
 	// 0.07 m, given in mm
-	// "70" has no unit; write "70 mm"
-	// "70 MM" has its unit in the wrong case; write "70 mm"
-	// "70 kg" is a mass where a length is due; use um, mm, cm, m, in or ft
-	// "1,5 m" is not one plain number; write "1.5 m"
+	// "70": has no unit; write "70 mm"
+	// "70 MM": has its unit in the wrong case; write "70 mm"
+	// "70 kg": is a mass where a length is due; use um, mm, cm, m, in or ft
+	// "1,5 m": is not one plain number; write "1.5 m"
 }
 
 // A field of the screen that shows psi takes a bare number as psi.

@@ -5,6 +5,8 @@ import (
 	"strconv"
 	"strings"
 	"unicode/utf8"
+
+	"ullage/sim/fault"
 )
 
 // Parse reads a quantity of a dimension, such as "70 mm": a decimal number, and
@@ -12,7 +14,8 @@ import (
 // counts. The unit is required, except for a Number, which has none, and a
 // Fraction, which is a bare number or a percentage. The value is finite, is 0
 // or between 1e-30 and 1e30 in SI, and no temperature is below absolute zero.
-// Errors are of type *Error.
+// An error is a fault.Fault with the
+// text in quotes as its value.
 func Parse(text string, d Dimension) (Quantity, error) {
 	return ParseAs(text, d, Usual(d))
 }
@@ -89,11 +92,11 @@ func (p *parser) unitOf(name string) (Unit, bool) {
 	return LookupIn(name, p.dimension)
 }
 
-func (p *parser) fault(problem, mend string) (Quantity, error) {
-	return Quantity{}, &Error{Text: p.text, Dimension: p.dimension, Problem: problem, Mend: mend}
+func (p *parser) fault(problem, remedy string) (Quantity, error) {
+	return Quantity{}, fault.Fault{Value: quote(p.text), Problem: problem, Remedy: remedy}
 }
 
-// byExample is the mend for a text that has nothing to build on.
+// byExample is the remedy for a text that has nothing to build on.
 func (p *parser) byExample() string {
 	example := p.dimension.example()
 	if p.usual.Dimension == p.dimension && p.usual != Usual(p.dimension) {
@@ -194,18 +197,18 @@ func (p *parser) brokenNumber(number, rest string) (Quantity, error) {
 		}
 		return r
 	}, number+rest)
-	var mends []string
+	var remedies []string
 	if rest[0] == ',' {
 		// A decimal comma, unless three digits follow: then who knows?
-		mends = p.readable(mends, number+"."+rest[1:])
+		remedies = p.readable(remedies, number+"."+rest[1:])
 	}
 	if rest[0] != ',' || digitsLength(rest[1:]) == 3 {
-		mends = p.readable(mends, whole)
+		remedies = p.readable(remedies, whole)
 	}
-	if len(mends) == 0 {
+	if len(remedies) == 0 {
 		return p.fault("is not "+p.dimension.String(), p.byExample())
 	}
-	return p.fault("is not one plain number", "write "+strings.Join(mends, " or "))
+	return p.fault("is not one plain number", "write "+strings.Join(remedies, " or "))
 }
 
 // readable adds a text to the list, quoted and tidy, if it can be read.

@@ -83,6 +83,6 @@ type Field struct {
 // checkLimits holds that limits leave something between them.
 func (r *Rocket) checkLimits(c *checker) {
 	if l := r.Limits.InForce(); l.MarginLeast > l.MarginMost {
-		c.add("limits.margin_least", l.MarginLeast, fmt.Sprintf("is more than limits.margin_most, %.3g", l.MarginMost), "give a least margin below the greatest")
+		c.add("limits.margin_least", fmt.Sprintf("is more than limits.margin_most, %.3g", l.MarginMost), "give a least margin below the greatest")
 	}
 }

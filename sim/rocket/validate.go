@@ -3,41 +3,20 @@ package rocket
 import (
 	"fmt"
 	"math"
-	"strings"
+
+	"ullage/sim/fault"
 )
 
-// Fault is one thing wrong with a rocket.
-type Fault struct {
-	Name    string  // dotted name of the input
-	Value   float64 // SI; NaN when there is none
-	Problem string
-	Mend    string
-}
-
-// Faults are everything wrong with a rocket, all at once.
-type Faults []Fault
-
-// Error gives one line a fault.
-func (f Faults) Error() string {
-	lines := make([]string, len(f))
-	for i, x := range f {
-		lines[i] = fmt.Sprintf("%s: %s; %s", x.Name, x.Problem, x.Mend)
-	}
-	return strings.Join(lines, "\n")
-}
-
 // checker gathers faults.
-type checker struct{ faults Faults }
+type checker struct{ faults fault.List }
 
-func (c *checker) add(name string, value float64, problem, mend string) {
-	c.faults = append(c.faults, Fault{name, value, problem, mend})
-}
+func (c *checker) add(name, problem, remedy string) { c.faults.Add(name, problem, remedy) }
 
 // The kinds of range, written so that NaN and infinities fail every one.
 func (c *checker) positive(name string, v float64) bool {
 	ok := v > 0 && !math.IsInf(v, 1)
 	if !ok {
-		c.add(name, v, "must be above zero", "give a value above zero")
+		c.add(name, "must be above zero", "give a value above zero")
 	}
 	return ok
 }
@@ -45,43 +24,35 @@ func (c *checker) positive(name string, v float64) bool {
 func (c *checker) notNegative(name string, v float64) bool {
 	ok := v >= 0 && !math.IsInf(v, 1)
 	if !ok {
-		c.add(name, v, "must not be negative", "give zero or more")
+		c.add(name, "must not be negative", "give zero or more")
 	}
 	return ok
 }
 
-func (c *checker) within(name string, v, low, high float64, mend string) bool {
+func (c *checker) within(name string, v, low, high float64, remedy string) bool {
 	ok := v >= low && v <= high
 	if !ok {
-		c.add(name, v, "out of range", mend)
+		c.add(name, "out of range", remedy)
 	}
 	return ok
 }
 
-// ValidateFlight checks all that a flight depends on and returns Faults, or nil. It is
+// ValidateFlight checks all that a flight depends on and returns a fault.List, or nil. It is
 // cheap: every flight begins with it.
 func (r *Rocket) ValidateFlight() error {
 	var c checker
 	r.checkFlight(&c)
-	return c.outcome()
+	return c.faults.Err()
 }
 
 // Validate checks everything that can be wrong with a rocket, the drive that does
-// not fly, the chamber and the limits too, and returns Faults, or nil.
+// not fly, the chamber and the limits too, and returns a fault.List, or nil.
 func (r *Rocket) Validate() error {
 	var c checker
 	r.checkFlight(&c)
 	r.checkChamber(&c)
 	r.checkLimits(&c)
-	return c.outcome()
-}
-
-// outcome is the faults as an error; nil without any.
-func (c *checker) outcome() error {
-	if len(c.faults) > 0 {
-		return c.faults
-	}
-	return nil
+	return c.faults.Err()
 }
 
 func (r *Rocket) checkFlight(c *checker) {
@@ -106,14 +77,14 @@ func (r *Rocket) checkDrive(c *checker) {
 	switch r.Power {
 	case WaterPower:
 		if r.Water == nil {
-			c.add("power", math.NaN(), "flies on water, but the rocket has no [water]", `add [water], or set power = "motor"`)
+			c.add("power", "flies on water, but the rocket has no [water]", `add [water], or set power = "motor"`)
 		}
 	case MotorPower:
 		if r.Motor == nil {
-			c.add("power", math.NaN(), "flies on a motor, but the rocket has no [motor]", `add [motor], or set power = "water"`)
+			c.add("power", "flies on a motor, but the rocket has no [motor]", `add [motor], or set power = "water"`)
 		}
 	default:
-		c.add("power", math.NaN(), "is neither water nor motor", `write "water" or "motor"`)
+		c.add("power", "is neither water nor motor", `write "water" or "motor"`)
 	}
 }
 
@@ -125,17 +96,17 @@ func (r *Rocket) checkBody(c *checker) {
 	c.within("body.drag_factor", r.Body.DragFactor, 0, 100, "give a factor from 0 to 100; 1 leaves the drag as it is")
 	t := r.Body.Drag
 	if len(t) == 0 && r.Shape == nil {
-		c.add("body.drag", math.NaN(), "is missing", "give a drag coefficient such as 0.5, or a table against Mach")
+		c.add("body.drag", "is missing", "give a drag coefficient such as 0.5, or a table against Mach")
 	}
 	for i, p := range t {
 		if !(p.Drag >= 0 && p.Drag <= 100) {
-			c.add("body.drag", p.Drag, "drag coefficient out of range", "give 0 to 100; most rockets have 0.3 to 0.8")
+			c.add("body.drag", "drag coefficient out of range", "give 0 to 100; most rockets have 0.3 to 0.8")
 		}
 		if !(p.Mach >= 0 && p.Mach <= 100) {
-			c.add("body.drag", p.Mach, "Mach number out of range", "give 0 to 100")
+			c.add("body.drag", "Mach number out of range", "give 0 to 100")
 		}
 		if i > 0 && !(p.Mach > t[i-1].Mach) {
-			c.add("body.drag", p.Mach, "Mach numbers do not rise", "sort the table by Mach, each number once")
+			c.add("body.drag", "Mach numbers do not rise", "sort the table by Mach, each number once")
 		}
 	}
 }
@@ -144,27 +115,27 @@ func (w *Water) check(c *checker) {
 	c.positive("water.volume", w.Volume)
 	bore := c.positive("water.bore", w.Bore)
 	if c.positive("water.throat", w.Throat) && bore && !(w.Throat < w.Bore) {
-		c.add("water.throat", w.Throat, "is as wide as the bore or wider", "give a throat narrower than the bore")
+		c.add("water.throat", "is as wide as the bore or wider", "give a throat narrower than the bore")
 	}
 	if !(w.Discharge > 0 && w.Discharge <= 1) {
-		c.add("water.discharge", w.Discharge, "out of range", "give a coefficient above 0 and up to 1; a smooth nozzle has 0.95 to 0.99")
+		c.add("water.discharge", "out of range", "give a coefficient above 0 and up to 1; a smooth nozzle has 0.95 to 0.99")
 	}
 	if !(w.Fill >= 0 && w.Fill < 1) {
-		c.add("water.fill", w.Fill, "out of range", "give a share of the volume from 0 up to but not including 1")
+		c.add("water.fill", "out of range", "give a share of the volume from 0 up to but not including 1")
 	}
 	c.within("water.pressure", w.Pressure, 0, 1e8, "give a gauge pressure from 0 to 1000 bar")
 	if w.Exponent != 0 && !(w.Exponent >= 1 && w.Exponent <= 2) {
-		c.add("water.exponent", w.Exponent, "out of range", "give 1 (isothermal) to 2; leave it out for the gas's own")
+		c.add("water.exponent", "out of range", "give 1 (isothermal) to 2; leave it out for the gas's own")
 	}
 	if !w.Gas.Known() {
-		c.add("water.gas", math.NaN(), "is not a gas known here", "write air, nitrogen, argon, helium or carbon dioxide")
+		c.add("water.gas", "is not a gas known here", "write air, nitrogen, argon, helium or carbon dioxide")
 	}
 	if w.Temperature != 0 {
 		c.within("water.temperature", w.Temperature, 150, 500, "give -123 to 227 degC; leave it out for the site's")
 	}
 	c.within("water.density", w.Density, 100, 20000, "give 100 to 20000 kg/m3; water has 998.2")
 	if w.Flow != UnsteadyFlow && w.Flow != SteadyFlow {
-		c.add("water.flow", math.NaN(), "is neither unsteady nor steady", `write "unsteady" or "steady"`)
+		c.add("water.flow", "is neither unsteady nor steady", `write "unsteady" or "steady"`)
 	}
 	c.notNegative("water.fittings", w.Fittings)
 	if w.Tube != nil {
@@ -179,29 +150,29 @@ func (w *Water) checkTube(c *checker) {
 	inner := c.notNegative("water.tube.inner", t.Inner)
 	c.notNegative("water.tube.dead_volume", t.DeadVolume)
 	if outer && t.Outer > w.Throat {
-		c.add("water.tube.outer", t.Outer, "is fatter than the throat", "give at most the throat's diameter")
+		c.add("water.tube.outer", "is fatter than the throat", "give at most the throat's diameter")
 	}
 	if outer && inner && !(t.Inner < t.Outer) {
-		c.add("water.tube.inner", t.Inner, "is not inside the tube's outside", "give less than the outer diameter")
+		c.add("water.tube.inner", "is not inside the tube's outside", "give less than the outer diameter")
 	}
 	if !length || !outer || !(w.Bore > 0 && w.Volume > 0) {
 		return
 	}
 	bore := math.Pi / 4 * w.Bore * w.Bore
 	if chamber := w.Volume / bore; t.Length > chamber {
-		c.add("water.tube.length", t.Length, "is longer than the chamber", fmt.Sprintf("give at most %.3g m, the volume over the bore's area", chamber))
+		c.add("water.tube.length", "is longer than the chamber", fmt.Sprintf("give at most %.3g m, the volume over the bore's area", chamber))
 		return
 	}
 	if tube := math.Pi / 4 * t.Outer * t.Outer * t.Length; !(w.Volume*(1-w.Fill)-tube > 0) {
-		c.add("water.tube.length", t.Length, "leaves no room for gas beside the liquid", "shorten the tube or lower water.fill")
+		c.add("water.tube.length", "leaves no room for gas beside the liquid", "shorten the tube or lower water.fill")
 	}
 }
 
 func (m *Motor) check(c *checker) {
 	if m.Curve == nil {
-		c.add("motor.curve", math.NaN(), "is missing", "name a CSV file with time_s,thrust_n")
+		c.add("motor.curve", "is missing", "name a CSV file with time_s,thrust_n")
 	} else if !(m.Curve.Impulse() > 0) {
-		c.add("motor.curve", m.Curve.Impulse(), "has no impulse", "give a curve whose thrust is above zero somewhere")
+		c.add("motor.curve", "has no impulse", "give a curve whose thrust is above zero somewhere")
 	}
 	c.notNegative("motor.case", m.Case)
 	c.positive("motor.propellant", m.Propellant)
@@ -218,14 +189,14 @@ func (m *Motor) check(c *checker) {
 
 func (r *Rocket) checkCanopies(c *checker) {
 	if len(r.Canopies) > MaxCanopies {
-		c.add("canopy", float64(len(r.Canopies)), "are more than a rocket may carry here", fmt.Sprintf("give at most %d", MaxCanopies))
+		c.add("canopy", "are more than a rocket may carry here", fmt.Sprintf("give at most %d", MaxCanopies))
 	}
 	for i := range r.Canopies {
 		p := &r.Canopies[i]
 		at := func(key string) string { return "canopy." + p.Name + "." + key }
 		switch {
 		case p.Diameter != 0 && p.Area != 0:
-			c.add(at("area"), p.Area, "is given beside the diameter", "give one of the two")
+			c.add(at("area"), "is given beside the diameter", "give one of the two")
 		case p.Area != 0:
 			c.within(at("area"), p.Area, 1e-6, 1e6, "give a nominal area above zero")
 		default:
@@ -252,16 +223,12 @@ func (u Rule) check(c *checker, name string) {
 
 func (r *Rocket) checkDay(c *checker) {
 	if r.Rail.Length == 0 && (r.Power != WaterPower || r.Water == nil || r.Water.Tube == nil) {
-		c.add("rail.length", 0, "is missing", "give the travel until the last rail button leaves the rail, at least 1 cm")
+		c.add("rail.length", "is missing", "give the travel until the last rail button leaves the rail, at least 1 cm")
 	} else if r.Rail.Length != 0 {
 		c.within("rail.length", r.Rail.Length, 0.01, 1000, "give 1 cm to 1000 m")
 	}
 	c.within("rail.tilt", r.Rail.Tilt, 0, 85*math.Pi/180, "give 0 to 85 deg from vertical")
 	c.within("rail.heading", r.Rail.Heading, -2*math.Pi, 2*math.Pi, "give 0 to 360 deg, clockwise from north")
-	for _, f := range r.Site.Faults() {
-		c.add("site."+f.Field, f.Value, f.Problem, f.Mend)
-	}
-	for _, f := range r.Wind.Faults() {
-		c.add("wind."+f.Field, f.Value, f.Problem, f.Mend)
-	}
+	c.take(r.Site.Faults())
+	c.take(r.Wind.Faults())
 }

@@ -6,6 +6,7 @@ import (
 	"math"
 
 	"ullage/sim/airframe"
+	"ullage/sim/fault"
 )
 
 // standOut is how far a nozzle, a motor or what holds one may stand off the ends of
@@ -23,7 +24,7 @@ func (r *Rocket) checkShape(c *checker) {
 	}
 	before := len(c.faults)
 	if s.Diameter != r.Body.Diameter {
-		c.add("body.diameter", r.Body.Diameter, "differs from the shape's", "give both the largest outside diameter")
+		c.add("body.diameter", "differs from the shape's", "give both the largest outside diameter")
 	}
 	c.take(s.Check())
 	if len(c.faults) > before {
@@ -41,12 +42,8 @@ func (r *Rocket) checkShape(c *checker) {
 	}
 }
 
-// take adds the faults that the airframe found.
-func (c *checker) take(faults []airframe.Fault) {
-	for _, f := range faults {
-		c.add(f.Name, f.Value, f.Problem, f.Mend)
-	}
-}
+// take adds the faults that another room found.
+func (c *checker) take(faults fault.List) { c.faults = append(c.faults, faults...) }
 
 // checkAlignment checks how the thrust lies, the gust, and the choice of model.
 func (r *Rocket) checkAlignment(c *checker) {
@@ -55,12 +52,12 @@ func (r *Rocket) checkAlignment(c *checker) {
 	case RigidModel:
 		switch {
 		case r.Shape == nil:
-			c.add("flight.model", math.NaN(), "asks for a rigid body, and the file gives no shape", `give [nose], [[fins]], body.length and body.balance, or write "point"`)
+			c.add("flight.model", "asks for a rigid body, and the file gives no shape", `give [nose], [[fins]], body.length and body.balance, or write "point"`)
 		case !r.Balanced():
-			c.add("flight.model", math.NaN(), "asks for a rigid body, and where it balances is not known", `give body.balance or a mass list of [[part]], or write "point"`)
+			c.add("flight.model", "asks for a rigid body, and where it balances is not known", `give body.balance or a mass list of [[part]], or write "point"`)
 		}
 	default:
-		c.add("flight.model", math.NaN(), "is neither rigid nor point", `write "rigid" or "point"`)
+		c.add("flight.model", "is neither rigid nor point", `write "rigid" or "point"`)
 	}
 	const most = 10 * math.Pi / 180
 	c.within("flight.misalignment", r.Alignment.Angle, -most, most, "give -10 to 10 deg")
@@ -80,7 +77,7 @@ func (r *Rocket) checkParts(c *checker) {
 		c.within("part."+p.Name+".mass", p.Mass, 0, 1e5, "give zero or more")
 	}
 	if len(r.Parts) > 0 && r.BodyMass() == 0 {
-		c.add("part."+r.Parts[0].Name+".mass", 0, "and all others are zero: the list has no mass", "weigh the parts")
+		c.add("part."+r.Parts[0].Name+".mass", "and all others are zero: the list has no mass", "weigh the parts")
 	}
 }
 
@@ -95,7 +92,7 @@ func (r *Rocket) checkBalance(c *checker) {
 		v    float64
 	}{{"body.inertia", b.Inertia}, {"body.roll_inertia", b.RollInertia}} {
 		if !(v.v >= 0) || math.IsInf(v.v, 1) {
-			c.add(v.name, v.v, "must be above zero", "give a moment of inertia above zero, or leave it out to have it estimated")
+			c.add(v.name, "must be above zero", "give a moment of inertia above zero, or leave it out to have it estimated")
 			return
 		}
 	}
@@ -110,10 +107,10 @@ func (r *Rocket) checkBalance(c *checker) {
 		reach = math.Max(reach, s.Radius(s.Fins[i].Position+s.Fins[i].Root/2)+s.Fins[i].Span)
 	}
 	if most := mass * (at*(s.Length-at) + reach*reach); b.Inertia > most {
-		c.add("body.inertia", b.Inertia, "is more than a body of this mass, length and balance can have", "give at most "+inertia(most)+"; check the unit, kg*m2")
+		c.add("body.inertia", "is more than a body of this mass, length and balance can have", "give at most "+inertia(most)+"; check the unit, kg*m2")
 	}
 	if most := mass * reach * reach; b.RollInertia > most {
-		c.add("body.roll_inertia", b.RollInertia, "is more than a body of this mass and width can have", "give at most "+inertia(most)+"; check the unit, kg*m2")
+		c.add("body.roll_inertia", "is more than a body of this mass and width can have", "give at most "+inertia(most)+"; check the unit, kg*m2")
 	}
 }
 
@@ -130,7 +127,7 @@ func (w *Water) checkPlaces(c *checker, s *airframe.Shape) {
 		return
 	}
 	if length := w.Volume / (math.Pi / 4 * w.Bore * w.Bore); length > exit {
-		c.add("water.volume", w.Volume, "makes a chamber longer than the rocket: "+metres(length)+" of it before the nozzle's exit at "+metres(exit),
+		c.add("water.volume", "makes a chamber longer than the rocket: "+metres(length)+" of it before the nozzle's exit at "+metres(exit),
 			"check volume, bore, body.length and water.nozzle")
 	}
 }
@@ -145,7 +142,7 @@ func (m *Motor) checkPlaces(c *checker, s *airframe.Shape) {
 		c.placed("motor.fittings_at", m.FittingsAt, s, "the balance point of the fittings")
 	}
 	if m.Length > aft {
-		c.add("motor.length", m.Length, "reaches ahead of the tip of the nose", fmt.Sprintf("give at most %s, or correct motor.position", metres(aft)))
+		c.add("motor.length", "reaches ahead of the tip of the nose", fmt.Sprintf("give at most %s, or correct motor.position", metres(aft)))
 	}
 }
 
@@ -153,7 +150,7 @@ func (m *Motor) checkPlaces(c *checker, s *airframe.Shape) {
 func (c *checker) placed(name string, at float64, s *airframe.Shape, what string) bool {
 	ok := at >= -standOut && at <= s.Length+standOut
 	if !ok {
-		c.add(name, at, "is off the body, "+metres(s.Length)+" long", "give where "+what+" is, from the tip of the nose")
+		c.add(name, "is off the body, "+metres(s.Length)+" long", "give where "+what+" is, from the tip of the nose")
 	}
 	return ok
 }

@@ -59,9 +59,7 @@ func (r *Rocket) ChamberAt() chamber.Result { return r.Vessel().At(r.Service()) 
 // checkChamber checks the chamber by itself and against the rest of the rocket.
 func (r *Rocket) checkChamber(c *checker) {
 	if r.Recovery != nil {
-		for _, f := range r.Recovery.Check() {
-			c.add(f.Name, f.Value, f.Problem, f.Mend)
-		}
+		c.take(r.Recovery.Check())
 	}
 	v := r.Vessel()
 	if v == nil {
@@ -72,11 +70,11 @@ func (r *Rocket) checkChamber(c *checker) {
 			return // told already, and the chamber hangs on it
 		}
 		if own := r.Chamber.Diameter; own > 0 && apart(own, w.Bore) {
-			c.add("chamber.diameter", own, fmt.Sprintf("differs from water.bore, %.4g mm", 1e3*w.Bore), "give one of the two, or both alike")
+			c.add("chamber.diameter", fmt.Sprintf("differs from water.bore, %.4g mm", 1e3*w.Bore), "give one of the two, or both alike")
 			return
 		}
 		if v.Length == 0 && r.Chamber.Length == 0 {
-			c.add("water.volume", w.Volume, fmt.Sprintf("is less than the closures alone hold, %.3g L", 1e3*v.Volume()), "check the volume, the bore and the closures' shapes")
+			c.add("water.volume", fmt.Sprintf("is less than the closures alone hold, %.3g L", 1e3*v.Volume()), "check the volume, the bore and the closures' shapes")
 			return
 		}
 	} else if v.Diameter == 0 || v.Length == 0 {
@@ -84,22 +82,20 @@ func (r *Rocket) checkChamber(c *checker) {
 		if v.Diameter != 0 {
 			key = "chamber.length"
 		}
-		c.add(key, math.NaN(), "is missing, and there is no [water] that tells it", "give diameter and length of the chamber")
+		c.add(key, "is missing, and there is no [water] that tells it", "give diameter and length of the chamber")
 		return
 	}
 	before := len(c.faults)
-	for _, f := range v.Check() {
-		c.add(f.Name, f.Value, f.Problem, f.Mend)
-	}
+	c.take(v.Check())
 	if len(c.faults) > before {
 		return
 	}
 	if w := r.Water; w != nil && r.Chamber.Length > 0 && apart(v.Volume(), w.Volume) {
-		c.add("chamber.length", r.Chamber.Length, fmt.Sprintf("makes a chamber of %.3g L with its closures, and water.volume says %.3g L", 1e3*v.Volume(), 1e3*w.Volume),
+		c.add("chamber.length", fmt.Sprintf("makes a chamber of %.3g L with its closures, and water.volume says %.3g L", 1e3*v.Volume(), 1e3*w.Volume),
 			"measure the volume by filling it; leave chamber.length out to have it follow")
 	}
 	if outside := v.Diameter + 2*v.WallThickness(); r.Body.Diameter > 0 && outside > r.Body.Diameter*(1+agree) {
-		c.add("chamber.diameter", v.Diameter, fmt.Sprintf("is %.4g mm outside with its wall of %.3g mm, more than body.diameter", 1e3*outside, 1e3*v.WallThickness()),
+		c.add("chamber.diameter", fmt.Sprintf("is %.4g mm outside with its wall of %.3g mm, more than body.diameter", 1e3*outside, 1e3*v.WallThickness()),
 			fmt.Sprintf("body.diameter is the largest outside diameter, %.4g mm now; check bore, plies and that", 1e3*r.Body.Diameter))
 	}
 }

@@ -1,11 +1,11 @@
 package rocketfile
 
 import (
-	"errors"
 	"math"
 	"strconv"
 	"strings"
 
+	"ullage/sim/fault"
 	"ullage/sim/quantity"
 )
 
@@ -23,7 +23,7 @@ type numberCodec struct {
 func (c *numberCodec) kind(place) Kind           { return NumberKind }
 func (c *numberCodec) scale(*field, place) scale { return c.is }
 
-func (c *numberCodec) read(f *field, p place, n *node) *flaw {
+func (c *numberCodec) read(f *field, p place, n *node) *fault.Fault {
 	q, bad := readQuantity(n, c.is, nil)
 	if bad != nil {
 		return bad
@@ -50,7 +50,7 @@ func (c *numberCodec) number(f *field, p place) (float64, bool) {
 	return 0, false
 }
 
-func (c *numberCodec) setNumber(_ *field, p place, v float64) *flaw {
+func (c *numberCodec) setNumber(_ *field, p place, v float64) *fault.Fault {
 	if bad := c.is.check(v); bad != nil {
 		return bad
 	}
@@ -67,7 +67,7 @@ func (c *numberCodec) setNumber(_ *field, p place, v float64) *flaw {
 	return nil
 }
 
-func (c *numberCodec) encode(_ *field, _ place, n *node, s style) (string, *flaw) {
+func (c *numberCodec) encode(_ *field, _ place, n *node, s style) (string, *fault.Fault) {
 	q, bad := readQuantity(n, c.is, s.bare)
 	if bad == nil {
 		bad = c.is.check(q.Value)
@@ -84,7 +84,7 @@ func (c *numberCodec) encode(_ *field, _ place, n *node, s style) (string, *flaw
 	return inTOML(quantity.Exact(q.Value, unit), unit, s.quote), nil
 }
 
-var notThere = &flaw{"the rocket has no such part", "add it to the file first"}
+var notThere = flaw("the rocket has no such part", "add it to the file first")
 
 // fileUnit is the unit to write where a file has none yet: fractions are plain
 // numbers there, though the screen shows per cent.
@@ -106,29 +106,25 @@ func inTOML(text string, u quantity.Unit, quote string) string {
 
 // readQuantity reads a number or a string with a unit. A number without a unit
 // takes the bare one, if there is any.
-func readQuantity(n *node, s scale, bare *quantity.Unit) (quantity.Quantity, *flaw) {
+func readQuantity(n *node, s scale, bare *quantity.Unit) (quantity.Quantity, *fault.Fault) {
 	plain := s.dimension == quantity.Number || s.dimension == quantity.Fraction
 	var q quantity.Quantity
 	var err error
 	switch {
 	case n.kind == stringNode && plain && isNumber(n.text):
-		return q, &flaw{"a plain number in quotes", "write " + strings.TrimSpace(n.text)}
+		return q, flaw("a plain number in quotes", "write "+strings.TrimSpace(n.text))
 	case n.kind == stringNode:
 		q, err = quantity.ParseAs(n.text, s.dimension, s.unit)
 	case n.kind == numberNode && strings.Trim(n.text, "+-naif") == "":
-		return q, &flaw{"not a finite number", "give " + s.dimension.String() + " such as " + s.example()}
+		return q, flaw("not a finite number", "give "+s.dimension.String()+" such as "+s.example())
 	case n.kind != numberNode:
-		return q, &flaw{"not " + s.dimension.String(), "give " + s.dimension.String() + " such as " + s.example()}
+		return q, flaw("not "+s.dimension.String(), "give "+s.dimension.String()+" such as "+s.example())
 	case bare != nil && bare.Dimension == s.dimension:
 		q, err = quantity.ParseIn(decimal(n.text), s.dimension, *bare)
 	default:
 		q, err = quantity.ParseAs(decimal(n.text), s.dimension, s.unit)
 	}
-	var bad *quantity.Error
-	if errors.As(err, &bad) {
-		return q, &flaw{bad.Problem, bad.Mend}
-	}
-	return q, nil
+	return q, flawOf(err)
 }
 
 // decimal turns a TOML number into plain decimals, as quantities are written.
@@ -146,7 +142,7 @@ func isNumber(text string) bool {
 }
 
 // check tells whether an SI value is finite and in the range.
-func (s scale) check(v float64) *flaw {
+func (s scale) check(v float64) *fault.Fault {
 	problem := ""
 	switch {
 	case math.IsNaN(v) || math.IsInf(v, 0):
@@ -162,7 +158,7 @@ func (s scale) check(v float64) *flaw {
 	default:
 		problem = "too large"
 	}
-	return &flaw{problem, "give " + s.limit(s.min) + " to " + s.limit(s.max)}
+	return flaw(problem, "give "+s.limit(s.min)+" to "+s.limit(s.max))
 }
 
 func (s scale) limit(v float64) string { return quantity.Exact(v, s.unit) }

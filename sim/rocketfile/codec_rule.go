@@ -1,9 +1,9 @@
 package rocketfile
 
 import (
-	"errors"
 	"strings"
 
+	"ullage/sim/fault"
 	"ullage/sim/quantity"
 	"ullage/sim/rocket"
 )
@@ -56,7 +56,7 @@ func (c *ruleCodec) scale(_ *field, p place) scale {
 	return scale{dimension: quantity.Time, unit: quantity.Usual(quantity.Time)}
 }
 
-func (c *ruleCodec) read(_ *field, p place, n *node) *flaw {
+func (c *ruleCodec) read(_ *field, p place, n *node) *fault.Fault {
 	rule, _, bad := readRule(n, c.now(p), nil)
 	if bad != nil {
 		return bad
@@ -82,10 +82,10 @@ func (c *ruleCodec) number(_ *field, p place) (float64, bool) {
 	return rule.Value, triggerOf(rule.Trigger) != nil
 }
 
-func (c *ruleCodec) setNumber(_ *field, p place, v float64) *flaw {
+func (c *ruleCodec) setNumber(_ *field, p place, v float64) *fault.Fault {
 	t := triggerOf(c.now(p).Trigger)
 	if t == nil {
-		return &flaw{"the rule has no number in it", ruleMend}
+		return flaw("the rule has no number in it", ruleMend)
 	}
 	if bad := t.is.check(v); bad != nil {
 		return bad
@@ -94,7 +94,7 @@ func (c *ruleCodec) setNumber(_ *field, p place, v float64) *flaw {
 	return nil
 }
 
-func (c *ruleCodec) encode(_ *field, p place, n *node, s style) (string, *flaw) {
+func (c *ruleCodec) encode(_ *field, p place, n *node, s style) (string, *fault.Fault) {
 	rule, q, bad := readRule(n, c.now(p), s.bare)
 	if bad != nil {
 		return "", bad
@@ -110,10 +110,10 @@ func (c *ruleCodec) encode(_ *field, p place, n *node, s style) (string, *flaw) 
 
 // readRule reads a rule, or a number alone that goes into the rule that holds
 // now. The quantity's unit has no name when the number came without one.
-func readRule(n *node, now rocket.Rule, bare *quantity.Unit) (rocket.Rule, quantity.Quantity, *flaw) {
+func readRule(n *node, now rocket.Rule, bare *quantity.Unit) (rocket.Rule, quantity.Quantity, *fault.Fault) {
 	var q quantity.Quantity
 	if n.kind != stringNode && n.kind != numberNode {
-		return now, q, &flaw{"not an opening rule", ruleMend}
+		return now, q, flaw("not an opening rule", ruleMend)
 	}
 	text := strings.Join(strings.Fields(strings.ReplaceAll(n.text, "−", "-")), " ")
 	if text == ejection {
@@ -128,12 +128,12 @@ func readRule(n *node, now rocket.Rule, bare *quantity.Unit) (rocket.Rule, quant
 		}
 		t = &triggers[i]
 		if number, ok = signed(rest, t.between); !ok {
-			return now, q, &flaw{"not an opening rule", ruleMend}
+			return now, q, flaw("not an opening rule", ruleMend)
 		}
 		break
 	}
 	if t == nil || number == text && !startsNumber(text) {
-		return now, q, &flaw{"not an opening rule", ruleMend}
+		return now, q, flaw("not an opening rule", ruleMend)
 	}
 	q, bad := ruleNumber(number, t, bare)
 	if bad != nil {
@@ -168,7 +168,7 @@ func startsNumber(text string) bool {
 }
 
 // ruleNumber reads the number in a rule.
-func ruleNumber(text string, t *trigger, bare *quantity.Unit) (quantity.Quantity, *flaw) {
+func ruleNumber(text string, t *trigger, bare *quantity.Unit) (quantity.Quantity, *fault.Fault) {
 	plain := isNumber(text)
 	if plain && bare != nil && bare.Dimension == t.is.dimension {
 		q, err := quantity.ParseIn(text, t.is.dimension, *bare)
@@ -186,18 +186,10 @@ func ruleNumber(text string, t *trigger, bare *quantity.Unit) (quantity.Quantity
 	case plain:
 		q, err = quantity.ParseIn(text, t.is.dimension, t.is.unit)
 		if err == nil {
-			bad = &flaw{"has no unit after its number", `write "` + ruleText(rocket.Rule{Trigger: t.trigger, Value: q.Value}, t.is.unit) + `"`}
+			bad = flaw("has no unit after its number", `write "`+ruleText(rocket.Rule{Trigger: t.trigger, Value: q.Value}, t.is.unit)+`"`)
 		}
 	}
 	return q, bad
-}
-
-func flawOf(err error) *flaw {
-	var bad *quantity.Error
-	if errors.As(err, &bad) {
-		return &flaw{bad.Problem, bad.Mend}
-	}
-	return nil
 }
 
 // ruleText writes a rule with its number in a unit.

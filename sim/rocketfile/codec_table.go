@@ -3,6 +3,7 @@ package rocketfile
 import (
 	"strings"
 
+	"ullage/sim/fault"
 	"ullage/sim/quantity"
 	"ullage/sim/rocket"
 )
@@ -27,7 +28,7 @@ func (c *dragCodec) kind(p place) Kind {
 	return NumberKind
 }
 
-func (c *dragCodec) read(f *field, p place, n *node) *flaw {
+func (c *dragCodec) read(f *field, p place, n *node) *fault.Fault {
 	if n.kind != arrayNode {
 		q, bad := readQuantity(n, c.is, nil)
 		if bad == nil {
@@ -46,14 +47,14 @@ func (c *dragCodec) read(f *field, p place, n *node) *flaw {
 }
 
 // points reads the table.
-func (c *dragCodec) points(n *node) ([]rocket.MachDrag, *flaw) {
+func (c *dragCodec) points(n *node) ([]rocket.MachDrag, *fault.Fault) {
 	var points []rocket.MachDrag
 	if len(n.members) == 0 || len(n.members) > maxDragPoints {
-		return nil, &flaw{"not 1 to 200 points of drag against Mach", dragMend}
+		return nil, flaw("not 1 to 200 points of drag against Mach", dragMend)
 	}
 	for _, row := range n.members {
 		if row.kind != arrayNode || len(row.members) != 2 {
-			return nil, &flaw{"a point is not a pair", dragMend}
+			return nil, flaw("a point is not a pair", dragMend)
 		}
 		var v [2]float64
 		for i, s := range []scale{mach, c.is} {
@@ -62,12 +63,12 @@ func (c *dragCodec) points(n *node) ([]rocket.MachDrag, *flaw) {
 				bad = s.check(q.Value)
 			}
 			if bad != nil {
-				return nil, &flaw{excerpt(row.members[i].text) + " in it: " + bad.problem, bad.mend}
+				return nil, flaw(excerpt(row.members[i].text)+" in it: "+bad.Problem, bad.Remedy)
 			}
 			v[i] = q.Value
 		}
 		if k := len(points); k > 0 && v[0] <= points[k-1].Mach {
-			return nil, &flaw{"the Mach numbers do not rise at " + excerpt(row.members[0].text), "put the points in order of Mach, each once"}
+			return nil, flaw("the Mach numbers do not rise at "+excerpt(row.members[0].text), "put the points in order of Mach, each once")
 		}
 		points = append(points, rocket.MachDrag{Mach: v[0], Drag: v[1]})
 	}
@@ -103,9 +104,9 @@ func (c *dragCodec) number(f *field, p place) (float64, bool) {
 	return points[0].Drag, len(points) == 1
 }
 
-func (c *dragCodec) setNumber(_ *field, p place, v float64) *flaw {
+func (c *dragCodec) setNumber(_ *field, p place, v float64) *fault.Fault {
 	if len(*c.table(p)) > 1 {
-		return &flaw{"a table against Mach, not one number", "turn body.drag_factor, which multiplies it"}
+		return flaw("a table against Mach, not one number", "turn body.drag_factor, which multiplies it")
 	}
 	bad := c.is.check(v)
 	if bad == nil {
@@ -114,7 +115,7 @@ func (c *dragCodec) setNumber(_ *field, p place, v float64) *flaw {
 	return bad
 }
 
-func (c *dragCodec) encode(f *field, p place, n *node, s style) (string, *flaw) {
+func (c *dragCodec) encode(f *field, p place, n *node, s style) (string, *fault.Fault) {
 	if n.kind != arrayNode {
 		return c.numberCodec.encode(f, p, n, s)
 	}
@@ -137,7 +138,7 @@ const maxListed = 100
 func (c *listCodec) kind(place) Kind           { return TextKind }
 func (c *listCodec) scale(*field, place) scale { return scale{} }
 
-func (c *listCodec) read(_ *field, p place, n *node) *flaw {
+func (c *listCodec) read(_ *field, p place, n *node) *fault.Fault {
 	values, _, bad := c.values(n)
 	if bad != nil {
 		return bad
@@ -150,9 +151,9 @@ func (c *listCodec) read(_ *field, p place, n *node) *flaw {
 	return nil
 }
 
-func (c *listCodec) values(n *node) ([]float64, []quantity.Unit, *flaw) {
+func (c *listCodec) values(n *node) ([]float64, []quantity.Unit, *fault.Fault) {
 	if n.kind != arrayNode || len(n.members) > maxListed {
-		return nil, nil, &flaw{"not a list of quantities", `write it as ["6 s", "8 s"]`}
+		return nil, nil, flaw("not a list of quantities", `write it as ["6 s", "8 s"]`)
 	}
 	var values []float64
 	var units []quantity.Unit
@@ -162,7 +163,7 @@ func (c *listCodec) values(n *node) ([]float64, []quantity.Unit, *flaw) {
 			bad = c.is.check(q.Value)
 		}
 		if bad != nil {
-			return nil, nil, &flaw{excerpt(item.text) + " in it: " + bad.problem, bad.mend}
+			return nil, nil, flaw(excerpt(item.text)+" in it: "+bad.Problem, bad.Remedy)
 		}
 		values, units = append(values, q.Value), append(units, q.Unit)
 	}
@@ -187,11 +188,11 @@ func (c *listCodec) join(values []float64, unit func(i int) quantity.Unit) strin
 
 func (c *listCodec) number(*field, place) (float64, bool) { return 0, false }
 
-func (c *listCodec) setNumber(*field, place, float64) *flaw {
-	return &flaw{"a list, not a number", `write it as ["6 s", "8 s"]`}
+func (c *listCodec) setNumber(*field, place, float64) *fault.Fault {
+	return flaw("a list, not a number", `write it as ["6 s", "8 s"]`)
 }
 
-func (c *listCodec) encode(_ *field, _ place, n *node, _ style) (string, *flaw) {
+func (c *listCodec) encode(_ *field, _ place, n *node, _ style) (string, *fault.Fault) {
 	values, units, bad := c.values(n)
 	if bad != nil {
 		return "", bad

@@ -3,6 +3,7 @@ package rocketfile
 import (
 	"math"
 
+	"ullage/sim/fault"
 	"ullage/sim/quantity"
 )
 
@@ -12,7 +13,7 @@ type wholeCodec struct {
 	count func(place) *int
 }
 
-func (c *wholeCodec) read(f *field, p place, n *node) *flaw {
+func (c *wholeCodec) read(f *field, p place, n *node) *fault.Fault {
 	q, bad := readQuantity(n, c.is, nil)
 	if bad != nil {
 		return bad
@@ -35,7 +36,7 @@ func (c *wholeCodec) number(_ *field, p place) (float64, bool) {
 	return 0, false
 }
 
-func (c *wholeCodec) setNumber(_ *field, p place, v float64) *flaw {
+func (c *wholeCodec) setNumber(_ *field, p place, v float64) *fault.Fault {
 	if bad := c.check(v); bad != nil {
 		return bad
 	}
@@ -47,17 +48,17 @@ func (c *wholeCodec) setNumber(_ *field, p place, v float64) *flaw {
 	return nil
 }
 
-func (c *wholeCodec) check(v float64) *flaw {
+func (c *wholeCodec) check(v float64) *fault.Fault {
 	if bad := c.is.check(v); bad != nil {
 		return bad
 	}
 	if v != math.Trunc(v) {
-		return &flaw{"not a whole number", "give " + c.is.limit(c.is.min) + " to " + c.is.limit(c.is.max)}
+		return flaw("not a whole number", "give "+c.is.limit(c.is.min)+" to "+c.is.limit(c.is.max))
 	}
 	return nil
 }
 
-func (c *wholeCodec) encode(f *field, p place, n *node, s style) (string, *flaw) {
+func (c *wholeCodec) encode(f *field, p place, n *node, s style) (string, *fault.Fault) {
 	q, bad := readQuantity(n, c.is, s.bare)
 	if bad == nil {
 		bad = c.check(q.Value)

@@ -5,6 +5,7 @@ import (
 	"strings"
 	"unicode"
 
+	"ullage/sim/fault"
 	"ullage/sim/rocket"
 )
 
@@ -46,7 +47,7 @@ func (c *choiceCodec) choices(r *rocket.Rocket) []string {
 func (c *choiceCodec) kind(place) Kind           { return ChoiceKind }
 func (c *choiceCodec) scale(*field, place) scale { return scale{} }
 
-func (c *choiceCodec) read(_ *field, p place, n *node) *flaw {
+func (c *choiceCodec) read(_ *field, p place, n *node) *fault.Fault {
 	if bad := c.check(n, c.words); bad != nil {
 		return bad
 	}
@@ -57,7 +58,7 @@ func (c *choiceCodec) read(_ *field, p place, n *node) *flaw {
 	return nil
 }
 
-func (c *choiceCodec) check(n *node, words []string) *flaw {
+func (c *choiceCodec) check(n *node, words []string) *fault.Fault {
 	if n.kind == stringNode && slices.Contains(words, n.text) {
 		return nil
 	}
@@ -65,7 +66,7 @@ func (c *choiceCodec) check(n *node, words []string) *flaw {
 	for i, w := range words {
 		quotes[i] = `"` + w + `"`
 	}
-	return &flaw{"not one of the words for it", "write " + list(quotes, "or")}
+	return flaw("not one of the words for it", "write "+list(quotes, "or"))
 }
 
 func (c *choiceCodec) text(_ *field, p place) string {
@@ -83,11 +84,11 @@ func (c *choiceCodec) number(f *field, p place) (float64, bool) {
 	return float64(max(i, 0)), given && i >= 0
 }
 
-func (c *choiceCodec) setNumber(_ *field, p place, v float64) *flaw {
+func (c *choiceCodec) setNumber(_ *field, p place, v float64) *fault.Fault {
 	words := c.choices(p.rocket)
 	i := int(v)
 	if float64(i) != v || i < 0 || i >= len(words) {
-		return &flaw{"not one of the choices", "give one of " + list(words, "or")}
+		return flaw("not one of the choices", "give one of "+list(words, "or"))
 	}
 	if _, ok := c.get(p); !ok {
 		return notThere
@@ -96,7 +97,7 @@ func (c *choiceCodec) setNumber(_ *field, p place, v float64) *flaw {
 	return nil
 }
 
-func (c *choiceCodec) encode(_ *field, _ place, n *node, s style) (string, *flaw) {
+func (c *choiceCodec) encode(_ *field, _ place, n *node, s style) (string, *fault.Fault) {
 	if bad := c.check(n, c.words); bad != nil {
 		return "", bad
 	}
@@ -106,13 +107,13 @@ func (c *choiceCodec) encode(_ *field, _ place, n *node, s style) (string, *flaw
 // textCodec is a free text that must pass a check.
 type textCodec struct {
 	at    func(place) *string // nil for what a rocket does not hold
-	check func(text string) *flaw
+	check func(text string) *fault.Fault
 }
 
 func (c *textCodec) kind(place) Kind           { return TextKind }
 func (c *textCodec) scale(*field, place) scale { return scale{} }
 
-func (c *textCodec) read(_ *field, p place, n *node) *flaw {
+func (c *textCodec) read(_ *field, p place, n *node) *fault.Fault {
 	if bad := c.accept(n); bad != nil {
 		return bad
 	}
@@ -127,9 +128,9 @@ func (c *textCodec) read(_ *field, p place, n *node) *flaw {
 	return nil
 }
 
-func (c *textCodec) accept(n *node) *flaw {
+func (c *textCodec) accept(n *node) *fault.Fault {
 	if n.kind != stringNode {
-		return &flaw{"not a text", "write it in quotes"}
+		return flaw("not a text", "write it in quotes")
 	}
 	return c.check(n.text)
 }
@@ -145,11 +146,11 @@ func (c *textCodec) text(_ *field, p place) string {
 
 func (c *textCodec) number(*field, place) (float64, bool) { return 0, false }
 
-func (c *textCodec) setNumber(*field, place, float64) *flaw {
-	return &flaw{"a text, not a number", "give a text"}
+func (c *textCodec) setNumber(*field, place, float64) *fault.Fault {
+	return flaw("a text, not a number", "give a text")
 }
 
-func (c *textCodec) encode(_ *field, _ place, n *node, s style) (string, *flaw) {
+func (c *textCodec) encode(_ *field, _ place, n *node, s style) (string, *fault.Fault) {
 	if bad := c.accept(n); bad != nil {
 		return "", bad
 	}
@@ -157,32 +158,32 @@ func (c *textCodec) encode(_ *field, _ place, n *node, s style) (string, *flaw) 
 }
 
 // aTitle accepts what fits in a heading.
-func aTitle(text string) *flaw {
+func aTitle(text string) *fault.Fault {
 	const most = 60
 	switch {
 	case strings.ContainsFunc(text, func(r rune) bool { return !unicode.IsPrint(r) }):
-		return &flaw{"holds control characters", "write plain letters"}
+		return flaw("holds control characters", "write plain letters")
 	case len([]rune(text)) > most:
-		return &flaw{"too long for a heading", "give at most 60 letters"}
+		return flaw("too long for a heading", "give at most 60 letters")
 	}
 	return nil
 }
 
 // aName accepts what can be part of a dotted name.
-func aName(of, example string) func(text string) *flaw {
+func aName(of, example string) func(text string) *fault.Fault {
 	const letters = "abcdefghijklmnopqrstuvwxyz0123456789-"
-	return func(text string) *flaw {
+	return func(text string) *fault.Fault {
 		if text == "" || len(text) > 24 || strings.Trim(text, letters) != "" {
-			return &flaw{"not a name for " + of, "write 1 to 24 small letters, digits and hyphens, such as " + example}
+			return flaw("not a name for "+of, "write 1 to 24 small letters, digits and hyphens, such as "+example)
 		}
 		return nil
 	}
 }
 
 // aFileName accepts what can name a file.
-func aFileName(text string) *flaw {
+func aFileName(text string) *fault.Fault {
 	if strings.TrimSpace(text) == "" || strings.ContainsFunc(text, unicode.IsControl) {
-		return &flaw{"not the name of a file", "give a name relative to this file"}
+		return flaw("not the name of a file", "give a name relative to this file")
 	}
 	return nil
 }

@@ -4,6 +4,8 @@ import (
 	"slices"
 	"strconv"
 	"strings"
+
+	"ullage/sim/fault"
 )
 
 // complete reports what is missing of a section, and keys that exclude each
@@ -87,8 +89,8 @@ func (rd *reading) missing(s *section, p place, fields []*field) {
 		for i, f := range fields {
 			keys[i] = f.key
 		}
-		rd.faults.add(Fault{File: rd.doc.name, Key: s.path, Problem: "the section is missing",
-			Mend: "add " + header + " with " + list(keys, "and")})
+		rd.faults.add(fault.Fault{File: rd.doc.name, Key: s.path, Problem: "the section is missing",
+			Remedy: "add " + header + " with " + list(keys, "and")})
 		return
 	}
 	for _, f := range fields {
@@ -97,7 +99,7 @@ func (rd *reading) missing(s *section, p place, fields []*field) {
 		if f.instead != "" {
 			what = "missing, and so is " + f.instead
 		}
-		rd.faults.add(Fault{File: rd.doc.name, Line: rd.doc.line(tables[p.item].at()), Key: s.prefix(p) + key,
-			Problem: what, Mend: "add it to " + header + ", such as " + key + " = " + f.example})
+		rd.faults.add(fault.Fault{File: rd.doc.name, Line: rd.doc.line(tables[p.item].at()), Key: s.prefix(p) + key,
+			Problem: what, Remedy: "add it to " + header + ", such as " + key + " = " + f.example})
 	}
 }

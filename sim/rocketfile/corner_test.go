@@ -12,14 +12,14 @@ import (
 )
 
 func TestTablesThatClash(t *testing.T) {
-	const mend = "; write the table in one way: a header, dotted keys or braces"
+	const remedy = "; write the table in one way: a header, dotted keys or braces"
 	tests := []struct{ name, old, new, want string }{
-		{"a value and a header", "[rail]", "[body.mass]\n[rail]", "x.toml:31: body.mass: already given another way on line 6" + mend},
-		{"a value and a header below it", "[rail]", "[body.mass.kg]\n[rail]", "x.toml:31: body.mass: already given another way on line 6" + mend},
-		{"a header and a list", "[rail]", "[[body]]\n[rail]", "x.toml:31: body: already given another way on line 4" + mend},
+		{"a value and a header", "[rail]", "[body.mass]\n[rail]", "x.toml:31: body.mass: already given another way on line 6" + remedy},
+		{"a value and a header below it", "[rail]", "[body.mass.kg]\n[rail]", "x.toml:31: body.mass: already given another way on line 6" + remedy},
+		{"a header and a list", "[rail]", "[[body]]\n[rail]", "x.toml:31: body: already given another way on line 4" + remedy},
 		{"dots into a header's table", "[water]", "[site.air]\n[site]\nair.hot = 1\n[water]", "x.toml:9: site.air: unknown key"},
-		{"dots into a value", `mass = "1 kg"`, "mass = \"1 kg\"\nmass.net = \"1 kg\"", "x.toml:7: body.mass: already given another way on line 6" + mend},
-		{"a list in braces and a header", `power = "water"`, "power = \"water\"\nsite = { elevation = \"1 m\" }\n[site.air]", "x.toml:4: site: already given another way on line 3" + mend},
+		{"dots into a value", `mass = "1 kg"`, "mass = \"1 kg\"\nmass.net = \"1 kg\"", "x.toml:7: body.mass: already given another way on line 6" + remedy},
+		{"a list in braces and a header", `power = "water"`, "power = \"water\"\nsite = { elevation = \"1 m\" }\n[site.air]", "x.toml:4: site: already given another way on line 3" + remedy},
 	}
 	dir := folder(t)
 	for _, tt := range tests {

@@ -19,8 +19,8 @@
 // key holds its value (a number with a unit, one word of several, a text, an
 // opening rule, a table, a list) is the business of its codec.
 //
-// What is wrong with a file is told all at once, as [Faults]: each with file,
-// line, key, value, problem and mend. A range concerns one input and stands in
+// What is wrong with a file is told all at once, as a [fault.List]: each with file,
+// line, key, value, problem and remedy. A range concerns one input and stands in
 // the schema; what concerns several is in the Validate method of the rocket,
 // whose faults find their lines here. A line that is no TOML is reported and
 // stepped over, so that the lines below it are checked too.

@@ -3,6 +3,7 @@ package rocketfile
 import (
 	"strings"
 
+	"ullage/sim/fault"
 	"ullage/sim/quantity"
 	"ullage/sim/rocket"
 )
@@ -14,7 +15,7 @@ type Change struct{ Input, Value string }
 // 9 bar, motor, apogee + 2 s, or 2 s for the number in a rule. A key that is
 // absent is added; of two keys that exclude each other the new one takes the
 // place of the old. Besides the inputs it takes motor.curve and motor.file.
-// The errors are Faults.
+// The errors are a fault.List.
 func (f *File) Set(input, value string) (*File, error) {
 	return f.SetAll(Change{input, value})
 }
@@ -36,10 +37,10 @@ func (f *File) SetValue(input string, v float64) (*File, error) {
 	r := f.rd.rocket
 	_, row, p := resolve(r, input)
 	if row == nil {
-		return nil, Faults{noInput(r, input)}
+		return nil, fault.List{noInput(r, input)}
 	}
 	if bad := row.codec.setNumber(row, place{r.Clone(), p.item}, v); bad != nil && bad != notThere {
-		return nil, Faults{{Key: input, Value: quantity.Exact(v, row.codec.scale(row, p).unit), Problem: bad.problem, Mend: bad.mend}}
+		return nil, fault.List{bad.Of(input, quantity.Exact(v, row.codec.scale(row, p).unit))}
 	}
 	if c, ok := row.codec.(*choiceCodec); ok {
 		return f.Set(input, c.choices(r)[int(v)])
@@ -69,7 +70,7 @@ func (f *File) set(changes []Change, bare *quantity.Unit) (*File, error) {
 		style.bare = bare
 		value, bad := row.codec.encode(row, p, n, style)
 		if bad != nil {
-			faults.add(Fault{Key: c.Input, Value: excerpt(c.Value), Problem: bad.problem, Mend: bad.mend})
+			faults.add(bad.Of(c.Input, excerpt(c.Value)))
 			continue
 		}
 		if at, ok := f.rd.where[c.Input]; ok {
@@ -81,7 +82,7 @@ func (f *File) set(changes []Change, bare *quantity.Unit) (*File, error) {
 		}
 		doc = doc.edited(doc.set(s, row, p.item, value))
 		if doc == nil {
-			return nil, Faults{{Key: c.Input, Value: excerpt(c.Value), Problem: "cannot be put into this text", Mend: "edit the file by hand"}}
+			return nil, fault.List{{Key: c.Input, Value: excerpt(c.Value), Problem: "cannot be put into this text", Remedy: "edit the file by hand"}}
 		}
 	}
 	if err := faults.sorted(""); err != nil {
@@ -126,7 +127,7 @@ func (f *File) Unit(input string) quantity.Unit {
 func (f *File) Reset(input string) (*File, error) {
 	s, row, p := resolve(f.rd.rocket, input)
 	if row == nil {
-		return nil, Faults{noInput(f.rd.rocket, input)}
+		return nil, fault.List{noInput(f.rd.rocket, input)}
 	}
 	doc := f.rd.doc
 	table := doc.table(s, p.item)
@@ -138,7 +139,7 @@ func (f *File) Reset(input string) (*File, error) {
 	if outer, _, within := strings.Cut(row.key, "."); within && own.node.name == outer {
 		other := ruleOfOther(doc, s, row)
 		if other == nil {
-			return nil, Faults{{Key: input, Problem: "the only rule of the canopy", Mend: "remove the canopy instead"}}
+			return nil, fault.List{{Key: input, Problem: "the only rule of the canopy", Remedy: "remove the canopy instead"}}
 		}
 		_, inner, _ := strings.Cut(other.key, ".")
 		edit = []splice{{own.node.value, inBraces([]pair{{inner, string(doc.text[own.node.value.start:own.node.value.end])}})}}
@@ -146,7 +147,7 @@ func (f *File) Reset(input string) (*File, error) {
 		edit = doc.remove(own.node)
 	}
 	if doc = doc.edited(edit); doc == nil {
-		return nil, Faults{{Key: input, Problem: "cannot be taken out of this text", Mend: "edit the file by hand"}}
+		return nil, fault.List{{Key: input, Problem: "cannot be taken out of this text", Remedy: "edit the file by hand"}}
 	}
 	return f.with(doc)
 }

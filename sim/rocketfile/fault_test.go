@@ -11,6 +11,7 @@ import (
 
 	"github.com/stretchr/testify/require"
 
+	"ullage/sim/fault"
 	"ullage/thrust"
 )
 
@@ -166,16 +167,16 @@ func TestFaultsOfOneValue(t *testing.T) {
 }
 
 func TestFaultsOfAWholeFile(t *testing.T) {
-	const mend = "; give a rocket file: a TOML text in UTF-8, such as ullage new writes"
+	const remedy = "; give a rocket file: a TOML text in UTF-8, such as ullage new writes"
 	tests := []struct{ name, text, want string }{
-		{"empty", "", "x.toml: empty" + mend},
-		{"blank", " \r\n\t\n", "x.toml: empty" + mend},
-		{"byte order mark alone", "\xef\xbb\xbf", "x.toml: empty" + mend},
-		{"binary", "name = 1\n\x00\x01", "x.toml:2: a binary file, not text" + mend},
+		{"empty", "", "x.toml: empty" + remedy},
+		{"blank", " \r\n\t\n", "x.toml: empty" + remedy},
+		{"byte order mark alone", "\xef\xbb\xbf", "x.toml: empty" + remedy},
+		{"binary", "name = 1\n\x00\x01", "x.toml:2: a binary file, not text" + remedy},
 		{"UTF-16, little", "\xff\xfen\x00", "x.toml: UTF-16 text; save it as UTF-8"},
 		{"UTF-16, big", "\xfe\xff\x00n", "x.toml: UTF-16 text; save it as UTF-8"},
 		{"Latin-1", "# a\nname = \"\xe9\"\n", "x.toml:2: not UTF-8 text; save it as UTF-8"},
-		{"huge", strings.Repeat("#\n", 1<<19+1), "x.toml: larger than 1048576 bytes" + mend},
+		{"huge", strings.Repeat("#\n", 1<<19+1), "x.toml: larger than 1048576 bytes" + remedy},
 		{"comments", "# a\n", `x.toml: power: nothing drives the rocket; add [water] or [motor]
 x.toml: body: the section is missing; add [body] with diameter, mass and drag
 x.toml: rail: the section is missing; add [rail] with length`},
@@ -246,7 +247,7 @@ func TestNestingEndsSoon(t *testing.T) {
 		t.Run(name, func(t *testing.T) {
 			_, err := Read("x.toml", t.TempDir(), []byte(text))
 			require.Error(t, err)
-			var faults Faults
+			var faults fault.List
 			require.ErrorAs(t, err, &faults)
 			require.LessOrEqual(t, len(faults), maxFaults+1)
 		})
@@ -260,12 +261,12 @@ func TestCurveFaultsNameTheCurve(t *testing.T) {
 	_, err := Read("x.toml", dir, []byte(plain))
 	text, readErr := os.ReadFile(path)
 	require.NoError(t, readErr)
-	var bad thrust.CurveFaults
+	var bad fault.List
 	_, curveErr := thrust.ReadCurve(bytes.NewReader(text))
 	require.ErrorAs(t, curveErr, &bad)
 	require.Len(t, bad, 2)
-	require.EqualError(t, err, path+":3: motor.curve = ten: "+bad[0].Problem+"; "+bad[0].Mend+"\n"+
-		path+":4: motor.curve = 0.1: "+bad[1].Problem+"; "+bad[1].Mend)
+	require.EqualError(t, err, path+":3: motor.curve = ten: "+bad[0].Problem+"; "+bad[0].Remedy+"\n"+
+		path+":4: motor.curve = 0.1: "+bad[1].Problem+"; "+bad[1].Remedy)
 }
 
 func TestMotorFile(t *testing.T) {
@@ -305,6 +306,6 @@ func TestOpenFaults(t *testing.T) {
 	require.ErrorIs(t, err, fs.ErrNotExist)
 	_, err = Open(dir)
 	require.EqualError(t, err, dir+": it is a folder, not a file; name a rocket file, or make one with ullage new")
-	var faults Faults
+	var faults fault.List
 	require.True(t, errors.As(err, &faults))
 }

@@ -1,6 +1,7 @@
 package rocketfile
 
 import (
+	"ullage/sim/fault"
 	"ullage/sim/quantity"
 	"ullage/sim/rocket"
 )
@@ -12,25 +13,22 @@ type place struct {
 	item   int
 }
 
-// flaw is what is wrong with one value.
-type flaw struct{ problem, mend string }
-
 // codec is one way for a field to hold a value: how it is read from a text,
 // written to one, and what number is in it.
 type codec interface {
 	kind(p place) Kind
 	// read takes a value from the text of a file, or typed as in one.
-	read(f *field, p place, n *node) *flaw
+	read(f *field, p place, n *node) *fault.Fault
 	// text is the value as a file has it, without quotes.
 	text(f *field, p place) string
 	// number is the number in the value; given is false when the rocket does
 	// not hold one, and v is then the value in force.
 	number(f *field, p place) (v float64, given bool)
-	setNumber(f *field, p place, v float64) *flaw
+	setNumber(f *field, p place, v float64) *fault.Fault
 	// scale tells what the number measures.
 	scale(f *field, p place) scale
 	// encode turns a typed value into TOML.
-	encode(f *field, p place, n *node, s style) (string, *flaw)
+	encode(f *field, p place, n *node, s style) (string, *fault.Fault)
 }
 
 // scale is what a number measures, and its range, inclusive.

@@ -5,6 +5,7 @@ import (
 	"errors"
 	"path/filepath"
 
+	"ullage/sim/fault"
 	"ullage/sim/rocket"
 )
 
@@ -18,11 +19,11 @@ type File struct {
 }
 
 // Open reads a rocket file and the files it names. What is wrong with them, or
-// with reading them, are Faults.
+// with reading them, are a fault.List.
 func Open(path string) (*File, error) {
 	text, err := readFile(path, false)
 	if err != nil {
-		return nil, Faults{{File: path, Problem: reason(err), Mend: "name a rocket file, or make one with ullage new", Err: err}}
+		return nil, fault.List{{File: path, Problem: reason(err), Remedy: "name a rocket file, or make one with ullage new", Err: err}}
 	}
 	f, err := load(path, filepath.Dir(path), text, newFiles(readBeside))
 	if err != nil {
@@ -60,7 +61,7 @@ func (f *File) with(doc *document) (*File, error) {
 	faults := &faultList{}
 	rd := read(doc, f.rd.disk, faults)
 	err := faults.sorted(doc.name)
-	var all Faults
+	var all fault.List
 	if errors.As(err, &all) {
 		for i := range all {
 			if all[i].File == doc.name {

@@ -43,11 +43,11 @@ func (rd *reading) stranger(at located, s *section, prefix string) {
 	n := at.node
 	now, ok := renamed(prefix + n.name)
 	if !ok {
-		meant, mend := s.mend(n)
+		meant, remedy := s.meant(n)
 		if meant != "" {
 			rd.meant[prefix+meant] = true
 		}
-		rd.fault(at, excerpt(prefix+n.name), "", "unknown key", mend)
+		rd.fault(at, excerpt(prefix+n.name), "", "unknown key", remedy)
 		return
 	}
 	rd.meant[now] = true

@@ -11,6 +11,7 @@ import (
 
 	"github.com/pelletier/go-toml/v2"
 
+	"ullage/sim/fault"
 	"ullage/sim/quantity"
 )
 
@@ -47,7 +48,7 @@ func FuzzRead(f *testing.F) {
 	f.Fuzz(func(t *testing.T, text []byte) {
 		file, err := fuzzed(bytes.Clone(text))
 		if err != nil {
-			var faults Faults
+			var faults fault.List
 			if !errors.As(err, &faults) || len(faults) == 0 || len(faults) > maxFaults+1 {
 				t.Fatalf("not faults: %v", err)
 			}
@@ -137,12 +138,12 @@ func FuzzEdit(f *testing.F) {
 			made, err = file.RemovePart(value)
 		}
 		if err != nil {
-			var faults Faults
+			var faults fault.List
 			if !errors.As(err, &faults) {
 				t.Fatalf("not faults: %v", err)
 			}
-			for _, fault := range faults {
-				if fault.Problem == "" || fault.Mend == "" {
+			for _, bad := range faults {
+				if bad.Problem == "" || bad.Remedy == "" {
 					t.Fatalf("says too little: %v", err)
 				}
 			}

@@ -3,6 +3,7 @@ package rocketfile
 import (
 	"strings"
 
+	"ullage/sim/fault"
 	"ullage/sim/quantity"
 	"ullage/sim/rocket"
 )
@@ -42,11 +43,11 @@ type Input struct {
 	// force instead, 0 if there is none.
 	Get func(r *rocket.Rocket) (v float64, given bool)
 	// Set changes the number. It checks the range of this input alone; what
-	// concerns several inputs is for the rocket's Validate. The error is Faults.
+	// concerns several inputs is for the rocket's Validate. The error is a fault.List.
 	Set func(r *rocket.Rocket, v float64) error
 	// Text is the value as a file has it, without quotes; empty for none.
 	Text func(r *rocket.Rocket) string
-	// SetText takes a value written as in a file. The error is Faults.
+	// SetText takes a value written as in a file. The error is a fault.List.
 	SetText func(r *rocket.Rocket, text string) error
 }
 
@@ -84,28 +85,28 @@ func has(r *rocket.Rocket, s *section, f *field) bool {
 	return true
 }
 
-// Find gives one input of a rocket by its dotted name. The error is Faults and
+// Find gives one input of a rocket by its dotted name. The error is a fault.List and
 // suggests the nearest name.
 func Find(r *rocket.Rocket, name string) (Input, error) {
 	s, f, p := resolve(r, name)
 	if f != nil && p.item < s.count(r) && has(r, s, f) {
 		return input(s, f, p), nil
 	}
-	return Input{}, Faults{noInput(r, name)}
+	return Input{}, fault.List{noInput(r, name)}
 }
 
 // noInput says that a rocket has no input of a name.
-func noInput(r *rocket.Rocket, name string) Fault {
+func noInput(r *rocket.Rocket, name string) fault.Fault {
 	if now, ok := renamed(name); ok {
-		return Fault{Key: excerpt(name), Problem: formerName, Mend: "write " + excerpt(now)}
+		return fault.Fault{Key: excerpt(name), Problem: formerName, Remedy: "write " + excerpt(now)}
 	}
 	var names []string
 	for _, in := range Inputs(r) {
 		names = append(names, in.Name)
 	}
-	mend := "ullage lists the inputs of a rocket on its screen"
+	remedy := "ullage lists the inputs of a rocket on its screen"
 	if word, ok := quantity.Nearest(name, names); ok {
-		mend = "perhaps " + word + " is meant"
+		remedy = "perhaps " + word + " is meant"
 	} else if group, _, dotted := strings.Cut(name, "."); dotted {
 		var keys []string
 		for _, n := range names {
@@ -114,10 +115,10 @@ func noInput(r *rocket.Rocket, name string) Fault {
 			}
 		}
 		if len(keys) > 0 {
-			mend = "there are " + list(keys, "and")
+			remedy = "there are " + list(keys, "and")
 		}
 	}
-	return Fault{Key: excerpt(name), Problem: "the rocket has no such input", Mend: mend}
+	return fault.Fault{Key: excerpt(name), Problem: "the rocket has no such input", Remedy: remedy}
 }
 
 // resolve finds the row of a dotted name, whether or not the rocket has the
@@ -187,7 +188,7 @@ func input(s *section, f *field, p place) Input {
 	in.Set = func(r *rocket.Rocket, v float64) error {
 		at := place{r, p.item}
 		if bad := f.codec.setNumber(f, at, v); bad != nil {
-			return Faults{{Key: name, Value: quantity.Exact(v, f.codec.scale(f, at).unit), Problem: bad.problem, Mend: bad.mend}}
+			return fault.List{bad.Of(name, quantity.Exact(v, f.codec.scale(f, at).unit))}
 		}
 		s.cleared(f, at)
 		return nil
@@ -195,7 +196,7 @@ func input(s *section, f *field, p place) Input {
 	in.SetText = func(r *rocket.Rocket, text string) error {
 		at := place{r, p.item}
 		if bad := f.codec.read(f, at, typed(text, f.codec)); bad != nil {
-			return Faults{{Key: name, Value: excerpt(text), Problem: bad.problem, Mend: bad.mend}}
+			return fault.List{bad.Of(name, excerpt(text))}
 		}
 		s.cleared(f, at)
 		return nil

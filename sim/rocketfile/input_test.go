@@ -8,6 +8,7 @@ import (
 
 	"github.com/stretchr/testify/require"
 
+	"ullage/sim/fault"
 	"ullage/sim/quantity"
 	"ullage/sim/rocket"
 )
@@ -210,7 +211,7 @@ func TestFindSuggests(t *testing.T) {
 		_, err := Find(r, name)
 		require.Error(t, err)
 		require.True(t, strings.HasPrefix(err.Error(), want), err.Error())
-		require.IsType(t, Faults{}, err)
+		require.IsType(t, fault.List{}, err)
 	}
 }
 

@@ -8,6 +8,7 @@ import (
 	"path/filepath"
 	"sync"
 
+	"ullage/sim/fault"
 	"ullage/thrust"
 )
 
@@ -59,11 +60,12 @@ func (rd *reading) curve(layers []located) {
 	}
 	path := beside(at.doc.dir, at.node.text)
 	curve, err := rd.disk.curve(path)
-	var bad thrust.CurveFaults
+	var bad fault.List
 	switch {
 	case errors.As(err, &bad):
 		for _, f := range bad {
-			rd.faults.add(Fault{File: path, Line: f.Line, Key: "motor.curve", Value: f.Value, Problem: f.Problem, Mend: f.Mend})
+			f.File, f.Key = path, "motor.curve"
+			rd.faults.add(f)
 		}
 	case err != nil:
 		rd.fault(at, "motor.curve", at.doc.written(at.node), reason(err), "name a CSV file with the header time_s,thrust_n")

@@ -7,12 +7,14 @@ import (
 	"path/filepath"
 	"slices"
 	"strings"
+
+	"ullage/sim/fault"
 )
 
 // WithMotor puts the motor of a motor file, given by a path from the working
 // directory, into the rocket: [motor] then names that file, and the keys of
 // the motor that was there go. Fittings and places, which are the rocket's, stay
-// where the motor file has none. The errors are Faults.
+// where the motor file has none. The errors are a fault.List.
 func (f *File) WithMotor(path string) (*File, error) {
 	s := sectionAt("motor")
 	row := s.field("file")
@@ -25,7 +27,7 @@ func (f *File) WithMotor(path string) (*File, error) {
 		return doc != nil
 	}
 	if bad := aFileName(name); bad != nil {
-		return nil, Faults{{Key: "motor.file", Value: excerpt(name), Problem: bad.problem, Mend: bad.mend}}
+		return nil, fault.List{bad.Of("motor.file", excerpt(name))}
 	}
 	ok := true
 	if !f.Given("power") && f.rd.rocket.Motor == nil { // there are two drives now
@@ -46,7 +48,7 @@ func (f *File) WithMotor(path string) (*File, error) {
 		}
 		ok = swap(doc.remove(members[i]))
 	}
-	return nil, Faults{{Key: "motor", Problem: "this text is too intricate to change", Mend: "edit the file by hand"}}
+	return nil, fault.List{{Key: "motor", Problem: "this text is too intricate to change", Remedy: "edit the file by hand"}}
 }
 
 // nameFrom is how a file in dir names another, whose path is from the working
@@ -91,7 +93,7 @@ func (f *File) MotorFiles() ([]string, error) {
 		if errors.Is(err, fs.ErrNotExist) {
 			return nil, nil
 		}
-		return nil, Faults{{File: dir, Problem: reason(err), Mend: "name motor files by their paths", Err: err}}
+		return nil, fault.List{{File: dir, Problem: reason(err), Remedy: "name motor files by their paths", Err: err}}
 	}
 	var paths []string
 	looked := 0

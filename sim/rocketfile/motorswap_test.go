@@ -7,6 +7,8 @@ import (
 	"testing"
 
 	"github.com/stretchr/testify/require"
+
+	"ullage/sim/fault"
 )
 
 const (
@@ -96,7 +98,7 @@ func TestWithMotorFaults(t *testing.T) {
 		g, err := f.WithMotor(path)
 		require.ErrorContains(t, err, want, path)
 		require.Nil(t, g)
-		require.IsType(t, Faults{}, err)
+		require.IsType(t, fault.List{}, err)
 	}
 }
 

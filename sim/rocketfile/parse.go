@@ -6,6 +6,8 @@ import (
 	"unicode/utf8"
 
 	"github.com/pelletier/go-toml/v2/unstable"
+
+	"ullage/sim/fault"
 )
 
 const (
@@ -38,18 +40,18 @@ func parse(name, dir string, text []byte) (*document, *faultList) {
 }
 
 // notText finds what cannot be a rocket file at all.
-func notText(text []byte) (Fault, bool) {
-	const mend = "give a rocket file: a TOML text in UTF-8, such as ullage new writes"
+func notText(text []byte) (fault.Fault, bool) {
+	const remedy = "give a rocket file: a TOML text in UTF-8, such as ullage new writes"
 	switch {
 	case len(text) > maxBytes:
-		return Fault{Problem: fmt.Sprintf("larger than %d bytes", maxBytes), Mend: mend}, true
+		return fault.Fault{Problem: fmt.Sprintf("larger than %d bytes", maxBytes), Remedy: remedy}, true
 	case len(bytes.TrimSpace(bytes.TrimPrefix(text, byteOrderMark))) == 0:
-		return Fault{Problem: "empty", Mend: mend}, true
+		return fault.Fault{Problem: "empty", Remedy: remedy}, true
 	case bytes.HasPrefix(text, []byte("\xff\xfe")), bytes.HasPrefix(text, []byte("\xfe\xff")):
-		return Fault{Problem: "UTF-16 text", Mend: "save it as UTF-8"}, true
+		return fault.Fault{Problem: "UTF-16 text", Remedy: "save it as UTF-8"}, true
 	}
 	if i := bytes.IndexByte(text, 0); i >= 0 {
-		return Fault{Line: 1 + bytes.Count(text[:i], []byte("\n")), Problem: "a binary file, not text", Mend: mend}, true
+		return fault.Fault{Line: 1 + bytes.Count(text[:i], []byte("\n")), Problem: "a binary file, not text", Remedy: remedy}, true
 	}
 	if !utf8.Valid(text) {
 		line := 1
@@ -59,9 +61,9 @@ func notText(text []byte) (Fault, bool) {
 			}
 			line++
 		}
-		return Fault{Line: line, Problem: "not UTF-8 text", Mend: "save it as UTF-8"}, true
+		return fault.Fault{Line: line, Problem: "not UTF-8 text", Remedy: "save it as UTF-8"}, true
 	}
-	return Fault{}, false
+	return fault.Fault{}, false
 }
 
 // builder grows a document's tree from the parser's expressions.
@@ -278,8 +280,8 @@ func (b *builder) closing(i int) int {
 	return min(i+1, len(text))
 }
 
-func (b *builder) report(offset int, key, value, problem, mend string) {
-	b.faults.add(Fault{File: b.doc.name, Line: b.doc.line(offset), Key: key, Value: value, Problem: problem, Mend: mend})
+func (b *builder) report(offset int, key, value, problem, remedy string) {
+	b.faults.add(fault.Fault{File: b.doc.name, Line: b.doc.line(offset), Key: key, Value: value, Problem: problem, Remedy: remedy})
 }
 
 func (b *builder) tooDeep(offset int) {

@@ -6,6 +6,7 @@ import (
 	"strconv"
 
 	"ullage/atmosphere"
+	"ullage/sim/fault"
 	"ullage/sim/quantity"
 	"ullage/sim/rocket"
 )
@@ -98,11 +99,11 @@ func (f *File) removeItem(section, name, what string) (*File, error) {
 		}
 		names = append(names, title)
 	}
-	mend := "there is none"
+	remedy := "there is none"
 	if len(names) > 0 {
-		mend = "there is " + list(names, "and")
+		remedy = "there is " + list(names, "and")
 	}
-	return nil, Faults{{Key: excerpt(section + "." + name), Problem: "the rocket has no such " + what, Mend: mend}}
+	return nil, fault.List{{Key: excerpt(section + "." + name), Problem: "the rocket has no such " + what, Remedy: remedy}}
 }
 
 // AddTube adds a launch tube that suits the throat and reaches above the liquid.
@@ -111,9 +112,9 @@ func (f *File) AddTube() (*File, error) {
 	s := sectionAt("water.tube")
 	switch {
 	case w == nil:
-		return nil, Faults{{Key: s.path, Problem: "the rocket has no water drive", Mend: "add [water] first"}}
+		return nil, fault.List{{Key: s.path, Problem: "the rocket has no water drive", Remedy: "add [water] first"}}
 	case w.Tube != nil:
-		return nil, Faults{{Key: s.path, Problem: "the rocket has a launch tube", Mend: "change that one"}}
+		return nil, fault.List{{Key: s.path, Problem: "the rocket has a launch tube", Remedy: "change that one"}}
 	}
 	const tenth = 1e-4 // m
 	outer := math.Floor(0.985*w.Throat/tenth) * tenth
@@ -144,7 +145,7 @@ func (f *File) RemoveTube() (*File, error) {
 	s := sectionAt("water.tube")
 	n := f.rd.doc.table(s, 0)
 	if n == nil {
-		return nil, Faults{{Key: s.path, Problem: "the rocket has no launch tube", Mend: "add one first"}}
+		return nil, fault.List{{Key: s.path, Problem: "the rocket has no launch tube", Remedy: "add one first"}}
 	}
 	return f.edit(s.path, append(f.rd.doc.remove(n), f.rd.doc.dropSpreads(s.path)...))
 }
@@ -155,7 +156,7 @@ func (f *File) steps(key string, steps ...func(*document) []splice) (*File, erro
 	doc := f.rd.doc
 	for _, step := range steps {
 		if doc = doc.edited(step(doc)); doc == nil {
-			return nil, Faults{{Key: key, Problem: "this text is too intricate to change", Mend: "edit the file by hand"}}
+			return nil, fault.List{{Key: key, Problem: "this text is too intricate to change", Remedy: "edit the file by hand"}}
 		}
 	}
 	return f.with(doc)
@@ -165,7 +166,7 @@ func (f *File) steps(key string, steps ...func(*document) []splice) (*File, erro
 func (f *File) edit(key string, splices []splice) (*File, error) {
 	doc := f.rd.doc.edited(splices)
 	if doc == nil {
-		return nil, Faults{{Key: key, Problem: "this text is too intricate to change", Mend: "edit the file by hand"}}
+		return nil, fault.List{{Key: key, Problem: "this text is too intricate to change", Remedy: "edit the file by hand"}}
 	}
 	return f.with(doc)
 }

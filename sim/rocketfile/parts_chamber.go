@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"ullage/sim/chamber"
+	"ullage/sim/fault"
 	"ullage/sim/quantity"
 	"ullage/sim/rocket"
 )
@@ -22,9 +23,9 @@ func (f *File) AddChamber() (*File, error) {
 	r := f.rd.rocket
 	switch {
 	case r.Water == nil:
-		return nil, Faults{{Key: path, Problem: "the rocket has no water drive", Mend: "add [water] first"}}
+		return nil, fault.List{{Key: path, Problem: "the rocket has no water drive", Remedy: "add [water] first"}}
 	case r.Chamber != nil:
-		return nil, Faults{{Key: path, Problem: "the rocket has a chamber", Mend: "change that one"}}
+		return nil, fault.List{{Key: path, Problem: "the rocket has a chamber", Remedy: "change that one"}}
 	}
 	c := usualChamber(r)
 	ply := c.Plies[0]
@@ -97,7 +98,7 @@ func inFives(v float64) float64 { return math.Ceil(v/(5*millimetre)-1e-9) * 5 * 
 func (f *File) AddPly() (*File, string, error) {
 	c := f.rd.rocket.Chamber
 	if c == nil {
-		return nil, "", Faults{{Key: "chamber.ply", Problem: "the rocket has no chamber", Mend: "add one first"}}
+		return nil, "", fault.List{{Key: "chamber.ply", Problem: "the rocket has no chamber", Remedy: "add one first"}}
 	}
 	ply := chamber.Ply{Cloth: usualCloth}
 	var taken []string

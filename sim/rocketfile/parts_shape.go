@@ -4,6 +4,7 @@ import (
 	"math"
 	"strings"
 
+	"ullage/sim/fault"
 	"ullage/sim/quantity"
 	"ullage/sim/rocket"
 )
@@ -15,7 +16,7 @@ import (
 func (f *File) AddShape() (*File, error) {
 	r := f.rd.rocket
 	if shaped(r) {
-		return nil, Faults{{Key: "nose", Problem: "the rocket has a shape", Mend: "change that one"}}
+		return nil, fault.List{{Key: "nose", Problem: "the rocket has a shape", Remedy: "change that one"}}
 	}
 	d := r.Body.Diameter
 	inside := 0.0
@@ -44,7 +45,7 @@ func (f *File) AddShape() (*File, error) {
 // one can be told. The mass list stays.
 func (f *File) RemoveShape() (*File, error) {
 	if !shaped(f.rd.rocket) {
-		return nil, Faults{noShape("nose")}
+		return nil, fault.List{noShape("nose")}
 	}
 	var steps []func(*document) []splice
 	drop := func(path ...string) {
@@ -83,7 +84,7 @@ func (f *File) RemoveShape() (*File, error) {
 func (f *File) AddFins() (*File, string, error) {
 	r := f.rd.rocket
 	if !shaped(r) {
-		return nil, "", Faults{noShape("fins")}
+		return nil, "", fault.List{noShape("fins")}
 	}
 	fins := usualFins(r.Shape.Diameter)
 	at := r.Shape.Length - fins.root
@@ -94,7 +95,7 @@ func (f *File) AddFins() (*File, string, error) {
 		taken = append(taken, other.Name)
 	}
 	if at < r.Shape.Nose.Length {
-		return nil, "", Faults{{Key: "fins", Problem: "there is no room for more fins ahead of those there are", Mend: "shorten those, or move them aft"}}
+		return nil, "", fault.List{{Key: "fins", Problem: "there is no room for more fins ahead of those there are", Remedy: "shorten those, or move them aft"}}
 	}
 	name := freeName(taken, "fins", "tail", "forward")
 	return f.added("fins", name, fins.pairs(name, at))
@@ -110,7 +111,7 @@ func (f *File) AddSection() (*File, string, error) {
 	const least = 2 * millimetre
 	r := f.rd.rocket
 	if !shaped(r) {
-		return nil, "", Faults{noShape("section")}
+		return nil, "", fault.List{noShape("section")}
 	}
 	rest := r.Shape.Length - r.Shape.Nose.Length
 	var taken []string
@@ -119,7 +120,7 @@ func (f *File) AddSection() (*File, string, error) {
 		taken = append(taken, s.Name)
 	}
 	if rest < least {
-		return nil, "", Faults{{Key: "section", Problem: "nose and sections fill the body", Mend: "raise body.length or shorten one of them"}}
+		return nil, "", fault.List{{Key: "section", Problem: "nose and sections fill the body", Remedy: "raise body.length or shorten one of them"}}
 	}
 	name := freeName(taken, "section", "body", "tail")
 	return f.added("section", name, []pair{{"name", quoted(name, `"`)}, {"length", inMillimetres(inWhole(rest / 2))}})
@@ -136,7 +137,7 @@ func (f *File) RemoveSection(name string) (*File, error) {
 func (f *File) AddPart() (*File, string, error) {
 	r := f.rd.rocket
 	if !shaped(r) {
-		return nil, "", Faults{noShape("part")}
+		return nil, "", fault.List{noShape("part")}
 	}
 	s := sectionAt("part")
 	inGrams := func(v float64) string {
@@ -192,8 +193,8 @@ func inMillimetres(v float64) string {
 	return quoted(quantity.Exact(v, millimetres(0, 1, 1, 1).unit), `"`)
 }
 
-func noShape(key string) Fault {
-	return Fault{Key: key, Problem: "the rocket has no shape", Mend: "add one first: [nose], [[fins]] and body.length"}
+func noShape(key string) fault.Fault {
+	return fault.Fault{Key: key, Problem: "the rocket has no shape", Remedy: "add one first: [nose], [[fins]] and body.length"}
 }
 
 // withoutShape tells a rocket that only a drag coefficient describes.

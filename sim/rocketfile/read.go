@@ -5,6 +5,7 @@ import (
 	"strconv"
 	"strings"
 
+	"ullage/sim/fault"
 	"ullage/sim/rocket"
 )
 
@@ -43,7 +44,7 @@ func read(doc *document, disk *files, faults *faultList) *reading {
 	rd := &reading{doc: doc, disk: disk, faults: faults, rocket: &rocket.Rocket{},
 		where: map[string]located{}, tables: map[*section][]*node{}, meant: map[string]bool{}}
 	if doc.root.member("curve") != nil && doc.root.member("body") == nil {
-		rd.faults.add(Fault{File: doc.name, Problem: "a motor file, not a rocket file", Mend: "name it in the [motor] of a rocket file"})
+		rd.faults.add(fault.Fault{File: doc.name, Problem: "a motor file, not a rocket file", Remedy: "name it in the [motor] of a rocket file"})
 		return rd
 	}
 	rd.power()
@@ -128,7 +129,7 @@ func (rd *reading) name(s *section, p place, l located) {
 	f := s.field("name")
 	if n := l.node.member("name"); n != nil && n.kind != brokenNode {
 		if bad := f.codec.read(f, p, n); bad != nil {
-			rd.fault(located{l.doc, n}, s.prefix(p)+"name", l.doc.written(n), bad.problem, bad.mend)
+			rd.fault(located{l.doc, n}, s.prefix(p)+"name", l.doc.written(n), bad.Problem, bad.Remedy)
 		}
 		rd.where[s.prefix(p)+"name"] = located{l.doc, n}
 	}
@@ -171,7 +172,7 @@ func (rd *reading) field(s *section, f *field, p place, layers []located) {
 				return // told for the other drive
 			}
 		}
-		rd.fault(at, name, at.doc.written(at.node), bad.problem, bad.mend)
+		rd.fault(at, name, at.doc.written(at.node), bad.Problem, bad.Remedy)
 	}
 }
 
@@ -215,15 +216,15 @@ func (rd *reading) power() {
 		}
 	case water && motor:
 		if !rd.doc.partial {
-			rd.faults.add(Fault{File: rd.doc.name, Key: f.key, Problem: "missing, and the file has [water] and [motor]",
-				Mend: `add power = "water" or power = "motor" at the top`})
+			rd.faults.add(fault.Fault{File: rd.doc.name, Key: f.key, Problem: "missing, and the file has [water] and [motor]",
+				Remedy: `add power = "water" or power = "motor" at the top`})
 		}
 	case water:
 		rd.rocket.Power = rocket.WaterPower
 	case motor:
 		rd.rocket.Power = rocket.MotorPower
 	case !rd.doc.partial:
-		rd.faults.add(Fault{File: rd.doc.name, Key: f.key, Problem: "nothing drives the rocket", Mend: "add [water] or [motor]"})
+		rd.faults.add(fault.Fault{File: rd.doc.name, Key: f.key, Problem: "nothing drives the rocket", Remedy: "add [water] or [motor]"})
 	}
 }
 
@@ -257,8 +258,8 @@ func (rd *reading) flying() {
 			}
 		}
 	}
-	rd.faults.add(Fault{File: rd.doc.name, Key: string(drive), Problem: "the section is missing, and power asks for it",
-		Mend: fmt.Sprintf("add [%s] with %s", drive, list(keys, "and"))})
+	rd.faults.add(fault.Fault{File: rd.doc.name, Key: string(drive), Problem: "the section is missing, and power asks for it",
+		Remedy: fmt.Sprintf("add [%s] with %s", drive, list(keys, "and"))})
 }
 
 // coordinates holds the site's coordinates together.
@@ -275,6 +276,6 @@ func (rd *reading) coordinates() {
 	}
 }
 
-func (rd *reading) fault(at located, key, value, problem, mend string) {
-	rd.faults.add(Fault{File: at.doc.name, Line: at.doc.line(at.node.at()), Key: key, Value: value, Problem: problem, Mend: mend})
+func (rd *reading) fault(at located, key, value, problem, remedy string) {
+	rd.faults.add(fault.Fault{File: at.doc.name, Line: at.doc.line(at.node.at()), Key: key, Value: value, Problem: problem, Remedy: remedy})
 }

@@ -72,8 +72,8 @@ func (b *builder) brokenKey(key, value string, start int, problem string) {
 	} else {
 		b.doc.partial = true
 	}
-	problem, mend := unreadable(value, problem)
-	b.report(start, dotted, excerpt(value), problem, mend)
+	problem, remedy := unreadable(value, problem)
+	b.report(start, dotted, excerpt(value), problem, remedy)
 }
 
 // bareKey tells a key, dotted or not, that needs no quotes.

@@ -4,6 +4,7 @@ import (
 	"time"
 
 	"ullage/sim/chamber"
+	"ullage/sim/fault"
 	"ullage/sim/quantity"
 	"ullage/sim/rocket"
 )
@@ -90,9 +91,9 @@ func chamberSection() *section {
 }
 
 // aDate accepts a calendar day (ISO 8601).
-func aDate(text string) *flaw {
+func aDate(text string) *fault.Fault {
 	if _, err := time.Parse(time.DateOnly, text); err != nil {
-		return &flaw{"not a day of the calendar", "write year, month and day, as in 2026-05-01"}
+		return flaw("not a day of the calendar", "write year, month and day, as in 2026-05-01")
 	}
 	return nil
 }

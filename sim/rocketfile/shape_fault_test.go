@@ -5,6 +5,8 @@ import (
 	"testing"
 
 	"github.com/stretchr/testify/require"
+
+	"ullage/sim/fault"
 )
 
 // A part of a shape makes one, of which the rest is missing then.
@@ -35,7 +37,7 @@ func TestOnePartAsksForTheRest(t *testing.T) {
 	require.EqualError(t, err, "x.toml:4: body.drag: missing; add it to [body], such as drag = 0.48")
 }
 
-// Whatever is wrong with a shape is told with line, key, value and mend.
+// Whatever is wrong with a shape is told with line, key, value and remedy.
 func TestFaultsOfShapes(t *testing.T) {
 	tests := []struct{ name, text, old, new, want string }{
 		{"nose contour", finned, `"conical"`, `"pointed"`, `x.toml:11: nose.shape = "pointed": not one of the words for it; write "conical", "tangent ogive", "elliptical", "parabolic", "von Karman" or "power series"`},
@@ -101,7 +103,7 @@ func TestFaultsOfShapes(t *testing.T) {
 			}
 			require.Contains(t, lines, tt.want)
 			require.Len(t, lines, 1, "one slip, one fault")
-			var faults Faults
+			var faults fault.List
 			require.ErrorAs(t, err, &faults)
 			_, key, _ := cutLast(faults[0].Key)
 			if faults[0].Value != "" {

@@ -4,6 +4,7 @@ import (
 	"math"
 	"strings"
 
+	"ullage/sim/fault"
 	"ullage/sim/quantity"
 	"ullage/sim/rocket"
 )
@@ -34,7 +35,7 @@ func (f *File) Spreads() []Spread {
 
 // ParseSpread reads the uncertainty of an input as a file has it, quotes left
 // out: "0.01", "20 g", "15 deg"; for a temperature a difference, "2 degC". The
-// error is Faults.
+// error is a fault.List.
 func ParseSpread(r *rocket.Rocket, input, text string) (Spread, error) {
 	in, err := Find(r, input)
 	if err != nil {
@@ -47,7 +48,7 @@ func ParseSpread(r *rocket.Rocket, input, text string) (Spread, error) {
 	}
 	sd, bad := readSpread(in.Name, row, p, n)
 	if bad != nil {
-		return Spread{}, Faults{{Key: "spread." + in.Name, Value: excerpt(text), Problem: bad.problem, Mend: bad.mend}}
+		return Spread{}, fault.List{bad.Of("spread."+in.Name, excerpt(text))}
 	}
 	return Spread{in, sd}, nil
 }
@@ -97,12 +98,12 @@ func (rd *reading) spreadOf(name string, n *node) {
 			return
 		}
 		bad := noInput(rd.rocket, name)
-		rd.fault(at, key, value, bad.Problem, bad.Mend)
+		rd.fault(at, key, value, bad.Problem, bad.Remedy)
 		return
 	}
 	sd, bad := readSpread(name, row, p, n)
 	if bad != nil {
-		rd.fault(at, key, value, bad.problem, bad.mend)
+		rd.fault(at, key, value, bad.Problem, bad.Remedy)
 		return
 	}
 	rd.spreads = append(rd.spreads, stated{name, sd})
@@ -139,14 +140,14 @@ func (n *node) dotted() string {
 }
 
 // readSpread reads an uncertainty of an input that the rocket has.
-func readSpread(name string, row *field, p place, n *node) (float64, *flaw) {
+func readSpread(name string, row *field, p place, n *node) (float64, *fault.Fault) {
 	is := row.codec.scale(row, p)
 	if s, _, _ := resolve(p.rocket, name); s != nil && s.apart {
-		return 0, &flaw{"no flight depends on it, so its uncertainty changes none", "vary what the flight depends on, such as water.pressure"}
+		return 0, flaw("no flight depends on it, so its uncertainty changes none", "vary what the flight depends on, such as water.pressure")
 	}
 	switch row.codec.kind(p) {
 	case ChoiceKind, TextKind:
-		return 0, &flaw{"no number, so it has no standard deviation", "vary a number, such as body.mass"}
+		return 0, flaw("no number, so it has no standard deviation", "vary a number, such as body.mass")
 	}
 	is.min, is.max = 0, is.max-is.min
 	if is.dimension == quantity.Temperature {

@@ -5,6 +5,8 @@ import (
 	"testing"
 
 	"github.com/stretchr/testify/require"
+
+	"ullage/sim/fault"
 )
 
 const certain = `name = "Hobby"
@@ -90,7 +92,7 @@ func TestSpreadFaults(t *testing.T) {
 	} {
 		_, err := Read("test.toml", ".", []byte(certain+"[spread]\n"+line+"\n"))
 		require.ErrorContains(t, err, want, line)
-		require.IsType(t, Faults{}, err)
+		require.IsType(t, fault.List{}, err)
 	}
 	_, err := Read("test.toml", ".", []byte("spread = 3\n"+certain))
 	require.ErrorContains(t, err, "test.toml:1: spread: not written as it must be; write it as [spread] with keys below")
@@ -158,7 +160,7 @@ func TestParseSpread(t *testing.T) {
 	require.InDelta(t, 0.01, s.SD, 1e-15)
 	for input, text := range map[string]string{"body.mass": "20", "body.mas": "1 g", "water.gas": "air", "water.fill": "-1", "wind.speed": ""} {
 		_, err := ParseSpread(r, input, text)
-		require.IsType(t, Faults{}, err, input)
+		require.IsType(t, fault.List{}, err, input)
 	}
 }
 

@@ -6,6 +6,8 @@ import (
 	"testing"
 
 	"github.com/stretchr/testify/require"
+
+	"ullage/sim/fault"
 )
 
 // A text that was kept elsewhere takes the place of the file's own: it finds
@@ -32,7 +34,7 @@ func TestWithText(t *testing.T) {
 func TestWithTextThatIsNoRocket(t *testing.T) {
 	for _, text := range [][]byte{nil, []byte("name = "), bytes.Repeat([]byte{0xff}, 40), []byte("[water]\nfill = 0.3\n")} {
 		_, err := Starter().WithText(text)
-		var faults Faults
+		var faults fault.List
 		require.ErrorAs(t, err, &faults, "%q", text)
 		require.NotEmpty(t, faults)
 	}

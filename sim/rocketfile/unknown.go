@@ -67,9 +67,9 @@ func (s *section) nests(key string) bool {
 	return false
 }
 
-// mend says what an unknown key of a section may have meant, and which key of
+// meant says what an unknown key of a section may have meant, and which key of
 // the same section that is, if it is one.
-func (s *section) mend(n *node) (meant, mend string) {
+func (s *section) meant(n *node) (key, remedy string) {
 	var own []string
 	for _, f := range s.fields {
 		key, _, _ := strings.Cut(f.key, ".")

@@ -1,11 +1,10 @@
 package rocketfile
 
 import (
-	"math"
 	"strconv"
 
+	"ullage/sim/fault"
 	"ullage/sim/quantity"
-	"ullage/sim/rocket"
 )
 
 // validate adds what the engine finds wrong with the rocket as a whole. With
@@ -16,11 +15,11 @@ func (rd *reading) validate() {
 	if len(found) > 0 && len(rd.unread) > 0 {
 		again := map[string]bool{}
 		for _, f := range rd.check(func(s scale) float64 { return s.max }) {
-			again[f.Name] = true
+			again[f.Key] = true
 		}
 		kept := found[:0]
 		for _, f := range found {
-			if again[f.Name] {
+			if again[f.Key] {
 				kept = append(kept, f)
 			}
 		}
@@ -32,41 +31,45 @@ func (rd *reading) validate() {
 }
 
 // check validates the rocket with its unread numbers set.
-func (rd *reading) check(end func(scale) float64) rocket.Faults {
+func (rd *reading) check(end func(scale) float64) fault.List {
 	for _, u := range rd.unread {
 		u.field.codec.setNumber(u.field, u.place, end(u.field.codec.scale(u.field, u.place)))
 	}
-	faults, _ := rd.rocket.Validate().(rocket.Faults)
+	faults, _ := rd.rocket.Validate().(fault.List)
 	return faults
 }
 
 // whole reports a fault of the rocket as a whole at the line of its input.
-func (rd *reading) whole(f rocket.Fault) {
-	at, given := rd.where[f.Name]
-	s, row, p := resolve(rd.rocket, f.Name)
+func (rd *reading) whole(f fault.Fault) {
+	at, given := rd.where[f.Key]
+	s, row, p := resolve(rd.rocket, f.Key)
 	unsure := row != nil && s.path != "" && s.path == rd.unsure
 	switch {
-	case rd.faults.has(f.Name), rd.meant[f.Name], s != nil && rd.meant[s.path], !given && (rd.doc.partial || unsure):
+	case rd.faults.has(f.Key), rd.meant[f.Key], s != nil && rd.meant[s.path], !given && (rd.doc.partial || unsure):
 		return
-	case f.Name == "power" && (rd.faults.has(string(rd.rocket.Power)) || rd.meant[string(rd.rocket.Power)]):
+	case f.Key == "power" && (rd.faults.has(string(rd.rocket.Power)) || rd.meant[string(rd.rocket.Power)]):
 		return
 	}
-	fault := Fault{File: rd.doc.name, Key: f.Name, Problem: f.Problem, Mend: f.Mend}
+	f.File = rd.doc.name
 	if given {
-		fault.File, fault.Line, fault.Value = at.doc.name, at.doc.line(at.node.at()), at.doc.written(at.node)
+		f.File, f.Line, f.Value = at.doc.name, at.doc.line(at.node.at()), at.doc.written(at.node)
 	} else if row != nil {
 		if tables := rd.tables[s]; p.item < len(tables) && s.path != "" {
-			fault.Line = rd.doc.line(tables[p.item].at())
+			f.Line = rd.doc.line(tables[p.item].at())
 		}
-		if !math.IsNaN(f.Value) {
-			fault.Value = workedOut(f.Value, row.codec.scale(row, p).unit)
-		}
+		f.Value = inForce(row, p)
 	}
-	rd.faults.add(fault)
+	rd.faults.add(f)
 }
 
-// workedOut is a value that nobody wrote, to the digits that help.
-func workedOut(v float64, u quantity.Unit) string {
+// inForce is the value of a number that the text does not give, to the digits that help;
+// empty when there is none.
+func inForce(row *field, p place) string {
+	v, given := row.codec.number(row, p)
+	if row.codec.kind(p) != NumberKind || !given && v == 0 {
+		return ""
+	}
+	u := row.codec.scale(row, p).unit
 	x, _ := strconv.ParseFloat(strconv.FormatFloat(u.FromSI(v), 'g', 6, 64), 64)
 	return quantity.Exact(u.ToSI(x), u)
 }

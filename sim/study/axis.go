@@ -7,6 +7,7 @@ import (
 	"strconv"
 	"strings"
 
+	"ullage/sim/fault"
 	"ullage/sim/quantity"
 	"ullage/sim/rocket"
 	"ullage/sim/rocketfile"
@@ -67,19 +68,19 @@ func Count(axes []Axis) int {
 }
 
 // ParseAxes reads one or two axes over different inputs. The error is
-// rocketfile.Faults, all at once.
+// fault.List, all at once.
 func ParseAxes(r *rocket.Rocket, texts []string) ([]Axis, error) {
 	var axes []Axis
-	var faults rocketfile.Faults
+	var faults fault.List
 	seen := map[string]bool{}
 	for _, text := range texts {
 		a, err := ParseAxis(r, text)
-		var bad rocketfile.Faults
+		var bad fault.List
 		switch {
 		case errors.As(err, &bad):
 			faults = append(faults, bad...)
 		case seen[a.Input.Name]:
-			faults = append(faults, rocketfile.Fault{Key: a.Input.Name, Problem: "given twice", Mend: "put all its values behind one name"})
+			faults = append(faults, fault.Fault{Key: a.Input.Name, Problem: "given twice", Remedy: "put all its values behind one name"})
 		}
 		seen[a.Input.Name] = true
 		axes = append(axes, a)
@@ -87,11 +88,11 @@ func ParseAxes(r *rocket.Rocket, texts []string) ([]Axis, error) {
 	switch n := Count(axes); {
 	case len(faults) > 0:
 	case len(axes) == 0:
-		faults = rocketfile.Faults{{Problem: "no input to sweep over", Mend: axisMend}}
+		faults = fault.List{{Problem: "no input to sweep over", Remedy: axisMend}}
 	case len(axes) > MaxAxes:
-		faults = rocketfile.Faults{{Key: axes[MaxAxes].Input.Name, Problem: "a third input", Mend: "sweep over one or two"}}
+		faults = fault.List{{Key: axes[MaxAxes].Input.Name, Problem: "a third input", Remedy: "sweep over one or two"}}
 	case n > MaxFlights:
-		faults = rocketfile.Faults{{Problem: fmt.Sprintf("the grid has %d flights", n), Mend: fmt.Sprintf("ask for at most %d", MaxFlights)}}
+		faults = fault.List{{Problem: fmt.Sprintf("the grid has %d flights", n), Remedy: fmt.Sprintf("ask for at most %d", MaxFlights)}}
 	}
 	if len(faults) > 0 {
 		return nil, faults
@@ -103,7 +104,7 @@ const axisMend = "write NAME=FROM..TO/POINTS such as water.fill=0.2..0.4/21, or 
 
 // ParseAxis reads an input with its values: "water.fill=0.2..0.4/21" (21 points,
 // both ends included), or a list, "water.throat=9mm,11mm,13mm", "water.gas=air,helium".
-// A number without a unit takes the last one's. The error is rocketfile.Faults.
+// A number without a unit takes the last one's. The error is a fault.List.
 func ParseAxis(r *rocket.Rocket, text string) (Axis, error) {
 	name, values, given := strings.Cut(text, "=")
 	name, values = strings.TrimSpace(name), strings.TrimSpace(values)
@@ -136,7 +137,7 @@ type axisParser struct {
 }
 
 func (p *axisParser) fault(value, problem, mend string) error {
-	return rocketfile.Faults{{Key: p.in.Name, Value: value, Problem: problem, Mend: mend}}
+	return fault.List{{Key: p.in.Name, Value: value, Problem: problem, Remedy: mend}}
 }
 
 // apart says that flights over an input would all be the same.
@@ -180,11 +181,11 @@ func (p *axisParser) ends(text string) (from, to float64, err error) {
 	case !p.numeric():
 		return 0, 0, p.fault(text, "a range of what has no number", p.listMend())
 	}
-	var faults rocketfile.Faults
+	var faults fault.List
 	end, errLast := p.number(last, nil)
 	start, errFirst := p.number(first, &end.Unit)
 	for _, e := range []error{errFirst, errLast} {
-		var bad rocketfile.Faults
+		var bad fault.List
 		if errors.As(e, &bad) {
 			faults = append(faults, bad...)
 		}
@@ -210,14 +211,14 @@ func (p *axisParser) listMend() string {
 func (p *axisParser) list(text string) ([]Value, error) {
 	items := strings.Split(text, ",")
 	values := make([]Value, len(items))
-	var faults rocketfile.Faults
+	var faults fault.List
 	var usual *quantity.Unit // of the last number that has one
 	for i := len(items) - 1; i >= 0; i-- {
 		v, unit, err := p.item(strings.TrimSpace(items[i]), usual)
 		if usual == nil {
 			usual = unit
 		}
-		var bad rocketfile.Faults
+		var bad fault.List
 		if errors.As(err, &bad) {
 			faults = append(bad, faults...)
 		}
@@ -257,9 +258,9 @@ func (p *axisParser) number(text string, usual *quantity.Unit) (quantity.Quantit
 	} else {
 		q, err = quantity.ParseAs(text, p.in.Dimension, p.in.Unit)
 	}
-	var bad *quantity.Error
+	var bad fault.Fault
 	if errors.As(err, &bad) {
-		return q, p.fault(text, bad.Problem, bad.Mend)
+		return q, p.fault(text, bad.Problem, bad.Remedy)
 	}
 	return q, p.in.Set(p.trial, q.Value)
 }

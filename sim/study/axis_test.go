@@ -6,6 +6,7 @@ import (
 
 	"github.com/stretchr/testify/require"
 
+	"ullage/sim/fault"
 	"ullage/sim/rocketfile"
 )
 
@@ -82,7 +83,7 @@ func TestParseAxisFaults(t *testing.T) {
 	} {
 		_, err := ParseAxis(r, text)
 		require.ErrorContains(t, err, want, text)
-		require.IsType(t, rocketfile.Faults{}, err, text)
+		require.IsType(t, fault.List{}, err, text)
 	}
 	_, err := ParseAxis(r, "water.throat=1 kg,2 s,13 mm")
 	require.Len(t, err, 2, "all at once")
@@ -104,7 +105,7 @@ func TestParseAxes(t *testing.T) {
 		"water.fill = 0.2: no number of poin": {"water.fill=0.2..0.4", "water.throt=9..13mm/3"},
 	} {
 		_, err := ParseAxes(r, texts)
-		require.IsType(t, rocketfile.Faults{}, err)
+		require.IsType(t, fault.List{}, err)
 		if want[:10] != "water.fill" {
 			require.ErrorContains(t, err, want)
 		} else {

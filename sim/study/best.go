@@ -23,7 +23,7 @@ type Best struct {
 // a scan and Brent's method, of several by a simplex with restarts. A flight that
 // does not leave the rail is never a best one, nor, unless allowLeftover, one that
 // ends with liquid aboard; with no other flight in the ranges the error is a
-// *NoneAdmissible. What is wrong with the goals is rocketfile.Faults.
+// *NoneAdmissible. What is wrong with the goals is a fault.List.
 func FindBest(ctx context.Context, base *rocket.Rocket, goals []Goal, allowLeftover bool, o Options) (Best, error) {
 	if faults := goalFaults(base, goals, len(goals)); len(faults) > 0 {
 		return Best{}, faults

@@ -7,6 +7,7 @@ import (
 
 	"github.com/stretchr/testify/require"
 
+	"ullage/sim/fault"
 	"ullage/sim/rocket"
 	"ullage/sim/rocketfile"
 )
@@ -247,12 +248,12 @@ func TestGoalFaults(t *testing.T) {
 	} {
 		_, err := ParseGoals(r, texts)
 		require.ErrorContains(t, err, want)
-		require.IsType(t, rocketfile.Faults{}, err)
+		require.IsType(t, fault.List{}, err)
 	}
 	in := input(t, r, "water.fill")
 	for _, goals := range [][]Goal{nil, {{in, 0.4, 0.2}}, {{in, math.NaN(), 0.2}}, {{in, 0.1, 3}}, {{in, 0.1, 0.2}, {in, 0.1, 0.2}}} {
 		_, err := FindBest(background, r, goals, false, Options{})
-		require.IsType(t, rocketfile.Faults{}, err)
+		require.IsType(t, fault.List{}, err)
 	}
 	g, err := ParseGoal(r, "water.fill=0.4..0.2")
 	require.NoError(t, err)

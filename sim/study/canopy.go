@@ -5,6 +5,7 @@ import (
 	"math"
 
 	"ullage/sim"
+	"ullage/sim/fault"
 	"ullage/sim/rocket"
 	"ullage/sim/rocketfile"
 )
@@ -29,21 +30,21 @@ const (
 
 // CanopyFor finds, by flights, the nominal diameter of a canopy on which the rocket
 // lands at a vertical speed, m/s. Its coefficient, rule and the other canopies stay.
-// Where no diameter of the input's range does, the error is rocketfile.Faults.
+// Where no diameter of the input's range does, the error is a fault.List.
 func CanopyFor(ctx context.Context, r *rocket.Rocket, canopy int, vertical float64, o Options) (Sized, error) {
 	if canopy < 0 || canopy >= len(r.Canopies) {
-		return Sized{}, rocketfile.Faults{{Key: "canopy", Problem: "the rocket has no such canopy", Mend: "add one"}}
+		return Sized{}, fault.List{{Key: "canopy", Problem: "the rocket has no such canopy", Remedy: "add one"}}
 	}
 	c := &r.Canopies[canopy]
 	in, err := rocketfile.Find(r, "canopy."+c.Name+".diameter")
 	if err != nil {
 		return Sized{}, err
 	}
-	fault := func(problem, mend string) error {
-		return rocketfile.Faults{{Key: in.Name, Problem: problem, Mend: mend}}
+	wrong := func(problem, remedy string) error {
+		return fault.List{{Key: in.Name, Problem: problem, Remedy: remedy}}
 	}
 	if !(vertical > 0) || math.IsInf(vertical, 0) {
-		return Sized{}, fault("no landing speed to aim for", "give a speed above zero")
+		return Sized{}, wrong("no landing speed to aim for", "give a speed above zero")
 	}
 	var s Sized
 	// The settled speed goes with 1/diameter: the logarithm of one is nearly straight
@@ -61,11 +62,11 @@ func CanopyFor(ctx context.Context, r *rocket.Rocket, canopy int, vertical float
 		case err != nil:
 			return 0, err
 		case bad != nil:
-			return 0, appendFaults(nil, bad)
+			return 0, fault.In(bad)
 		case !fl.Canopies[canopy].Opened:
-			return 0, fault("the canopy does not open", "mend its rule first")
+			return 0, wrong("the canopy does not open", "mend its rule first")
 		case !(fl.Landing.Vertical > 0):
-			return 0, fault("the rocket does not land", "give it a rail it can leave")
+			return 0, wrong("the rocket does not land", "give it a rail it can leave")
 		}
 		s.Flights++
 		y := math.Log(vertical / fl.Landing.Vertical)
@@ -86,10 +87,10 @@ func CanopyFor(ctx context.Context, r *rocket.Rocket, canopy int, vertical float
 	for step := -1.2 * first; sameSign(known.y, other.y) && math.Abs(other.y) > sizeTol; step *= 1.5 {
 		known = other
 		if known.x <= low && step < 0 {
-			return Sized{}, fault("the rocket lands slower than that without it", "ask for a higher speed")
+			return Sized{}, wrong("the rocket lands slower than that without it", "ask for a higher speed")
 		}
 		if known.x >= high && step > 0 {
-			return Sized{}, fault("no canopy in the range is large enough", "ask for a higher speed, or open it earlier")
+			return Sized{}, wrong("no canopy in the range is large enough", "ask for a higher speed, or open it earlier")
 		}
 		if math.Abs(step) < sizeTol {
 			step = math.Copysign(sizeTol, step)
@@ -115,7 +116,7 @@ func CanopyFor(ctx context.Context, r *rocket.Rocket, canopy int, vertical float
 		}
 	}
 	if math.Abs(math.Log(vertical/s.Vertical)) > sizeFar {
-		return Sized{}, fault("no diameter makes it land at just that speed", "open it earlier, or ask for another speed")
+		return Sized{}, wrong("no diameter makes it land at just that speed", "open it earlier, or ask for another speed")
 	}
 	return s.flown(ctx, o)
 }

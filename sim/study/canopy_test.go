@@ -7,6 +7,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"ullage/atmosphere"
+	"ullage/sim/fault"
 	"ullage/sim/rocket"
 	"ullage/sim/rocketfile"
 )
@@ -78,6 +79,6 @@ func TestCanopyForFaults(t *testing.T) {
 	} {
 		_, err := CanopyFor(background, c.r, c.canopy, c.v, Options{})
 		require.ErrorContains(t, err, c.want)
-		require.IsType(t, rocketfile.Faults{}, err)
+		require.IsType(t, fault.List{}, err)
 	}
 }

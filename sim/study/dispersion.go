@@ -7,6 +7,7 @@ import (
 	"slices"
 
 	"ullage/sim"
+	"ullage/sim/fault"
 	"ullage/sim/rocket"
 	"ullage/sim/rocketfile"
 )
@@ -76,7 +77,7 @@ type outcome struct {
 // seed, not on the workers, and memory does not grow with n. each, if there is one, is
 // given every landing in the order of the draws; its first error ends the scatter.
 // One that ends early returns what it has, Partial, beside the error. Bad spreads or
-// a bad n are rocketfile.Faults.
+// a bad n are a fault.List.
 func Disperse(ctx context.Context, r *rocket.Rocket, spreads []Spread, n int, seed uint64, o Options, each func(LandingPoint) error) (Dispersion, error) {
 	if err := checkDispersion(r, spreads, n); err != nil {
 		return Dispersion{Asked: n}, err
@@ -111,19 +112,19 @@ func Disperse(ctx context.Context, r *rocket.Rocket, spreads []Spread, n int, se
 
 // checkScatter tells what is wrong before anything flies.
 func checkDispersion(r *rocket.Rocket, spreads []Spread, n int) error {
-	var faults rocketfile.Faults
+	var faults fault.List
 	if n < 1 || n > MaxDispersion {
-		faults = append(faults, rocketfile.Fault{Problem: "not a number of flights", Mend: "ask for 1 to 100000000"})
+		faults = append(faults, fault.Fault{Problem: "not a number of flights", Remedy: "ask for 1 to 100000000"})
 	}
 	for _, s := range spreads {
 		if _, err := rocketfile.Find(r, s.Input.Name); err != nil {
-			faults = appendFaults(faults, err)
+			faults = append(faults, fault.In(err)...)
 		} else if !(s.SD >= 0) || math.IsInf(s.SD, 0) {
-			faults = append(faults, rocketfile.Fault{Key: "spread." + s.Input.Name, Problem: "not a standard deviation", Mend: "give 0 or more"})
+			faults = append(faults, fault.Fault{Key: "spread." + s.Input.Name, Problem: "not a standard deviation", Remedy: "give 0 or more"})
 		}
 	}
 	if err := r.Validate(); err != nil {
-		faults = appendFaults(faults, err)
+		faults = append(faults, fault.In(err)...)
 	}
 	if len(faults) > 0 {
 		return faults

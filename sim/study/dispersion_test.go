@@ -10,6 +10,7 @@ import (
 
 	"github.com/stretchr/testify/require"
 
+	"ullage/sim/fault"
 	"ullage/sim/rocket"
 	"ullage/sim/rocketfile"
 )
@@ -182,7 +183,7 @@ func TestScatterFaults(t *testing.T) {
 				base.Body.Mass = -1
 			}
 			_, err := Disperse(background, base, c.spreads, c.n, 1, Options{}, nil)
-			var faults rocketfile.Faults
+			var faults fault.List
 			require.ErrorAs(t, err, &faults)
 			require.ErrorContains(t, err, c.want)
 		})

@@ -15,7 +15,7 @@
 // memory does not grow with them; [FindBest] looks for a value; [Compare] sets rockets
 // side by side; [Opening], [WhatIfs] and [CanopyFor] are about a canopy, [RailExitFor]
 // and [Leans] about the rail, and [StructureOf] about the chamber beside the flights
-// that load it. Faults in what is asked for are rocketfile.Faults, all at once, as for a
+// that load it. What is wrong with what is asked for is a fault.List, all at once, as for a
 // file.
 package study
 

@@ -5,6 +5,7 @@ import (
 	"math"
 	"strings"
 
+	"ullage/sim/fault"
 	"ullage/sim/quantity"
 	"ullage/sim/rocket"
 	"ullage/sim/rocketfile"
@@ -20,14 +21,14 @@ type Goal struct {
 const MaxGoals = 6
 
 // ParseGoals reads one or more goals over different inputs. The error is
-// rocketfile.Faults, all at once.
+// fault.List, all at once.
 func ParseGoals(r *rocket.Rocket, texts []string) ([]Goal, error) {
 	var goals []Goal
-	var faults rocketfile.Faults
+	var faults fault.List
 	for _, text := range texts {
 		g, err := ParseGoal(r, text)
 		if err != nil {
-			faults = appendFaults(faults, err)
+			faults = append(faults, fault.In(err)...)
 			continue
 		}
 		goals = append(goals, g)
@@ -40,27 +41,27 @@ func ParseGoals(r *rocket.Rocket, texts []string) ([]Goal, error) {
 }
 
 // goalFaults is what is wrong with goals together, and with their ranges.
-func goalFaults(r *rocket.Rocket, goals []Goal, n int) rocketfile.Faults {
-	var faults rocketfile.Faults
+func goalFaults(r *rocket.Rocket, goals []Goal, n int) fault.List {
+	var faults fault.List
 	seen := map[string]bool{}
 	trial := r.Clone()
 	for _, g := range goals {
 		switch {
 		case seen[g.Input.Name]:
-			faults = append(faults, rocketfile.Fault{Key: g.Input.Name, Problem: "given twice", Mend: "name it once"})
+			faults = append(faults, fault.Fault{Key: g.Input.Name, Problem: "given twice", Remedy: "name it once"})
 		case !(g.From < g.To):
-			faults = append(faults, rocketfile.Fault{Key: g.Input.Name, Problem: "the range is empty", Mend: "begin it below its end"})
+			faults = append(faults, fault.Fault{Key: g.Input.Name, Problem: "the range is empty", Remedy: "begin it below its end"})
 		default:
-			faults = appendFaults(faults, g.Input.Set(trial, g.From))
-			faults = appendFaults(faults, g.Input.Set(trial, g.To))
+			faults = append(faults, fault.In(g.Input.Set(trial, g.From))...)
+			faults = append(faults, fault.In(g.Input.Set(trial, g.To))...)
 		}
 		seen[g.Input.Name] = true
 	}
 	switch {
 	case n == 0:
-		faults = append(faults, rocketfile.Fault{Problem: "no input to find the best of", Mend: goalMend})
+		faults = append(faults, fault.Fault{Problem: "no input to find the best of", Remedy: goalMend})
 	case n > MaxGoals:
-		faults = append(faults, rocketfile.Fault{Problem: fmt.Sprintf("%d inputs at once", n), Mend: fmt.Sprintf("name at most %d", MaxGoals)})
+		faults = append(faults, fault.Fault{Problem: fmt.Sprintf("%d inputs at once", n), Remedy: fmt.Sprintf("name at most %d", MaxGoals)})
 	}
 	return faults
 }
@@ -68,7 +69,7 @@ func goalFaults(r *rocket.Rocket, goals []Goal, n int) rocketfile.Faults {
 const goalMend = "write NAME or NAME=FROM..TO, such as water.fill=0.2..0.6"
 
 // ParseGoal reads "water.fill" or "water.fill=0.2..0.6". Without a range it is
-// [DefaultRange]. The error is rocketfile.Faults.
+// [DefaultRange]. The error is a fault.List.
 func ParseGoal(r *rocket.Rocket, text string) (Goal, error) {
 	name, ends, given := strings.Cut(text, "=")
 	in, err := rocketfile.Find(r, strings.TrimSpace(name))

@@ -5,8 +5,8 @@ import (
 	"math"
 
 	"ullage/sim"
+	"ullage/sim/fault"
 	"ullage/sim/rocket"
-	"ullage/sim/rocketfile"
 )
 
 // Lean is how far to lean the rail into one wind so that the rocket comes down nearest
@@ -31,7 +31,7 @@ const (
 // least. A flight that does not leave the rail or does not come down is never the best
 // one; where all are such, the rail stays upright. In calm air there is no wind to lean
 // into: the rail stands upright and there is no gust. Bad winds, a bad most, or a
-// rocket that is not valid are rocketfile.Faults.
+// rocket that is not valid are a fault.List.
 func Leans(ctx context.Context, r *rocket.Rocket, winds []float64, most float64, o Options) ([]Lean, error) {
 	if err := checkLeans(r, winds, most); err != nil {
 		return nil, err
@@ -52,13 +52,13 @@ func Leans(ctx context.Context, r *rocket.Rocket, winds []float64, most float64,
 
 // checkLeans tells what is wrong before anything flies.
 func checkLeans(r *rocket.Rocket, winds []float64, most float64) error {
-	faults := appendFaults(nil, r.Validate())
+	faults := fault.In(r.Validate())
 	if !(most >= 0 && most < math.Pi/2) {
-		faults = append(faults, rocketfile.Fault{Key: "rail.tilt", Problem: "not a lean", Mend: "give 0 to less than 90 deg"})
+		faults = append(faults, fault.Fault{Key: "rail.tilt", Problem: "not a lean", Remedy: "give 0 to less than 90 deg"})
 	}
 	for _, w := range winds {
 		if !(w >= 0) || math.IsInf(w, 0) {
-			faults = append(faults, rocketfile.Fault{Key: "wind.speed", Problem: "not a speed", Mend: "give 0 m/s or more"})
+			faults = append(faults, fault.Fault{Key: "wind.speed", Problem: "not a speed", Remedy: "give 0 m/s or more"})
 		}
 	}
 	if len(faults) > 0 {
@@ -86,7 +86,7 @@ func (s *leanSearch) try(tilt float64) (Lean, error) {
 	l := Lean{Wind: s.wind, Tilt: tilt, Heading: c.Wind.From, Drift: math.NaN()}
 	fl, bad, err := fly(s.ctx, &c, s.options)
 	if bad != nil {
-		err = appendFaults(nil, bad)
+		err = fault.In(bad)
 	}
 	if err != nil {
 		return l, err

@@ -8,6 +8,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"ullage/sim/fault"
 	"ullage/sim/rocket"
 	"ullage/sim/rocketfile"
 )
@@ -80,7 +81,7 @@ func TestLeansOfWhatDoesNotFly(t *testing.T) {
 	require.NotNil(t, leans[0].Flight)
 	assert.False(t, leans[0].Flight.RailExit.Happened)
 
-	var faults rocketfile.Faults
+	var faults fault.List
 	_, err = Leans(background, bottle(), []float64{-1, math.NaN()}, -1, Options{})
 	require.ErrorAs(t, err, &faults)
 	assert.Len(t, faults, 3)

@@ -6,6 +6,7 @@ import (
 	"slices"
 
 	"ullage/sim"
+	"ullage/sim/fault"
 	"ullage/sim/rocket"
 	"ullage/sim/rocketfile"
 )
@@ -38,17 +39,17 @@ const settling = 5
 //   - by height, the lowest that leaves the canopy full for 5 s before landing
 //     (common practice, no source): higher drifts more.
 //
-// A rule without a number, or a value out of range, is rocketfile.Faults.
+// A rule without a number, or a value out of range, is a fault.List.
 func Opening(ctx context.Context, r *rocket.Rocket, canopy int, values []float64, o Options) (delays []Delay, best int, err error) {
 	in, err := openingInput(r, canopy)
 	if err != nil {
 		return nil, -1, err
 	}
 	axis := Axis{Input: in}
-	var faults rocketfile.Faults
+	var faults fault.List
 	trial := r.Clone()
 	for _, v := range values {
-		faults = appendFaults(faults, in.Set(trial, v))
+		faults = append(faults, fault.In(in.Set(trial, v))...)
 		axis.Values = append(axis.Values, Value{Number: v})
 	}
 	if len(faults) > 0 {
@@ -65,7 +66,7 @@ func Opening(ctx context.Context, r *rocket.Rocket, canopy int, values []float64
 	}
 	err = Sweep(ctx, r, []Axis{axis}, o, func(row Row) error {
 		if row.Invalid != nil {
-			return appendFaults(nil, row.Invalid)
+			return fault.In(row.Invalid)
 		}
 		d := delayOf(row.Flight, canopy, row.Values[0].Number, shut.Apogee.Time)
 		d.Listed = slices.ContainsFunc(listed, func(v float64) bool { return sameDelay(v, d.Value) })
@@ -81,17 +82,17 @@ func sameDelay(a, b float64) bool { return math.Abs(a-b) < 1e-6 }
 // openingInput is the input that holds the number of a canopy's rule.
 func openingInput(r *rocket.Rocket, canopy int) (rocketfile.Input, error) {
 	if canopy < 0 || canopy >= len(r.Canopies) {
-		return rocketfile.Input{}, rocketfile.Faults{{Key: "canopy", Problem: "the rocket has no such canopy", Mend: "add one"}}
+		return rocketfile.Input{}, fault.List{{Key: "canopy", Problem: "the rocket has no such canopy", Remedy: "add one"}}
 	}
 	c := &r.Canopies[canopy]
 	name := "canopy." + c.Name + ".deploy." + string(r.Power)
 	switch c.Rule(r.Power).Trigger {
 	case rocket.Never:
-		return rocketfile.Input{}, rocketfile.Faults{{Key: name, Problem: "the canopy never opens on this drive", Mend: "give it a rule"}}
+		return rocketfile.Input{}, fault.List{{Key: name, Problem: "the canopy never opens on this drive", Remedy: "give it a rule"}}
 	case rocket.Ejection:
 		if r.Motor == nil || r.Power != rocket.MotorPower || math.IsNaN(r.Motor.Delay) {
-			return rocketfile.Input{}, rocketfile.Faults{{Key: name, Problem: "waits for a charge that this drive does not have",
-				Mend: "give motor.delay, or another rule"}}
+			return rocketfile.Input{}, fault.List{{Key: name, Problem: "waits for a charge that this drive does not have",
+				Remedy: "give motor.delay, or another rule"}}
 		}
 		name = "motor.delay"
 	}

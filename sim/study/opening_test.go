@@ -7,6 +7,7 @@ import (
 
 	"github.com/stretchr/testify/require"
 
+	"ullage/sim/fault"
 	"ullage/sim/rocket"
 	"ullage/sim/rocketfile"
 )
@@ -134,7 +135,7 @@ func TestOpeningFaults(t *testing.T) {
 		r.Canopies[0].Water = c.rule
 		_, best, err := Opening(background, r, c.canopy, c.values, Options{})
 		require.ErrorContains(t, err, want[:len(want)-1])
-		require.IsType(t, rocketfile.Faults{}, err)
+		require.IsType(t, fault.List{}, err)
 		require.Equal(t, -1, best)
 	}
 	r.Canopies[0].Water = rocket.Rule{Trigger: rocket.AfterApogee}
@@ -182,5 +183,5 @@ func TestWhatIfs(t *testing.T) {
 		require.Equal(t, "it does not open as planned", c.Problem)
 	}
 	_, err = WhatIfs(background, r, 7, Options{})
-	require.IsType(t, rocketfile.Faults{}, err)
+	require.IsType(t, fault.List{}, err)
 }

@@ -6,6 +6,7 @@ import (
 	"slices"
 
 	"ullage/sim"
+	"ullage/sim/fault"
 	"ullage/sim/rocket"
 )
 
@@ -60,7 +61,7 @@ func unopened(ctx context.Context, r *rocket.Rocket, o Options) (*sim.Flight, er
 	flight.Keep = false
 	fl, bad, err := fly(ctx, shut, flight)
 	if bad != nil {
-		return nil, appendFaults(nil, bad)
+		return nil, fault.In(bad)
 	}
 	return fl, err
 }

@@ -5,6 +5,7 @@ import (
 	"math"
 
 	"ullage/sim"
+	"ullage/sim/fault"
 	"ullage/sim/rocket"
 	"ullage/sim/rocketfile"
 )
@@ -35,7 +36,7 @@ const pressureTol = 1e-4
 
 // RailExitFor finds where along a guide the speed reaches a limit, m/s, and the
 // pressure at which it would do so on the guide as it is. A rocket that is not valid
-// is rocketfile.Faults.
+// is a fault.List.
 func RailExitFor(ctx context.Context, r *rocket.Rocket, limit float64, o Options) (RailExit, error) {
 	e := RailExit{Limit: limit, Factor: r.Limits.InForce().RailExitWind, At: math.NaN(), Enough: math.NaN(), Pressure: math.NaN()}
 	s := railStudy{ctx, r, limit, o.flight()}
@@ -75,7 +76,7 @@ type railStudy struct {
 func (s *railStudy) fly(r *rocket.Rocket) (*sim.Flight, error) {
 	fl, bad, err := fly(s.ctx, r, s.flight)
 	if bad != nil {
-		return nil, appendFaults(nil, bad)
+		return nil, fault.In(bad)
 	}
 	return fl, err
 }

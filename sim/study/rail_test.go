@@ -6,6 +6,7 @@ import (
 
 	"github.com/stretchr/testify/require"
 
+	"ullage/sim/fault"
 	"ullage/sim/rocket"
 	"ullage/sim/rocketfile"
 	"ullage/thrust"
@@ -81,5 +82,5 @@ func TestRailExitNever(t *testing.T) {
 	r := bottle()
 	r.Rail.Length = -1
 	_, err = RailExitFor(background, r, 15, Options{})
-	require.IsType(t, rocketfile.Faults{}, err)
+	require.IsType(t, fault.List{}, err)
 }

@@ -37,7 +37,7 @@ type Structure struct {
 // StructureOf looks at a rocket's chamber and flies every drive it has, with the
 // rocket's own model. Where nothing is filled, the working pressure is what the proof on
 // record is for; without one it is 0. A rocket without a chamber is ErrNoChamber, one
-// that is not valid sim.Faults.
+// that is not valid a fault.List.
 func StructureOf(ctx context.Context, r *rocket.Rocket) (Structure, error) {
 	s := Structure{Rocket: r}
 	v := r.Vessel()

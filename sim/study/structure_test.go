@@ -8,6 +8,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"ullage/sim/chamber"
+	"ullage/sim/fault"
 	"ullage/sim/rocket"
 	"ullage/sim/rocketfile"
 )
@@ -75,7 +76,7 @@ func TestStructureNeedsAChamber(t *testing.T) {
 	r := heron(t)
 	r.Body.Mass = -1
 	_, err = StructureOf(background, r)
-	var faults rocket.Faults
+	var faults fault.List
 	assert.ErrorAs(t, err, &faults)
 }
 

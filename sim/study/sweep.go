@@ -5,6 +5,7 @@ import (
 	"errors"
 
 	"ullage/sim"
+	"ullage/sim/fault"
 	"ullage/sim/rocket"
 )
 
@@ -52,7 +53,7 @@ func combination(axes []Axis, i int) []Value {
 // fly tells a rocket that is not valid from a flight that was interrupted.
 func fly(ctx context.Context, r *rocket.Rocket, o sim.Options) (flight *sim.Flight, invalid, err error) {
 	flight, err = sim.Fly(ctx, r, o)
-	var faults rocket.Faults
+	var faults fault.List
 	if errors.As(err, &faults) {
 		return nil, faults, nil
 	}

@@ -13,7 +13,7 @@ type Value struct {
 	Word   string // "" for a number
 }
 
-// Set puts a value into a rocket. The error is rocketfile.Faults.
+// Set puts a value into a rocket. The error is a fault.List.
 func (v Value) Set(in rocketfile.Input, r *rocket.Rocket) error {
 	if v.Word != "" {
 		return in.SetText(r, v.Word)

@@ -4,6 +4,7 @@ import (
 	"context"
 
 	"ullage/sim"
+	"ullage/sim/fault"
 	"ullage/sim/rocket"
 )
 
@@ -42,7 +43,7 @@ const (
 // fifth of its delay late, and never; the other canopies keep to their rules. Where it
 // never opens the rocket falls as a point mass, nose first, whatever its model. The
 // time it is early or late is by the clock, whatever the rule counts. A rule that
-// opens nothing is rocketfile.Faults.
+// opens nothing is a fault.List.
 func WhatIfs(ctx context.Context, r *rocket.Rocket, canopy int, o Options) ([]WhatIf, error) {
 	if _, err := openingInput(r, canopy); err != nil {
 		return nil, err
@@ -52,7 +53,7 @@ func WhatIfs(ctx context.Context, r *rocket.Rocket, canopy int, o Options) ([]Wh
 		return nil, err
 	}
 	if bad != nil {
-		return nil, appendFaults(nil, bad)
+		return nil, fault.In(bad)
 	}
 	cases := otherwise(plan, canopy)
 	newDo := func() func(context.Context, int) (*sim.Flight, error) {
