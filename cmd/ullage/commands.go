@@ -26,6 +26,7 @@ type commands struct {
 	Plot       plotCommand       `cmd:"" help:"Draw a flight, a sweep or a scatter on a page, as SVG or PNG."`
 	New        newCommand        `cmd:"" help:"Write a rocket to start from, and its thrust curve."`
 	Inputs     inputsCommand     `cmd:"" help:"List the inputs of a rocket by the names that --set takes."`
+	Results    resultsCommand    `cmd:"" help:"List the results of a flight by the names that --show takes."`
 	Completion completionCommand `cmd:"" help:"Print a shell's completion script."`
 
 	Version bool `help:"Print the version."`
