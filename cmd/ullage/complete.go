@@ -7,6 +7,8 @@ import (
 
 	"github.com/alecthomas/kong"
 
+	"ullage/sim/results"
+	"ullage/sim/rocket"
 	"ullage/sim/rocketfile"
 )
 
@@ -155,6 +157,8 @@ func flagValues(f *kong.Flag, before []string, prefix, value string) []candidate
 		return plain(f.EnumSlice(), prefix)
 	case strings.HasPrefix(f.PlaceHolder, "NAME="):
 		return settings(before, prefix, value)
+	case f.PlaceHolder == "RESULT":
+		return shown(before, prefix, value)
 	case f.Name == "every":
 		return plain([]string{"1ms", "10ms", "100ms", "1s"}, prefix)
 	case f.PlaceHolder == "FILE":
@@ -163,19 +167,35 @@ func flagValues(f *kong.Flag, before []string, prefix, value string) []candidate
 	return nil
 }
 
+// named is the rocket on the command line, else the one built in.
+func named(before []string) *rocket.Rocket {
+	for _, w := range before {
+		if f, err := rocketfile.Open(w); err == nil && !strings.HasPrefix(w, "-") {
+			return f.Rocket()
+		}
+	}
+	return rocketfile.Starter().Rocket()
+}
+
+// shown are the results of the rocket on the command line, behind those that are already
+// there.
+func shown(before []string, prefix, text string) []candidate {
+	prefix += text[:strings.LastIndexByte(text, ',')+1]
+	var out []candidate
+	for _, g := range results.For(named(before)) {
+		for i := range g.Rows {
+			out = append(out, candidate{prefix + g.Rows[i].Name, g.Rows[i].Label})
+		}
+	}
+	return out
+}
+
 // settings are NAME= for every input of the rocket on the command line (else
 // of the one built in), or, once a name is there, the values it may take.
 func settings(before []string, prefix, text string) []candidate {
-	file := rocketfile.Starter()
-	for _, w := range before {
-		if f, err := rocketfile.Open(w); err == nil && !strings.HasPrefix(w, "-") {
-			file = f
-			break
-		}
-	}
-	rocket := file.Rocket()
-	name, _, named := strings.Cut(text, "=")
-	if !named {
+	rocket := named(before)
+	name, _, chosen := strings.Cut(text, "=")
+	if !chosen {
 		var out []candidate
 		for _, in := range rocketfile.Inputs(rocket) {
 			out = append(out, candidate{prefix + in.Name + "=", in.Help})

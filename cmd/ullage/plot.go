@@ -212,7 +212,7 @@ func (c *plotCommand) scatter(s *streams, file *rocketfile.File) (*page.Page, er
 	}
 	var landings chart.Landings
 	bar := c.bar(s, false)
-	result, err := study.Disperse(s.ctx, rocket, spreads, flights, seed, c.study(bar), landings.Add)
+	result, err := study.Disperse(s.ctx, rocket, study.Draws{Spreads: spreads, Flights: flights, Seed: seed}, c.study(bar), landings.Add)
 	bar.clear()
 	if err != nil && (!errors.Is(err, context.Canceled) || result.Landed == 0) {
 		return nil, err

@@ -27,6 +27,7 @@ type scatterCommand struct {
 	Latitude  *float64 `placeholder:"DEG" help:"Of the pad on the map, decimal degrees, north positive; the file's if not given."`
 	Longitude *float64 `placeholder:"DEG" help:"Of the pad on the map, decimal degrees, east positive; the file's if not given."`
 
+	showOption
 	spreadOptions
 	studyOptions
 }
@@ -40,6 +41,7 @@ func (scatterCommand) Help() string {
 		"ullage scatter heron.toml",
 		"ullage scatter heron.toml --flights 100000 --seed 7 --json",
 		"ullage scatter heron.toml --spread 'wind.speed=1.5 m/s' --spread water.fill=0",
+		"ullage scatter heron.toml --show margin.least,landing.energy",
 		"ullage scatter heron.toml --csv -o landings.csv",
 		"ullage scatter heron.toml --geojson --latitude=50.5 --longitude=-1.25")
 }
@@ -68,12 +70,17 @@ func (c *scatterCommand) Run(s *streams) error {
 	if err != nil {
 		return err
 	}
+	rows, err := c.rows(rocket)
+	if err != nil {
+		return err
+	}
+	draws := study.Draws{Spreads: spreads, Flights: c.Flights, Seed: c.Seed, Show: rows}
 	var result study.Dispersion
 	err = c.stream(s, func(w io.Writer) error {
 		form := c.form(w, pad)
 		bar := c.bar(s, form.each != nil)
 		var failed error
-		result, failed = study.Disperse(s.ctx, rocket, spreads, c.Flights, c.Seed, c.study(bar), form.each)
+		result, failed = study.Disperse(s.ctx, rocket, draws, c.study(bar), form.each)
 		bar.clear()
 		if failed != nil && !errors.Is(failed, context.Canceled) {
 			return failed

@@ -47,7 +47,7 @@ func DayOf(ctx context.Context, r *rocket.Rocket, o Options) (Day, error) {
 	}
 	drawn := own
 	drawn.Progress = o.Progress
-	d.Scatter, err = study.Disperse(ctx, r, o.Spreads, o.Flights, o.Seed, drawn, nil)
+	d.Scatter, err = study.Disperse(ctx, r, study.Draws{Spreads: o.Spreads, Flights: o.Flights, Seed: o.Seed}, drawn, nil)
 	return d, err
 }
 

@@ -6,17 +6,20 @@ import (
 	"io"
 	"math"
 	"strconv"
+	"strings"
+	"unicode/utf8"
 
 	"ullage/sim/gates"
 	"ullage/sim/quantity"
 	"ullage/sim/report/machine"
 	"ullage/sim/report/page"
 	"ullage/sim/report/words"
+	"ullage/sim/results"
 	"ullage/sim/rocket"
 	"ullage/sim/study"
 )
 
-// Scatter is a scatter of flights with all that a report of it needs.
+// Dispersion is a scatter of flights with all that a report of it needs.
 type Dispersion struct {
 	Rocket  *rocket.Rocket
 	Spreads []study.Spread
@@ -35,6 +38,7 @@ type (
 		RailExit   summaryJSON      `json:"rail_exit_mps"`
 		Landing    *landingsJSON    `json:"landing"`
 		Importance []importanceJSON `json:"importance"`
+		Shown      *machine.Object  `json:"shown,omitempty"`     // what was asked for, by name
 		Reservoir  int              `json:"reservoir,omitempty"` // flights behind quantiles and ranks
 		Partial    bool             `json:"partial,omitempty"`
 	}
@@ -55,6 +59,10 @@ type (
 		Minor   number `json:"minor_m"`
 		Heading number `json:"heading_deg"`
 	}
+	shownJSON struct {
+		summaryJSON
+		Importance []importanceJSON `json:"importance"`
+	}
 	importanceJSON struct {
 		Input string `json:"input"`
 		Rank  number `json:"rank_correlation"`
@@ -62,27 +70,43 @@ type (
 )
 
 // WriteDispersionJSON writes one object, SI with angles in degrees. Beside the keys that
-// are always there it has `reservoir` when quantiles and ranks come from fewer
+// are always there it has `shown` with what was asked for by name, `reservoir` when quantiles and ranks come from fewer
 // flights than were flown, and `partial` when it was cut short.
 func WriteDispersionJSON(w io.Writer, s Dispersion) error {
 	r := &s.Result
 	d := scatterJSON{
 		Flights: r.Drawn, Invalid: r.Invalid,
 		Apogee: newSummary(r.Apogee), RailExit: newSummary(r.RailExit),
-		Importance: []importanceJSON{}, Partial: r.Partial,
+		Partial: r.Partial,
 	}
 	if r.Landed > 0 {
 		l := r.Landing
 		d.Landing = &landingsJSON{number(l.East), number(l.North),
 			ellipseJSON{number(l.Major), number(l.Minor), number(machine.Tidy(machine.Degrees(l.Heading)))}}
 	}
-	for _, i := range r.Importance {
-		d.Importance = append(d.Importance, importanceJSON{i.Input.Name, number(i.Rank)})
+	d.Importance = newImportance(r.Importance)
+	for _, x := range r.Shown {
+		of := newSummary(x.Of)
+		for _, v := range []*number{&of.Mean, &of.SD, &of.Q05, &of.Q50, &of.Q95} {
+			*v = number(results.Machine(x.Row.Dimension, float64(*v)))
+		}
+		if d.Shown == nil {
+			d.Shown = new(machine.Object)
+		}
+		d.Shown.Add(x.Row.Name, shownJSON{of, newImportance(x.Importance)})
 	}
 	if reservoir(r) {
 		d.Reservoir = r.Reservoir
 	}
 	return machine.WriteLine(w, d)
+}
+
+func newImportance(list []study.Influence) []importanceJSON {
+	out := []importanceJSON{}
+	for _, i := range list {
+		out = append(out, importanceJSON{i.Input.Name, number(i.Rank)})
+	}
+	return out
 }
 
 // newSummary is null throughout when there is nothing to sum up.
@@ -106,30 +130,35 @@ func WriteDispersionText(w io.Writer, sc Dispersion) error {
 	s.Line("")
 	s.importance(p, sc)
 	s.Line("")
-	t := page.NewTable(&s, page.Heading{Width: 16, Left: true},
+	table := results.For(sc.Rocket)
+	lines := append([]study.Shown{
+		{Row: *table.Must("apogee.height"), Of: r.Apogee}, {Row: *table.Must("rail_exit.speed"), Of: r.RailExit}}, r.Shown...)
+	labels, wide := make([]string, len(lines)), 16
+	for i, x := range lines {
+		labels[i] = strings.TrimSpace(x.Row.Heading() + " " + p.UnitOf(x.Row.Metric()) + x.Row.Suffix)
+		wide = max(wide, utf8.RuneCountInString(labels[i]))
+	}
+	t := page.NewTable(&s, page.Heading{Width: wide, Left: true},
 		page.Heading{Lines: []string{"mean"}, Width: 8}, page.Heading{Lines: []string{"deviation"}, Width: 10},
 		page.Heading{Lines: []string{"5 %"}, Width: 8}, page.Heading{Lines: []string{"50 %"}, Width: 8},
 		page.Heading{Lines: []string{"95 %"}, Width: 8}, page.Heading{Left: true, Width: 5})
 	// The sheet takes whatever is written to it.
 	_ = t.Head()
-	for _, line := range []struct {
-		label, unit string
-		of          study.Summary
-		judge       gates.Limit
-	}{
-		{"apogee", "m", r.Apogee, gates.Limit{}},
-		{"rail exit", "m/s", r.RailExit, gates.RailExit(sc.Rocket)},
-	} {
-		if line.of.Count == 0 {
-			_ = t.Row(line.label+" "+p.Unit(line.unit), "-", "-", "-", "-", "-", gates.WordNone)
+	for i := range lines {
+		x, unit := &lines[i], lines[i].Row.Metric()
+		if x.Of.Count == 0 {
+			_ = t.Row(labels[i], "-", "-", "-", "-", "-", gates.WordNone)
 			continue
 		}
 		word := ""
-		if line.judge.Key != "" {
-			word, _ = line.judge.Judge(line.of.Q05)
+		if x.Row.Name == "rail_exit.speed" && i < 2 {
+			word, _ = gates.RailExit(sc.Rocket).Judge(x.Of.Q05)
 		}
-		_ = t.Row(line.label+" "+p.Unit(line.unit), p.Bare(line.of.Mean, line.unit), p.Bare(line.of.SD, line.unit),
-			p.Bare(line.of.Q05, line.unit), p.Bare(line.of.Q50, line.unit), p.Bare(line.of.Q95, line.unit), word)
+		bare := func(v float64) string { return p.BareIn(v, unit) }
+		_ = t.Row(labels[i], bare(x.Of.Mean), bare(x.Of.SD), bare(x.Of.Q05), bare(x.Of.Q50), bare(x.Of.Q95), word)
+	}
+	for _, x := range r.Shown {
+		s.moves(x)
 	}
 	s.Line("")
 	s.landings(p, r)
@@ -145,7 +174,7 @@ func (s *sheet) importance(p words.Printer, sc Dispersion) {
 		page.Heading{Lines: []string{"uncertain"}, Left: true, Width: 26},
 		page.Heading{Lines: []string{"value"}, Width: 12},
 		page.Heading{Lines: []string{"one", "deviation"}, Width: 12},
-		page.Heading{Lines: []string{"correlation", "with apogee"}, Width: 12})
+		page.Heading{Lines: []string{"rank correlation", "with apogee"}})
 	_ = t.Head()
 	rows := sc.Result.Importance
 	if len(rows) == 0 { // nothing flew; what would have been drawn is still of use
@@ -164,6 +193,20 @@ func (s *sheet) importance(p words.Printer, sc Dispersion) {
 		}
 		v, _ := i.Input.Get(sc.Rocket)
 		_ = t.Row(i.Input.Name, c.text(v, p, valueDigits), p.Difference(i.SD, c.Unit), rank)
+	}
+}
+
+// moves says which inputs move a result most.
+func (s *sheet) moves(x study.Shown) {
+	const most = 3
+	var parts []string
+	for _, i := range x.Importance {
+		if len(parts) < most && !math.IsNaN(i.Rank) {
+			parts = append(parts, i.Input.Name+" "+strconv.FormatFloat(i.Rank, 'f', 2, 64))
+		}
+	}
+	if len(parts) > 0 {
+		s.Hung("  ", x.Row.Label+" goes with (rank correlation): "+strings.Join(parts, ", ")+".")
 	}
 }
 

@@ -188,7 +188,7 @@ func landing() Group {
 func margin(end string) Group {
 	g := Group{Name: "margin", Label: "margin"}
 	add := func(name, label, short, undefined string, of func(s *sim.Stability) float64) {
-		g.Rows = append(g.Rows, Row{Name: "margin." + name, Label: label, Short: short, Suffix: "calibres", Undefined: undefined,
+		g.Rows = append(g.Rows, Row{Name: "margin." + name, Label: label, Short: short, Head: "margin at " + short, Suffix: "calibres", Undefined: undefined,
 			path: []string{"stability", "margin_cal", name}, column: "margin_" + name + "_cal",
 			of: func(fl *sim.Flight) float64 { return when(fl.Stability.Known, of(&fl.Stability)) }})
 	}
@@ -200,6 +200,7 @@ func margin(end string) Group {
 	add("liquid_out", "margin at liquid out", "liquid out", noBalance+", and "+onMotor, at(func(s *sim.Stability) *sim.StabilityAt { return &s.LiquidOut }))
 	add("burnout", "margin at "+end, end, noBalance+", and "+noEnd, at(func(s *sim.Stability) *sim.StabilityAt { return &s.Burnout }))
 	add("least", "least margin on the way up", "least", noBalance, func(s *sim.Stability) float64 { return s.Least })
+	g.Rows[len(g.Rows)-1].Head = "least margin"
 	g.Rows = append(g.Rows, Row{Name: "margin.least_time", Label: "time of the least margin", Short: "time of the least", Dimension: quantity.Time, Undefined: noBalance,
 		path: []string{"stability", "least_margin_time_s"},
 		of:   func(fl *sim.Flight) float64 { return when(fl.Stability.Known, fl.Stability.LeastTime) }})

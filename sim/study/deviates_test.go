@@ -88,7 +88,7 @@ func TestScatterPartialIsShorter(t *testing.T) {
 	r := bottle()
 	spreads := DefaultSpread(r)
 	seen := 0
-	part, err := Disperse(background, r, spreads, 1000, 1, Options{}, func(LandingPoint) error {
+	part, err := Disperse(background, r, Draws{Spreads: spreads, Flights: 1000, Seed: 1}, Options{}, func(LandingPoint) error {
 		if seen++; seen == 120 {
 			return errStop
 		}
@@ -107,7 +107,7 @@ func TestScatterFlightsFlatMemory(t *testing.T) {
 	}
 	r := dud()
 	before, most := heap(), uint64(0)
-	_, err := Disperse(background, r, []Spread{spread(t, r, "body.mass", 0.1)}, 20_000, 1,
+	_, err := Disperse(background, r, Draws{Spreads: []Spread{spread(t, r, "body.mass", 0.1)}, Flights: 20_000, Seed: 1},
 		Options{Progress: func(int, int) { most = max(most, heap()) }}, nil)
 	require.NoError(t, err)
 	require.Positive(t, most)

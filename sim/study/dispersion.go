@@ -8,6 +8,7 @@ import (
 
 	"ullage/sim"
 	"ullage/sim/fault"
+	"ullage/sim/results"
 	"ullage/sim/rocket"
 	"ullage/sim/rocketfile"
 )
@@ -26,11 +27,28 @@ type Summary struct {
 	Q05, Q50, Q95 float64 // NaN of none
 }
 
-// Influence is how much one uncertain input moves the apogee.
+// Influence is how much one uncertain input moves a result.
 type Influence struct {
 	Input rocketfile.Input
 	SD    float64
-	Rank  float64 // Spearman's correlation with apogee, -1 to 1; NaN when there is none
+	Rank  float64 // Spearman's correlation with it, -1 to 1; NaN when there is none
+}
+
+// Draws says what is drawn, how often, and what of each flight is summed up beside apogee
+// and rail exit speed.
+type Draws struct {
+	Spreads []Spread
+	Flights int
+	Seed    uint64
+	Show    []results.Row
+}
+
+// Shown is the distribution of a result that was asked for, over the flights in which it
+// has a value, and what moves it.
+type Shown struct {
+	Row        results.Row
+	Of         Summary
+	Importance []Influence // of each uncertain input on it, the greatest first
 }
 
 // Dispersion sums up the flights of a scatter.
@@ -44,7 +62,8 @@ type Dispersion struct {
 	RailExit     Summary     // m/s
 	Landed       int         // left the rail and came down
 	Landing      Ellipse     // NaN of fewer than three
-	Importance   []Influence // of each uncertain input, the greatest first
+	Importance   []Influence // of each uncertain input on apogee, the greatest first
+	Shown        []Shown     // as in Draws.Show
 	Reservoir    int         // flights behind quantiles and ranks: all, or ReservoirSize chosen at random
 	Partial      bool        // interrupted
 }
@@ -52,7 +71,7 @@ type Dispersion struct {
 // Sampled tells that quantiles and ranks come from some of the flights only.
 func (r *Dispersion) Sampled() bool { return r.Reservoir < r.Apogee.Count }
 
-// MaxScatter bounds a scatter: more is a slip of the pen.
+// MaxDispersion bounds the flights of a scatter: more is a slip of the pen.
 const MaxDispersion = 100_000_000
 
 // ReservoirSize bounds the flights kept for quantiles and ranks.
@@ -63,45 +82,46 @@ const block = 16
 
 // outcome is what is kept of one draw.
 type outcome struct {
-	invalid      error
-	exited       bool
-	landed       bool
-	apogee, exit float64
-	east, north  float64
-	deviates     []float64
+	invalid     error
+	exited      bool
+	landed      bool
+	east, north float64
+	figures     []float64 // apogee, rail exit speed, what is shown, then the deviates
 }
 
-// Disperse flies a rocket n times with its uncertain inputs drawn from normal
+// Disperse flies a rocket with its uncertain inputs drawn from normal
 // distributions. A tilt or a wind speed drawn below 0 points the other way; draws
 // that make no valid rocket are counted and not replaced. The result depends on the
-// seed, not on the workers, and memory does not grow with n. each, if there is one, is
-// given every landing in the order of the draws; its first error ends the scatter.
+// seed, not on the workers, and memory does not grow with the flights. each, if there is
+// one, is given every landing in the order of the draws; its first error ends the study.
 // One that ends early returns what it has, Partial, beside the error. Bad spreads or
-// a bad n are a fault.List.
-func Disperse(ctx context.Context, r *rocket.Rocket, spreads []Spread, n int, seed uint64, o Options, each func(LandingPoint) error) (Dispersion, error) {
-	if err := checkDispersion(r, spreads, n); err != nil {
+// a bad number of flights are a fault.List.
+func Disperse(ctx context.Context, r *rocket.Rocket, draws Draws, o Options, each func(LandingPoint) error) (Dispersion, error) {
+	n := draws.Flights
+	if err := checkDispersion(r, draws.Spreads, n); err != nil {
 		return Dispersion{Asked: n}, err
 	}
 	flight := o.flight()
 	flight.Keep = false
+	rows := summedUp(r, draws.Show)
+	width := len(rows) + len(draws.Spreads)
 	newDo := func() func(context.Context, int) ([]outcome, error) {
-		d := newDrawer(r, spreads, seed)
+		d := newDrawer(r, draws.Spreads, draws.Seed)
 		return func(ctx context.Context, b int) ([]outcome, error) {
 			first := b * block
 			outcomes := make([]outcome, min(block, n-first))
-			deviates := make([]float64, len(outcomes)*len(spreads))
+			figures := make([]float64, len(outcomes)*width)
 			for i := range outcomes {
-				own := deviates[i*len(spreads):][:len(spreads)]
-				var err error
-				if outcomes[i], err = d.fly(ctx, first+i, own, flight); err != nil {
+				outcomes[i].figures = figures[i*width:][:width]
+				if err := d.fly(ctx, first+i, rows, &outcomes[i], flight); err != nil {
 					return outcomes[:i], err
 				}
 			}
 			return outcomes, nil
 		}
 	}
-	c := collector{result: Dispersion{Asked: n}, spreads: spreads, each: each,
-		kept: newReservoir(ReservoirSize, 2+len(spreads), seed)}
+	c := collector{result: Dispersion{Asked: n}, spreads: draws.Spreads, rows: rows, each: each,
+		moments: make([]moments, len(rows)), kept: newReservoir(ReservoirSize, width, draws.Seed)}
 	quiet := o
 	if o.Progress != nil {
 		quiet.Progress = func(done, _ int) { o.Progress(min(done*block, n), n) }
@@ -110,7 +130,22 @@ func Disperse(ctx context.Context, r *rocket.Rocket, spreads []Spread, n int, se
 	return c.finish(err), err
 }
 
-// checkScatter tells what is wrong before anything flies.
+// The results that are always summed up, first among the figures of a draw.
+const (
+	apogeeFigure = iota
+	exitFigure
+	shownFigures // the first of those asked for
+)
+
+// summedUp are the results that are summed up.
+func summedUp(r *rocket.Rocket, show []results.Row) []results.Row {
+	table := results.For(r)
+	rows := make([]results.Row, shownFigures, shownFigures+len(show))
+	rows[apogeeFigure], rows[exitFigure] = *table.Must("apogee.height"), *table.Must("rail_exit.speed")
+	return append(rows, show...)
+}
+
+// checkDispersion tells what is wrong before anything flies.
 func checkDispersion(r *rocket.Rocket, spreads []Spread, n int) error {
 	var faults fault.List
 	if n < 1 || n > MaxDispersion {
@@ -133,34 +168,35 @@ func checkDispersion(r *rocket.Rocket, spreads []Spread, n int) error {
 }
 
 // fly draws and flies one rocket.
-func (d *drawer) fly(ctx context.Context, i int, deviates []float64, o sim.Options) (outcome, error) {
-	result := outcome{deviates: deviates}
-	rocket, invalid := d.draw(i, deviates)
+func (d *drawer) fly(ctx context.Context, i int, rows []results.Row, out *outcome, o sim.Options) error {
+	rocket, invalid := d.draw(i, out.figures[len(rows):])
 	if invalid != nil {
-		result.invalid = invalid
-		return result, nil
+		out.invalid = invalid
+		return nil
 	}
 	fl, invalid, err := fly(ctx, rocket, o)
 	if err != nil || invalid != nil {
-		result.invalid = invalid
-		return result, err
+		out.invalid = invalid
+		return err
 	}
-	result.exited = fl.RailExit.Happened && fl.Apogee.Happened
-	result.landed = result.exited && fl.Landing.Happened
-	result.apogee, result.exit = fl.Apogee.Height, fl.RailExit.Speed
-	result.east, result.north = fl.Landing.East, fl.Landing.North
-	return result, nil
+	out.exited = fl.RailExit.Happened && fl.Apogee.Happened
+	out.landed = out.exited && fl.Landing.Happened
+	out.east, out.north = fl.Landing.East, fl.Landing.North
+	for k := range rows {
+		out.figures[k] = rows[k].Of(fl)
+	}
+	return nil
 }
 
 // collector takes outcomes in the order of the draws.
 type collector struct {
-	result       Dispersion
-	spreads      []Spread
-	each         func(LandingPoint) error
-	apogee, exit moments
-	landing      plane
-	kept         *reservoir
-	row          []float64
+	result  Dispersion
+	spreads []Spread
+	rows    []results.Row
+	each    func(LandingPoint) error
+	moments []moments // of each row, where it has a value
+	landing plane
+	kept    *reservoir
 }
 
 func (c *collector) take(outcomes []outcome) error {
@@ -178,16 +214,18 @@ func (c *collector) take(outcomes []outcome) error {
 			c.result.Grounded++
 			continue
 		}
-		c.apogee.add(o.apogee)
-		c.exit.add(o.exit)
-		c.row = append(append(c.row[:0], o.apogee, o.exit), o.deviates...)
-		c.kept.add(c.row...)
+		for k := range c.moments {
+			if v := o.figures[k]; !math.IsNaN(v) {
+				c.moments[k].add(v)
+			}
+		}
+		c.kept.add(o.figures...)
 		if !o.landed {
 			continue
 		}
 		c.landing.add(o.east, o.north)
 		if c.each != nil {
-			if err := c.each(LandingPoint{draw, o.east, o.north, o.apogee}); err != nil {
+			if err := c.each(LandingPoint{draw, o.east, o.north, o.figures[apogeeFigure]}); err != nil {
 				return err
 			}
 		}
@@ -200,20 +238,51 @@ func (c *collector) finish(err error) Dispersion {
 	r := &c.result
 	r.Partial = err != nil
 	r.Reservoir = c.kept.kept()
-	apogees := c.kept.column(0)
-	r.Apogee = summary(&c.apogee, apogees)
-	r.RailExit = summary(&c.exit, c.kept.column(1))
 	r.Landed = c.landing.x.n
 	r.Landing = c.landing.ellipse()
-	byApogee := ranks(apogees)
-	for k, s := range c.spreads {
-		rank := rankCorrelation(ranks(c.kept.column(2+k)), byApogee)
-		r.Importance = append(r.Importance, Influence{s.Input, s.SD, rank})
+	deviates := make([][]float64, len(c.spreads))
+	for k := range c.spreads {
+		deviates[k] = c.kept.column(len(c.rows) + k)
 	}
-	slices.SortStableFunc(r.Importance, func(a, b Influence) int {
+	for k, row := range c.rows {
+		values := c.kept.column(k)
+		of := summary(&c.moments[k], values)
+		switch k {
+		case apogeeFigure:
+			r.Apogee, r.Importance = of, c.importance(values, deviates)
+		case exitFigure:
+			r.RailExit = of
+		default:
+			r.Shown = append(r.Shown, Shown{row, of, c.importance(values, deviates)})
+		}
+	}
+	return *r
+}
+
+// importance is how much each input moves a result, by the flights kept in which that has
+// a value.
+func (c *collector) importance(values []float64, deviates [][]float64) []Influence {
+	byValue := ranks(defined(values, values))
+	var out []Influence
+	for k, s := range c.spreads {
+		rank := rankCorrelation(ranks(defined(deviates[k], values)), byValue)
+		out = append(out, Influence{s.Input, s.SD, rank})
+	}
+	slices.SortStableFunc(out, func(a, b Influence) int {
 		return cmp.Compare(size(b.Rank), size(a.Rank))
 	})
-	return *r
+	return out
+}
+
+// defined are the numbers that stand beside a value.
+func defined(x, values []float64) []float64 {
+	out := make([]float64, 0, len(x))
+	for i, v := range values {
+		if !math.IsNaN(v) {
+			out = append(out, x[i])
+		}
+	}
+	return out
 }
 
 // size orders correlations: none at all comes last.
@@ -225,7 +294,7 @@ func size(rank float64) float64 {
 }
 
 func summary(m *moments, kept []float64) Summary {
-	sorted := slices.Clone(kept)
+	sorted := defined(kept, kept)
 	slices.Sort(sorted)
 	s := Summary{Count: m.n, Mean: m.mean, SD: m.sd(), Q05: quantile(sorted, 0.05), Q50: quantile(sorted, 0.5), Q95: quantile(sorted, 0.95)}
 	if m.n == 0 {

@@ -11,6 +11,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"ullage/sim/fault"
+	"ullage/sim/results"
 	"ullage/sim/rocket"
 	"ullage/sim/rocketfile"
 )
@@ -28,7 +29,7 @@ func uncertain(t testing.TB, r *rocket.Rocket, sd map[string]float64, names ...s
 func scattered(t testing.TB, r *rocket.Rocket, spreads []Spread, n int, seed uint64, o Options) (Dispersion, []LandingPoint) {
 	t.Helper()
 	var points []LandingPoint
-	got, err := Disperse(background, r, spreads, n, seed, o, func(p LandingPoint) error {
+	got, err := Disperse(background, r, Draws{Spreads: spreads, Flights: n, Seed: seed}, o, func(p LandingPoint) error {
 		points = append(points, p)
 		return nil
 	})
@@ -125,7 +126,7 @@ func TestScatterEndsEarly(t *testing.T) {
 	r := bottle()
 	spreads := DefaultSpread(r)
 	seen := 0
-	got, err := Disperse(background, r, spreads, 1000, 1, Options{}, func(LandingPoint) error {
+	got, err := Disperse(background, r, Draws{Spreads: spreads, Flights: 1000, Seed: 1}, Options{}, func(LandingPoint) error {
 		if seen++; seen == 50 {
 			return errStop
 		}
@@ -138,7 +139,7 @@ func TestScatterEndsEarly(t *testing.T) {
 
 	ctx, cancel := context.WithCancel(background)
 	defer cancel()
-	got, err = Disperse(ctx, r, spreads, MaxDispersion, 1, Options{}, func(p LandingPoint) error {
+	got, err = Disperse(ctx, r, Draws{Spreads: spreads, Flights: MaxDispersion, Seed: 1}, Options{}, func(p LandingPoint) error {
 		if p.Draw >= 60 {
 			cancel()
 		}
@@ -153,7 +154,7 @@ func TestScatterEndsEarly(t *testing.T) {
 
 func TestScatterProgress(t *testing.T) {
 	last := 0
-	_, err := Disperse(background, dud(), nil, 1001, 1, Options{Progress: func(done, total int) {
+	_, err := Disperse(background, dud(), Draws{Spreads: nil, Flights: 1001, Seed: 1}, Options{Progress: func(done, total int) {
 		require.Equal(t, 1001, total)
 		require.Greater(t, done, last)
 		last = done
@@ -182,7 +183,7 @@ func TestScatterFaults(t *testing.T) {
 			if c.broken {
 				base.Body.Mass = -1
 			}
-			_, err := Disperse(background, base, c.spreads, c.n, 1, Options{}, nil)
+			_, err := Disperse(background, base, Draws{Spreads: c.spreads, Flights: c.n, Seed: 1}, Options{}, nil)
 			var faults fault.List
 			require.ErrorAs(t, err, &faults)
 			require.ErrorContains(t, err, c.want)
@@ -199,7 +200,7 @@ func pretend(c *collector, n int, seed uint64) error {
 		x := random.NormFloat64()
 		// Axes of 30 and 10 m, the long one 30° from north; centre 5, −3.
 		sin, cos := math.Sincos(math.Pi / 6)
-		o := outcome{exited: true, landed: true, apogee: 100 + 5*x, exit: x, deviates: []float64{x},
+		o := outcome{exited: true, landed: true, figures: []float64{100 + 5*x, x, x},
 			east: 5 + 30*a*sin + 10*b*cos, north: -3 + 30*a*cos - 10*b*sin}
 		if err := c.take([]outcome{o}); err != nil {
 			return err
@@ -209,7 +210,8 @@ func pretend(c *collector, n int, seed uint64) error {
 }
 
 func newPretence(each func(LandingPoint) error) *collector {
-	return &collector{spreads: []Spread{{SD: 1}}, each: each, kept: newReservoir(ReservoirSize, 3, 1)}
+	return &collector{spreads: []Spread{{SD: 1}}, rows: make([]results.Row, shownFigures), moments: make([]moments, shownFigures), each: each,
+		kept: newReservoir(ReservoirSize, shownFigures+1, 1)}
 }
 
 // Quantiles of the normal distribution and the ellipse of a plane one: closed forms,
@@ -247,6 +249,44 @@ func TestScatterClosedForms(t *testing.T) {
 	require.InDelta(t, 0.9, float64(inside)/n, 0.01)
 }
 
+// What is shown is summed up over the flights in which it has a value; apogee asked for by
+// name is what is always told of it.
+func TestShownResults(t *testing.T) {
+	r := bottle()
+	table := results.For(r)
+	draws := Draws{Spreads: []Spread{spread(t, r, "water.fill", 0.05), spread(t, r, "body.mass", 0.02)}, Flights: 400, Seed: 3}
+	for _, name := range []string{"apogee.height", "landing.drift", "drive.class", "tube_exit.speed"} {
+		draws.Show = append(draws.Show, *table.Must(name))
+	}
+	got, err := Disperse(background, r, draws, Options{}, nil)
+	require.NoError(t, err)
+	require.Len(t, got.Shown, 4)
+	require.Equal(t, fmt.Sprint(got.Apogee), fmt.Sprint(got.Shown[0].Of))
+	require.Equal(t, got.Importance[0].Rank, got.Shown[0].Importance[0].Rank)
+	require.Equal(t, 400, got.Shown[1].Of.Count)
+	for _, none := range got.Shown[2:] {
+		require.Zero(t, none.Of.Count)
+		require.True(t, math.IsNaN(none.Of.Mean))
+		require.True(t, math.IsNaN(none.Importance[0].Rank))
+	}
+	// A result that half of the flights lack.
+	some := newPretence(nil)
+	some.rows, some.moments = append(some.rows, results.Row{}), make([]moments, shownFigures+1)
+	some.kept = newReservoir(ReservoirSize, shownFigures+2, 1)
+	for i := range 100 {
+		v, x := math.NaN(), float64(i)
+		if i%2 == 0 {
+			v = 2 * x
+		}
+		require.NoError(t, some.take([]outcome{{exited: true, figures: []float64{x, x, v, x}}}))
+	}
+	half := some.finish(nil).Shown[0]
+	require.Equal(t, 50, half.Of.Count)
+	require.InDelta(t, 98, half.Of.Mean, 1e-9) // 0, 4, … 196
+	require.InDelta(t, 98, half.Of.Q50, 1e-9)
+	require.InDelta(t, 1, half.Importance[0].Rank, 1e-12)
+}
+
 // Past the reservoir, quantiles come from a choice of the flights, mean and deviation
 // from all, and what is kept grows no more.
 func TestScatterFlatMemory(t *testing.T) {
@@ -274,7 +314,7 @@ func BenchmarkScatter10000(b *testing.B) {
 	spreads := DefaultSpread(r)
 	b.ReportAllocs()
 	for b.Loop() {
-		if _, err := Disperse(background, r, spreads, 10000, 1, Options{}, nil); err != nil {
+		if _, err := Disperse(background, r, Draws{Spreads: spreads, Flights: 10000, Seed: 1}, Options{}, nil); err != nil {
 			b.Fatal(err)
 		}
 	}

@@ -26,8 +26,11 @@ func (p Printer) Text(v float64, unit string) string { return figure(v, p.shown(
 func (p Printer) Number(v float64) string { return figure(v, quantity.Usual(quantity.Number)) }
 
 // Bare is Text without the unit, which the head of a column has.
-func (p Printer) Bare(v float64, unit string) string {
-	text := p.Text(v, unit)
+func (p Printer) Bare(v float64, unit string) string { return p.BareIn(v, unitNamed(unit)) }
+
+// BareIn is Bare with the unit itself in place of its name.
+func (p Printer) BareIn(v float64, unit quantity.Unit) string {
+	text := figure(v, p.System.Unit(unit))
 	if i := strings.LastIndexByte(text, ' '); i > 0 {
 		return text[:i]
 	}
@@ -124,8 +127,11 @@ func trimmed(text string) string {
 	return strings.TrimSuffix(figure+" "+unit, " ")
 }
 
-// spelled writes a product of units as print does, where files have an asterisk.
-func spelled(s string) string { return strings.ReplaceAll(s, "*", "·") }
+// spelled writes units as print does, where files have an asterisk for a product and a
+// figure for the square in an acceleration.
+func spelled(s string) string { return printed.Replace(s) }
+
+var printed = strings.NewReplacer("*", "·", "/s2", "/s²")
 
 // unitNamed finds a unit that the program itself names.
 func unitNamed(name string) quantity.Unit {
