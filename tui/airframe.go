@@ -10,6 +10,7 @@ import (
 	"ullage/sim/study"
 	"ullage/tui/draw"
 	"ullage/tui/plot"
+	"ullage/tui/view"
 )
 
 // airframeKeys are the keys of the airframe view.
@@ -17,45 +18,54 @@ type airframeKeys struct {
 	Open, Lower, Higher, Sheet key.Binding
 }
 
-func newAirframeKeys(k KeyMap) airframeKeys {
+func newAirframeKeys(k view.Keys) airframeKeys {
 	return airframeKeys{
-		Open:   bind("g", "airframe: balance, stability, alignment", "g"),
-		Lower:  bind("[", "a smaller margin to size nose weight and fins for", k.Earlier.Keys()...),
-		Higher: bind("]", "a larger one", k.Later.Keys()...),
-		Sheet:  bind("z", "plots or figures, where there is no room for both", k.Span.Keys()...),
+		Open:   view.Bind("g", "airframe: balance, stability, alignment", "g"),
+		Lower:  view.Bind("[", "a smaller margin to size nose weight and fins for", k.Earlier.Keys()...),
+		Higher: view.Bind("]", "a larger one", k.Later.Keys()...),
+		Sheet:  view.Bind("z", "plots or figures, where there is no room for both", k.Span.Keys()...),
 	}
 }
 
 // airframeView draws the rocket to scale with its balance points and centre of
 // pressure, and how margin and angle of attack go through the flight.
 type airframeView struct {
-	frame         KeyMap
-	bindings      airframeKeys
-	columns, rows int
-	scene         scene
-	wanted        float64 // margin that nose weight and fins are sized for, calibres
-	figures       bool    // the figures are in sight where there is no room for both
-	of            *rocketfile.File
-	ofWanted      float64
-	study         work[[]study.Airframe] // of every drive, water first
-	grid          plot.Grid
-	painted       []string
+	view.Pane
+	frame    view.Keys
+	bindings airframeKeys
+	wanted   float64 // margin that nose weight and fins are sized for, calibres
+	figures  bool    // the figures are in sight where there is no room for both
+	of       *rocketfile.File
+	ofWanted float64
+	study    view.Work[[]study.Airframe] // of every drive, water first
+	grid     plot.Grid
 }
 
-func newAirframeView(k KeyMap) *airframeView {
+func newAirframeView(k view.Keys) *airframeView {
 	return &airframeView{frame: k, bindings: newAirframeKeys(k), wanted: study.UsualMargin}
 }
 
-func (v *airframeView) name() string { return "airframe" }
-
-func (v *airframeView) opens() key.Binding { return v.bindings.Open }
-
-func (v *airframeView) keys() []key.Binding {
-	b := v.bindings
-	return []key.Binding{b.Lower, b.Higher, b.Sheet}
+// About is what the view is.
+func (v *airframeView) About() view.About {
+	return view.About{
+		Name: "airframe", Open: v.bindings.Open,
+		Help: "The rocket to scale with its balance points and its centre of pressure; margin and angle of attack through the flight; " +
+			"what a crooked thrust does; and the nose weight or fin span that would give the margin wanted.",
+	}
 }
 
-func (v *airframeView) hints() []draw.Hint {
+// Keys are what the view does.
+func (v *airframeView) Keys() []view.Key {
+	const step = 0.1 // calibres
+	b := &v.bindings
+	return []view.Key{
+		view.On(b.Lower, func(view.Frame) { v.want(-step) }),
+		view.On(b.Higher, func(view.Frame) { v.want(step) }),
+		view.On(b.Sheet, func(view.Frame) { v.figures = !v.figures }),
+	}
+}
+
+func (v *airframeView) Hints() []draw.Hint {
 	b, k := &v.bindings, &v.frame
 	return []draw.Hint{
 		draw.HintOf("choose", k.Up, k.Down), draw.HintOf("change", k.Less, k.More),
@@ -65,16 +75,8 @@ func (v *airframeView) hints() []draw.Hint {
 	}
 }
 
-func (v *airframeView) lines() []string { return v.painted }
-
-func (v *airframeView) resize(columns, rows int) { v.columns, v.rows = columns, rows }
-
-func (v *airframeView) point(int, int) {}
-
-func (v *airframeView) enter(*Model) {}
-
-func (v *airframeView) show(s scene) tea.Cmd {
-	v.scene = s
+func (v *airframeView) Show(s view.Scene) tea.Cmd {
+	v.Scene = s
 	cmd := v.ask()
 	v.draw()
 	return cmd
@@ -82,40 +84,39 @@ func (v *airframeView) show(s scene) tea.Cmd {
 
 // ask has the study made, unless it is of this rocket.
 func (v *airframeView) ask() tea.Cmd {
-	file, wanted := v.scene.file, v.wanted
+	file, wanted := v.Scene.File, v.wanted
 	if file == v.of && wanted == v.ofWanted {
 		return nil
 	}
 	v.of, v.ofWanted = file, wanted
 	if !file.Rocket().Balanced() {
-		v.study.stop()
+		v.study.Stop()
 		return nil
 	}
-	return v.study.ask(v.scene.ctx, func(ctx context.Context) ([]study.Airframe, error) {
+	return v.study.Ask(v.Scene.Ctx, func(ctx context.Context) ([]study.Airframe, error) {
 		return study.Airframes(ctx, file.Rocket(), wanted, study.Options{})
 	})
 }
 
-func (v *airframeView) receive(msg tea.Msg) tea.Cmd {
-	if v.study.take(msg) {
+func (v *airframeView) Receive(msg tea.Msg) tea.Cmd {
+	if v.study.Take(msg) {
 		v.draw()
 	}
 	return nil
 }
 
-func (v *airframeView) press(_ *Model, k tea.KeyMsg) (bool, tea.Cmd) {
-	const step, least, most = 0.1, 0.1, 10
-	switch b := &v.bindings; {
-	case key.Matches(k, b.Lower):
-		v.wanted = max(rounded(v.wanted-step), least)
-	case key.Matches(k, b.Higher):
-		v.wanted = min(rounded(v.wanted+step), most)
-	case key.Matches(k, b.Sheet):
-		v.figures = !v.figures
-	default:
+// Press does what a key of the view does.
+func (v *airframeView) Press(frame view.Frame, k tea.KeyMsg) (taken bool, cmd tea.Cmd) {
+	if !view.Press(v.Keys(), frame, k) {
 		return false, nil
 	}
-	return true, v.show(v.scene)
+	return true, v.Show(v.Scene)
+}
+
+// want has nose weight and fins sized for another margin, so many calibres larger.
+func (v *airframeView) want(by float64) {
+	const least, most = 0.1, 10
+	v.wanted = min(max(rounded(v.wanted+by), least), most)
 }
 
 // rounded keeps a margin that is stepped at whole tenths.

@@ -9,6 +9,7 @@ import (
 	"ullage/sim/rocket"
 	"ullage/tui/draw"
 	"ullage/tui/plot"
+	"ullage/tui/view"
 )
 
 // The letters of the drawing: balance points and the centre of pressure.
@@ -20,63 +21,52 @@ const (
 	pressureSign = 'P'
 )
 
-// draw draws the rocket, and below it the plots, the figures, or both.
-func (v *airframeView) draw() {
-	v.painted = v.painted[:0]
-	theme := v.scene.theme
-	if v.rows < 2 || v.columns < 1 || theme == nil {
-		return
-	}
-	if text := v.instead(); text != "" {
-		v.painted = draw.Centred(theme, text, v.columns, v.rows)
-		return
-	}
-	r := v.scene.now.flight.Rocket
+func (v *airframeView) draw() { v.Draw(v.instead, v.paint) }
+
+// paint draws the rocket, and below it the plots, the figures, or both.
+func (v *airframeView) paint() {
+	r := v.Scene.Now.Flight.Rocket
 	figures, legend, side := v.figureLines(), v.legend(), v.sideRows(r.Shape)
 	const plots = 12 // rows that both plots need beside the figures
-	room := v.rows - side - len(legend)
+	room := v.Rows - side - len(legend)
 	switch {
 	case room >= plots+len(figures):
-		v.paint(v.side(r), side)
-		v.painted = append(v.painted, legend...)
-		v.paint(v.overTime(), room-len(figures))
-		v.painted = append(v.painted, figures...)
+		v.plot(v.side(r), side)
+		v.Add(legend...)
+		v.plot(v.overTime(), room-len(figures))
+		v.Add(figures...)
 	case !v.figures:
-		v.paint(v.side(r), side)
-		v.painted = append(v.painted, legend...)
-		v.paint(v.overTime(), room)
+		v.plot(v.side(r), side)
+		v.Add(legend...)
+		v.plot(v.overTime(), room)
 	case room >= len(figures):
-		v.paint(v.side(r), side)
-		v.painted = append(v.painted, legend...)
-		v.painted = append(v.painted, figures...)
+		v.plot(v.side(r), side)
+		v.Add(legend...)
+		v.Add(figures...)
 	default:
-		v.painted = append(v.painted, figures...)
+		v.Add(figures...)
 	}
-	for len(v.painted) < v.rows {
-		v.painted = append(v.painted, draw.Blanks(v.columns))
-	}
-	v.painted = v.painted[:v.rows]
 }
 
-// paint draws a stack in the next rows.
-func (v *airframeView) paint(stack plot.Stack, rows int) {
-	v.painted = append(v.painted, draw.PaintStack(v.scene.theme, &v.grid, &stack, v.columns, rows)...)
+// plot draws a stack in the next rows.
+func (v *airframeView) plot(stack plot.Stack, rows int) {
+	v.Add(draw.PaintStack(v.Scene.Theme, &v.grid, &stack, v.Columns, rows)...)
 }
 
 // instead is what is said where there is nothing to draw; empty mostly.
 func (v *airframeView) instead() string {
-	switch s := v.scene; {
-	case s.now == nil:
+	switch s := v.Scene; {
+	case s.Now == nil:
 		return " "
-	case s.now.flight.Rocket.Shape == nil:
+	case s.Now.Flight.Rocket.Shape == nil:
 		return "The file gives no shape, so there is nothing to balance. Write into it: length and balance under [body] " +
 			"(the balance point from the tip of the nose, ready to fly but empty), a [nose] with shape and length, and " +
 			"[[fins]] with count, root, tip, span, sweep, thickness and position. Then this view draws the rocket and tells its margins."
-	case !s.now.flight.Rocket.Balanced():
+	case !s.Now.Flight.Rocket.Balanced():
 		return "The file gives a shape but no balance point. Balance the rocket, ready to fly but empty, and write the distance from " +
 			"the tip of the nose under [body] as balance, or list its parts as [[part]]."
-	case v.study.err != nil && !v.study.busy && !v.study.ready:
-		return "No study: " + faultText(v.study.err, "")
+	case v.study.Err != nil && !v.study.Busy && !v.study.Ready:
+		return "No study: " + view.FaultText(v.study.Err, "")
 	}
 	return ""
 }
@@ -88,14 +78,14 @@ func (v *airframeView) sideRows(s *airframe.Shape) int {
 	for _, f := range s.Fins {
 		reach = math.Max(reach, s.Diameter/2+f.Span)
 	}
-	need := int(math.Ceil(2*reach/s.Length*float64(v.columns)/2)) + 2 // a cell is twice as high as wide
-	return max(min(need, v.rows/3), 5)
+	need := int(math.Ceil(2*reach/s.Length*float64(v.Columns)/2)) + 2 // a cell is twice as high as wide
+	return max(min(need, v.Rows/3), 5)
 }
 
 // side is the rocket from the side, nose to the left, to scale.
 func (v *airframeView) side(r *rocket.Rocket) plot.Stack {
 	s := r.Shape
-	u := v.scene.units.Unit(draw.Unit("mm"))
+	u := v.Scene.Units.Unit(draw.Unit("mm"))
 	c := plot.Chart{Y: plot.Axis{Hide: true}, Equal: true}
 	line := func(ink plot.Ink, x, y []float64) {
 		c.Series = append(c.Series, plot.Series{X: draw.InUnit(x, u), Y: draw.InUnit(y, u), Ink: ink})
@@ -119,7 +109,7 @@ func (v *airframeView) side(r *rocket.Rocket) plot.Stack {
 	for _, m := range v.marks() {
 		c.Points = append(c.Points, plot.PointMark{X: u.FromSI(m.at), Sign: m.sign})
 	}
-	return plot.Stack{Charset: v.scene.theme.Charset, X: plot.Axis{Unit: u.Name, Title: "from the tip"}, Charts: []plot.Chart{c}}
+	return plot.Stack{Charset: v.Scene.Theme.Charset, X: plot.Axis{Unit: u.Name, Title: "from the tip"}, Charts: []plot.Chart{c}}
 }
 
 // outline is the body's upper edge from the tip of the nose to the aft end.
@@ -155,7 +145,7 @@ type balanceMark struct {
 
 // marks are the letters of the flight on show, the centre of pressure over the others.
 func (v *airframeView) marks() []balanceMark {
-	st := &v.scene.now.flight.Stability
+	st := &v.Scene.Now.Flight.Stability
 	var out []balanceMark
 	for _, m := range []struct {
 		sign rune
@@ -171,7 +161,7 @@ func (v *airframeView) marks() []balanceMark {
 
 // legend says what the letters are and where they stand.
 func (v *airframeView) legend() []string {
-	u := v.scene.units.Unit(draw.Unit("mm"))
+	u := v.Scene.Units.Unit(draw.Unit("mm"))
 	text := "Balance "
 	for i, m := range v.marks() {
 		switch {
@@ -187,8 +177,8 @@ func (v *airframeView) legend() []string {
 
 // overTime is margin and angle of attack up to the top.
 func (v *airframeView) overTime() plot.Stack {
-	fl := v.scene.now.flight
-	theme := v.scene.theme
+	fl := v.Scene.Now.Flight
+	theme := v.Scene.Theme
 	end := fl.Apogee.Time
 	if !(end > 0) {
 		end = math.Max(fl.Duration(), 1)
@@ -241,5 +231,5 @@ func airframeEvents(fl *sim.Flight) []plot.VerticalMark {
 
 // paragraph is a text in as many rows as it takes.
 func (v *airframeView) paragraph(r draw.Role, text string) []string {
-	return draw.Paragraph(v.scene.theme, r, text, v.columns)
+	return draw.Paragraph(v.Scene.Theme, r, text, v.Columns)
 }

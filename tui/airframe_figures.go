@@ -7,19 +7,20 @@ import (
 	"ullage/sim/study"
 	"ullage/tui/draw"
 	"ullage/tui/plot"
+	"ullage/tui/view"
 )
 
 // figureLines are the figures below the drawing: both drives' margins, alignment, what
 // would give the margin wanted, and the drag's shares.
 func (v *airframeView) figureLines() []string {
-	if !v.study.ready {
-		return v.paragraph(draw.Dim, "The figures are being computed"+v.scene.theme.Ellipsis)
+	if !v.study.Ready {
+		return v.paragraph(draw.Dim, "The figures are being computed"+v.Scene.Theme.Ellipsis)
 	}
 	var out []string
-	if v.study.busy {
-		out = v.paragraph(draw.Dim, "The figures before the last edit; computing"+v.scene.theme.Ellipsis)
-	} else if v.study.err != nil {
-		out = v.paragraph(draw.Bad, faultText(v.study.err, ""))
+	if v.study.Busy {
+		out = v.paragraph(draw.Dim, "The figures before the last edit; computing"+v.Scene.Theme.Ellipsis)
+	} else if v.study.Err != nil {
+		out = v.paragraph(draw.Bad, view.FaultText(v.study.Err, ""))
 	}
 	out = append(out, v.margins()...)
 	out = append(out, v.alignment()...)
@@ -29,9 +30,9 @@ func (v *airframeView) figureLines() []string {
 
 // margins is a table of every drive's balance and margins.
 func (v *airframeView) margins() []string {
-	u := v.scene.units.Unit(draw.Unit("mm"))
+	u := v.Scene.Units.Unit(draw.Unit("mm"))
 	t := draw.Table{Columns: []draw.Column{{Title: "moment", Left: true}}}
-	for _, f := range v.study.result {
+	for _, f := range v.study.Result {
 		t.Columns = append(t.Columns, draw.Column{Title: string(f.Power), Unit: u.Name},
 			draw.Column{Title: "margin", Unit: "calibres"}, draw.Column{Left: true, Rank: 1})
 	}
@@ -48,8 +49,8 @@ func (v *airframeView) margins() []string {
 	} {
 		row := draw.Row{Cells: draw.TextCells(m.name)}
 		any := false
-		for i := range v.study.result {
-			at := m.of(&v.study.result[i].Flight.Stability)
+		for i := range v.study.Result {
+			at := m.of(&v.study.Result[i].Flight.Stability)
 			if !at.Happened {
 				row.Cells = append(row.Cells, draw.TextCells("", "", "")...)
 				continue
@@ -57,7 +58,7 @@ func (v *airframeView) margins() []string {
 			any = true
 			word := draw.Cell{}
 			if m.judge {
-				text, lev := gates.JudgeMargin(v.study.result[i].Flight.Rocket, at.Margin)
+				text, lev := gates.JudgeMargin(v.study.Result[i].Flight.Rocket, at.Margin)
 				word = draw.Cell{Text: text, Role: draw.Level(lev)}
 			}
 			row.Cells = append(row.Cells, draw.Cell{Text: quantity.Format(at.Balance, draw.Bare(u), 3)},
@@ -67,13 +68,13 @@ func (v *airframeView) margins() []string {
 			t.Rows = append(t.Rows, row)
 		}
 	}
-	return t.Draw(v.scene.theme, v.columns, len(t.Rows)+2)
+	return t.Draw(v.Scene.Theme, v.Columns, len(t.Rows)+2)
 }
 
 // flying is the study of the drive on show.
 func (v *airframeView) flying() *study.Airframe {
-	for i := range v.study.result {
-		if f := &v.study.result[i]; f.Power == v.scene.now.flight.Rocket.Power {
+	for i := range v.study.Result {
+		if f := &v.study.Result[i]; f.Power == v.Scene.Now.Flight.Rocket.Power {
 			return f
 		}
 	}
@@ -86,14 +87,14 @@ func (v *airframeView) alignment() []string {
 	if f == nil {
 		return nil
 	}
-	deg, m := draw.Unit("deg"), v.scene.units.Unit(draw.Unit("m"))
+	deg, m := draw.Unit("deg"), v.Scene.Units.Unit(draw.Unit("m"))
 	t := draw.Table{Columns: []draw.Column{{Title: "thrust off", Unit: deg.Name}, {Title: "lower", Unit: m.Name},
 		{Title: "aside", Unit: m.Name}, {Title: "attack", Unit: deg.Name}}}
 	for _, a := range f.Alignments {
 		t.Rows = append(t.Rows, draw.Row{Cells: draw.TextCells(quantity.Format(a.Angle, draw.Bare(deg), 3), quantity.Format(a.Lower, draw.Bare(m), 2),
 			quantity.Format(a.Off, draw.Bare(m), 2), quantity.Format(a.MaxAngle, draw.Bare(deg), 2))})
 	}
-	out := t.Draw(v.scene.theme, v.columns, len(t.Rows)+2)
+	out := t.Draw(v.Scene.Theme, v.Columns, len(t.Rows)+2)
 	held := "Build it straight to " + quantity.Format(f.Tolerance, deg, 2)
 	if f.Tolerance >= study.LargestMisalignment {
 		held = "Even " + quantity.Format(f.Tolerance, deg, 2) + " off"
@@ -109,7 +110,7 @@ func (v *airframeView) sizing() []string {
 		return nil
 	}
 	z := &f.Sizing
-	g, mm := v.scene.units.Unit(draw.Unit("g")), v.scene.units.Unit(draw.Unit("mm"))
+	g, mm := v.Scene.Units.Unit(draw.Unit("g")), v.Scene.Units.Unit(draw.Unit("mm"))
 	text := "For a least margin of " + quantity.Format(z.Margin, draw.Unit(""), 2) + " calibres on " + string(f.Power) + ": "
 	switch {
 	case z.WeightOut:
@@ -132,7 +133,7 @@ func (v *airframeView) shares() []string {
 	if f == nil || !(f.Drag > 0) {
 		return nil
 	}
-	theme := v.scene.theme
+	theme := v.Scene.Theme
 	head := "Drag of the shape " + quantity.Format(f.Drag, draw.Unit(""), 3)
 	if f.Given {
 		head += " (the file gives its own, and that flies)"
@@ -143,11 +144,11 @@ func (v *airframeView) shares() []string {
 			continue
 		}
 		share := p.Drag / f.Drag
-		name := theme.Fit(theme.Say(draw.Clean(p.Name)), min(16, v.columns/3))
+		name := theme.Fit(theme.Say(draw.Clean(p.Name)), min(16, v.Columns/3))
 		figure := quantity.Format(share, draw.Unit("%"), 2)
-		cells := max(min(v.columns-draw.Width(name)-10, 40), 1)
+		cells := max(min(v.Columns-draw.Width(name)-10, 40), 1)
 		line := name + " " + plot.Bar(share, cells, theme.Charset) + " " + draw.Padded(figure, 8)
-		out = append(out, theme.Paint(draw.Dim, theme.Fit(line, v.columns)))
+		out = append(out, theme.Paint(draw.Dim, theme.Fit(line, v.Columns)))
 	}
 	return out
 }

@@ -12,6 +12,7 @@ import (
 	"ullage/sim/study"
 	"ullage/tui/draw"
 	"ullage/tui/plot"
+	"ullage/tui/view"
 )
 
 // shaped is the rocket of the tests with a shape and a balance point.
@@ -83,19 +84,19 @@ var airframeTrials = map[string]func(t *testing.T, s *screen){
 }
 
 func TestAirframeKeys(t *testing.T) {
-	tryViewKeys(t, newAirframeKeys(DefaultKeys()), newAirframeView(DefaultKeys()), "g", airframeTrials)
+	tryViewKeys(t, newAirframeKeys(view.DefaultKeys()), newAirframeView(view.DefaultKeys()), "g", airframeTrials)
 }
 
 // The margin wanted stays within its bounds and sizes the nose weight anew.
 func TestAirframeMargin(t *testing.T) {
 	s := newScreen(t, shaped(t), 120, 40)
 	s.press("g", "z")
-	before := s.airframe().study.result[0].Sizing.Weight
+	before := s.airframe().study.Result[0].Sizing.Weight
 	for range 20 {
 		s.press("]")
 	}
 	require.InDelta(t, 3.5, s.airframe().wanted, 1e-9)
-	require.Greater(t, s.airframe().study.result[0].Sizing.Weight, before)
+	require.Greater(t, s.airframe().study.Result[0].Sizing.Weight, before)
 	require.Contains(t, s.said(), "For a least margin of 3.5 calibres on water")
 	for range 36 {
 		s.press("[")
@@ -112,26 +113,26 @@ func TestAirframeIsLive(t *testing.T) {
 	frames, err := study.Airframes(context.Background(), s.m.file().Rocket(), study.UsualMargin, study.Options{})
 	require.NoError(t, err)
 	require.Len(t, frames, 2)
-	require.Equal(t, frames[0].Flight.Stability, v.study.result[0].Flight.Stability)
-	require.Equal(t, s.m.now.flight.Stability, frames[0].Flight.Stability, "the drawing is of the same flight")
+	require.Equal(t, frames[0].Flight.Stability, v.study.Result[0].Flight.Stability)
+	require.Equal(t, s.m.now.Flight.Stability, frames[0].Flight.Stability, "the drawing is of the same flight")
 
-	old := v.study.result[0].Flight.Stability.Least
+	old := v.study.Result[0].Flight.Stability.Least
 	var late []tea.Cmd
 	for _, span := range []float64{0.09, 0.1, 0.11} {
 		f, err := s.m.file().SetValue("fins.1.span", span)
 		require.NoError(t, err)
-		s.m.take(f, nil, step{})
-		late = append(late, v.show(scene{ctx: context.Background(), file: f, now: s.m.now, theme: s.m.theme}))
+		s.m.take(f, nil, view.Edit{})
+		late = append(late, v.Show(view.Scene{Ctx: context.Background(), File: f, Now: s.m.now, Theme: s.m.theme}))
 	}
-	require.True(t, v.study.busy)
+	require.True(t, v.study.Busy)
 	s.send(tea.WindowSizeMsg{Width: 120, Height: 41})
 	require.Contains(t, s.view(), "before the last edit")
 	for _, i := range []int{2, 0, 1} {
 		s.run(late[i])
 	}
-	require.False(t, v.study.busy)
-	require.Greater(t, v.study.result[0].Flight.Stability.Least, old)
-	require.InDelta(t, 0.11, v.study.result[0].Flight.Rocket.Shape.Fins[0].Span, 1e-12)
+	require.False(t, v.study.Busy)
+	require.Greater(t, v.study.Result[0].Flight.Stability.Least, old)
+	require.InDelta(t, 0.11, v.study.Result[0].Flight.Rocket.Shape.Fins[0].Span, 1e-12)
 }
 
 // A file without a shape, or without a balance point, is told what to write.

@@ -10,6 +10,7 @@ import (
 	"ullage/sim/rocket"
 	"ullage/tui/draw"
 	"ullage/tui/plot"
+	"ullage/tui/view"
 )
 
 // chamberKeys are the keys of the chamber view.
@@ -17,44 +18,53 @@ type chamberKeys struct {
 	Open, Add, Remove, Sheet key.Binding
 }
 
-func newChamberKeys(k KeyMap) chamberKeys {
+func newChamberKeys(k view.Keys) chamberKeys {
 	return chamberKeys{
-		Open:   bind("h", "chamber: strength, proof, energy", "h"),
-		Add:    bind("a", "add a chamber, or a ply to its wall", "a"),
-		Remove: bind("r", "remove the ply chosen (undo brings it back)", "r"),
-		Sheet:  bind("z", "parts or figures, where there is no room for both", k.Span.Keys()...),
+		Open:   view.Bind("h", "chamber: strength, proof, energy", "h"),
+		Add:    view.Bind("a", "add a chamber, or a ply to its wall", "a"),
+		Remove: view.Bind("r", "remove the ply chosen (undo brings it back)", "r"),
+		Sheet:  view.Bind("z", "parts or figures, where there is no room for both", k.Span.Keys()...),
 	}
 }
 
 // chamberView cuts the pressure chamber open: its parts and how much of their strength
 // the pressure takes, what proving it takes, and what it stores.
 type chamberView struct {
-	frame         KeyMap
-	bindings      chamberKeys
-	columns, rows int
-	scene         scene
-	figures       bool // the figures are in sight where there is no room for all
-	rocket        *rocket.Rocket
-	vessel        *chamber.Chamber // nil when the file describes none
-	result        chamber.Result   // some microseconds' work: done as the scene is shown
-	grid          plot.Grid
-	painted       []string
+	view.Pane
+	frame    view.Keys
+	bindings chamberKeys
+	figures  bool // the figures are in sight where there is no room for all
+	rocket   *rocket.Rocket
+	vessel   *chamber.Chamber // nil when the file describes none
+	result   chamber.Result   // some microseconds' work: done as the scene is shown
+	grid     plot.Grid
 }
 
-func newChamberView(k KeyMap) *chamberView {
+func newChamberView(k view.Keys) *chamberView {
 	return &chamberView{frame: k, bindings: newChamberKeys(k)}
 }
 
-func (v *chamberView) name() string { return "chamber" }
-
-func (v *chamberView) opens() key.Binding { return v.bindings.Open }
-
-func (v *chamberView) keys() []key.Binding {
-	b := v.bindings
-	return []key.Binding{b.Add, b.Remove, b.Sheet}
+// About is what the view is.
+func (v *chamberView) About() view.About {
+	return view.About{
+		Name: "chamber", Open: v.bindings.Open,
+		Help: "The pressure chamber cut open: how much of the strength of every part the pressure takes, what a proof with water takes, " +
+			"and what the gas in it stores. Strengths are estimates until one made alike was burst or this one held its proof. " +
+			"Never stand by a pressurised chamber.",
+	}
 }
 
-func (v *chamberView) hints() []draw.Hint {
+// Keys are what the view does.
+func (v *chamberView) Keys() []view.Key {
+	b := &v.bindings
+	return []view.Key{
+		view.On(b.Add, v.add),
+		view.On(b.Remove, v.remove),
+		view.On(b.Sheet, func(view.Frame) { v.figures = !v.figures }),
+	}
+}
+
+func (v *chamberView) Hints() []draw.Hint {
 	b, k := &v.bindings, &v.frame
 	if v.vessel == nil {
 		return []draw.Hint{
@@ -71,31 +81,23 @@ func (v *chamberView) hints() []draw.Hint {
 	}
 }
 
-func (v *chamberView) lines() []string { return v.painted }
-
-func (v *chamberView) resize(columns, rows int) { v.columns, v.rows = columns, rows }
-
-func (v *chamberView) point(int, int) {}
-
-func (v *chamberView) receive(tea.Msg) tea.Cmd { return nil }
-
 // enter chooses what matters most to the wall, unless an input of the chamber is chosen
 // already: the layers of its first ply, or its thickness.
-func (v *chamberView) enter(m *Model) {
-	c := m.file().Rocket().Chamber
-	if d := m.inputs.chosen(); c == nil || d != nil && strings.HasPrefix(d.Name, "chamber.") {
+func (v *chamberView) Enter(frame view.Frame) {
+	c := frame.File().Rocket().Chamber
+	if c == nil || strings.HasPrefix(frame.Chosen(), "chamber.") {
 		return
 	}
-	if len(c.Plies) > 0 && m.inputs.choose("chamber.ply."+c.Plies[0].Name+".count") {
+	if len(c.Plies) > 0 && frame.Choose("chamber.ply."+c.Plies[0].Name+".count") {
 		return
 	}
-	m.inputs.choose("chamber.wall")
+	frame.Choose("chamber.wall")
 }
 
-func (v *chamberView) show(s scene) tea.Cmd {
-	v.scene, v.rocket, v.vessel = s, nil, nil
-	if s.now != nil {
-		v.rocket = s.now.flight.Rocket
+func (v *chamberView) Show(s view.Scene) tea.Cmd {
+	v.Scene, v.rocket, v.vessel = s, nil, nil
+	if s.Now != nil {
+		v.rocket = s.Now.Flight.Rocket
 		if v.vessel = v.rocket.Vessel(); v.vessel != nil {
 			v.result = v.vessel.At(v.rocket.Service())
 		}
@@ -104,57 +106,49 @@ func (v *chamberView) show(s scene) tea.Cmd {
 	return nil
 }
 
-func (v *chamberView) press(m *Model, k tea.KeyMsg) (bool, tea.Cmd) {
-	switch b := &v.bindings; {
-	case key.Matches(k, b.Add):
-		v.add(m)
-	case key.Matches(k, b.Remove):
-		v.remove(m)
-	case key.Matches(k, b.Sheet):
-		v.figures = !v.figures
-	default:
+// Press does what a key of the view does.
+func (v *chamberView) Press(frame view.Frame, k tea.KeyMsg) (taken bool, cmd tea.Cmd) {
+	if !view.Press(v.Keys(), frame, k) {
 		return false, nil
 	}
-	return true, v.show(v.scene)
+	return true, v.Show(v.Scene)
 }
 
 // add adds a chamber to a rocket that has none, or a ply to its wall.
-func (v *chamberView) add(m *Model) {
-	if m.file().Rocket().Chamber == nil {
-		f, err := m.file().AddChamber()
-		if m.take(f, err, step{says: "chamber added"}) {
-			m.refill()
-			v.enter(m)
-			m.say(draw.Plain, "A chamber of typical glass cloth added: change it to what you built. No proof is on record.")
+func (v *chamberView) add(frame view.Frame) {
+	if frame.File().Rocket().Chamber == nil {
+		f, err := frame.File().AddChamber()
+		if frame.Take(f, err, view.Edit{Says: "chamber added"}) {
+			v.Enter(frame)
+			frame.Say(draw.Plain, "A chamber of typical glass cloth added: change it to what you built. No proof is on record.")
 		}
 		return
 	}
-	f, name, err := m.file().AddPly()
-	if m.take(f, err, step{says: "ply " + name + " added"}) {
-		m.refill()
-		m.inputs.choose("chamber.ply." + name + ".count")
-		m.say(draw.Plain, "Ply "+name+" added: one layer. The rocket's mass stays as it was weighed.")
+	f, name, err := frame.File().AddPly()
+	if frame.Take(f, err, view.Edit{Says: "ply " + name + " added"}) {
+		frame.Choose("chamber.ply." + name + ".count")
+		frame.Say(draw.Plain, "Ply "+name+" added: one layer. The rocket's mass stays as it was weighed.")
 	}
 }
 
 // remove removes the ply of the chosen input, or the only one.
-func (v *chamberView) remove(m *Model) {
-	c := m.file().Rocket().Chamber
+func (v *chamberView) remove(frame view.Frame) {
+	c := frame.File().Rocket().Chamber
 	if c == nil || len(c.Plies) == 0 {
-		m.say(draw.Dim, "There is no ply to remove.")
+		frame.Say(draw.Dim, "There is no ply to remove.")
 		return
 	}
 	name := ""
-	if parts := strings.Split(m.inputs.chosen().Name, "."); len(parts) == 4 && parts[1] == "ply" {
+	if parts := strings.Split(frame.Chosen(), "."); len(parts) == 4 && parts[1] == "ply" {
 		name = parts[2]
 	} else if len(c.Plies) > 1 {
-		m.say(draw.Dim, "Which ply? Choose one of its inputs first.")
+		frame.Say(draw.Dim, "Which ply? Choose one of its inputs first.")
 		return
 	} else {
 		name = c.Plies[0].Name
 	}
-	f, err := m.file().RemovePly(name)
-	if m.take(f, err, step{says: "ply " + name + " removed"}) {
-		m.say(draw.Plain, "Ply "+name+" removed; undo brings it back.")
+	f, err := frame.File().RemovePly(name)
+	if frame.Take(f, err, view.Edit{Says: "ply " + name + " removed"}) {
+		frame.Say(draw.Plain, "Ply "+name+" removed; undo brings it back.")
 	}
 }

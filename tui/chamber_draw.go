@@ -21,25 +21,18 @@ const (
 	shortCaution = "Unverified: test your own. Never stand by it."
 )
 
-// draw draws the section, and below it the parts, the figures, or both.
-func (v *chamberView) draw() {
-	v.painted = v.painted[:0]
-	theme := v.scene.theme
-	if v.rows < 2 || v.columns < 1 || theme == nil {
-		return
-	}
-	if text := v.instead(); text != "" {
-		v.painted = draw.Centred(theme, text, v.columns, v.rows)
-		return
-	}
+func (v *chamberView) draw() { v.Draw(v.instead, v.paint) }
+
+// paint draws the section, and below it the parts, the figures, or both.
+func (v *chamberView) paint() {
 	parts, figures := v.partLines(), v.figureLines()
 	caution := v.paragraph(draw.Caution, chamberCaution)
-	if v.rows < 24 {
+	if v.Rows < 24 {
 		caution = v.paragraph(draw.Caution, shortCaution)
 	}
-	room := v.rows - len(caution)
+	room := v.Rows - len(caution)
 	below := parts
-	switch all := append(append(slices.Clone(parts), draw.Blanks(v.columns)), figures...); {
+	switch all := append(append(slices.Clone(parts), draw.Blanks(v.Columns)), figures...); {
 	case room-len(all)-len(v.sizes(fullSection)) >= fullSection:
 		below = all
 	case v.figures:
@@ -48,18 +41,19 @@ func (v *chamberView) draw() {
 	rows := v.sectionRows(room - len(below))
 	if rows > 0 {
 		v.section(rows)
-		v.painted = append(v.painted, v.sizes(rows)...)
+		v.Add(v.sizes(rows)...)
 	}
-	v.painted = append(v.painted, below[:max(min(len(below), room-len(v.painted)), 0)]...)
-	if spare := room - len(v.painted); len(below) == len(parts) && spare > 3 {
+	v.Add(below[:max(min(len(below), room-len(v.Painted)), 0)]...)
+	if spare := room - len(v.Painted); len(below) == len(parts) && spare > 3 {
 		// The first of the figures are those one looks for; the key shows the others.
-		v.painted = append(append(v.painted, draw.Blanks(v.columns)), figures[:min(spare-1, len(figures))]...)
+		v.Add(draw.Blanks(v.Columns))
+		v.Add(figures[:min(spare-1, len(figures))]...)
 	}
-	for len(v.painted) < room {
-		v.painted = append(v.painted, draw.Blanks(v.columns))
+	for len(v.Painted) < room {
+		v.Add(draw.Blanks(v.Columns))
 	}
-	v.painted = append(v.painted[:max(room, 0)], caution...)
-	v.painted = v.painted[:v.rows]
+	v.Painted = v.Painted[:max(room, 0)]
+	v.Add(caution...)
 }
 
 // sectionRows is how many of the rows left the section takes, its dimensions not counted:
@@ -70,7 +64,7 @@ func (v *chamberView) sectionRows(left int) int {
 		if rows+len(v.sizes(rows)) > left {
 			continue
 		}
-		if rows <= 5 || newChamberSection(v.vessel, v.rocket, v.columns, rows, v.scene.theme.Charset).shortened <= shortest {
+		if rows <= 5 || newChamberSection(v.vessel, v.rocket, v.Columns, rows, v.Scene.Theme.Charset).shortened <= shortest {
 			return rows
 		}
 	}
@@ -98,8 +92,8 @@ func (v *chamberView) section(rows int) {
 	if p := v.weakest(); p != nil {
 		weakest = p.Name
 	}
-	stack := newChamberSection(v.vessel, v.rocket, v.columns, rows, v.scene.theme.Charset).draw(weakest)
-	v.painted = append(v.painted, draw.PaintStack(v.scene.theme, &v.grid, &stack, v.columns, rows)...)
+	stack := newChamberSection(v.vessel, v.rocket, v.Columns, rows, v.Scene.Theme.Charset).draw(weakest)
+	v.Add(draw.PaintStack(v.Scene.Theme, &v.grid, &stack, v.Columns, rows)...)
 }
 
 // weakest is the weakest part; nil when none can be told.
@@ -115,7 +109,7 @@ func (v *chamberView) weakest() *chamber.Part {
 func (v *chamberView) sizes(rows int) []string {
 	c := v.vessel
 	text := "Bore " + v.given(c.Diameter, "mm") + ", tube " + v.inUnit(c.Length, "mm", 3) + ", wall " + v.inUnit(c.WallThickness(), "mm", 3)
-	if v.rows < 24 {
+	if v.Rows < 24 {
 		return v.paragraph(draw.Dim, text)[:1]
 	}
 	for _, end := range []struct {
@@ -127,7 +121,7 @@ func (v *chamberView) sizes(rows int) []string {
 		}
 	}
 	text += ". Nose to the left"
-	if says := newChamberSection(c, v.rocket, v.columns, rows, v.scene.theme.Charset).says(); says != "" {
+	if says := newChamberSection(c, v.rocket, v.Columns, rows, v.Scene.Theme.Charset).says(); says != "" {
 		text += "; " + says
 	}
 	return v.paragraph(draw.Dim, text+".")
@@ -135,15 +129,15 @@ func (v *chamberView) sizes(rows int) []string {
 
 // given is a value as it was typed, in the unit shown for one of ours.
 func (v *chamberView) given(x float64, unit string) string {
-	return draw.Exact(x, v.scene.units.Unit(draw.Unit(unit)), 5)
+	return draw.Exact(x, v.Scene.Units.Unit(draw.Unit(unit)), 5)
 }
 
 // inUnit is a value in the unit shown for one of ours.
 func (v *chamberView) inUnit(x float64, unit string, digits int) string {
-	return quantity.Format(x, v.scene.units.Unit(draw.Unit(unit)), digits)
+	return quantity.Format(x, v.Scene.Units.Unit(draw.Unit(unit)), digits)
 }
 
 // paragraph is a text in as many rows as it takes.
 func (v *chamberView) paragraph(r draw.Role, text string) []string {
-	return draw.Paragraph(v.scene.theme, r, text, v.columns)
+	return draw.Paragraph(v.Scene.Theme, r, text, v.Columns)
 }

@@ -34,13 +34,13 @@ func (v *chamberView) figureLines() []string {
 	const twoFrom, gap = 110, 3
 	all := v.allFigures()
 	slices.SortStableFunc(all, func(a, b chamberFigure) int { return v.pressing(b) - v.pressing(a) })
-	if v.columns < twoFrom {
-		return v.column(all, v.columns)
+	if v.Columns < twoFrom {
+		return v.column(all, v.Columns)
 	}
-	half := (v.columns - gap) / 2
+	half := (v.Columns - gap) / 2
 	n := (len(all) + 1) / 2
-	left, right := v.column(all[:n], half), v.column(all[n:], v.columns-half-gap)
-	return draw.Beside(left, right, half, gap, v.columns, max(len(left), len(right)))
+	left, right := v.column(all[:n], half), v.column(all[n:], v.Columns-half-gap)
+	return draw.Beside(left, right, half, gap, v.Columns, max(len(left), len(right)))
 }
 
 // pressing is above 0 for a figure that has to be in sight where not all are.
@@ -53,7 +53,7 @@ func (v *chamberView) pressing(f chamberFigure) int {
 
 // column sets figures one below the other.
 func (v *chamberView) column(figures []chamberFigure, w int) []string {
-	theme := v.scene.theme
+	theme := v.Scene.Theme
 	label, value := 0, 0
 	for _, f := range figures {
 		label, value = max(label, draw.Width(f.label)), max(value, draw.Width(theme.Say(f.value)))
@@ -83,7 +83,7 @@ func (v *chamberView) word(key string) (string, gates.Level) {
 	case gates.WordLow:
 		return key, gates.Bad
 	}
-	verdict := v.scene.now.verdict
+	verdict := v.Scene.Now.Verdict
 	if key == "" || verdict == nil {
 		return "", gates.Plain
 	}
@@ -98,7 +98,7 @@ func (v *chamberView) word(key string) (string, gates.Level) {
 // allFigures are all there are, in the order to read them.
 func (v *chamberView) allFigures() []chamberFigure {
 	res, c := &v.result, v.vessel
-	most := func(p float64) string { return words.In(v.scene.units).AtMost(p) }
+	most := func(p float64) string { return words.In(v.Scene.Units).AtMost(p) }
 	held := fmt.Sprintf("%g of the estimate", chamber.EstimatedShare)
 	if res.Basis == chamber.FromBurst {
 		held = fmt.Sprintf("%g of the burst measured", chamber.MeasuredShare)
@@ -114,9 +114,9 @@ func (v *chamberView) allFigures() []chamberFigure {
 	figures := []chamberFigure{
 		{"working", v.given(v.rocket.Service().Working, "bar"), "", working},
 		{"burst", most(res.Burst), "", bases[res.Basis]},
-		{"proof wanted", words.In(v.scene.units).AtLeast(res.ProofWanted), "", fmt.Sprintf("%g times working", res.ProofFactor)},
+		{"proof wanted", words.In(v.Scene.Units).AtLeast(res.ProofWanted), "", fmt.Sprintf("%g times working", res.ProofFactor)},
 		{"proof limit", most(res.ProofLimit), "", held},
-		{"prove at", words.In(v.scene.units).ProofFigure(res), provable, v.provingNote()},
+		{"prove at", words.In(v.Scene.Units).ProofFigure(res), provable, v.provingNote()},
 		v.record(),
 		{"most working", most(res.MostWorking), "", "that it can be proved for"},
 		{"energy in gas", v.energy(res.Gas), "", v.inUnit(res.Gas.TNT, "g", 2) + " of TNT"},
@@ -151,7 +151,7 @@ func (v *chamberView) provingNote() string {
 func (v *chamberView) record() chamberFigure {
 	f := chamberFigure{"proof held", "-", gates.LimitProof, "never gas before a proof with water"}
 	if c := v.vessel; c.Proof > 0 {
-		f.value, f.note = v.given(c.Proof, "bar"), "for "+words.In(v.scene.units).AtMost(v.result.MostOnRecord)+" at work"
+		f.value, f.note = v.given(c.Proof, "bar"), "for "+words.In(v.Scene.Units).AtMost(v.result.MostOnRecord)+" at work"
 		if c.ProofDate != "" {
 			f.note = draw.Clean(c.ProofDate) + ", " + f.note
 		}
@@ -215,7 +215,7 @@ func (v *chamberView) crackNote() string {
 // opening is the greatest opening load against what the recovery mount holds.
 func (v *chamberView) opening() (chamberFigure, bool) {
 	load := 0.0
-	for _, c := range v.scene.now.flight.Results.Canopies {
+	for _, c := range v.Scene.Now.Flight.Results.Canopies {
 		load = math.Max(load, c.Load)
 	}
 	if load == 0 {

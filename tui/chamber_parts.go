@@ -14,16 +14,16 @@ import (
 // part, with a mark where proving takes it.
 func (v *chamberView) partLines() []string {
 	const figure, word, least, most = 7, 5, 10, 60 // cells: the percentage, the verdict, the bar
-	theme, res := v.scene.theme, &v.result
+	theme, res := v.Scene.Theme, &v.result
 	names := 0
 	for i := range res.Parts {
 		names = max(names, draw.Width(res.Parts[i].Name))
 	}
-	room := v.columns - 1 - names - 1 - figure - 1 - word // of bar and remarks
+	room := v.Columns - 1 - names - 1 - figure - 1 - word // of bar and remarks
 	remarks, widest := v.remarks(room - 2*least)
 	cells := min(max(room-widest, least), most)
 	factor := v.atProof()
-	out := []string{theme.Paint(draw.Heading, theme.Fit(theme.Say(v.partsHeading(factor)), v.columns))}
+	out := []string{theme.Paint(draw.Heading, theme.Fit(theme.Say(v.partsHeading(factor)), v.Columns))}
 	for i := range res.Parts {
 		p := &res.Parts[i]
 		sign, text, lev := " ", gates.WordGood, gates.Good
@@ -37,7 +37,7 @@ func (v *chamberView) partLines() []string {
 		line := theme.Paint(r, sign) + draw.Padded(p.Name, names) + " " + theme.Paint(r, v.bar(p.Use, p.Use*factor, cells)) +
 			draw.Aligned(quantity.Format(p.Use, draw.Unit("%"), 2), figure) + " " + theme.Paint(r, draw.Padded(text, word)) +
 			theme.Paint(draw.Dim, remarks[i])
-		out = append(out, draw.PadPainted(line, v.columns))
+		out = append(out, draw.PadPainted(line, v.Columns))
 	}
 	return out
 }
@@ -48,17 +48,17 @@ func (v *chamberView) partsHeading(factor float64) string {
 	if factor == 0 {
 		return "Strength taken at " + at + "; " + sign + " weakest"
 	}
-	proof := v.scene.theme.Bar + " in a proof at " + v.inUnit(v.result.Proof, "bar", 3)
-	if full := "Strength taken at " + at + "; " + proof + "; " + sign + " weakest"; draw.Width(full) <= v.columns {
+	proof := v.Scene.Theme.Bar + " in a proof at " + v.inUnit(v.result.Proof, "bar", 3)
+	if full := "Strength taken at " + at + "; " + proof + "; " + sign + " weakest"; draw.Width(full) <= v.Columns {
 		return full
 	}
-	return "At " + at + "; " + v.scene.theme.Bar + " proof " + v.inUnit(v.result.Proof, "bar", 3) + "; " + sign + " weakest"
+	return "At " + at + "; " + v.Scene.Theme.Bar + " proof " + v.inUnit(v.result.Proof, "bar", 3) + "; " + sign + " weakest"
 }
 
 // remarks are stress, strength and notes of every part, as much of that as has room for
 // all of them, and the cells it takes.
 func (v *chamberView) remarks(room int) (texts []string, widest int) {
-	theme := v.scene.theme
+	theme := v.Scene.Theme
 	texts = make([]string, len(v.result.Parts))
 	for detail := 3; detail > 0; detail-- {
 		widest = 0
@@ -86,7 +86,7 @@ func (v *chamberView) remarks(room int) (texts []string, widest int) {
 
 // bareStress is a stress without its unit.
 func (v *chamberView) bareStress(stress float64) string {
-	return quantity.Format(stress, draw.Bare(v.scene.units.Unit(draw.Unit("MPa"))), 3)
+	return quantity.Format(stress, draw.Bare(v.Scene.Units.Unit(draw.Unit("MPa"))), 3)
 }
 
 // atProof is how many times the working pressure proving takes; 0 when it cannot be told.
@@ -107,7 +107,7 @@ func (v *chamberView) overtaxed(p *chamber.Part) bool {
 
 // bar is a bar with a mark at another share.
 func (v *chamberView) bar(share, mark float64, cells int) string {
-	theme := v.scene.theme
+	theme := v.Scene.Theme
 	bar := []rune(plot.Bar(share, cells, theme.Charset))
 	at := int(mark * float64(cells))
 	if mark > 0 && at < len(bar) && bar[at] == ' ' {

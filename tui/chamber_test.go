@@ -12,6 +12,7 @@ import (
 	"ullage/sim/rocketfile"
 	"ullage/tui/draw"
 	"ullage/tui/plot"
+	"ullage/tui/view"
 )
 
 func (s *screen) chamber() *chamberView {
@@ -87,7 +88,7 @@ var chamberTrials = map[string]func(t *testing.T, s *screen){
 }
 
 func TestChamberKeys(t *testing.T) {
-	tryViewKeys(t, newChamberKeys(DefaultKeys()), newChamberView(DefaultKeys()), "h", chamberTrials)
+	tryViewKeys(t, newChamberKeys(view.DefaultKeys()), newChamberView(view.DefaultKeys()), "h", chamberTrials)
 }
 
 // Entering the view chooses the layers of the wall, unless an input of the chamber is

@@ -4,6 +4,7 @@ import (
 	"slices"
 
 	"ullage/tui/draw"
+	"ullage/tui/view"
 
 	"github.com/charmbracelet/bubbles/key"
 	tea "github.com/charmbracelet/bubbletea"
@@ -15,43 +16,54 @@ type checkKeys struct {
 	Open, Prev, Next, PrevMend, NextMend, Take key.Binding
 }
 
-func newCheckKeys(k KeyMap) checkKeys {
+func newCheckKeys(k view.Keys) checkKeys {
 	return checkKeys{
-		Open:     bind("j", "go or no-go: every check, and what would mend it", "j"),
-		Prev:     bind("[", "check above", k.Earlier.Keys()...),
-		Next:     bind("]", "check below", k.Later.Keys()...),
-		PrevMend: bind("{", "mend above, of the check chosen", k.FarEarlier.Keys()...),
-		NextMend: bind("}", "mend below", k.FarLater.Keys()...),
-		Take:     bind("k", "make the mend chosen, where it sets an input", "k"),
+		Open:     view.Bind("j", "go or no-go: every check, and what would mend it", "j"),
+		Prev:     view.Bind("[", "check above", k.Earlier.Keys()...),
+		Next:     view.Bind("]", "check below", k.Later.Keys()...),
+		PrevMend: view.Bind("{", "mend above, of the check chosen", k.FarEarlier.Keys()...),
+		NextMend: view.Bind("}", "mend below", k.FarLater.Keys()...),
+		Take:     view.Bind("k", "make the mend chosen, where it sets an input", "k"),
 	}
 }
 
 // checkView is go or no-go: every check of the drive that flies with its worst value,
 // those that fail first, and what would mend them.
 type checkView struct {
-	frame         KeyMap
-	bindings      checkKeys
-	columns, rows int
-	scene         scene
-	chosen        string // key of the check chosen; the first on the list when it is not there
-	failing       bool   // a check fails
-	mend          int    // the mend chosen among those of that check that can be made here
-	sight         []string
-	painted       []string
+	view.Pane
+	frame    view.Keys
+	bindings checkKeys
+	chosen   string // key of the check chosen; the first on the list when it is not there
+	failing  bool   // a check fails
+	mend     int    // the mend chosen among those of that check that can be made here
+	sight    []string
 }
 
-func newCheckView(k KeyMap) *checkView { return &checkView{frame: k, bindings: newCheckKeys(k)} }
+func newCheckView(k view.Keys) *checkView { return &checkView{frame: k, bindings: newCheckKeys(k)} }
 
-func (v *checkView) name() string { return "check" }
-
-func (v *checkView) opens() key.Binding { return v.bindings.Open }
-
-func (v *checkView) keys() []key.Binding {
-	b := v.bindings
-	return []key.Binding{b.Prev, b.Next, b.PrevMend, b.NextMend, b.Take}
+// About is what the view is.
+func (v *checkView) About() view.About {
+	return view.About{
+		Name: "check", Open: v.bindings.Open,
+		Help: "Go or no-go: every check with its limit, those that fail first, and below each what would mend it. Each is told of calm air, " +
+			"of the day's wind, and of its worst corner, in which all that is uncertain is one standard deviation off against it. " +
+			"Local law and the range officer decide.",
+	}
 }
 
-func (v *checkView) hints() []draw.Hint {
+// Keys are what the view does.
+func (v *checkView) Keys() []view.Key {
+	b := &v.bindings
+	return []view.Key{
+		view.On(b.Prev, func(view.Frame) { v.move(-1) }),
+		view.On(b.Next, func(view.Frame) { v.move(1) }),
+		view.On(b.PrevMend, func(view.Frame) { v.mend-- }),
+		view.On(b.NextMend, func(view.Frame) { v.mend++ }),
+		view.On(b.Take, v.take),
+	}
+}
+
+func (v *checkView) Hints() []draw.Hint {
 	b, k := &v.bindings, &v.frame
 	return []draw.Hint{
 		draw.HintOf("check", b.Prev, b.Next), draw.HintOf("make the mend", b.Take), draw.HintOf("undo", k.Undo),
@@ -62,16 +74,8 @@ func (v *checkView) hints() []draw.Hint {
 	}
 }
 
-func (v *checkView) lines() []string { return v.painted }
-
-func (v *checkView) resize(columns, rows int) { v.columns, v.rows = columns, rows }
-
-func (v *checkView) enter(*Model) {}
-
-func (v *checkView) receive(tea.Msg) tea.Cmd { return nil }
-
-func (v *checkView) show(s scene) tea.Cmd {
-	v.scene = s
+func (v *checkView) Show(s view.Scene) tea.Cmd {
+	v.Scene = s
 	// A go that becomes a no-go brings what fails into sight.
 	list := v.list()
 	failing := len(list) > 0 && !list[0].Pass
@@ -84,29 +88,19 @@ func (v *checkView) show(s scene) tea.Cmd {
 }
 
 // point chooses the check in the row pressed.
-func (v *checkView) point(_, row int) {
+func (v *checkView) Point(_, row int) {
 	if row >= 0 && row < len(v.sight) && v.sight[row] != "" {
 		v.chosen, v.mend = v.sight[row], 0
 		v.draw()
 	}
 }
 
-func (v *checkView) press(m *Model, k tea.KeyMsg) (bool, tea.Cmd) {
-	switch b := &v.bindings; {
-	case key.Matches(k, b.Prev):
-		v.move(-1)
-	case key.Matches(k, b.Next):
-		v.move(1)
-	case key.Matches(k, b.PrevMend):
-		v.mend--
-	case key.Matches(k, b.NextMend):
-		v.mend++
-	case key.Matches(k, b.Take):
-		v.take(m)
-	default:
+// Press does what a key of the view does.
+func (v *checkView) Press(frame view.Frame, k tea.KeyMsg) (taken bool, cmd tea.Cmd) {
+	if !view.Press(v.Keys(), frame, k) {
 		return false, nil
 	}
-	return true, v.show(v.scene)
+	return true, v.Show(v.Scene)
 }
 
 // move chooses another check, so many farther down.

@@ -35,11 +35,11 @@ var checkColumns = []checkColumn{
 	}},
 	{draw.Column{Title: "check", Left: true}, func(_ *checkView, e *checkEntry) draw.Cell { return draw.Cell{Text: draw.Clean(e.Name)} }},
 	{draw.Column{Title: "worst"}, func(v *checkView, e *checkEntry) draw.Cell {
-		return draw.Cell{Text: words.In(v.scene.units).CheckValue(&e.Check), Role: draw.Strong}
+		return draw.Cell{Text: words.In(v.Scene.Units).CheckValue(&e.Check), Role: draw.Strong}
 	}},
 	{draw.Column{Left: true}, func(_ *checkView, e *checkEntry) draw.Cell { return draw.Cell{Text: e.Word, Role: draw.Level(e.Level)} }},
 	{draw.Column{Title: "limit", Left: true}, func(v *checkView, e *checkEntry) draw.Cell {
-		return draw.Cell{Text: words.In(v.scene.units).Bounds(e.Check.Limit)}
+		return draw.Cell{Text: words.In(v.Scene.Units).Bounds(e.Check.Limit)}
 	}},
 	{draw.Column{Title: "case", Left: true}, func(v *checkView, e *checkEntry) draw.Cell {
 		if v.still(e) || !e.Judged {
@@ -77,7 +77,7 @@ func (v *checkView) valueIn(e *checkEntry, k results.Case) string {
 	if c.Value = x.V; !x.Known {
 		return "-"
 	}
-	text := words.In(v.scene.units).CheckValue(&c)
+	text := words.In(v.Scene.Units).CheckValue(&c)
 	if e.old && k == results.Corner {
 		text = "(" + text + ")"
 	}
@@ -96,14 +96,14 @@ func (v *checkView) table(list []checkEntry, at int) (t draw.Table, shown int) {
 		for i := range list {
 			e, row := &list[i], draw.Row{}
 			if i == at {
-				row.Sign, row.Role = v.scene.theme.Pointer, draw.Focused
+				row.Sign, row.Role = v.Scene.Theme.Pointer, draw.Focused
 			}
 			for _, c := range checkColumns[:n] {
 				row.Cells = append(row.Cells, c.cell(v, e))
 			}
 			t.Rows = append(t.Rows, row)
 		}
-		if _, fits := t.Fit(v.scene.theme, v.columns); !slices.Contains(fits, false) {
+		if _, fits := t.Fit(v.Scene.Theme, v.Columns); !slices.Contains(fits, false) {
 			break
 		}
 	}
@@ -117,8 +117,8 @@ func (v *checkView) table(list []checkEntry, at int) (t draw.Table, shown int) {
 // shorten cuts the checks' names where even the fewest columns are too wide.
 func (v *checkView) shorten(t *draw.Table) {
 	const names = 1
-	widths, _ := t.Fit(v.scene.theme, math.MaxInt)
-	over := -t.Gap() + 1 - v.columns
+	widths, _ := t.Fit(v.Scene.Theme, math.MaxInt)
+	over := -t.Gap() + 1 - v.Columns
 	for _, w := range widths {
 		over += w + t.Gap()
 	}
@@ -127,6 +127,6 @@ func (v *checkView) shorten(t *draw.Table) {
 	}
 	for i := range t.Rows {
 		cell := &t.Rows[i].Cells[names]
-		cell.Text = strings.TrimRight(v.scene.theme.Fit(cell.Text, max(widths[names]-over, 8)), " ")
+		cell.Text = strings.TrimRight(v.Scene.Theme.Fit(cell.Text, max(widths[names]-over, 8)), " ")
 	}
 }

@@ -10,26 +10,23 @@ import (
 	"ullage/sim/report/words"
 	"ullage/sim/results"
 	"ullage/tui/draw"
+	"ullage/tui/view"
 )
 
-// draw draws the verdict, and below it the part of the list that is in sight.
 func (v *checkView) draw() {
-	v.painted, v.sight = v.painted[:0], v.sight[:0]
-	theme := v.scene.theme
-	if v.rows < 2 || v.columns < 1 || theme == nil {
-		return
-	}
-	if text := v.instead(); text != "" {
-		v.painted = draw.Centred(theme, text, v.columns, v.rows)
-		return
-	}
-	list := v.list()
+	v.sight = v.sight[:0]
+	v.Draw(v.instead, v.paint)
+}
+
+// paint draws the verdict, and below it the part of the list that is in sight.
+func (v *checkView) paint() {
+	theme, list := v.Scene.Theme, v.list()
 	at := v.at(list)
-	v.painted = append(v.painted, v.verdictLines()...)
+	v.Add(v.verdictLines()...)
 	t, shown := v.table(list, at)
-	rows := t.Draw(theme, v.columns, len(list)+1)
-	v.painted = append(v.painted, rows[0])
-	head := len(v.painted)
+	rows := t.Draw(theme, v.Columns, len(list)+1)
+	v.Add(rows[0])
+	head := len(v.Painted)
 	body := make([]string, 0, 2*len(list))
 	owners := make([]string, 0, 2*len(list))
 	from, to := 0, 0
@@ -43,40 +40,36 @@ func (v *checkView) draw() {
 		}
 		body = append(body, lines...)
 	}
-	room := max(v.rows-head, 0)
+	room := max(v.Rows-head, 0)
 	// The chosen check is in sight with what stands below it, and with the one before
 	// it where there is room.
 	top := min(max(0, to+1-room), max(from-1, 0))
 	top = max(min(top, len(body)-room), 0)
 	v.sight = append(make([]string, head), owners[top:min(top+room, len(owners))]...)
-	v.painted = append(v.painted, body[top:min(top+room, len(body))]...)
+	v.Add(body[top:min(top+room, len(body))]...)
 	v.markMore(head-1, top, len(body)-top-room)
-	for len(v.painted) < v.rows {
-		v.painted = append(v.painted, draw.Blanks(v.columns))
-	}
-	v.painted = v.painted[:v.rows]
 }
 
 // markMore says at the end of the heading how many rows are above and below.
 func (v *checkView) markMore(row, above, below int) {
-	theme, text := v.scene.theme, ""
+	theme, text := v.Scene.Theme, ""
 	if above > 0 {
 		text += fmt.Sprintf(" %s%d", theme.Up, above)
 	}
 	if below > 0 {
 		text += fmt.Sprintf(" %s%d", theme.Down, below)
 	}
-	if w := draw.Width(text); w > 0 && w < v.columns {
-		v.painted[row] = draw.PadPainted(v.painted[row], v.columns-w) + theme.Paint(draw.Dim, text)
+	if w := draw.Width(text); w > 0 && w < v.Columns {
+		v.Painted[row] = draw.PadPainted(v.Painted[row], v.Columns-w) + theme.Paint(draw.Dim, text)
 	}
 }
 
 // instead is what is said where there is nothing to list; empty mostly.
 func (v *checkView) instead() string {
-	switch now := v.scene.now; {
+	switch now := v.Scene.Now; {
 	case now == nil:
 		return " "
-	case now.verdict == nil:
+	case now.Verdict == nil:
 		return "This flight cannot be judged."
 	}
 	return ""
@@ -84,15 +77,15 @@ func (v *checkView) instead() string {
 
 // verdictLines are go or no-go in words, and what it is told of.
 func (v *checkView) verdictLines() []string {
-	theme, s := v.scene.theme, &v.scene
-	verdict, of := s.now.verdict, "Calm air and the day's wind. The corners and mends"
+	theme, s := v.Scene.Theme, &v.Scene
+	verdict, of := s.Now.Verdict, "Calm air and the day's wind. The corners and mends"
 	switch {
-	case s.corners.ready && s.corners.result.of == s.now:
-		verdict = &s.corners.result.verdict
+	case s.Corners.Ready && s.Corners.Result.Of == s.Now:
+		verdict = &s.Corners.Result.Verdict
 		of = "Calm air, the day's wind, and for each check the corner in which all that is uncertain is one standard deviation off against it."
-	case s.corners.err != nil && !s.corners.busy:
-		of = "Calm air and the day's wind alone. No corners: " + faultText(s.corners.err, "")
-	case s.corners.ready:
+	case s.Corners.Err != nil && !s.Corners.Busy:
+		of = "Calm air and the day's wind alone. No corners: " + view.FaultText(s.Corners.Err, "")
+	case s.Corners.Ready:
 		of += " are of the rocket before the last edit; new ones follow" + theme.Ellipsis
 	default:
 		of += " follow" + theme.Ellipsis
@@ -102,14 +95,14 @@ func (v *checkView) verdictLines() []string {
 	if !verdict.Pass() {
 		r = draw.Bad
 	}
-	first := draw.Wrapped(theme.Say(word+": "+rest), v.columns)
-	out := []string{draw.PadPainted(theme.Paint(r, word)+strings.TrimPrefix(first[0], word), v.columns)}
+	first := draw.Wrapped(theme.Say(word+": "+rest), v.Columns)
+	out := []string{draw.PadPainted(theme.Paint(r, word)+strings.TrimPrefix(first[0], word), v.Columns)}
 	for _, l := range first[1:] {
-		out = append(out, draw.Padded(l, v.columns))
+		out = append(out, draw.Padded(l, v.Columns))
 	}
-	out = append(out, draw.Paragraph(theme, draw.Caution, "Local law and the range officer decide.", v.columns)...)
-	if v.rows >= 30 || !verdict.Cornered {
-		out = append(out, draw.Paragraph(theme, draw.Dim, of, v.columns)...)
+	out = append(out, draw.Paragraph(theme, draw.Caution, "Local law and the range officer decide.", v.Columns)...)
+	if v.Rows >= 30 || !verdict.Cornered {
+		out = append(out, draw.Paragraph(theme, draw.Dim, of, v.Columns)...)
 	}
 	return out
 }
@@ -118,7 +111,7 @@ func (v *checkView) verdictLines() []string {
 // that fails or cannot be judged what would mend it.
 func (v *checkView) below(e *checkEntry, chosen, cut bool, shown int) []string {
 	const indent = 4
-	theme, w := v.scene.theme, v.columns
+	theme, w := v.Scene.Theme, v.Columns
 	var out []string
 	add := func(r draw.Role, sign, text string) {
 		for i, l := range draw.Wrapped(theme.Say(draw.Clean(text)), w-indent) {
@@ -140,7 +133,7 @@ func (v *checkView) below(e *checkEntry, chosen, cut bool, shown int) []string {
 		if e.old || !e.Judged || e.Pass {
 			r = draw.Dim
 		}
-		text := "mend: " + words.In(v.scene.units).Remedy(m)
+		text := "mend: " + words.In(v.Scene.Units).Remedy(m)
 		if e.old {
 			text += " (before the last edit)"
 		} else if !slices.Contains(can, i) && m.Kind != gates.NothingFound {
@@ -158,7 +151,7 @@ func (v *checkView) aside(e *checkEntry, cut bool, shown int) string {
 		parts = append(parts, e.Name)
 	}
 	if shown < withLimit {
-		if b := words.In(v.scene.units).Bounds(e.Check.Limit); b != "-" {
+		if b := words.In(v.Scene.Units).Bounds(e.Check.Limit); b != "-" {
 			parts = append(parts, b)
 		}
 	}
@@ -173,7 +166,7 @@ func (v *checkView) aside(e *checkEntry, cut bool, shown int) string {
 		parts = append(parts, name+" "+text)
 	}
 	if e.SD > 0 {
-		parts = append(parts, "one deviation "+quantity.Format(e.SD, v.scene.units.Unit(draw.Unit(e.Limit.Unit)), 2))
+		parts = append(parts, "one deviation "+quantity.Format(e.SD, v.Scene.Units.Unit(draw.Unit(e.Limit.Unit)), 2))
 	}
 	if e.Limit.Source != "" {
 		parts = append(parts, e.Limit.Source)

@@ -17,19 +17,19 @@ type checkEntry struct {
 // are being looked at, those of the rocket before stay: a check that failed in its corner
 // alone stays among the failed ones till it is known better.
 func (v *checkView) list() []checkEntry {
-	now := v.scene.now
-	if now == nil || now.verdict == nil {
+	now := v.Scene.Now
+	if now == nil || now.Verdict == nil {
 		return nil
 	}
 	var list []checkEntry
-	full := &v.scene.corners.result
+	full := &v.Scene.Corners.Result
 	switch {
-	case v.scene.corners.ready && full.of == now:
-		for _, c := range full.verdict.Checks {
+	case v.Scene.Corners.Ready && full.Of == now:
+		for _, c := range full.Verdict.Checks {
 			list = append(list, checkEntry{Check: c})
 		}
 	default:
-		for _, c := range now.verdict.Checks {
+		for _, c := range now.Verdict.Checks {
 			list = append(list, v.before(c))
 		}
 	}
@@ -40,10 +40,10 @@ func (v *checkView) list() []checkEntry {
 // before is a check with the corner and the mends that the rocket before the last edit
 // had for it.
 func (v *checkView) before(c gates.Check) checkEntry {
-	if !v.scene.corners.ready || !c.Judged {
+	if !v.Scene.Corners.Ready || !c.Judged {
 		return checkEntry{Check: c}
 	}
-	was := v.scene.corners.result.verdict.Checks
+	was := v.Scene.Corners.Result.Verdict.Checks
 	i := slices.IndexFunc(was, func(o gates.Check) bool { return o.Key == c.Key })
 	if i < 0 || !was[i].Judged {
 		return checkEntry{Check: c}

@@ -4,10 +4,11 @@ import (
 	"ullage/sim/gates"
 	"ullage/sim/report/words"
 	"ullage/tui/draw"
+	"ullage/tui/view"
 )
 
 // take makes the mend chosen of the check chosen, as an edit that can be undone.
-func (v *checkView) take(m *Model) {
+func (v *checkView) take(frame view.Frame) {
 	list := v.list()
 	if len(list) == 0 {
 		return
@@ -15,26 +16,26 @@ func (v *checkView) take(m *Model) {
 	e := &list[v.at(list)]
 	switch {
 	case len(e.Remedies) == 0:
-		m.say(draw.Dim, "Nothing to mend: "+e.Name+" is within its limit.")
+		frame.Say(draw.Dim, "Nothing to mend: "+e.Name+" is within its limit.")
 		return
-	case e.old || m.file() != v.scene.now.file:
-		m.say(draw.Dim, "The mends are those of the rocket before the last edit; in a moment there are new ones.")
+	case e.old || frame.File() != v.Scene.Now.File:
+		frame.Say(draw.Dim, "The mends are those of the rocket before the last edit; in a moment there are new ones.")
 		return
 	}
 	can := e.settable()
 	if len(can) == 0 {
-		m.say(draw.Dim, "No number among the inputs does it: "+words.In(m.units).Remedy(e.Remedies[0])+".")
+		frame.Say(draw.Dim, "No number among the inputs does it: "+words.In(v.Scene.Units).Remedy(e.Remedies[0])+".")
 		return
 	}
 	mend := e.Remedies[can[v.among(can)]]
-	before, says := m.file(), words.In(m.units).Remedy(mend)
+	before, says := frame.File(), words.In(v.Scene.Units).Remedy(mend)
 	if mend.Kind == gates.LeanIntoWind {
-		v.lean(m, mend, says)
+		v.lean(frame, mend, says)
 	} else {
-		m.put(mend.Input.Name, mend.To)
+		frame.Put(mend.Input.Name, mend.To)
 	}
-	if m.file() != before {
-		m.say(draw.Plain, "Done: "+says+". "+v.frame.Undo.Help().Key+" takes it back.")
+	if frame.File() != before {
+		frame.Say(draw.Plain, "Done: "+says+". "+v.frame.Undo.Help().Key+" takes it back.")
 	}
 }
 
@@ -45,13 +46,12 @@ func (v *checkView) among(can []int) int {
 }
 
 // lean turns the rail to where the wind comes from and leans it.
-func (v *checkView) lean(m *Model, mend gates.Remedy, says string) {
-	f, err := m.file().SetValue(mend.Input.Name, mend.To)
+func (v *checkView) lean(frame view.Frame, mend gates.Remedy, says string) {
+	f, err := frame.File().SetValue(mend.Input.Name, mend.To)
 	if err == nil {
-		f, err = f.SetValue("rail.heading", v.scene.now.flight.Rocket.Wind.From)
+		f, err = f.SetValue("rail.heading", v.Scene.Now.Flight.Rocket.Wind.From)
 	}
-	if m.take(f, err, step{input: mend.Input.Name, says: says}) {
-		m.refill()
-		m.inputs.choose(mend.Input.Name)
+	if frame.Take(f, err, view.Edit{Input: mend.Input.Name, Says: says}) {
+		frame.Choose(mend.Input.Name)
 	}
 }

@@ -16,6 +16,7 @@ import (
 	"ullage/sim/study"
 	"ullage/tui/draw"
 	"ullage/tui/plot"
+	"ullage/tui/view"
 )
 
 // heron is a rocket with everything described.
@@ -133,7 +134,7 @@ func (s *screen) tookMend(t *testing.T, place int) {
 }
 
 func TestCheckKeys(t *testing.T) {
-	tryViewKeys(t, newCheckKeys(DefaultKeys()), newCheckView(DefaultKeys()), "j", checkTrials)
+	tryViewKeys(t, newCheckKeys(view.DefaultKeys()), newCheckView(view.DefaultKeys()), "j", checkTrials)
 }
 
 // The list is what package gates finds, corners and mends included, those that fail first.
@@ -195,8 +196,8 @@ func TestCheckLean(t *testing.T) {
 	require.NoError(t, err)
 	f, err = f.Set("rail.heading", "10 deg")
 	require.NoError(t, err)
-	s.m.take(f, nil, step{})
-	v.lean(&s.m, gates.Remedy{Kind: gates.LeanIntoWind, Input: tilt, To: 0.1}, "lean")
+	s.m.take(f, nil, view.Edit{})
+	v.lean(frame{&s.m}, gates.Remedy{Kind: gates.LeanIntoWind, Input: tilt, To: 0.1}, "lean")
 	r := s.m.file().Rocket()
 	require.InDelta(t, 0.1, r.Rail.Tilt, 1e-9)
 	require.InDelta(t, r.Wind.From, r.Rail.Heading, 1e-9)
@@ -220,8 +221,8 @@ func TestCheckWhileCornersAreLookedAt(t *testing.T) {
 	held := s.held
 	s.held = nil
 	s.runNow(held) // the flight
-	require.InDelta(t, 8.5, s.m.now.flight.Rocket.Wind.Speed, 0.6)
-	require.NotSame(t, s.m.now, s.m.corners.result.of)
+	require.InDelta(t, 8.5, s.m.now.Flight.Rocket.Wind.Speed, 0.6)
+	require.NotSame(t, s.m.now, s.m.corners.Result.Of)
 	require.Contains(t, s.said(), "are of the rocket before the last edit")
 	s.press("f")
 	require.Contains(t, s.words(), "the worst corners follow")
@@ -238,7 +239,7 @@ func TestCheckWhileCornersAreLookedAt(t *testing.T) {
 	s.checkSize()
 	held, s.held, s.hold = s.held, nil, false
 	s.runNow(held) // the corners
-	require.Same(t, s.m.now, s.m.corners.result.of)
+	require.Same(t, s.m.now, s.m.corners.Result.Of)
 	require.NotContains(t, s.said(), "before the last edit")
 	s.press("f")
 	require.NotContains(t, s.words(), "the worst corners follow")
@@ -309,7 +310,7 @@ func TestCheckScrolls(t *testing.T) {
 		last := s.check().list()
 		require.Equal(t, last[len(last)-1].Key, s.check().entry().Key)
 		for row := range s.m.layout.body {
-			s.check().point(3, row)
+			s.check().Point(3, row)
 		}
 		s.checkSize()
 	}

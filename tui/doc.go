@@ -5,16 +5,20 @@
 // gives the key to whatever is in front (a question, a page, a value being
 // typed, the view, the frame); an edit makes a new rocket file and a place in
 // the history (edits.go, history.go); a command flies a copy of the rocket
-// (outcome.go) and its result, if no later one has been asked for, becomes the
-// scene that the view in sight draws (view.go). A flight brings go or no-go in calm air
+// (flying.go) and its result, if no later one has been asked for, becomes the
+// scene that the view in sight draws. A flight brings go or no-go in calm air
 // and on its day with it; the worst corners and the mends follow in a command of their
 // own, whatever view is shown (verdict.go). At the end of every Update the
 // rows are painted (screen.go), so that View only joins them.
 //
-// Adding a way of looking at a rocket is adding a [view] to New: it is given
-// its size, the scene and the keys that are its own, which no key of the frame
-// but those of the flight may be. What takes longer than drawing it has [work]
-// compute: the old result stays, marked, until the new one is there. Adding a
-// key of the frame is a field of [KeyMap] with its help beside it, a place in
-// its groups, and a trial in the tests. What is painted with is in package draw.
+// The rooms, from top to bottom: this package is the frame, with inputs, findings, keys,
+// questions, pages, saving and undo. A folder of tui/view is a way of looking at the
+// rocket; package view is what all of them are, and what they may ask of the frame
+// (frame.go). Package draw is what is painted with; package plot draws text plots and
+// knows no terminal.
+//
+// Adding a view is a folder in tui/view and a line in views.go. Its keys may be none of
+// the frame's but those of the flight. Adding a key of the frame is a field of [KeyMap]
+// with its help beside it, or of view.Keys where views remind of it, a place in its
+// groups, and a trial in the tests.
 package tui

@@ -1,44 +1,39 @@
 package tui
 
 import (
-	"errors"
 	"fmt"
-	"math"
 	"slices"
-	"strconv"
 	"strings"
 
-	"ullage/sim/fault"
-	"ullage/sim/quantity"
 	"ullage/sim/rocket"
 	"ullage/sim/rocketfile"
 	"ullage/tui/draw"
+	"ullage/tui/view"
 )
 
 // take makes an edit the present state, or shows why it cannot be. What a bad
 // value would have changed stays as it was.
-func (m *Model) take(f *rocketfile.File, err error, s step) bool {
+func (m *Model) take(f *rocketfile.File, err error, did view.Edit) bool {
 	if err != nil {
-		m.fault = complaint{input: s.input, says: faultText(err, s.input)}
+		m.fault = complaint{input: did.Input, says: view.FaultText(err, did.Input)}
 		return false
 	}
 	if f == m.file() {
 		return true // the value was that already
 	}
-	s.file = f
-	m.hist = m.hist.done(s)
+	m.hist = m.hist.done(step{did, f})
 	return true
 }
 
 // change is take for one input, told of by its value before and after.
 func (m *Model) change(d *field, f *rocketfile.File, err error) bool {
-	s := step{input: d.Name}
+	s := view.Edit{Input: d.Name}
 	if err == nil {
 		after := ""
 		if in, err := rocketfile.Find(f.Rocket(), d.Name); err == nil {
 			after = newField(f, f.Rocket(), in, m.units).value()
 		}
-		s.says = d.Label + " " + d.value() + " to " + after
+		s.Says = d.Label + " " + d.value() + " to " + after
 	}
 	return m.take(f, err, s)
 }
@@ -82,7 +77,7 @@ func (m *Model) nudge(by int, coarse bool) {
 		if coarse {
 			step = d.Coarse
 		}
-		to := min(max(nudged(v, step, by, d.unit, d.Unit), d.Min), d.Max)
+		to := min(max(view.Nudged(v, step, by, d.unit, d.Unit), d.Min), d.Max)
 		if to == v {
 			m.say(draw.Dim, d.Label+" goes no further: its range is "+rangeText(d)+".")
 			return
@@ -92,48 +87,6 @@ func (m *Model) nudge(by int, coarse bool) {
 	default:
 		m.say(draw.Dim, d.Label+" has no steps: press enter and type.")
 	}
-}
-
-// nudged is v, SI, moved by so many steps and freed of the dust of binary
-// arithmetic. In another unit than the input's own the step is the nearest
-// round one.
-func nudged(v, step float64, by int, shown, usual quantity.Unit) float64 {
-	at := shown.FromSI(v)
-	size := math.Abs(shown.FromSI(v+step) - at)
-	if shown.Name != usual.Name {
-		size = round125(size)
-	}
-	if !(size > 0) || math.IsInf(size, 0) {
-		return v
-	}
-	return shown.ToSI(dusted(at+float64(by)*size, size))
-}
-
-// dusted frees a number of the dust of binary arithmetic. Three places below the
-// step keep what the user had typed.
-func dusted(v, step float64) float64 {
-	places := 3 - int(math.Floor(math.Log10(step)))
-	if clean, err := strconv.ParseFloat(strconv.FormatFloat(v, 'f', min(max(places, 0), 15), 64), 64); err == nil {
-		return clean
-	}
-	return v
-}
-
-// round125 is the nearest of 1, 2 and 5 times a power of ten, nearest by ratio.
-func round125(x float64) float64 {
-	if !(x > 0) || math.IsInf(x, 0) {
-		return x
-	}
-	scale := math.Pow(10, math.Floor(math.Log10(x)))
-	switch m := x / scale; {
-	case m < math.Sqrt(2):
-		return scale
-	case m < math.Sqrt(10):
-		return 2 * scale
-	case m < math.Sqrt(50):
-		return 5 * scale
-	}
-	return 10 * scale
 }
 
 // rangeText is the range of an input in the unit shown.
@@ -165,12 +118,12 @@ func (m *Model) switchDrive() {
 		return
 	}
 	f, err := m.file().Set("power", string(to))
-	m.take(f, err, step{input: "power", says: fmt.Sprintf("drive %s to %s", r.Power, to)})
+	m.take(f, err, view.Edit{Input: "power", Says: fmt.Sprintf("drive %s to %s", r.Power, to)})
 }
 
 func (m *Model) addCanopy() {
 	f, name, err := m.file().AddCanopy()
-	if m.take(f, err, step{says: "canopy " + name + " added"}) {
+	if m.take(f, err, view.Edit{Says: "canopy " + name + " added"}) {
 		m.refill()
 		i := slices.IndexFunc(m.inputs.fields, func(d field) bool {
 			return strings.HasPrefix(d.Name, "canopy."+name+".")
@@ -182,7 +135,7 @@ func (m *Model) addCanopy() {
 
 // removeCanopy removes the canopy of the chosen input, or the only one.
 func (m *Model) removeCanopy() {
-	name := m.inputs.canopy()
+	name := view.CanopyOf(frame{m}.Chosen())
 	switch all := m.file().Rocket().Canopies; {
 	case len(all) == 0:
 		m.say(draw.Dim, "There is no canopy to remove.")
@@ -194,7 +147,7 @@ func (m *Model) removeCanopy() {
 		return
 	}
 	f, err := m.file().RemoveCanopy(name)
-	if m.take(f, err, step{says: "canopy " + name + " removed"}) {
+	if m.take(f, err, view.Edit{Says: "canopy " + name + " removed"}) {
 		m.say(draw.Plain, "Canopy "+name+" removed; undo brings it back.")
 	}
 }
@@ -206,14 +159,14 @@ func (m *Model) toggleTube() {
 		m.say(draw.Dim, "A launch tube goes with water; this rocket has no [water] in its file.")
 	case r.Water.Tube == nil:
 		f, err := m.file().AddTube()
-		if m.take(f, err, step{says: "launch tube added"}) {
+		if m.take(f, err, view.Edit{Says: "launch tube added"}) {
 			m.refill()
 			m.inputs.choose("water.tube.length")
 			m.say(draw.Plain, "Launch tube added.")
 		}
 	default:
 		f, err := m.file().RemoveTube()
-		if m.take(f, err, step{says: "launch tube removed"}) {
+		if m.take(f, err, view.Edit{Says: "launch tube removed"}) {
 			m.say(draw.Plain, "Launch tube removed; undo brings it back.")
 		}
 	}
@@ -241,36 +194,11 @@ func (m *Model) travel(h history, s step, ok bool, says, none string) {
 		m.hist = h.moved(f)
 	}
 	m.refill()
-	if s.input != "" {
-		m.inputs.choose(s.input)
+	if s.Input != "" {
+		m.inputs.choose(s.Input)
 	}
-	m.say(draw.Plain, says+s.says+".")
+	m.say(draw.Plain, says+s.Says+".")
 }
 
 // say puts a message on the status line until the next key.
 func (m *Model) say(r draw.Role, text string) { m.notice = notice{draw.Clean(text), r} }
-
-// faultText tells what is wrong in one sentence, the first of several, and
-// names the input at fault when it is another than the one changed.
-func faultText(err error, changed string) string {
-	text, more := draw.Clean(err.Error()), 0
-	var all fault.List
-	if errors.As(err, &all) && len(all) > 0 {
-		text, more = sentence(all[0], changed), len(all)-1
-	}
-	if more > 0 {
-		text += fmt.Sprintf(" (and %d more)", more)
-	}
-	return text
-}
-
-func sentence(f fault.Fault, changed string) string {
-	text := draw.Clean(f.Problem)
-	if f.Key != changed && f.Key != "" {
-		text = draw.Clean(f.Key) + ": " + text
-	}
-	if f.Remedy != "" {
-		text += "; " + draw.Clean(f.Remedy)
-	}
-	return text
-}

@@ -14,6 +14,7 @@ import (
 	"ullage/sim/study"
 	"ullage/tui/draw"
 	"ullage/tui/plot"
+	"ullage/tui/view"
 )
 
 // fillKeys are the keys of the fill view.
@@ -21,32 +22,30 @@ type fillKeys struct {
 	Open, Best, Family, FamilyBack, Less, More, FarLess, FarMore key.Binding
 }
 
-func newFillKeys(k KeyMap) fillKeys {
+func newFillKeys(k view.Keys) fillKeys {
 	return fillKeys{
-		Open:       bind("w", "fill: apogee against the water aboard", "w"),
-		Best:       bind("b", "take the best fill", "b"),
-		Family:     bind("z", "curves for three pressures, three throats, or one alone", k.Span.Keys()...),
-		FamilyBack: bind("Z", "the same, backwards", k.SpanBack.Keys()...),
-		Less:       bind("[", "less fill, whatever input is chosen", k.Earlier.Keys()...),
-		More:       bind("]", "more fill", k.Later.Keys()...),
-		FarLess:    bind("{", "much less fill", k.FarEarlier.Keys()...),
-		FarMore:    bind("}", "much more fill", k.FarLater.Keys()...),
+		Open:       view.Bind("w", "fill: apogee against the water aboard", "w"),
+		Best:       view.Bind("b", "take the best fill", "b"),
+		Family:     view.Bind("z", "curves for three pressures, three throats, or one alone", k.Span.Keys()...),
+		FamilyBack: view.Bind("Z", "the same, backwards", k.SpanBack.Keys()...),
+		Less:       view.Bind("[", "less fill, whatever input is chosen", k.Earlier.Keys()...),
+		More:       view.Bind("]", "more fill", k.Later.Keys()...),
+		FarLess:    view.Bind("{", "much less fill", k.FarEarlier.Keys()...),
+		FarMore:    view.Bind("}", "much more fill", k.FarLater.Keys()...),
 	}
 }
 
 // fillView draws apogee and rail exit speed against the fill.
 type fillView struct {
-	frame         KeyMap
-	bindings      fillKeys
-	columns, rows int
-	scene         scene
-	family        family
-	curves        work[[]fillCurve]
-	of            fillQuestion // what the curves are of, or will be once they are ready
-	own           work[*sim.Flight]
-	ownOf         *rocketfile.File // what own is of, or will be
-	grid          plot.Grid
-	painted       []string
+	view.Pane
+	frame    view.Keys
+	bindings fillKeys
+	family   family
+	curves   view.Work[[]fillCurve]
+	of       fillQuestion // what the curves are of, or will be once they are ready
+	own      view.Work[*sim.Flight]
+	ownOf    *rocketfile.File // what own is of, or will be
+	grid     plot.Grid
 }
 
 // fillQuestion is everything that the curves follow from: today's fill is no
@@ -57,21 +56,36 @@ type fillQuestion struct {
 	units  quantity.System
 }
 
-func newFillView(k KeyMap) *fillView { return &fillView{frame: k, bindings: newFillKeys(k)} }
+func newFillView(k view.Keys) *fillView { return &fillView{frame: k, bindings: newFillKeys(k)} }
 
-func (v *fillView) name() string { return "fill" }
-
-func (v *fillView) opens() key.Binding { return v.bindings.Open }
-
-func (v *fillView) keys() []key.Binding {
-	b := v.bindings
-	return []key.Binding{b.Best, b.Family, b.FamilyBack, b.Less, b.More, b.FarLess, b.FarMore}
+// About is what the view is.
+func (v *fillView) About() view.About {
+	return view.About{
+		Name: "fill", Open: v.bindings.Open,
+		Help: "How high the rocket flies, and how fast it leaves its rail, against the share of the chamber that is water. " +
+			"Shaded is what comes within 1 % of the best. Where liquid stays aboard the curve has signs, where the rocket never " +
+			"leaves its rail a gap. The keys that change an input walk along the curve.",
+	}
 }
 
-func (v *fillView) hints() []draw.Hint {
+// Keys are what the view does.
+func (v *fillView) Keys() []view.Key {
+	b := &v.bindings
+	return []view.Key{
+		view.On(b.Best, v.takeBest),
+		view.On(b.Family, func(view.Frame) { v.family = (v.family + 1) % families }),
+		view.On(b.FamilyBack, func(view.Frame) { v.family = (v.family + families - 1) % families }),
+		view.On(b.Less, func(frame view.Frame) { walk(frame, -1, false) }),
+		view.On(b.More, func(frame view.Frame) { walk(frame, 1, false) }),
+		view.On(b.FarLess, func(frame view.Frame) { walk(frame, -1, true) }),
+		view.On(b.FarMore, func(frame view.Frame) { walk(frame, 1, true) }),
+	}
+}
+
+func (v *fillView) Hints() []draw.Hint {
 	b, k := &v.bindings, &v.frame
 	if !v.flies() {
-		return k.hints()
+		return k.Hints()
 	}
 	return []draw.Hint{
 		draw.HintOf("walk", k.Less, k.More), draw.HintOf("take the best", b.Best), draw.HintOf("family", b.Family),
@@ -81,16 +95,10 @@ func (v *fillView) hints() []draw.Hint {
 	}
 }
 
-func (v *fillView) lines() []string { return v.painted }
+func (v *fillView) Enter(frame view.Frame) { frame.Choose(fillInput) }
 
-func (v *fillView) resize(columns, rows int) { v.columns, v.rows = columns, rows }
-
-func (v *fillView) point(int, int) {}
-
-func (v *fillView) enter(m *Model) { m.inputs.choose(fillInput) }
-
-func (v *fillView) show(s scene) tea.Cmd {
-	v.scene = s
+func (v *fillView) Show(s view.Scene) tea.Cmd {
+	v.Scene = s
 	cmd := tea.Batch(v.flyOwn(), v.study())
 	v.draw()
 	return cmd
@@ -98,31 +106,31 @@ func (v *fillView) show(s scene) tea.Cmd {
 
 // study asks for the curves, unless they are of this rocket.
 func (v *fillView) study() tea.Cmd {
-	s := v.scene
-	r := s.file.Rocket()
+	s := v.Scene
+	r := s.File.Rocket()
 	if r.Power != rocket.WaterPower || r.Water == nil {
 		return nil
 	}
-	of := fillQuestion{family: v.family, units: s.units, rocket: r}
+	of := fillQuestion{family: v.family, units: s.Units, rocket: r}
 	r.Name, r.Motor, r.MotorMount, r.Water.Fill = "", nil, nil, 0
-	if reflect.DeepEqual(of, v.of) && (v.curves.busy || v.curves.ready || v.curves.err != nil) {
+	if reflect.DeepEqual(of, v.of) && (v.curves.Busy || v.curves.Ready || v.curves.Err != nil) {
 		return nil
 	}
 	v.of = of
-	file, family := s.file, v.family
-	return v.curves.ask(s.ctx, func(ctx context.Context) ([]fillCurve, error) {
-		return fillCurves(ctx, family.members(file, s.units))
+	file, family := s.File, v.family
+	return v.curves.Ask(s.Ctx, func(ctx context.Context) ([]fillCurve, error) {
+		return fillCurves(ctx, family.members(file, s.Units))
 	})
 }
 
 // flyOwn asks for today's flight, as the curves are flown.
 func (v *fillView) flyOwn() tea.Cmd {
-	file := v.scene.file
+	file := v.Scene.File
 	if !v.flies() || file == v.ownOf {
 		return nil
 	}
 	v.ownOf = file
-	return v.own.ask(v.scene.ctx, func(ctx context.Context) (*sim.Flight, error) {
+	return v.own.Ask(v.Scene.Ctx, func(ctx context.Context) (*sim.Flight, error) {
 		out, err := study.Compare(ctx, []study.Variant{{Rocket: file.Rocket()}}, study.CompareOptions{})
 		if err != nil {
 			return nil, err
@@ -131,71 +139,52 @@ func (v *fillView) flyOwn() tea.Cmd {
 	})
 }
 
-func (v *fillView) receive(msg tea.Msg) tea.Cmd {
-	if v.curves.take(msg) || v.own.take(msg) {
+func (v *fillView) Receive(msg tea.Msg) tea.Cmd {
+	if v.curves.Take(msg) || v.own.Take(msg) {
 		v.draw()
 	}
 	return nil
 }
 
-func (v *fillView) press(m *Model, k tea.KeyMsg) (bool, tea.Cmd) {
-	if !v.flies() {
+// Press does what a key of the view does.
+func (v *fillView) Press(frame view.Frame, k tea.KeyMsg) (taken bool, cmd tea.Cmd) {
+	if !v.flies() || !view.Press(v.Keys(), frame, k) {
 		return false, nil
 	}
-	switch b := &v.bindings; {
-	case key.Matches(k, b.Best):
-		v.takeBest(m)
-	case key.Matches(k, b.Family):
-		v.family = (v.family + 1) % families
-		return true, v.show(v.scene)
-	case key.Matches(k, b.FamilyBack):
-		v.family = (v.family + families - 1) % families
-		return true, v.show(v.scene)
-	case key.Matches(k, b.Less):
-		v.walk(m, -1, false)
-	case key.Matches(k, b.More):
-		v.walk(m, 1, false)
-	case key.Matches(k, b.FarLess):
-		v.walk(m, -1, true)
-	case key.Matches(k, b.FarMore):
-		v.walk(m, 1, true)
-	default:
-		return false, nil
-	}
-	return true, nil
+	return true, v.Show(v.Scene)
 }
 
 // flies tells that there is a water flight to draw.
 func (v *fillView) flies() bool {
-	return v.scene.now != nil && v.scene.now.flight.Rocket.Power == rocket.WaterPower
+	return v.Scene.Now != nil && v.Scene.Now.Flight.Rocket.Power == rocket.WaterPower
 }
 
 // walk moves today's fill along the curve.
-func (v *fillView) walk(m *Model, by int, coarse bool) {
-	if m.inputs.choose(fillInput) {
-		m.nudge(by, coarse)
+func walk(frame view.Frame, by int, coarse bool) {
+	if frame.Choose(fillInput) {
+		frame.Nudge(by, coarse)
 	}
 }
 
 // today is the curve of the rocket as it stands; nil before there is one.
 func (v *fillView) today() *fillCurve {
-	for i := range v.curves.result {
-		if v.curves.result[i].today {
-			return &v.curves.result[i]
+	for i := range v.curves.Result {
+		if v.curves.Result[i].today {
+			return &v.curves.Result[i]
 		}
 	}
 	return nil
 }
 
 // takeBest makes the best fill the rocket's.
-func (v *fillView) takeBest(m *Model) {
+func (v *fillView) takeBest(frame view.Frame) {
 	c := v.today()
 	switch {
-	case c == nil || v.curves.busy:
-		m.say(draw.Dim, "The best fill is still being looked for.")
+	case c == nil || v.curves.Busy:
+		frame.Say(draw.Dim, "The best fill is still being looked for.")
 	case c.best == nil:
-		m.say(draw.Caution, "There is no best fill: "+c.trouble()+".")
+		frame.Say(draw.Caution, "There is no best fill: "+c.trouble()+".")
 	default:
-		m.put(fillInput, c.bestFill())
+		frame.Put(fillInput, c.bestFill())
 	}
 }

@@ -1,13 +1,11 @@
 package tui
 
 import (
-	"math"
-	"slices"
-
 	"ullage/sim/quantity"
 	"ullage/sim/rocket"
 	"ullage/sim/rocketfile"
 	"ullage/tui/draw"
+	"ullage/tui/view"
 )
 
 // family is what the curves of the fill view differ by.
@@ -48,30 +46,11 @@ func (f family) members(file *rocketfile.File, sys quantity.System) []member {
 	unit := sys.Unit(file.Unit(in.Name))
 	today, _ := in.Get(own)
 	var out []member
-	for _, v := range around(today, in, unit) {
+	for _, v := range view.Around(today, in, unit) {
 		r := file.Rocket()
 		if in.Set(r, v) == nil {
 			out = append(out, member{draw.Exact(v, unit, 6), v == today, r})
 		}
 	}
-	return out
-}
-
-// around is a value of an input with one a good step below it and one above,
-// inside the range, in rising order. The step is a round number of the unit shown,
-// about a fifth of the value.
-func around(v float64, in rocketfile.Input, unit quantity.Unit) []float64 {
-	at := unit.FromSI(v)
-	step := round125(math.Abs(at) / 5)
-	out := []float64{v}
-	if !(step > 0) {
-		return out
-	}
-	for _, by := range []float64{-step, step} {
-		if to := unit.ToSI(dusted(at+by, step)); to > 0 && to >= in.Min && to <= in.Max {
-			out = append(out, to)
-		}
-	}
-	slices.Sort(out)
 	return out
 }

@@ -10,6 +10,7 @@ import (
 	"ullage/sim/quantity"
 	"ullage/tui/draw"
 	"ullage/tui/plot"
+	"ullage/tui/view"
 )
 
 // fillFact is something to know of a flight besides its fill, and its unit.
@@ -23,7 +24,7 @@ type fillFact struct {
 var fillFacts = []fillFact{
 	{"fill", "%", 0, func(fl *sim.Flight) float64 { return fl.Rocket.Water.Fill }},
 	{"apogee", "m", 0, func(fl *sim.Flight) float64 { return fl.Results.Apogee.Height }},
-	{"rail exit", "m/s", 0, railExitSpeed},
+	{"rail exit", "m/s", 0, view.RailExitSpeed},
 	{"water", "L", 2, func(fl *sim.Flight) float64 { return fl.Rocket.Water.Fill * fl.Rocket.Water.Volume }},
 	{"lift-off", "kg", 3, func(fl *sim.Flight) float64 { return fl.Results.LiftOffMass }},
 	{"thrust for", "s", 4, func(fl *sim.Flight) float64 { return fl.Results.Drive.BurnTime }},
@@ -31,17 +32,9 @@ var fillFacts = []fillFact{
 	{"to the top", "s", 6, func(fl *sim.Flight) float64 { return fl.Results.Apogee.Time }},
 }
 
-// railExitSpeed is NaN for a flight that never leaves its rail.
-func railExitSpeed(fl *sim.Flight) float64 {
-	if !fl.Results.RailExit.Happened {
-		return math.NaN()
-	}
-	return fl.Results.RailExit.Speed
-}
-
 // ownRows set today's fill, the best, and what changing costs below each other.
 func (v *fillView) ownRows() []string {
-	c, own := v.today(), v.own.result
+	c, own := v.today(), v.own.Result
 	if c == nil || own == nil {
 		return nil
 	}
@@ -58,15 +51,15 @@ func (v *fillView) ownRows() []string {
 	limit := gates.RailExit(own.Rocket).Min
 	add(draw.Column{Left: true}, "today", "best", "change")
 	for _, fact := range fillFacts {
-		unit := v.scene.units.Unit(draw.Unit(fact.unit))
+		unit := v.Scene.Units.Unit(draw.Unit(fact.unit))
 		was, is := fact.of(own), math.NaN()
 		if c.best != nil {
 			is = fact.of(c.best.Flight)
 		}
 		add(draw.Column{Title: fact.title, Rank: fact.rank}, quantity.Format(was, unit, 3), quantity.Format(is, unit, 3), draw.Change(was, is, unit))
 		if fact.unit == "m/s" {
-			low := railWord(was, limit)
-			if lower := railWord(is, limit); low != "" || lower != "" {
+			low := view.RailWord(was, limit)
+			if lower := view.RailWord(is, limit); low != "" || lower != "" {
 				add(draw.Column{Left: true, Rank: 1}, low, lower, "") // the words say it too
 			}
 		}
@@ -79,13 +72,13 @@ func (v *fillView) ownRows() []string {
 			add(draw.Column{Title: "within 1 %"}, today, percents(within), "")
 		}
 	}
-	return t.Draw(v.scene.theme, v.columns, len(t.Rows)+1)
+	return t.Draw(v.Scene.Theme, v.Columns, len(t.Rows)+1)
 }
 
 // familyRows set the members below each other: the sign and the line of each, its
 // best fill, and how high and how fast it flies with that.
 func (v *fillView) familyRows() []string {
-	theme, sys := v.scene.theme, v.scene.units
+	theme, sys := v.Scene.Theme, v.Scene.Units
 	heightU, speedU := sys.Unit(draw.Unit("m")), sys.Unit(draw.Unit("m/s"))
 	percent := draw.Unit("%")
 	t := draw.Table{Columns: []draw.Column{
@@ -107,10 +100,10 @@ func (v *fillView) familyRows() []string {
 		put(quantity.Format(c.best.Apogee, heightU, 3))
 		put(quantity.Format(c.best.Flight.Results.RailExit.Speed, speedU, 3))
 		put(percents(c.best.Within[0]))
-		put(quantity.Format(c.at(v.own.result.Rocket.Water.Fill), heightU, 3))
+		put(quantity.Format(c.at(v.own.Result.Rocket.Water.Fill), heightU, 3))
 		t.Rows = append(t.Rows, row)
 	}
-	return t.Draw(theme, v.columns, len(t.Rows)+1)
+	return t.Draw(theme, v.Columns, len(t.Rows)+1)
 }
 
 // percents tells a range of fills: "27 to 36 %".

@@ -6,42 +6,37 @@ import (
 	"ullage/sim/rocket"
 	"ullage/tui/draw"
 	"ullage/tui/plot"
+	"ullage/tui/view"
 )
 
 // leftSign is on a curve where liquid stays aboard.
 const leftSign = 'x'
 
-// draw draws the charts and the reading below them.
-func (v *fillView) draw() {
-	v.painted = v.painted[:0]
-	if v.rows < 2 || v.columns < 1 || v.scene.theme == nil {
-		return
-	}
-	if text := v.instead(); text != "" {
-		v.painted = draw.Centred(v.scene.theme, text, v.columns, v.rows)
-		return
-	}
-	reading := v.reading(max(v.rows/3, 6))
+func (v *fillView) draw() { v.Draw(v.instead, v.paint) }
+
+// paint draws the charts and the reading below them.
+func (v *fillView) paint() {
+	reading := v.reading(max(v.Rows/3, 6))
 	stack := v.stack()
-	v.painted = append(v.painted, draw.PaintStack(v.scene.theme, &v.grid, &stack, v.columns, v.rows-len(reading))...)
-	v.painted = append(v.painted, reading...)
+	v.Add(draw.PaintStack(v.Scene.Theme, &v.grid, &stack, v.Columns, v.Rows-len(reading))...)
+	v.Add(reading...)
 }
 
 // instead is what is said where there is no curve to draw; empty mostly.
 func (v *fillView) instead() string {
 	fly := v.frame.Drive.Help().Key
-	switch s := v.scene; {
-	case s.now == nil:
+	switch s := v.Scene; {
+	case s.Now == nil:
 		return " "
-	case !v.flies() && s.now.flight.Rocket.Water != nil:
+	case !v.flies() && s.Now.Flight.Rocket.Water != nil:
 		return "Fill is for water, and this flight is on the motor. Press " + fly + " to fly on water."
 	case !v.flies():
 		return "Fill is for water, and this rocket's file has no [water]: it flies on the motor alone. " +
 			"Press " + v.frame.Leave.Help().Key + " for its flight."
-	case v.curves.err != nil && !v.curves.busy:
-		return "No curve: " + faultText(v.curves.err, "")
-	case !v.curves.ready || v.own.result == nil:
-		return "The curve is being computed" + v.scene.theme.Ellipsis
+	case v.curves.Err != nil && !v.curves.Busy:
+		return "No curve: " + view.FaultText(v.curves.Err, "")
+	case !v.curves.Ready || v.own.Result == nil:
+		return "The curve is being computed" + v.Scene.Theme.Ellipsis
 	}
 	return ""
 }
@@ -55,7 +50,7 @@ type drawnCurve struct {
 }
 
 func (v *fillView) drawn() []drawnCurve {
-	curves := v.curves.result
+	curves := v.curves.Result
 	out := make([]drawnCurve, len(curves))
 	others := 0
 	for i := range curves {
@@ -67,7 +62,7 @@ func (v *fillView) drawn() []drawnCurve {
 			d.style, d.ink = draw.OtherTrace(others)
 			others++
 		}
-		if v.curves.busy {
+		if v.curves.Busy {
 			d.ink = plot.Kept
 		}
 		out[i] = d
@@ -77,9 +72,9 @@ func (v *fillView) drawn() []drawnCurve {
 
 // stack is the two charts over the fill.
 func (v *fillView) stack() plot.Stack {
-	s, theme := v.scene, v.scene.theme
+	s, theme := v.Scene, v.Scene.Theme
 	fillU := draw.Unit("%")
-	heightU, speedU := s.units.Unit(draw.Unit("m")), s.units.Unit(draw.Unit("m/s"))
+	heightU, speedU := s.Units.Unit(draw.Unit("m")), s.Units.Unit(draw.Unit("m/s"))
 	apogee := plot.Chart{Y: plot.Axis{Title: "apogee", Unit: heightU.Name, Zero: true}, Weight: 3}
 	rail := plot.Chart{Y: plot.Axis{Title: theme.Say("rail exit speed"), Unit: speedU.Name, Zero: true}, Weight: 2}
 	last := 0.0
@@ -91,7 +86,7 @@ func (v *fillView) stack() plot.Stack {
 		heights := draw.InUnit(c.apogee, heightU)
 		apogee.Series = append(apogee.Series, plot.Series{X: x, Y: heights, Ink: c.ink, Style: c.style})
 		rail.Series = append(rail.Series, plot.Series{X: x, Y: draw.InUnit(c.rail, speedU), Ink: c.ink, Style: c.style})
-		every := max(len(x)*4/max(v.columns, 1), 1)
+		every := max(len(x)*4/max(v.Columns, 1), 1)
 		for i := range x {
 			if c.left[i] && i%every == 0 {
 				apogee.Points = append(apogee.Points, plot.PointMark{X: x[i], Y: heights[i], Sign: leftSign})
@@ -103,14 +98,14 @@ func (v *fillView) stack() plot.Stack {
 			rail.Points = append(rail.Points, plot.PointMark{X: fillU.FromSI(b.Values[0]), Y: speedU.FromSI(b.Flight.Results.RailExit.Speed), Sign: c.sign})
 		}
 	}
-	limit := gates.RailExit(s.now.flight.Rocket).Min
+	limit := gates.RailExit(s.Now.Flight.Rocket).Min
 	rail.Limits = []plot.Limit{{Y: speedU.FromSI(limit), Label: quantity.Format(limit, speedU, 2) + " asked for"}}
-	if v.curves.busy {
+	if v.curves.Busy {
 		apogee.Note = "the curve before; computing" + theme.Ellipsis
 	} else if c := v.today(); c != nil && c.best != nil {
 		apogee.Note = "shaded: within 1 %"
 	}
-	today := fillU.FromSI(v.own.result.Rocket.Water.Fill)
+	today := fillU.FromSI(v.own.Result.Rocket.Water.Fill)
 	stack := plot.Stack{
 		Charset: theme.Charset, X: plot.Axis{Title: "fill", Unit: fillU.Name, Min: 0, Max: max(last, 1)},
 		Marks:      []plot.VerticalMark{{X: today, Label: "today", Short: "today", Priority: 3}},
@@ -121,8 +116,8 @@ func (v *fillView) stack() plot.Stack {
 		stack.Bands = []plot.Band{{From: fillU.FromSI(w[0]), To: fillU.FromSI(w[1])}}
 		stack.Marks = append(stack.Marks, plot.VerticalMark{X: fillU.FromSI(c.best.Values[0]), Label: "best", Short: "best", Priority: 2})
 	}
-	if k := s.kept; k != nil && k != s.now && k.flight.Rocket.Power == rocket.WaterPower {
-		r := k.flight
+	if k := s.Kept; k != nil && k != s.Now && k.Flight.Rocket.Power == rocket.WaterPower {
+		r := k.Flight
 		x := fillU.FromSI(r.Rocket.Water.Fill)
 		apogee.Points = append(apogee.Points, plot.PointMark{X: x, Y: heightU.FromSI(r.Results.Apogee.Height), Sign: 'k', Label: "kept"})
 		rail.Points = append(rail.Points, plot.PointMark{X: x, Y: speedU.FromSI(r.Results.RailExit.Speed), Sign: 'k'})

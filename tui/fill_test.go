@@ -17,6 +17,7 @@ import (
 	"ullage/sim/study"
 	"ullage/tui/draw"
 	"ullage/tui/plot"
+	"ullage/tui/view"
 )
 
 // fill is the fill view, in sight.
@@ -29,7 +30,7 @@ func (s *screen) fill() *fillView {
 
 // said is what the view in sight says, on one line.
 func (s *screen) said() string {
-	return strings.Join(strings.Fields(strings.Join(s.m.view().lines(), " ")), " ")
+	return strings.Join(strings.Fields(strings.Join(s.m.view().Lines(), " ")), " ")
 }
 
 // with is the rocket of the tests with some values changed.
@@ -98,8 +99,8 @@ var fillTrials = map[string]func(t *testing.T, s *screen){
 	"Best": func(t *testing.T, s *screen) {
 		best := *s.fill().today().best
 		s.press("b")
-		require.InDelta(t, best.Values[0], s.m.now.flight.Rocket.Water.Fill, fillStep/2)
-		require.InDelta(t, best.Apogee, s.m.now.flight.Results.Apogee.Height, 1e-4*best.Apogee)
+		require.InDelta(t, best.Values[0], s.m.now.Flight.Rocket.Water.Fill, fillStep/2)
+		require.InDelta(t, best.Apogee, s.m.now.Flight.Results.Apogee.Height, 1e-4*best.Apogee)
 		require.Contains(t, s.view(), "same", "nothing is left to gain")
 		s.press("u")
 		require.Equal(t, "30 %", s.value())
@@ -124,17 +125,17 @@ var fillTrials = map[string]func(t *testing.T, s *screen){
 func (s *screen) walked(k string) float64 {
 	s.choose("water.throat")
 	s.press(k)
-	return s.m.now.flight.Rocket.Water.Fill
+	return s.m.now.Flight.Rocket.Water.Fill
 }
 
 func TestFillKeys(t *testing.T) {
-	tryViewKeys(t, newFillKeys(DefaultKeys()), newFillView(DefaultKeys()), "w", fillTrials)
+	tryViewKeys(t, newFillKeys(view.DefaultKeys()), newFillView(view.DefaultKeys()), "w", fillTrials)
 }
 
 // tryViewKeys tries every key of a view's key map, a struct of bindings of which
 // Open shows the view: each has a help of its own, is no key of the frame but of
 // the flight, is listed, and does what its trial says.
-func tryViewKeys(t *testing.T, bindings any, v view, open string, trials map[string]func(*testing.T, *screen)) {
+func tryViewKeys(t *testing.T, bindings any, v view.View, open string, trials map[string]func(*testing.T, *screen)) {
 	frame := DefaultKeys()
 	flight := map[string]bool{}
 	for _, g := range frame.groups() {
@@ -145,7 +146,7 @@ func tryViewKeys(t *testing.T, bindings any, v view, open string, trials map[str
 		}
 	}
 	value := reflect.ValueOf(bindings)
-	listed := v.keys()
+	listed := v.Keys()
 	require.Len(t, listed, value.NumField()-1)
 	used := map[string]string{}
 	for i := range value.NumField() {
@@ -229,25 +230,25 @@ func TestStaleFillCurves(t *testing.T) {
 	s := newScreen(t, plover(t), 120, 40)
 	s.press("w")
 	v := s.fill()
-	old := v.curves.result
+	old := v.curves.Result
 	s.choose("water.pressure")
 	var late []tea.Cmd
 	for _, bar := range []float64{5, 6, 7} {
 		f, err := s.m.file().SetValue("water.pressure", bar*1e5)
 		require.NoError(t, err)
-		s.m.take(f, nil, step{})
-		late = append(late, v.show(scene{ctx: context.Background(), file: f, now: s.m.now, theme: s.m.theme}))
+		s.m.take(f, nil, view.Edit{})
+		late = append(late, v.Show(view.Scene{Ctx: context.Background(), File: f, Now: s.m.now, Theme: s.m.theme}))
 	}
-	require.True(t, v.curves.busy)
-	require.Equal(t, old, v.curves.result)
+	require.True(t, v.curves.Busy)
+	require.Equal(t, old, v.curves.Result)
 	s.send(tea.WindowSizeMsg{Width: 120, Height: 41})
 	require.Contains(t, s.view(), "computing")
 	for _, i := range []int{2, 0, 1} {
 		s.run(late[i])
 	}
-	require.False(t, v.curves.busy)
-	require.InDelta(t, 7e5, v.curves.result[0].rocket.Water.Pressure, 1e-6)
-	require.InDelta(t, 7e5, v.own.result.Rocket.Water.Pressure, 1e-6)
+	require.False(t, v.curves.Busy)
+	require.InDelta(t, 7e5, v.curves.Result[0].rocket.Water.Pressure, 1e-6)
+	require.InDelta(t, 7e5, v.own.Result.Rocket.Water.Pressure, 1e-6)
 	require.NotContains(t, s.view(), "computing")
 }
 
@@ -351,7 +352,7 @@ func TestBestFillIsAShortNumber(t *testing.T) {
 // body's that is said, and today's figures are on the curve nevertheless.
 func TestFillOfARigidRocket(t *testing.T) {
 	s := newScreen(t, shaped(t), 120, 40)
-	require.True(t, s.m.now.flight.Rocket.Rigid())
+	require.True(t, s.m.now.Flight.Rocket.Rigid())
 	for _, open := range []string{"w", "n"} {
 		s.press(open)
 		require.Contains(t, s.said(), "flights of a point mass")
@@ -360,7 +361,7 @@ func TestFillOfARigidRocket(t *testing.T) {
 	r := s.m.file().Rocket()
 	fl, err := sim.Fly(context.Background(), r, sim.Options{Point: true})
 	require.NoError(t, err)
-	require.Equal(t, fl.Results.Apogee, s.fill().own.result.Results.Apogee)
+	require.Equal(t, fl.Results.Apogee, s.fill().own.Result.Results.Apogee)
 	require.InDelta(t, fl.Results.Apogee.Height, s.fill().today().at(r.Water.Fill), 0.01)
 }
 
@@ -388,7 +389,7 @@ func TestFillFamilies(t *testing.T) {
 
 func memberNames(v *fillView) []string {
 	var names []string
-	for _, c := range v.curves.result {
+	for _, c := range v.curves.Result {
 		names = append(names, c.name)
 	}
 	return names
@@ -399,7 +400,7 @@ func TestFillFamilyWithAnImpossibleMember(t *testing.T) {
 	s := newScreen(t, plover(t), 120, 40)
 	s.press("t", "w", "z", "z")
 	require.Contains(t, s.said(), "fatter than")
-	require.Nil(t, s.fill().curves.result[0].best)
+	require.Nil(t, s.fill().curves.Result[0].best)
 	require.NotNil(t, s.fill().today().best)
 }
 

@@ -8,6 +8,7 @@ import (
 	"ullage/sim/gates"
 	"ullage/sim/quantity"
 	"ullage/tui/draw"
+	"ullage/tui/view"
 )
 
 // How finely the best fill is taken: a tenth of a percent costs nothing where the
@@ -33,10 +34,10 @@ func (c *fillCurve) bestFill() float64 {
 
 // caveats says what else the best fills are, besides the best.
 func (v *fillView) caveats(curves []drawnCurve) []string {
-	limit, unit := gates.RailExit(v.scene.now.flight.Rocket).Min, v.scene.units.Unit(draw.Unit("m/s"))
+	limit, unit := gates.RailExit(v.Scene.Now.Flight.Rocket).Min, v.Scene.Units.Unit(draw.Unit("m/s"))
 	var out, low []string
 	for _, c := range curves {
-		if c.best != nil && railWord(railExitSpeed(c.best.Flight), limit) != "" {
+		if c.best != nil && view.RailWord(view.RailExitSpeed(c.best.Flight), limit) != "" {
 			low = append(low, string(c.sign))
 		}
 	}
@@ -58,19 +59,10 @@ func (v *fillView) caveats(curves []drawnCurve) []string {
 	return out
 }
 
-// railWord is the verdict on a rail exit speed that is not enough; empty for one
-// that is.
-func railWord(speed, limit float64) string {
-	if speed < limit {
-		return gates.WordLow
-	}
-	return ""
-}
-
 // trouble says why there is no best fill.
 func (c *fillCurve) trouble() string {
 	if c.invalid != nil {
-		return strings.TrimSuffix(faultText(c.invalid, fillInput), ".")
+		return strings.TrimSuffix(view.FaultText(c.invalid, fillInput), ".")
 	}
 	if slices.Contains(c.stuck, false) {
 		return "at every fill it stays on the rail or lands with liquid aboard"
@@ -126,7 +118,7 @@ func (c *fillCurve) where(s stretch) string {
 func (v *fillView) reading(most int) []string {
 	var rows []string
 	words := []string{}
-	if len(v.curves.result) > 1 {
+	if len(v.curves.Result) > 1 {
 		rows = v.familyRows()
 		if v.family == byPressure {
 			words = append(words, "more pressure only in a chamber proved for it")
@@ -145,8 +137,8 @@ func (v *fillView) reading(most int) []string {
 		}
 	}
 	words = append(append(words, v.caveats(drawn)...), noFlights(drawn)...)
-	if v.scene.now.flight.Rocket.Rigid() {
+	if v.Scene.Now.Flight.Rocket.Rigid() {
 		words = append(words, "flights of a point mass")
 	}
-	return append(rows, draw.Sentences(v.scene.theme, words, v.columns, most-len(rows))...)
+	return append(rows, draw.Sentences(v.Scene.Theme, words, v.Columns, most-len(rows))...)
 }

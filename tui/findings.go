@@ -16,9 +16,9 @@ type phrase struct {
 }
 
 func (m *Model) phrases() []phrase {
-	list := m.now.findings[m.units]
+	list := m.now.Findings[m.units]
 	if v := m.verdict(); v != nil {
-		list = append([]report.Finding{verdictFinding(v, m.units, m.corners.busy)}, list...)
+		list = append([]report.Finding{verdictFinding(v, m.units, m.corners.Busy)}, list...)
 	}
 	out := make([]phrase, len(list))
 	for i, f := range list {

@@ -55,8 +55,8 @@ func (m *Model) difference(key string) string {
 	if m.kept == nil || m.now == nil || m.kept == m.now || !ok {
 		return ""
 	}
-	is, here := c.of(&m.now.flight.Results)
-	was, there := c.of(&m.kept.flight.Results)
+	is, here := c.of(&m.now.Flight.Results)
+	was, there := c.of(&m.kept.Flight.Results)
 	if !here || !there {
 		return ""
 	}

@@ -3,7 +3,6 @@ package tui
 import (
 	"strconv"
 
-	"github.com/charmbracelet/bubbles/key"
 	tea "github.com/charmbracelet/bubbletea"
 
 	"ullage/atmosphere"
@@ -11,91 +10,80 @@ import (
 	"ullage/sim/quantity"
 	"ullage/tui/draw"
 	"ullage/tui/plot"
+	"ullage/tui/view"
 )
 
 // flightView draws height, speed and what pushes over time, with a cursor that
 // reads them.
 type flightView struct {
-	bindings          KeyMap
-	columns, rows     int
-	scene             scene
+	view.Pane
+	bindings          view.Keys
 	span              span
 	cursor            cursor
 	charts            []plot.Chart // of the scene, in the units shown
 	marks             []plot.VerticalMark
 	grid              plot.Grid
-	painted           []string
 	heightU, speedU   quantity.Unit
 	pushU             quantity.Unit
 	pushIsPressure    bool
 	columnWidth, last float64 // s of one column; end of the span shown
 }
 
-func newFlightView(k KeyMap) *flightView {
+func newFlightView(k view.Keys) *flightView {
 	return &flightView{bindings: k, span: ascentSpan, cursor: cursor{stuck: true, kind: sim.ApogeeEvent}}
 }
 
-func (v *flightView) name() string { return "flight" }
+// About is what the view is.
+func (v *flightView) About() view.About {
+	return view.About{
+		Name: "flight", Open: view.Bind("esc", "the flight", "esc"),
+		Help: "Height, speed and what pushes over time: the pressure in the chamber on water, the thrust on a motor. " +
+			"The cursor reads the flight at one moment; at an event it stays with that event from flight to flight. " +
+			"A flight that was kept is dotted beneath.",
+	}
+}
 
-func (v *flightView) opens() key.Binding { return bind("esc", "the flight", "esc") }
+// Keys is empty: what the flight's keys do here is told among the frame's own.
+func (v *flightView) Keys() []view.Key { return nil }
 
-// keys is empty: the flight's keys are in the KeyMap's own groups.
-func (v *flightView) keys() []key.Binding { return nil }
+func (v *flightView) Hints() []draw.Hint { return v.bindings.Hints() }
 
-func (v *flightView) hints() []draw.Hint { return v.bindings.hints() }
-
-func (v *flightView) enter(*Model) {}
-
-func (v *flightView) lines() []string { return v.painted }
-
-func (v *flightView) receive(tea.Msg) tea.Cmd { return nil }
-
-func (v *flightView) resize(columns, rows int) { v.columns, v.rows = columns, rows }
-
-func (v *flightView) show(s scene) tea.Cmd {
-	v.scene = s
-	if s.now != nil {
-		v.cursor.follow(s.now.flight)
+func (v *flightView) Show(s view.Scene) tea.Cmd {
+	v.Scene = s
+	if s.Now != nil {
+		v.cursor.follow(s.Now.Flight)
 		v.prepare()
 	}
 	v.draw()
 	return nil
 }
 
-func (v *flightView) press(_ *Model, k tea.KeyMsg) (bool, tea.Cmd) {
-	if v.scene.now == nil {
-		return false, nil
-	}
-	fl := v.scene.now.flight
-	switch keys := &v.bindings; {
-	case key.Matches(k, keys.Span):
-		v.span = (v.span + 1) % spans
-	case key.Matches(k, keys.SpanBack):
-		v.span = (v.span + spans - 1) % spans
-	case key.Matches(k, keys.Earlier):
-		v.step(-1)
-	case key.Matches(k, keys.Later):
-		v.step(1)
-	case key.Matches(k, keys.FarEarlier):
-		v.step(-10)
-	case key.Matches(k, keys.FarLater):
-		v.step(10)
-	case key.Matches(k, keys.NextEvent):
-		v.cursor.jump(fl, 1)
-		v.widen(fl)
-	case key.Matches(k, keys.PrevEvent):
-		v.cursor.jump(fl, -1)
-		v.widen(fl)
-	default:
+func (v *flightView) Press(frame view.Frame, k tea.KeyMsg) (taken bool, cmd tea.Cmd) {
+	if v.Scene.Now == nil || !view.Press(v.actions(), frame, k) {
 		return false, nil
 	}
 	v.draw()
 	return true, nil
 }
 
+// actions are what the flight's keys do in this view.
+func (v *flightView) actions() []view.Key {
+	k := &v.bindings
+	return []view.Key{
+		view.On(k.Span, func(view.Frame) { v.span = (v.span + 1) % spans }),
+		view.On(k.SpanBack, func(view.Frame) { v.span = (v.span + spans - 1) % spans }),
+		view.On(k.Earlier, func(view.Frame) { v.step(-1) }),
+		view.On(k.Later, func(view.Frame) { v.step(1) }),
+		view.On(k.FarEarlier, func(view.Frame) { v.step(-10) }),
+		view.On(k.FarLater, func(view.Frame) { v.step(10) }),
+		view.On(k.NextEvent, func(view.Frame) { v.jump(1) }),
+		view.On(k.PrevEvent, func(view.Frame) { v.jump(-1) }),
+	}
+}
+
 // point moves the cursor to the time at a column.
-func (v *flightView) point(column, _ int) {
-	if f := v.grid.Frame(); f.Columns > 0 && v.scene.now != nil {
+func (v *flightView) Point(column, _ int) {
+	if f := v.grid.Frame(); f.Columns > 0 && v.Scene.Now != nil {
 		v.cursor = cursor{time: min(max(f.X(column), 0), v.last)}
 		v.draw()
 	}
@@ -103,8 +91,15 @@ func (v *flightView) point(column, _ int) {
 
 // step moves the cursor by columns of the plot, inside the span shown.
 func (v *flightView) step(columns float64) {
-	end := v.span.end(v.scene.now.flight)
+	end := v.span.end(v.Scene.Now.Flight)
 	v.cursor = cursor{time: min(max(min(v.cursor.time, end)+columns*v.columnWidth, 0), end)}
+}
+
+// jump moves the cursor to the next event (by = 1) or the one before, in a span that has it.
+func (v *flightView) jump(by int) {
+	fl := v.Scene.Now.Flight
+	v.cursor.jump(fl, by)
+	v.widen(fl)
 }
 
 // widen chooses the shortest span that has the cursor in it, if the present
@@ -117,34 +112,34 @@ func (v *flightView) widen(fl *sim.Flight) {
 
 // prepare makes the charts of the scene.
 func (v *flightView) prepare() {
-	s := v.scene
-	unit := func(name string) quantity.Unit { return s.units.Unit(draw.Unit(name)) }
+	s := v.Scene
+	unit := func(name string) quantity.Unit { return s.Units.Unit(draw.Unit(name)) }
 	v.heightU, v.speedU = unit("m"), unit("m/s")
-	v.pushU, v.pushIsPressure = unit("N"), s.now.trace.pressure != nil
+	v.pushU, v.pushIsPressure = unit("N"), s.Now.Trace.Pressure != nil
 	title := "thrust"
 	if v.pushIsPressure {
 		v.pushU, title = unit("bar"), "chamber gauge pressure"
 	}
-	push := func(t *trace) []float64 {
+	push := func(t *view.Trace) []float64 {
 		if v.pushIsPressure {
-			return t.pressure
+			return t.Pressure
 		}
-		return t.thrust
+		return t.Thrust
 	}
-	max := s.now.flight.Results.Max
+	max := s.Now.Flight.Results.Max
 	v.charts = append(v.charts[:0],
-		v.chart("height", v.heightU, plot.TraceA, func(t *trace) []float64 { return t.height },
-			s.now.flight.Results.Apogee.Height, "highest"),
-		v.chart("speed", v.speedU, plot.TraceB, func(t *trace) []float64 { return t.speed }, max.Speed, "fastest"),
+		v.chart("height", v.heightU, plot.TraceA, func(t *view.Trace) []float64 { return t.Height },
+			s.Now.Flight.Results.Apogee.Height, "highest"),
+		v.chart("speed", v.speedU, plot.TraceB, func(t *view.Trace) []float64 { return t.Speed }, max.Speed, "fastest"),
 		v.chart(title, v.pushU, plot.TraceC, push, v.most(push), "greatest"),
 	)
-	v.marks = draw.EventMarks(s.now.flight, v.marks[:0])
+	v.marks = draw.EventMarks(s.Now.Flight, v.marks[:0])
 }
 
 // most is the greatest value of a series, from 0.
-func (v *flightView) most(of func(*trace) []float64) float64 {
+func (v *flightView) most(of func(*view.Trace) []float64) float64 {
 	most := 0.0
-	for _, y := range of(&v.scene.now.trace) {
+	for _, y := range of(&v.Scene.Now.Trace) {
 		if y > most {
 			most = y
 		}
@@ -153,46 +148,46 @@ func (v *flightView) most(of func(*trace) []float64) float64 {
 }
 
 // chart is one plot with the kept flight's trace beneath, when it has one.
-func (v *flightView) chart(title string, u quantity.Unit, ink plot.Ink, of func(*trace) []float64, most float64, word string) plot.Chart {
-	c := plot.Chart{Y: plot.Axis{Title: v.scene.theme.Say(title), Unit: u.Name, Zero: true}}
-	if kept := v.scene.kept; kept != nil && kept != v.scene.now {
-		c.Series = append(c.Series, plot.Series{X: kept.trace.time, Y: draw.InUnit(of(&kept.trace), u), Ink: plot.Kept, Style: plot.Dotted})
+func (v *flightView) chart(title string, u quantity.Unit, ink plot.Ink, of func(*view.Trace) []float64, most float64, word string) plot.Chart {
+	c := plot.Chart{Y: plot.Axis{Title: v.Scene.Theme.Say(title), Unit: u.Name, Zero: true}}
+	if kept := v.Scene.Kept; kept != nil && kept != v.Scene.Now {
+		c.Series = append(c.Series, plot.Series{X: kept.Trace.Time, Y: draw.InUnit(of(&kept.Trace), u), Ink: plot.Kept, Style: plot.Dotted})
 	}
-	c.Series = append(c.Series, plot.Series{X: v.scene.now.trace.time, Y: draw.InUnit(of(&v.scene.now.trace), u), Ink: ink})
+	c.Series = append(c.Series, plot.Series{X: v.Scene.Now.Trace.Time, Y: draw.InUnit(of(&v.Scene.Now.Trace), u), Ink: ink})
 	c.Note = word + " " + quantity.Format(most, u, 3)
 	return c
 }
 
-// draw draws the plots and the reading below them.
-func (v *flightView) draw() {
-	v.painted = v.painted[:0]
-	if v.rows < 2 || v.columns < 1 {
-		return
-	}
-	if v.scene.now == nil {
-		for range v.rows {
-			v.painted = append(v.painted, draw.Blanks(v.columns))
-		}
-		return
-	}
-	theme := v.scene.theme
-	v.last = v.span.end(v.scene.now.flight)
+func (v *flightView) draw() { v.Draw(v.instead, v.paint) }
+
+// paint draws the plots and the reading below them.
+func (v *flightView) paint() {
+	theme := v.Scene.Theme
+	v.last = v.span.end(v.Scene.Now.Flight)
 	stack := plot.Stack{
 		Charset: theme.Charset, Charts: v.charts, Marks: v.marks,
 		X:          plot.Axis{Title: "time", Unit: "s", Min: 0, Max: v.last},
 		ShowCursor: true, Cursor: v.cursor.time,
 	}
-	v.painted = append(v.painted, draw.PaintStack(theme, &v.grid, &stack, v.columns, v.rows-1)...)
+	v.Add(draw.PaintStack(theme, &v.grid, &stack, v.Columns, v.Rows-1)...)
 	v.columnWidth = v.last / 100
 	if f := v.grid.Frame(); f.Columns > 0 {
 		v.columnWidth = (f.Max - f.Min) / float64(f.Columns)
 	}
-	v.painted = append(v.painted, v.reading())
+	v.Add(v.reading())
+}
+
+// instead is nothing to be seen, before the first flight.
+func (v *flightView) instead() string {
+	if v.Scene.Now == nil {
+		return " "
+	}
+	return ""
 }
 
 // reading says what the flight is at the cursor: as much as there is room for.
 func (v *flightView) reading() string {
-	theme, fl := v.scene.theme, v.scene.now.flight
+	theme, fl := v.Scene.Theme, v.Scene.Now.Flight
 	at := fl.At(v.cursor.time)
 	// Fixed places, so that nothing jumps as the cursor moves.
 	places := 2
@@ -203,7 +198,7 @@ func (v *flightView) reading() string {
 	if name := v.cursor.event(fl); name != "" {
 		when = name + " " + when
 	}
-	u := func(x float64, unit string) string { return draw.Reading(x, v.scene.units.Unit(draw.Unit(unit))) }
+	u := func(x float64, unit string) string { return draw.Reading(x, v.Scene.Units.Unit(draw.Unit(unit))) }
 	parts := []string{draw.Reading(at.Height, v.heightU) + " high", draw.Reading(at.Speed, v.speedU)}
 	if v.pushIsPressure {
 		parts = append(parts, draw.Reading(at.Chamber-at.Air, v.pushU))
@@ -216,7 +211,7 @@ func (v *flightView) reading() string {
 	}
 	more = append(more, u(at.Vertical, "m/s")+" upward", u(at.Acceleration/atmosphere.StandardGravity, "")+" g")
 	tail := theme.Say(v.span.String())
-	room := v.columns - draw.Width(tail) - 1
+	room := v.Columns - draw.Width(tail) - 1
 	text := theme.Say(when)
 	painted := theme.Paint(draw.Focused, text)
 	used := draw.Width(text)
@@ -231,5 +226,5 @@ func (v *flightView) reading() string {
 		}
 		painted, used = painted+"  "+theme.Paint(r, p), used+2+draw.Width(p)
 	}
-	return painted + draw.Blanks(v.columns-used-draw.Width(tail)) + theme.Paint(draw.Dim, tail)
+	return painted + draw.Blanks(v.Columns-used-draw.Width(tail)) + theme.Paint(draw.Dim, tail)
 }

@@ -31,7 +31,7 @@ func TestStaleFlights(t *testing.T) {
 	}
 	require.Len(t, contexts, 3)
 	require.Error(t, contexts[0].Err())
-	require.InDelta(t, 0.33, s.m.now.flight.Rocket.Water.Fill, 1e-12)
+	require.InDelta(t, 0.33, s.m.now.Flight.Rocket.Water.Fill, 1e-12)
 }
 
 // A flight that fails leaves the last good one, and is told of.
@@ -54,7 +54,7 @@ func TestSameFlightAsTheEngine(t *testing.T) {
 	s := newScreen(t, plover(t), 80, 24)
 	fl, err := sim.Fly(context.Background(), s.m.file().Rocket(), sim.Options{})
 	require.NoError(t, err)
-	require.Equal(t, fl.Results.Apogee, s.m.now.flight.Results.Apogee)
+	require.Equal(t, fl.Results.Apogee, s.m.now.Flight.Results.Apogee)
 }
 
 // The cursor that stands at an event follows it from flight to flight; one that
@@ -63,7 +63,7 @@ func TestCursorFollowsItsEvent(t *testing.T) {
 	s := newScreen(t, plover(t), 120, 40)
 	v := s.m.view().(*flightView)
 	s.press("right")
-	require.InDelta(t, s.m.now.flight.Results.Apogee.Time, v.cursor.time, 1e-9)
+	require.InDelta(t, s.m.now.Flight.Results.Apogee.Time, v.cursor.time, 1e-9)
 	s.press("[")
 	at := v.cursor.time
 	s.press("right")
@@ -80,5 +80,5 @@ func TestCursorStaysInTheFlight(t *testing.T) {
 	for range 10 {
 		s.press("e")
 	}
-	require.InDelta(t, s.m.now.flight.Duration(), v.cursor.time, 1e-9)
+	require.InDelta(t, s.m.now.Flight.Duration(), v.cursor.time, 1e-9)
 }

@@ -4,13 +4,13 @@ import (
 	"slices"
 
 	"ullage/sim/rocketfile"
+	"ullage/tui/view"
 )
 
 // step is one state of the rocket file and the edit that led to it.
 type step struct {
-	file  *rocketfile.File
-	input string // the input that was changed; empty when it was more than one
-	says  string // what was done, for the message when it is undone
+	view.Edit
+	file *rocketfile.File
 }
 
 // history is every state since the start, with a place in it. It is a value:

@@ -132,17 +132,3 @@ func (l *list) group(by int) {
 		}
 	}
 }
-
-// canopy is the name of the canopy that the chosen input belongs to; empty when
-// it is another input.
-func (l *list) canopy() string {
-	c := l.chosen()
-	if c == nil {
-		return ""
-	}
-	parts := strings.Split(c.Name, ".")
-	if len(parts) < 3 || parts[0] != "canopy" {
-		return ""
-	}
-	return parts[1]
-}

@@ -9,6 +9,7 @@ import (
 	"ullage/sim/rocketfile"
 	"ullage/tui/draw"
 	"ullage/tui/recovery"
+	"ullage/tui/view"
 )
 
 // keepAfter is how long after an edit it is written to the recovery record.
@@ -99,7 +100,7 @@ func (m *Model) offer(left *recovery.Left) {
 	}
 	f, err := m.lodged.WithText([]byte(left.Text))
 	if err != nil {
-		m.asking.says += " They are no rocket that can be read (" + faultText(err, "") + "); their text is in " + left.Path() + "."
+		m.asking.says += " They are no rocket that can be read (" + view.FaultText(err, "") + "); their text is in " + left.Path() + "."
 		m.asking.answers = m.asking.answers[1:]
 		return
 	}
@@ -111,7 +112,7 @@ func (m *Model) offer(left *recovery.Left) {
 // when they stand in this run's own.
 func (m *Model) restore(f *rocketfile.File, left *recovery.Left) tea.Cmd {
 	m.page = nil
-	m.take(f, nil, step{says: "unsaved edits restored"})
+	m.take(f, nil, view.Edit{Says: "unsaved edits restored"})
 	m.say(draw.Plain, "Restored; undo goes back to the file on disk.")
 	m.note()
 	err := m.records.keeper.Flush()

@@ -13,6 +13,7 @@ import (
 	"ullage/sim/rocketfile"
 	"ullage/tui/draw"
 	"ullage/tui/plot"
+	"ullage/tui/view"
 )
 
 // Model is the state of the screen, a tea.Model. Update never computes a
@@ -41,14 +42,14 @@ type Model struct {
 	flies   flyer
 	callOff context.CancelFunc // of the flight under way
 	asked   int                // number of the last flight asked for
-	now     *outcome           // the last good flight
-	kept    *outcome           // for comparison
+	now     *view.Outcome      // the last good flight
+	kept    *view.Outcome      // for comparison
 
 	clock   func() time.Time
 	judges  judge
-	corners *work[cornered] // go or no-go of a flight, often the one on show
+	corners *view.Work[view.Cornered] // go or no-go of a flight, often the one on show
 
-	views  []view
+	views  []view.View
 	active int
 
 	noting  bool // unsaved edits will be written in a moment
@@ -72,11 +73,10 @@ func New(o Options) Model {
 		keys: DefaultKeys(), charset: o.Charset, units: o.Units,
 		hist: newHistory(o.File), lodged: o.File, records: &records{},
 		ctx: context.Background(), flies: sim.Fly,
-		clock: o.clock(), judges: gates.Judge, corners: &work[cornered]{},
+		clock: o.clock(), judges: gates.Judge, corners: &view.Work[view.Cornered]{},
 	}
 	m.profile, m.colour = o.profile()
-	m.views = []view{newFlightView(m.keys), newFillView(m.keys), newThroatsView(m.keys), newOpeningView(m.keys), newMotorsView(m.keys), newAirframeView(m.keys),
-		newChamberView(m.keys), newCheckView(m.keys)}
+	m.views = views(m.keys.Keys)
 	m.repaint(guessBackground())
 	m.refill()
 	m.inputs.chooseDrive()
@@ -90,7 +90,7 @@ func (m *Model) file() *rocketfile.File { return m.hist.file() }
 func (m *Model) unsaved() bool { return m.file().Modified() }
 
 // view is the one shown.
-func (m *Model) view() view { return m.views[m.active] }
+func (m *Model) view() view.View { return m.views[m.active] }
 
 // Init starts the first flight and asks the terminal for its background.
 func (m Model) Init() tea.Cmd { return func() tea.Msg { return startMsg{} } }
@@ -127,12 +127,12 @@ func (m *Model) update(msg tea.Msg) tea.Cmd {
 		m.editsKept(msg)
 		return nil
 	}
-	if m.corners.take(msg) {
+	if m.corners.Take(msg) {
 		return m.show()
 	}
 	var cmds []tea.Cmd
 	for _, v := range m.views {
-		cmds = append(cmds, v.receive(msg))
+		cmds = append(cmds, v.Receive(msg))
 	}
 	return tea.Batch(cmds...)
 }
@@ -171,7 +171,7 @@ func (m *Model) resize(w, h int) tea.Cmd {
 		return nil
 	}
 	for _, v := range m.views {
-		v.resize(m.layout.view, m.layout.body)
+		v.Resize(m.layout.view, m.layout.body)
 	}
 	return m.show()
 }
@@ -179,14 +179,14 @@ func (m *Model) resize(w, h int) tea.Cmd {
 // visit shows another view.
 func (m *Model) visit(i int) tea.Cmd {
 	m.active = i
-	m.view().enter(m)
+	m.view().Enter(frame{m})
 	return m.show()
 }
 
 // show gives the scene to the view in sight.
 func (m *Model) show() tea.Cmd {
 	m.drawn.findings = nil
-	return m.view().show(scene{ctx: m.ctx, file: m.file(), now: m.now, kept: m.kept, corners: m.corners, units: m.units, theme: m.theme})
+	return m.view().Show(view.Scene{Ctx: m.ctx, File: m.file(), Now: m.now, Kept: m.kept, Corners: m.corners, Units: m.units, Theme: m.theme})
 }
 
 // repaint prepares the theme for a background.

@@ -8,6 +8,7 @@ import (
 	"ullage/sim"
 	"ullage/tui/draw"
 	"ullage/tui/plot"
+	"ullage/tui/view"
 )
 
 // Rows of the motors view.
@@ -20,47 +21,37 @@ const (
 // mostMotorTraces is how many traces are told apart on one plot.
 const mostMotorTraces = 6
 
-// draw draws the list, what there is to say of the chosen motor, and plots.
-func (v *motorsView) draw() {
-	v.painted = v.painted[:0]
-	if v.rows < 2 || v.columns < 1 || v.scene.theme == nil {
-		return
-	}
-	theme, w := v.scene.theme, v.columns
-	if text := v.instead(); text != "" {
-		v.painted = draw.Centred(theme, text, w, v.rows)
-		return
-	}
+func (v *motorsView) draw() { v.Draw(v.instead, v.paint) }
+
+// paint draws the list, what there is to say of the chosen motor, and plots.
+func (v *motorsView) paint() {
+	theme, w := v.Scene.Theme, v.Columns
 	t := v.list()
-	v.painted = append(v.painted, t.Draw(theme, w, v.listRows(&t))...)
-	room := v.rows - len(v.painted)
-	v.painted = append(v.painted, draw.Sentences(theme, v.reading(&t), w, min(max(room-leastMotorPlot, 1), mostMotorWords))...)
-	if room = v.rows - len(v.painted); room < 0 {
-		v.painted = v.painted[:v.rows]
-		return
-	}
+	v.Add(t.Draw(theme, w, v.listRows(&t))...)
+	v.Add(draw.Sentences(theme, v.reading(&t), w, min(max(v.Left()-leastMotorPlot, 1), mostMotorWords))...)
+	room := v.Left()
 	if w < draw.SideBySideFrom {
-		v.painted = append(v.painted, v.plot(v.heights, w, room)...)
+		v.Add(v.plot(v.heights, w, room)...)
 		return
 	}
 	const gap = 3
 	half := (w - gap) / 2
-	v.painted = append(v.painted, draw.Beside(v.plot(false, half, room), v.plot(true, w-half-gap, room), half, gap, w, room)...)
+	v.Add(draw.Beside(v.plot(false, half, room), v.plot(true, w-half-gap, room), half, gap, w, room)...)
 }
 
 // listRows is how many rows the list takes, its heading included.
 func (v *motorsView) listRows(t *draw.Table) int {
-	return min(len(t.Rows)+motorHeading, max(v.rows-leastMotorPlot-2, motorHeading+1))
+	return min(len(t.Rows)+motorHeading, max(v.Rows-leastMotorPlot-2, motorHeading+1))
 }
 
 // instead is what is said where there is nothing to compare; empty mostly.
 func (v *motorsView) instead() string {
-	switch theme := v.scene.theme; {
-	case v.set.err != nil && !v.set.busy:
-		return "No motors: " + faultText(v.set.err, "")
-	case !v.set.ready:
+	switch theme := v.Scene.Theme; {
+	case v.set.Err != nil && !v.set.Busy:
+		return "No motors: " + view.FaultText(v.set.Err, "")
+	case !v.set.Ready:
 		return "The motors are being flown" + theme.Ellipsis
-	case len(v.set.result.motors) == 0:
+	case len(v.set.Result.motors) == 0:
 		return "This rocket's file has no [motor], and there is no motor file in its folder. " +
 			"Press " + v.bindings.Add.Help().Key + " to add one by its path."
 	}
@@ -70,45 +61,45 @@ func (v *motorsView) instead() string {
 // motorPlot is what is drawn of the flights.
 type motorPlot struct {
 	title, unit string
-	of          func(t *trace) []float64
+	of          func(t *view.Trace) []float64
 	until       func(r *sim.Results) float64 // s
 }
 
 var (
-	thrustOfMotors = motorPlot{"thrust", "N", func(t *trace) []float64 { return t.thrust },
+	thrustOfMotors = motorPlot{"thrust", "N", func(t *view.Trace) []float64 { return t.Thrust },
 		func(r *sim.Results) float64 { return r.Burnout.Time }}
-	heightOfMotors = motorPlot{"height", "m", func(t *trace) []float64 { return t.height },
+	heightOfMotors = motorPlot{"height", "m", func(t *view.Trace) []float64 { return t.Height },
 		func(r *sim.Results) float64 { return r.Apogee.Time }}
 )
 
 // plot draws the motors' traces over one time axis: the chosen one solid.
 func (v *motorsView) plot(heights bool, w, h int) []string {
-	theme, is, grid := v.scene.theme, thrustOfMotors, &v.grids[0]
+	theme, is, grid := v.Scene.Theme, thrustOfMotors, &v.grids[0]
 	if heights {
 		is, grid = heightOfMotors, &v.grids[1]
 	}
-	unit := v.scene.units.Unit(draw.Unit(is.unit))
+	unit := v.Scene.Units.Unit(draw.Unit(is.unit))
 	c := plot.Chart{Y: plot.Axis{Title: is.title, Unit: unit.Name, Zero: true}}
 	end, others := 0.0, 0
 	for _, i := range v.drawn() {
-		e := &v.set.result.motors[i]
+		e := &v.set.Result.motors[i]
 		until := is.until(&e.Flight.Results)
 		end = max(end, until)
-		line := plot.Series{X: e.trace.time, Y: draw.InUnit(is.of(&e.trace), unit), Ink: plot.TraceA}
+		line := plot.Series{X: e.trace.Time, Y: draw.InUnit(is.of(&e.trace), unit), Ink: plot.TraceA}
 		line.X = line.X[:sort.SearchFloat64s(line.X, math.Nextafter(until, math.Inf(1)))]
 		if i != v.at() {
 			line.Style, line.Ink = draw.OtherTrace(others)
 			others++
 		}
-		if v.set.busy {
+		if v.set.Busy {
 			line.Ink = plot.Kept
 		}
 		c.Series = append(c.Series, line)
 		if motorLetter(i) != "" {
-			c.Points = append(c.Points, draw.Lettered(line, until, i, len(v.set.result.motors))...)
+			c.Points = append(c.Points, draw.Lettered(line, until, i, len(v.set.Result.motors))...)
 		}
 	}
-	if v.set.busy {
+	if v.set.Busy {
 		c.Note = "the rocket before; computing" + theme.Ellipsis
 	}
 	if end *= 1.08; end == 0 {
@@ -124,8 +115,8 @@ func (v *motorsView) plot(heights bool, w, h int) []string {
 func (v *motorsView) drawn() []int {
 	at := v.at()
 	var out []int
-	for i := range v.set.result.motors {
-		if v.set.result.motors[i].Flight != nil {
+	for i := range v.set.Result.motors {
+		if v.set.Result.motors[i].Flight != nil {
 			out = append(out, i)
 		}
 	}

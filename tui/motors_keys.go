@@ -11,6 +11,7 @@ import (
 
 	"ullage/sim/rocket"
 	"ullage/tui/draw"
+	"ullage/tui/view"
 )
 
 // motorsKeys are the keys of the motors view.
@@ -18,24 +19,32 @@ type motorsKeys struct {
 	Open, Prev, Next, Add, Remove, Take, Plot key.Binding
 }
 
-func newMotorsKeys(k KeyMap) motorsKeys {
+func newMotorsKeys(k view.Keys) motorsKeys {
 	return motorsKeys{
-		Open:   bind("m", "motors side by side", "m"),
-		Prev:   bind("[", "motor above on the list", k.Earlier.Keys()...),
-		Next:   bind("]", "motor below", k.Later.Keys()...),
-		Add:    bind("a", "add a motor file by its path", "a"),
-		Remove: bind("r", "take a motor that was added off the list", "r"),
-		Take:   bind("k", "put it into the rocket and fly on it", "k"),
-		Plot:   bind("z", "plot thrust or height, where one has room", k.Span.Keys()...),
+		Open:   view.Bind("m", "motors side by side", "m"),
+		Prev:   view.Bind("[", "motor above on the list", k.Earlier.Keys()...),
+		Next:   view.Bind("]", "motor below", k.Later.Keys()...),
+		Add:    view.Bind("a", "add a motor file by its path", "a"),
+		Remove: view.Bind("r", "take a motor that was added off the list", "r"),
+		Take:   view.Bind("k", "put it into the rocket and fly on it", "k"),
+		Plot:   view.Bind("z", "plot thrust or height, where one has room", k.Span.Keys()...),
 	}
 }
 
-func (v *motorsView) keys() []key.Binding {
-	b := v.bindings
-	return []key.Binding{b.Prev, b.Next, b.Add, b.Remove, b.Take, b.Plot}
+// Keys are what the view does.
+func (v *motorsView) Keys() []view.Key {
+	b := &v.bindings
+	return []view.Key{
+		view.On(b.Prev, func(view.Frame) { v.move(-1) }),
+		view.On(b.Next, func(view.Frame) { v.move(1) }),
+		view.On(b.Add, v.askPath),
+		view.On(b.Remove, v.remove),
+		view.On(b.Take, v.take),
+		view.On(b.Plot, func(view.Frame) { v.heights = !v.heights }),
+	}
 }
 
-func (v *motorsView) hints() []draw.Hint {
+func (v *motorsView) Hints() []draw.Hint {
 	b, k := &v.bindings, &v.frame
 	return []draw.Hint{
 		draw.HintOf("motor", b.Prev, b.Next), draw.HintOf("put it in", b.Take), draw.HintOf("add a file", b.Add),
@@ -45,34 +54,22 @@ func (v *motorsView) hints() []draw.Hint {
 	}
 }
 
-func (v *motorsView) press(m *Model, k tea.KeyMsg) (bool, tea.Cmd) {
-	switch b := &v.bindings; {
-	case key.Matches(k, b.Prev):
-		v.move(-1)
-	case key.Matches(k, b.Next):
-		v.move(1)
-	case key.Matches(k, b.Take):
-		v.take(m)
-	case key.Matches(k, b.Add):
-		v.askPath(m)
-	case key.Matches(k, b.Remove):
-		v.remove(m)
-	case key.Matches(k, b.Plot):
-		v.heights = !v.heights
-	default:
+// Press does what a key of the view does.
+func (v *motorsView) Press(frame view.Frame, k tea.KeyMsg) (taken bool, cmd tea.Cmd) {
+	if !view.Press(v.Keys(), frame, k) {
 		return false, nil
 	}
-	return true, v.show(v.scene)
+	return true, v.Show(v.Scene)
 }
 
 // take puts the chosen motor into the rocket and lets it fly on it.
-func (v *motorsView) take(m *Model) {
+func (v *motorsView) take(frame view.Frame) {
 	e := v.entry()
 	if e == nil {
-		m.say(draw.Dim, "There is no motor to put in.")
+		frame.Say(draw.Dim, "There is no motor to put in.")
 		return
 	}
-	f, err := m.file(), error(nil)
+	f, err := frame.File(), error(nil)
 	if e.path != "" {
 		f, err = f.WithMotor(e.path)
 	}
@@ -81,52 +78,48 @@ func (v *motorsView) take(m *Model) {
 	}
 	switch {
 	case err != nil:
-		m.say(draw.Bad, "Not put in: "+motorFault(e.path, err))
-	case f == m.file():
-		m.say(draw.Dim, "The rocket flies on this motor already.")
+		frame.Say(draw.Bad, "Not put in: "+motorFault(e.path, err))
+	case f == frame.File():
+		frame.Say(draw.Dim, "The rocket flies on this motor already.")
 	case e.own:
-		m.take(f, nil, step{input: "power", says: "drive to the motor"})
-	case m.take(f, nil, step{says: "motor " + e.name + " put in"}):
-		m.say(draw.Plain, "The rocket flies on "+e.name+"; undo brings back what it had.")
+		frame.Take(f, nil, view.Edit{Input: "power", Says: "drive to the motor"})
+	case frame.Take(f, nil, view.Edit{Says: "motor " + e.name + " put in"}):
+		frame.Say(draw.Plain, "The rocket flies on "+e.name+"; undo brings back what it had.")
 	}
 }
 
 // askPath asks for the path of a motor file.
-func (v *motorsView) askPath(m *Model) {
-	l := newLine("")
-	m.asking = &question{
-		says: "Motor file:", typed: &l,
-		rules:  "The path of a file with curve, case and propellant, and perhaps delay, delays, diameter and length.",
-		submit: v.add,
-	}
+func (v *motorsView) askPath(frame view.Frame) {
+	frame.Ask(view.Question{
+		Says:   "Motor file:",
+		Rules:  "The path of a file with curve, case and propellant, and perhaps delay, delays, diameter and length.",
+		Submit: v.add,
+	})
 }
 
 // add puts a motor file on the list, if it can be used, and chooses it.
-func (v *motorsView) add(m *Model, text string) tea.Cmd {
+func (v *motorsView) add(frame view.Frame, text string) (wrong string, cmd tea.Cmd) {
 	path := strings.TrimSpace(text)
 	if home, err := os.UserHomeDir(); err == nil && strings.HasPrefix(path, "~/") {
 		path = filepath.Join(home, path[2:])
 	}
 	if path == "" {
-		m.wrong("A path is missing.")
-		return nil
+		return "A path is missing.", nil
 	}
 	path = filepath.Clean(path)
-	if _, err := m.file().WithMotor(path); err != nil {
-		m.wrong(motorFault(path, err))
-		return nil
+	if _, err := frame.File().WithMotor(path); err != nil {
+		return motorFault(path, err), nil
 	}
-	m.asking = nil
 	v.named = eachOnce(append(slices.Clone(v.named), path))
 	v.chosen = path
-	return v.show(v.scene)
+	return "", v.Show(v.Scene)
 }
 
 // remove takes the chosen motor off the list, if the user has put it there.
-func (v *motorsView) remove(m *Model) {
+func (v *motorsView) remove(frame view.Frame) {
 	e := v.entry()
 	if e == nil || !slices.Contains(v.named, e.path) {
-		m.say(draw.Dim, "Only a motor that was added can be taken off: the others are in the rocket's folder or in the rocket.")
+		frame.Say(draw.Dim, "Only a motor that was added can be taken off: the others are in the rocket's folder or in the rocket.")
 		return
 	}
 	gone := e.path

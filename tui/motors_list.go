@@ -68,12 +68,12 @@ const roomyMotors = 110
 // list is the table of the motors. A column of verdicts is there where one of
 // them is not good.
 func (v *motorsView) list() draw.Table {
-	set, sys := &v.set.result, v.scene.units
-	t := draw.Table{Tight: v.columns < 70, Chosen: v.at(), Columns: []draw.Column{{Title: "motor", Left: true}, {Left: true}, {Title: "class", Left: true}}}
+	set, sys := &v.set.Result, v.Scene.Units
+	t := draw.Table{Tight: v.Columns < 70, Chosen: v.at(), Columns: []draw.Column{{Title: "motor", Left: true}, {Left: true}, {Title: "class", Left: true}}}
 	judged := make([]bool, len(motorFacts))
 	for i, f := range motorFacts {
 		title := f.short
-		if v.columns >= roomyMotors {
+		if v.Columns >= roomyMotors {
 			title = f.name
 		}
 		unit := sys.Unit(draw.Unit(f.unit)).Name
@@ -117,14 +117,14 @@ func (f motorFact) poor(e *motorEntry) bool {
 const motorNameCells = 12
 
 func (v *motorsView) row(i int, best bool, judged []bool) draw.Row {
-	theme, sys, e := v.scene.theme, v.scene.units, &v.set.result.motors[i]
+	theme, sys, e := v.Scene.Theme, v.Scene.Units, &v.set.Result.motors[i]
 	row := draw.Row{Sign: " "}
 	if i == v.at() {
 		row.Sign, row.Role = theme.Pointer, draw.Focused
 	}
 	put := func(text string, r draw.Role) { row.Cells = append(row.Cells, draw.Cell{Text: text, Role: r}) }
 	name := e.name
-	if room := max(motorNameCells, v.columns/5); draw.Width(name) > room {
+	if room := max(motorNameCells, v.Columns/5); draw.Width(name) > room {
 		name = strings.TrimRight(theme.Fit(name, room), " ")
 	}
 	put(draw.Padded(motorLetter(i), 1)+" "+name, draw.Plain)
@@ -143,7 +143,7 @@ func (v *motorsView) row(i int, best bool, judged []bool) draw.Row {
 		put("", draw.Plain)
 	}
 	paint := draw.Plain
-	if v.set.busy {
+	if v.set.Busy {
 		paint = draw.Dim
 	}
 	put(e.Flight.Results.Drive.Class, paint)

@@ -12,6 +12,7 @@ import (
 	"ullage/sim/rocketfile"
 	"ullage/sim/study"
 	"ullage/tui/draw"
+	"ullage/tui/view"
 )
 
 // motorSet is motors set side by side in one rocket: its own first, unless a
@@ -29,7 +30,7 @@ type motorEntry struct {
 	own   bool   // the rocket's motor as it stands
 	fault string // why there is no flight; empty mostly
 	study.Compared
-	trace trace
+	trace view.Trace
 }
 
 // ownMotor is what the motor in the rocket file itself is called.
@@ -76,7 +77,7 @@ func (s *motorSet) fly(ctx context.Context) error {
 	}
 	base := s.of.Rocket()
 	base.Power = rocket.MotorPower
-	flown := asFlown(base)
+	flown := view.AsFlown(base)
 	flown.Keep = true
 	compared, err := study.Compare(ctx, study.Motors(base, motors, base.Limits.InForce().Impulse), study.CompareOptions{Options: flown, Delays: true})
 	if err != nil {
@@ -86,10 +87,10 @@ func (s *motorSet) fly(ctx context.Context) error {
 		e := &s.motors[at[i]]
 		e.Compared = c
 		if c.Invalid != nil {
-			e.fault = faultText(c.Invalid, "")
+			e.fault = view.FaultText(c.Invalid, "")
 		}
 		if c.Flight != nil {
-			e.trace = newTrace(c.Flight)
+			e.trace = view.NewTrace(c.Flight)
 		}
 	}
 	return nil

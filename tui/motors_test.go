@@ -15,6 +15,7 @@ import (
 	"ullage/sim/rocketfile"
 	"ullage/tui/draw"
 	"ullage/tui/plot"
+	"ullage/tui/view"
 )
 
 // motors is the motors view, in sight.
@@ -29,7 +30,7 @@ func (s *screen) motors() *motorsView {
 func (s *screen) named() string {
 	v := s.motors()
 	var out []string
-	for i, e := range v.set.result.motors {
+	for i, e := range v.set.Result.motors {
 		name := e.name
 		if i == v.at() {
 			name = ">" + name
@@ -139,7 +140,7 @@ var motorsTrials = map[string]func(t *testing.T, s *screen){
 	"Take": func(t *testing.T, s *screen) {
 		s.fly(aviary(t))
 		s.press("]", "]", "]", "k")
-		r := s.m.now.flight.Rocket
+		r := s.m.now.Flight.Rocket
 		require.Equal(t, rocket.MotorPower, r.Power)
 		require.InDelta(t, 0.110, r.Motor.Propellant, 1e-12)
 		require.Contains(t, s.text(), `file = "straw.toml"`)
@@ -152,8 +153,8 @@ var motorsTrials = map[string]func(t *testing.T, s *screen){
 		require.NoError(t, err)
 		require.InDelta(t, 0.110, again.Rocket().Motor.Propellant, 1e-12)
 		s.press("u")
-		require.InDelta(t, 0.140, s.m.now.flight.Rocket.Motor.Propellant, 1e-12)
-		require.Equal(t, rocket.WaterPower, s.m.now.flight.Rocket.Power, "one step back")
+		require.InDelta(t, 0.140, s.m.now.Flight.Rocket.Motor.Propellant, 1e-12)
+		require.Equal(t, rocket.WaterPower, s.m.now.Flight.Rocket.Power, "one step back")
 		require.Equal(t, "own motor elder sedge >straw torn", s.named())
 	},
 	"Plot": func(t *testing.T, s *screen) {
@@ -164,7 +165,7 @@ var motorsTrials = map[string]func(t *testing.T, s *screen){
 }
 
 func TestMotorsKeys(t *testing.T) {
-	tryViewKeys(t, newMotorsKeys(DefaultKeys()), newMotorsView(DefaultKeys()), "m", motorsTrials)
+	tryViewKeys(t, newMotorsKeys(view.DefaultKeys()), newMotorsView(view.DefaultKeys()), "m", motorsTrials)
 }
 
 // fly shows another rocket on the same screen, in the motors view.
@@ -187,7 +188,7 @@ func (s *screen) add(path string) {
 func TestMotorsFigures(t *testing.T) {
 	s := newScreen(t, aviary(t), 200, 60)
 	s.press("m")
-	set := s.motors().set.result
+	set := s.motors().set.Result
 	require.Len(t, set.motors, 5)
 	for _, e := range set.motors {
 		if e.path == "torn.toml" {
@@ -220,8 +221,8 @@ func TestMotorsFigures(t *testing.T) {
 func TestMotorsOfARigidRocket(t *testing.T) {
 	s := newScreen(t, rocketfile.Starter(), 120, 40)
 	s.press("d", "m")
-	require.True(t, s.m.now.flight.Rocket.Rigid())
-	require.Equal(t, s.m.now.flight.Results.Apogee, s.motors().set.result.motors[0].Flight.Results.Apogee)
+	require.True(t, s.m.now.Flight.Rocket.Rigid())
+	require.Equal(t, s.m.now.Flight.Results.Apogee, s.motors().set.Result.motors[0].Flight.Results.Apogee)
 }
 
 // A path that leads to no motor stays open with one line on why.
@@ -299,7 +300,7 @@ func TestManyMotors(t *testing.T) {
 		s := newScreen(t, f, size[0], size[1])
 		s.press("m")
 		v := s.motors()
-		for range len(v.set.result.motors) + 2 {
+		for range len(v.set.Result.motors) + 2 {
 			s.press("]")
 			s.checkSize()
 			require.LessOrEqual(t, len(v.drawn()), mostMotorTraces)
@@ -316,10 +317,10 @@ func TestManyMotors(t *testing.T) {
 func TestMotorsMouse(t *testing.T) {
 	s := newScreen(t, aviary(t), 120, 40)
 	s.press("m")
-	s.motors().point(3, motorHeading+2)
+	s.motors().Point(3, motorHeading+2)
 	require.Equal(t, "own motor elder >sedge straw torn", s.named())
-	s.motors().point(3, 0)
-	s.motors().point(3, 30)
+	s.motors().Point(3, 0)
+	s.motors().Point(3, 30)
 	require.Equal(t, "own motor elder >sedge straw torn", s.named())
 }
 
@@ -328,21 +329,21 @@ func TestStaleMotors(t *testing.T) {
 	s := newScreen(t, aviary(t), 120, 40)
 	s.press("m")
 	v := s.motors()
-	old := v.set.result
+	old := v.set.Result
 	var late []tea.Cmd
 	for _, kg := range []float64{1, 1.1, 1.2} {
 		f, err := s.m.file().SetValue("body.mass", kg)
 		require.NoError(t, err)
-		late = append(late, v.show(scene{ctx: context.Background(), file: f, now: s.m.now, theme: s.m.theme}))
+		late = append(late, v.Show(view.Scene{Ctx: context.Background(), File: f, Now: s.m.now, Theme: s.m.theme}))
 	}
-	require.Equal(t, old.of, v.set.result.of)
-	require.Contains(t, strings.Join(v.lines(), " "), "computing")
+	require.Equal(t, old.of, v.set.Result.of)
+	require.Contains(t, strings.Join(v.Lines(), " "), "computing")
 	for _, i := range []int{1, 2, 0} {
 		s.run(late[i])
 	}
-	require.False(t, v.set.busy)
-	require.InDelta(t, 1.2, v.set.result.motors[0].Flight.Rocket.Body.Mass, 1e-12)
-	require.NotContains(t, strings.Join(v.lines(), " "), "computing")
+	require.False(t, v.set.Busy)
+	require.InDelta(t, 1.2, v.set.Result.motors[0].Flight.Rocket.Body.Mass, 1e-12)
+	require.NotContains(t, strings.Join(v.Lines(), " "), "computing")
 }
 
 func TestMotorNames(t *testing.T) {

@@ -12,15 +12,16 @@ import (
 	"ullage/sim/quantity"
 	"ullage/sim/rocket"
 	"ullage/tui/draw"
+	"ullage/tui/view"
 )
 
 // reading says of the chosen motor what speaks against it, its figures that the
 // list has no room for, what it is, and which one is best.
 func (v *motorsView) reading(t *draw.Table) []string {
-	set, e := &v.set.result, v.entry()
+	set, e := &v.set.Result, v.entry()
 	switch {
-	case v.set.err != nil:
-		return []string{"no figures: " + faultText(v.set.err, "")}
+	case v.set.Err != nil:
+		return []string{"no figures: " + view.FaultText(v.set.Err, "")}
 	case e.Flight == nil:
 		return []string{e.name + ": " + e.fault}
 	}
@@ -28,7 +29,7 @@ func (v *motorsView) reading(t *draw.Table) []string {
 	if e.Problem != "" {
 		words[0] += ": " + v.against(e)
 	}
-	if v.set.busy {
+	if v.set.Busy {
 		words = append(words, "figures of the rocket before; computing")
 	}
 	words = append(words, v.unseen(e, t)...)
@@ -54,7 +55,7 @@ func (v *motorsView) against(e *motorEntry) string {
 
 // unseen are the chosen motor's figures that the list leaves out.
 func (v *motorsView) unseen(e *motorEntry, t *draw.Table) []string {
-	_, shown := t.Fit(v.scene.theme, v.columns)
+	_, shown := t.Fit(v.Scene.Theme, v.Columns)
 	var out []string
 	for _, f := range motorFacts {
 		for i, c := range t.Columns {
@@ -62,7 +63,7 @@ func (v *motorsView) unseen(e *motorEntry, t *draw.Table) []string {
 				continue
 			}
 			x, happened := f.of(e)
-			text := f.name + " " + f.figure(x, v.scene.units.Unit(draw.Unit(f.unit)))
+			text := f.name + " " + f.figure(x, v.Scene.Units.Unit(draw.Unit(f.unit)))
 			if !happened {
 				text = f.name + " " + gates.WordNever
 			} else if f.poor(e) {
@@ -85,7 +86,7 @@ func (v *motorsView) delayWords(e *motorEntry) []string {
 			word = ""
 		}
 		return []string{fmt.Sprintf("delay %s opens at %s%s, %s", draw.Exact(delay.Value, draw.Unit("s"), 5),
-			draw.Reading(delay.Airspeed, v.scene.units.Unit(draw.Unit("m/s"))), word, besideTop(delay.SinceTop))}
+			draw.Reading(delay.Airspeed, v.Scene.Units.Unit(draw.Unit("m/s"))), word, besideTop(delay.SinceTop))}
 	case math.IsNaN(e.Rocket.Motor.Delay):
 		return []string{"no charge"}
 	}
@@ -103,7 +104,7 @@ func besideTop(t float64) string {
 // about says what a motor is.
 func (v *motorsView) about(e *motorEntry) []string {
 	m, d := e.Rocket.Motor, e.Flight.Results.Drive
-	u := func(name string) quantity.Unit { return v.scene.units.Unit(draw.Unit(name)) }
+	u := func(name string) quantity.Unit { return v.Scene.Units.Unit(draw.Unit(name)) }
 	out := []string{fmt.Sprintf("%s N·s, %s for %s", quantity.Format(d.Impulse, draw.Unit(""), 3),
 		quantity.Format(d.Average, u("N"), 3), quantity.Format(d.BurnTime, u("s"), 3))}
 	if m.Diameter > 0 {

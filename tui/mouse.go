@@ -17,7 +17,7 @@ func (m *Model) mouse(e tea.MouseMsg) tea.Cmd {
 	case e.Button == tea.MouseButtonLeft && e.Y >= titleRows && e.Y < titleRows+m.layout.body:
 		row := e.Y - titleRows
 		if view := e.X - m.layout.width + m.layout.view + 1; view >= 0 {
-			m.view().point(view, row)
+			m.view().Point(view, row)
 		} else {
 			m.inputs.point(row)
 		}

@@ -4,36 +4,34 @@ import (
 	"context"
 	"slices"
 
-	"github.com/charmbracelet/bubbles/key"
 	tea "github.com/charmbracelet/bubbletea"
 
 	"ullage/sim/rocket"
 	"ullage/sim/study"
 	"ullage/tui/plot"
+	"ullage/tui/view"
 )
 
 // openingView is about one canopy: when it opens, how hard, what if it opens
 // otherwise, and which one would land as slowly as is wanted.
 type openingView struct {
-	frame         KeyMap
-	bindings      openingKeys
-	columns, rows int
-	scene         scene
-	canopy        string  // the one looked at; empty for the first
-	wanted        float64 // vertical landing speed wanted, m/s
-	sheet         int     // the part in sight where there is no room for all
-	asked         openingAsked
-	study         work[opening]
-	sized         work[study.Sized]
-	sizedFor      float64 // the speed last asked for
-	topGrid       plot.Grid
-	curveGrid     plot.Grid
-	painted       []string
+	view.Pane
+	frame     view.Keys
+	bindings  openingKeys
+	canopy    string  // the one looked at; empty for the first
+	wanted    float64 // vertical landing speed wanted, m/s
+	sheet     int     // the part in sight where there is no room for all
+	asked     openingAsked
+	study     view.Work[opening]
+	sized     view.Work[study.Sized]
+	sizedFor  float64 // the speed last asked for
+	topGrid   plot.Grid
+	curveGrid plot.Grid
 }
 
 // openingAsked is what was last asked for: a canopy of a flight.
 type openingAsked struct {
-	of     *outcome
+	of     *view.Outcome
 	canopy int
 }
 
@@ -41,36 +39,38 @@ type openingAsked struct {
 // source.
 const usualLanding = 5
 
-func newOpeningView(k KeyMap) *openingView {
+func newOpeningView(k view.Keys) *openingView {
 	return &openingView{frame: k, bindings: newOpeningKeys(k), wanted: usualLanding}
 }
 
-func (v *openingView) name() string       { return "opening" }
-func (v *openingView) opens() key.Binding { return v.bindings.Open }
-func (v *openingView) lines() []string    { return v.painted }
-func (v *openingView) point(int, int)     {}
-
-func (v *openingView) resize(columns, rows int) { v.columns, v.rows = columns, rows }
+// About is what the view is.
+func (v *openingView) About() view.About {
+	return view.About{
+		Name: "opening", Open: v.bindings.Open,
+		Help: "One canopy: when it opens, how fast and how hard, what becomes of the rocket if it opens otherwise or not at all, " +
+			"and how large it has to be to land as slowly as is wanted. The keys that change an input walk along the number in its rule.",
+	}
+}
 
 // enter looks at the canopy whose input is chosen, if one is, and chooses the
 // number in its rule.
-func (v *openingView) enter(m *Model) {
-	if name := m.inputs.canopy(); name != "" {
+func (v *openingView) Enter(frame view.Frame) {
+	if name := view.CanopyOf(frame.Chosen()); name != "" {
 		v.canopy = name
 	}
-	v.chooseNumber(m)
+	v.chooseNumber(frame)
 }
 
 // chooseNumber chooses the input that moves the opening, or the rule where that
 // has no number.
-func (v *openingView) chooseNumber(m *Model) {
-	r := m.file().Rocket()
+func (v *openingView) chooseNumber(frame view.Frame) {
+	r := frame.File().Rocket()
 	i := v.index(r)
 	if i < 0 {
 		return
 	}
-	if name := numberOf(r, i); name == "" || !m.inputs.choose(name) {
-		m.inputs.choose(ruleOf(r, i))
+	if name := numberOf(r, i); name == "" || !frame.Choose(name) {
+		frame.Choose(ruleOf(r, i))
 	}
 }
 
@@ -84,8 +84,8 @@ func (v *openingView) index(r *rocket.Rocket) int {
 	return i
 }
 
-func (v *openingView) show(s scene) tea.Cmd {
-	v.scene = s
+func (v *openingView) Show(s view.Scene) tea.Cmd {
+	v.Scene = s
 	cmd := v.renew()
 	v.draw()
 	return cmd
@@ -93,35 +93,35 @@ func (v *openingView) show(s scene) tea.Cmd {
 
 // renew asks for what is not there yet of the scene's flight and the canopy.
 func (v *openingView) renew() tea.Cmd {
-	s := v.scene
-	if s.now == nil {
+	s := v.Scene
+	if s.Now == nil {
 		return nil
 	}
-	i := v.index(s.now.flight.Rocket)
+	i := v.index(s.Now.Flight.Rocket)
 	if i < 0 {
-		v.study.stop()
-		v.sized.stop()
+		v.study.Stop()
+		v.sized.Stop()
 		v.asked = openingAsked{}
 		return nil
 	}
 	var cmds []tea.Cmd
-	asked := openingAsked{s.now, i}
+	asked := openingAsked{s.Now, i}
 	fresh := v.asked != asked
 	if fresh {
 		v.asked = asked
-		cmds = append(cmds, v.study.ask(s.ctx, func(ctx context.Context) (opening, error) { return newOpening(ctx, s.now, i) }))
+		cmds = append(cmds, v.study.Ask(s.Ctx, func(ctx context.Context) (opening, error) { return newOpening(ctx, s.Now, i) }))
 	}
 	if wanted := v.wanted; fresh || wanted != v.sizedFor {
 		v.sizedFor = wanted
-		cmds = append(cmds, v.sized.ask(s.ctx, func(ctx context.Context) (study.Sized, error) {
-			return study.CanopyFor(ctx, s.now.file.Rocket(), i, wanted, asFlown(s.now.flight.Rocket))
+		cmds = append(cmds, v.sized.Ask(s.Ctx, func(ctx context.Context) (study.Sized, error) {
+			return study.CanopyFor(ctx, s.Now.File.Rocket(), i, wanted, view.AsFlown(s.Now.Flight.Rocket))
 		}))
 	}
 	return tea.Batch(cmds...)
 }
 
-func (v *openingView) receive(msg tea.Msg) tea.Cmd {
-	if v.study.take(msg) || v.sized.take(msg) {
+func (v *openingView) Receive(msg tea.Msg) tea.Cmd {
+	if v.study.Take(msg) || v.sized.Take(msg) {
 		v.draw()
 	}
 	return nil

@@ -21,7 +21,7 @@ type openingCase struct {
 // listed are the ways of opening worth a row: as planned, the best, and what may
 // go wrong.
 func (v *openingView) listed() []openingCase {
-	o := &v.study.result
+	o := &v.study.Result
 	var out []openingCase
 	now, there := o.now()
 	best := o.best >= 0
@@ -42,7 +42,7 @@ func (v *openingView) casesTable(w, h int) []string {
 	t := draw.Table{Tight: w < 70, Columns: []draw.Column{
 		{Title: "if it opens", Left: true}, {Title: "airspeed"}, {Left: true, Rank: 4}, {Title: "height", Rank: 6}, {Title: "load", Rank: 7},
 	}}
-	others := len(v.study.result.of.flight.Rocket.Canopies) > 1
+	others := len(v.study.Result.of.Flight.Rocket.Canopies) > 1
 	if others {
 		t.Columns = append(t.Columns, draw.Column{Title: "others"}, draw.Column{Left: true, Rank: 2})
 	}
@@ -51,7 +51,7 @@ func (v *openingView) casesTable(w, h int) []string {
 	for _, c := range v.listed() {
 		t.Rows = append(t.Rows, v.caseRow(c, others))
 	}
-	return t.Draw(v.scene.theme, w, h)
+	return t.Draw(v.Scene.Theme, w, h)
 }
 
 func (v *openingView) caseRow(c openingCase, others bool) draw.Row {
@@ -64,7 +64,7 @@ func (v *openingView) caseRow(c openingCase, others bool) draw.Row {
 	}
 	put := func(r draw.Role, text string) { row.Cells = append(row.Cells, draw.Cell{Text: text, Role: r}) }
 	judged := func(key string, x float64) {
-		word, lv := gates.LimitFor(v.scene.now.flight.Rocket, key).Judge(x)
+		word, lv := gates.LimitFor(v.Scene.Now.Flight.Rocket, key).Judge(x)
 		if lv == gates.Good {
 			put(draw.Plain, v.shown(x, "m/s"))
 		} else {
@@ -77,7 +77,7 @@ func (v *openingView) caseRow(c openingCase, others bool) draw.Row {
 		row.Rest = draw.Cell{Text: c.problem, Role: draw.Dim}
 		return row
 	}
-	res, canopy := &c.flight.Results, v.study.result.canopy
+	res, canopy := &c.flight.Results, v.study.Result.canopy
 	if own := res.Canopies[canopy]; own.Opened {
 		judged(gates.LimitOpening, own.Airspeed)
 		put(draw.Plain, v.shown(own.Height, "m"))

@@ -14,7 +14,7 @@ const hadSign = '+'
 
 // delays are the values listed in a table: a motor's, of which there are few.
 func (v *openingView) delays() []study.Delay {
-	if o := &v.study.result; v.study.ready && o.number != "" && byCharge(o.rule()) {
+	if o := &v.study.Result; v.study.Ready && o.number != "" && byCharge(o.rule()) {
 		return o.values
 	}
 	return nil
@@ -23,7 +23,7 @@ func (v *openingView) delays() []study.Delay {
 // delaysTable is the whole-second delays of a motor, those that can be had
 // marked, and the best of them.
 func (v *openingView) delaysTable(w, h int) []string {
-	o := &v.study.result
+	o := &v.study.Result
 	t := draw.Table{Tight: w < 70, Columns: []draw.Column{
 		{Title: "delay"}, {Left: true}, {Title: "airspeed"}, {Left: true, Rank: 1}, {Title: "height"}, {Title: "load"},
 		{Title: "from the top", Rank: 4}, {Title: "lands", Rank: 2}, {Title: "drift", Rank: 3},
@@ -55,7 +55,7 @@ func (v *openingView) delaysTable(w, h int) []string {
 			t.Rows = append(t.Rows, row)
 			continue
 		}
-		word, lv := gates.LimitFor(v.study.result.of.flight.Rocket, gates.LimitOpening).Judge(d.Airspeed)
+		word, lv := gates.LimitFor(v.study.Result.of.Flight.Rocket, gates.LimitOpening).Judge(d.Airspeed)
 		put(draw.Plain, v.shown(d.Airspeed, "m/s"))
 		put(draw.Level(lv), word)
 		put(draw.Plain, v.shown(d.Height, "m"))
@@ -65,5 +65,5 @@ func (v *openingView) delaysTable(w, h int) []string {
 		put(draw.Plain, v.shown(math.Hypot(d.Landing.East, d.Landing.North), "m"))
 		t.Rows = append(t.Rows, row)
 	}
-	return t.Draw(v.scene.theme, w, h)
+	return t.Draw(v.Scene.Theme, w, h)
 }

@@ -6,6 +6,7 @@ import (
 	"ullage/sim/rocket"
 	"ullage/tui/draw"
 	"ullage/tui/plot"
+	"ullage/tui/view"
 )
 
 // Least rows of the parts of the opening view.
@@ -16,41 +17,31 @@ const (
 	tablesFrom = 130 // columns for two tables beside each other
 )
 
-// draw draws the view.
-func (v *openingView) draw() {
-	v.painted = v.painted[:0]
-	if v.rows < 2 || v.columns < 1 || v.scene.theme == nil {
-		return
-	}
-	if text := v.instead(); text != "" {
-		v.painted = draw.Centred(v.scene.theme, text, v.columns, v.rows)
-		return
-	}
-	rows := v.parts()
-	v.painted = append(v.painted, rows[:min(len(rows), v.rows)]...)
-	for len(v.painted) < v.rows {
-		v.painted = append(v.painted, draw.Blanks(v.columns))
-	}
+func (v *openingView) draw() { v.Draw(v.instead, v.paint) }
+
+// paint draws the view.
+func (v *openingView) paint() {
+	v.Add(v.parts()...)
 }
 
 // instead is what is said where there is no opening to look at; empty mostly.
 func (v *openingView) instead() string {
-	switch s := v.scene; {
-	case s.now == nil:
+	switch s := v.Scene; {
+	case s.Now == nil:
 		return " "
-	case v.index(s.now.flight.Rocket) < 0:
+	case v.index(s.Now.Flight.Rocket) < 0:
 		return "This rocket has no canopy: nothing slows its fall. Press " + v.frame.AddCanopy.Help().Key + " to add one."
-	case v.study.err != nil && !v.study.busy:
-		return "No openings: " + faultText(v.study.err, "")
-	case !v.study.ready:
-		return "The openings are being computed" + s.theme.Ellipsis
+	case v.study.Err != nil && !v.study.Busy:
+		return "No openings: " + view.FaultText(v.study.Err, "")
+	case !v.study.Ready:
+		return "The openings are being computed" + s.Theme.Ellipsis
 	}
 	return ""
 }
 
 // sheets is into how many parts the view falls where it has no room for all.
 func (v *openingView) sheets() int {
-	if !v.study.ready || v.roomForAll() {
+	if !v.study.Ready || v.roomForAll() {
 		return 1
 	}
 	if v.delays() != nil {
@@ -62,16 +53,16 @@ func (v *openingView) sheets() int {
 // roomForAll tells that every part finds its place at once.
 func (v *openingView) roomForAll() bool {
 	plots := 2 * leastPlot
-	if v.columns >= draw.SideBySideFrom {
+	if v.Columns >= draw.SideBySideFrom {
 		plots = leastPlot
 	}
 	tables := v.casesRows()
-	if n := len(v.delays()); n > 0 && v.columns >= tablesFrom {
+	if n := len(v.delays()); n > 0 && v.Columns >= tablesFrom {
 		tables = max(tables, leastTable)
 	} else if n > 0 {
 		tables += 1 + min(n+1, leastTable)
 	}
-	return v.rows >= headRows+plots+tables+sizeRows
+	return v.Rows >= headRows+plots+tables+sizeRows
 }
 
 const (
@@ -89,7 +80,7 @@ func (v *openingView) casesRows() int {
 
 // parts sets the view's parts in its rows.
 func (v *openingView) parts() []string {
-	w, h := v.columns, v.rows
+	w, h := v.Columns, v.Rows
 	rows := v.head(w)
 	if v.roomForAll() {
 		return v.all(rows, w, h)
@@ -142,8 +133,8 @@ func (v *openingView) all(rows []string, w, h int) []string {
 // topPlot is height and airspeed around the top, with the moments of every
 // canopy.
 func (v *openingView) topPlot(w, h int) []string {
-	o, theme := &v.study.result, v.scene.theme
-	u := func(name string) quantity.Unit { return v.scene.units.Unit(draw.Unit(name)) }
+	o, theme := &v.study.Result, v.Scene.Theme
+	u := func(name string) quantity.Unit { return v.Scene.Units.Unit(draw.Unit(name)) }
 	stack := plot.Stack{
 		Charset: theme.Charset,
 		X:       plot.Axis{Title: "time", Unit: "s", Min: o.top.from, Max: o.top.to},
@@ -155,9 +146,9 @@ func (v *openingView) topPlot(w, h int) []string {
 				Limits: []plot.Limit{v.limit()}},
 		},
 	}
-	for _, e := range o.of.flight.Events {
+	for _, e := range o.of.Flight.Events {
 		if e.Kind == sim.ApogeeEvent || e.Kind == sim.CanopyEvent {
-			long, short, priority := draw.EventName(o.of.flight, e)
+			long, short, priority := draw.EventName(o.of.Flight, e)
 			stack.Marks = append(stack.Marks, plot.VerticalMark{X: e.Time, Label: long, Short: short, Priority: priority})
 		}
 	}
@@ -166,12 +157,12 @@ func (v *openingView) topPlot(w, h int) []string {
 
 // curvePlot is airspeed and load against the number in the rule.
 func (v *openingView) curvePlot(w, h int) []string {
-	o, theme := &v.study.result, v.scene.theme
+	o, theme := &v.study.Result, v.Scene.Theme
 	if len(o.values) == 0 {
 		return draw.Centred(theme, v.noNumber(), w, max(h, 0))
 	}
 	x := v.numberUnit()
-	speed, force := v.scene.units.Unit(draw.Unit("m/s")), v.scene.units.Unit(draw.Unit("N"))
+	speed, force := v.Scene.Units.Unit(draw.Unit("m/s")), v.Scene.Units.Unit(draw.Unit("N"))
 	values := draw.InUnit(o.curve.value, x)
 	airspeed := plot.Chart{Y: plot.Axis{Title: "airspeed", Unit: speed.Name, Zero: true},
 		Series: []plot.Series{{X: values, Y: draw.InUnit(o.curve.airspeed, speed), Ink: plot.TraceB}},
@@ -191,7 +182,7 @@ func (v *openingView) curvePlot(w, h int) []string {
 // hadPoints marks the delays that can be had on the curve.
 func (v *openingView) hadPoints(x, y quantity.Unit) []plot.PointMark {
 	var points []plot.PointMark
-	for _, d := range v.study.result.values {
+	for _, d := range v.study.Result.values {
 		if d.Listed && d.Opened && !d.Early {
 			points = append(points, plot.PointMark{X: x.FromSI(d.Value), Y: y.FromSI(d.Airspeed), Sign: hadSign})
 		}
@@ -201,7 +192,7 @@ func (v *openingView) hadPoints(x, y quantity.Unit) []plot.PointMark {
 
 // numberMarks mark today's value and the best.
 func (v *openingView) numberMarks(x quantity.Unit) []plot.VerticalMark {
-	o := &v.study.result
+	o := &v.study.Result
 	var marks []plot.VerticalMark
 	now, there := o.now()
 	if there {

@@ -11,6 +11,7 @@ import (
 	"ullage/sim/quantity"
 	"ullage/sim/rocketfile"
 	"ullage/tui/draw"
+	"ullage/tui/view"
 )
 
 // openingKeys are the keys of the opening view. The keys that change an input
@@ -19,37 +20,48 @@ type openingKeys struct {
 	Open, Next, Prev, Best, Slower, Faster, Type, Take, Sheet, SheetBack key.Binding
 }
 
-func newOpeningKeys(k KeyMap) openingKeys {
+func newOpeningKeys(k view.Keys) openingKeys {
 	return openingKeys{
-		Open:      bind("o", "opening of the canopies", "o"),
-		Next:      bind("e", "next canopy", k.NextEvent.Keys()...),
-		Prev:      bind("E", "canopy before", k.PrevEvent.Keys()...),
-		Best:      bind("b", "take the best value", "b"),
-		Slower:    bind("[", "a lower landing speed to size the canopy for", k.Earlier.Keys()...),
-		Faster:    bind("]", "a higher one", k.Later.Keys()...),
-		Type:      bind("l", "type the landing speed", "l"),
-		Take:      bind("k", "take the canopy that lands so", "k"),
-		Sheet:     bind("z", "next part, where there is no room for all", k.Span.Keys()...),
-		SheetBack: bind("Z", "part before", k.SpanBack.Keys()...),
+		Open:      view.Bind("o", "opening of the canopies", "o"),
+		Next:      view.Bind("e", "next canopy", k.NextEvent.Keys()...),
+		Prev:      view.Bind("E", "canopy before", k.PrevEvent.Keys()...),
+		Best:      view.Bind("b", "take the best value", "b"),
+		Slower:    view.Bind("[", "a lower landing speed to size the canopy for", k.Earlier.Keys()...),
+		Faster:    view.Bind("]", "a higher one", k.Later.Keys()...),
+		Type:      view.Bind("l", "type the landing speed", "l"),
+		Take:      view.Bind("k", "take the canopy that lands so", "k"),
+		Sheet:     view.Bind("z", "next part, where there is no room for all", k.Span.Keys()...),
+		SheetBack: view.Bind("Z", "part before", k.SpanBack.Keys()...),
 	}
 }
 
-func (v *openingView) keys() []key.Binding {
-	b := v.bindings
-	return []key.Binding{b.Next, b.Prev, b.Best, b.Slower, b.Faster, b.Type, b.Take, b.Sheet, b.SheetBack}
+// Keys are what the view does.
+func (v *openingView) Keys() []view.Key {
+	b := &v.bindings
+	return []view.Key{
+		view.On(b.Next, func(frame view.Frame) { v.turn(frame, 1) }),
+		view.On(b.Prev, func(frame view.Frame) { v.turn(frame, -1) }),
+		view.On(b.Best, v.takeBest),
+		view.On(b.Slower, func(frame view.Frame) { v.want(frame, v.step(-1)) }),
+		view.On(b.Faster, func(frame view.Frame) { v.want(frame, v.step(1)) }),
+		view.On(b.Type, v.askSpeed),
+		view.On(b.Take, v.takeCanopy),
+		view.On(b.Sheet, func(view.Frame) { v.leaf(1) }),
+		view.On(b.SheetBack, func(view.Frame) { v.leaf(-1) }),
+	}
 }
 
-func (v *openingView) hints() []draw.Hint {
+func (v *openingView) Hints() []draw.Hint {
 	b, k := &v.bindings, &v.frame
 	if v.instead() != "" {
-		return k.hints()
+		return k.Hints()
 	}
 	hints := []draw.Hint{draw.HintOf("walk", k.Less, k.More), draw.HintOf("take the best", b.Best)}
 	if v.sheets() > 1 {
 		hints = append(hints, draw.HintOf("more", b.Sheet))
 	}
 	hints = append(hints, draw.HintOf("landing speed", b.Slower, b.Faster), draw.HintOf("take its canopy", b.Take))
-	if s := v.scene.now; s != nil && len(s.flight.Rocket.Canopies) > 1 {
+	if s := v.Scene.Now; s != nil && len(s.Flight.Rocket.Canopies) > 1 {
 		hints = append(hints, draw.HintOf("next canopy", b.Next))
 	}
 	return append(hints, draw.HintOf("undo", k.Undo), draw.HintOf("type the speed", b.Type), draw.HintOf("view", k.NextView),
@@ -57,52 +69,31 @@ func (v *openingView) hints() []draw.Hint {
 		draw.HintOf("units", k.Units))
 }
 
-func (v *openingView) press(m *Model, k tea.KeyMsg) (bool, tea.Cmd) {
-	switch b := &v.bindings; {
-	case key.Matches(k, b.Next):
-		return true, v.turn(m, 1)
-	case key.Matches(k, b.Prev):
-		return true, v.turn(m, -1)
-	case key.Matches(k, b.Best):
-		v.takeBest(m)
-	case key.Matches(k, b.Slower):
-		return true, v.want(m, v.step(m, -1))
-	case key.Matches(k, b.Faster):
-		return true, v.want(m, v.step(m, 1))
-	case key.Matches(k, b.Type):
-		v.askSpeed(m)
-	case key.Matches(k, b.Take):
-		v.takeCanopy(m)
-	case key.Matches(k, b.Sheet):
-		v.leaf(1)
-	case key.Matches(k, b.SheetBack):
-		v.leaf(-1)
-	default:
+// Press does what a key of the view does.
+func (v *openingView) Press(frame view.Frame, k tea.KeyMsg) (taken bool, cmd tea.Cmd) {
+	if !view.Press(v.Keys(), frame, k) {
 		return false, nil
 	}
-	return true, nil
+	return true, v.Show(v.Scene)
 }
 
 // turn looks at the next canopy (by = 1) or the one before.
-func (v *openingView) turn(m *Model, by int) tea.Cmd {
-	r := m.file().Rocket()
+func (v *openingView) turn(frame view.Frame, by int) {
+	r := frame.File().Rocket()
 	i, n := v.index(r), len(r.Canopies)
 	if i < 0 {
-		m.say(draw.Dim, "There is no canopy.")
-		return nil
+		frame.Say(draw.Dim, "There is no canopy.")
+		return
 	}
 	v.canopy = r.Canopies[(i+by+n)%n].Name
-	v.chooseNumber(m)
-	cmd := v.renew()
-	v.draw()
-	return cmd
+	v.chooseNumber(frame)
 }
 
 // current is the opening on the screen, if it is that of the rocket as it
 // stands; what is taken from it must not be an older rocket's.
-func (v *openingView) current(m *Model) (*opening, bool) {
-	o := &v.study.result
-	if !v.study.ready || v.study.busy || v.asked != (openingAsked{o.of, o.canopy}) || o.of.file != m.file() {
+func (v *openingView) current(frame view.Frame) (*opening, bool) {
+	o := &v.study.Result
+	if !v.study.Ready || v.study.Busy || v.asked != (openingAsked{o.of, o.canopy}) || o.of.File != frame.File() {
 		return nil, false
 	}
 	return o, true
@@ -111,12 +102,12 @@ func (v *openingView) current(m *Model) (*opening, bool) {
 // nearly is the opening on the screen if the rocket has changed since by the
 // number in the rule alone, which the best does not depend on: walking along it
 // does not keep the best away.
-func (v *openingView) nearly(m *Model) (*opening, bool) {
-	o := &v.study.result
-	if !v.study.ready || o.number == "" {
+func (v *openingView) nearly(frame view.Frame) (*opening, bool) {
+	o := &v.study.Result
+	if !v.study.Ready || o.number == "" {
 		return nil, false
 	}
-	now, then := m.file().Rocket(), o.of.file.Rocket()
+	now, then := frame.File().Rocket(), o.of.File.Rocket()
 	i := v.index(now)
 	if i != o.canopy || numberOf(now, i) != o.number {
 		return nil, false
@@ -130,18 +121,18 @@ func (v *openingView) nearly(m *Model) (*opening, bool) {
 }
 
 // takeBest puts the best value into the rocket.
-func (v *openingView) takeBest(m *Model) {
-	o, ok := v.current(m)
+func (v *openingView) takeBest(frame view.Frame) {
+	o, ok := v.current(frame)
 	if !ok {
-		o, ok = v.nearly(m)
+		o, ok = v.nearly(frame)
 	}
 	switch {
 	case !ok:
-		m.say(draw.Dim, "The best value is not known yet.")
+		frame.Say(draw.Dim, "The best value is not known yet.")
 	case o.best < 0:
-		m.say(draw.Caution, "No value opens this canopy after thrust has ended.")
+		frame.Say(draw.Caution, "No value opens this canopy after thrust has ended.")
 	default:
-		m.put(o.number, o.values[o.best].Value)
+		frame.Put(o.number, o.values[o.best].Value)
 	}
 }
 
@@ -152,79 +143,68 @@ const (
 )
 
 // step is the landing speed wanted, one step up or down.
-func (v *openingView) step(m *Model, by int) float64 {
+func (v *openingView) step(by int) float64 {
 	usual := draw.Unit("m/s")
-	return nudged(v.wanted, 0.5, by, m.units.Unit(usual), usual)
+	return view.Nudged(v.wanted, 0.5, by, v.Scene.Units.Unit(usual), usual)
 }
 
-// want asks for the canopy that lands at another speed.
-func (v *openingView) want(m *Model, speed float64) tea.Cmd {
+// want has the canopy sized for another landing speed.
+func (v *openingView) want(frame view.Frame, speed float64) {
 	to := min(max(speed, slowestLanding), fastestLanding)
 	if to == v.wanted {
-		m.say(draw.Dim, "The landing speed goes no further: its range is "+speedRange(m.units)+".")
-		return nil
+		frame.Say(draw.Dim, "The landing speed goes no further: its range is "+v.speedRange()+".")
 	}
 	v.wanted = to
-	cmd := v.renew()
-	v.draw()
-	return cmd
 }
 
-func speedRange(sys quantity.System) string {
-	u := sys.Unit(draw.Unit("m/s"))
+func (v *openingView) speedRange() string {
+	u := v.Scene.Units.Unit(draw.Unit("m/s"))
 	return draw.Shortly(slowestLanding, u) + " to " + draw.Shortly(fastestLanding, u)
 }
 
 // askSpeed lets the landing speed be typed.
-func (v *openingView) askSpeed(m *Model) {
-	l := newLine(draw.Exact(v.wanted, m.units.Unit(draw.Unit("m/s")), 6))
-	m.asking = &question{
-		says: "Land at:", typed: &l,
-		rules: "The vertical speed, " + speedRange(m.units) + ". A lower one takes a larger canopy and drifts farther.",
-		submit: func(m *Model, text string) tea.Cmd {
-			q, err := quantity.ParseIn(text, quantity.Speed, m.units.Unit(draw.Unit("m/s")))
+func (v *openingView) askSpeed(frame view.Frame) {
+	unit := v.Scene.Units.Unit(draw.Unit("m/s"))
+	frame.Ask(view.Question{
+		Says: "Land at:", Text: draw.Exact(v.wanted, unit, 6),
+		Rules: "The vertical speed, " + v.speedRange() + ". A lower one takes a larger canopy and drifts farther.",
+		Submit: func(frame view.Frame, text string) (string, tea.Cmd) {
+			q, err := quantity.ParseIn(text, quantity.Speed, unit)
 			switch {
 			case err != nil:
-				m.wrong(err.Error())
-				return nil
+				return err.Error(), nil
 			case q.Value < slowestLanding || q.Value > fastestLanding:
-				m.wrong("Out of range: " + speedRange(m.units) + ".")
-				return nil
+				return "Out of range: " + v.speedRange() + ".", nil
 			}
-			m.asking = nil
-			if q.Value == v.wanted {
-				return nil
-			}
-			return v.want(m, q.Value)
+			v.wanted = q.Value
+			return "", v.Show(v.Scene)
 		},
-	}
+	})
 }
 
 // takeCanopy gives the canopy the size that lands at the speed wanted, rounded
 // up to what can be cut.
-func (v *openingView) takeCanopy(m *Model) {
-	o, ok := v.current(m)
-	if !ok || !v.sized.ready || v.sized.busy || v.sized.err != nil {
-		m.say(draw.Dim, "The size of the canopy is not known.")
+func (v *openingView) takeCanopy(frame view.Frame) {
+	o, ok := v.current(frame)
+	if !ok || !v.sized.Ready || v.sized.Busy || v.sized.Err != nil {
+		frame.Say(draw.Dim, "The size of the canopy is not known.")
 		return
 	}
-	c := o.of.flight.Rocket.Canopies[o.canopy]
-	input, size, step := "canopy."+c.Name+".diameter", v.sized.result.Diameter, 0.01
+	c := o.of.Flight.Rocket.Canopies[o.canopy]
+	input, size, step := "canopy."+c.Name+".diameter", v.sized.Result.Diameter, 0.01
 	if c.Area > 0 {
-		input, size = "canopy."+c.Name+".area", v.sized.result.Area
+		input, size = "canopy."+c.Name+".area", v.sized.Result.Area
 	}
-	u := m.units.Unit(m.file().Unit(input))
-	before := m.file()
-	m.put(input, roundedUp(size, step, u))
-	if m.file() != before {
-		m.say(draw.Plain, fmt.Sprintf("Canopy %s has the size for %s, rounded up; undo brings the old one back.",
-			c.Name, draw.Shortly(v.wanted, m.units.Unit(draw.Unit("m/s")))))
+	u := v.Scene.Units.Unit(frame.File().Unit(input))
+	if frame.Put(input, roundedUp(size, step, u)) {
+		frame.Say(draw.Plain, fmt.Sprintf("Canopy %s has the size for %s, rounded up; undo brings the old one back.",
+			c.Name, draw.Shortly(v.wanted, v.Scene.Units.Unit(draw.Unit("m/s")))))
 	}
 }
 
 // roundedUp is v, SI, rounded up to a round step of a unit near the one given.
 func roundedUp(v, step float64, u quantity.Unit) float64 {
-	size := round125(u.FromSI(step) - u.FromSI(0))
+	size := view.Round125(u.FromSI(step) - u.FromSI(0))
 	n := math.Ceil(u.FromSI(v)/size - 1e-9)
 	return u.ToSI(n * size)
 }
@@ -233,5 +213,4 @@ func roundedUp(v, step float64, u quantity.Unit) float64 {
 func (v *openingView) leaf(by int) {
 	n := v.sheets()
 	v.sheet = ((v.sheet+by)%n + n) % n
-	v.draw()
 }

@@ -8,11 +8,12 @@ import (
 	"ullage/sim"
 	"ullage/sim/rocket"
 	"ullage/sim/study"
+	"ullage/tui/view"
 )
 
 // opening is what there is to see of one canopy of one flight. Everything is SI.
 type opening struct {
-	of     *outcome
+	of     *view.Outcome
 	canopy int
 	number string // the input that moves the opening; empty when the rule has none
 	top    openingTop
@@ -57,30 +58,26 @@ func ruleOf(r *rocket.Rocket, canopy int) string {
 	return "canopy." + r.Canopies[canopy].Name + ".deploy." + string(r.Power)
 }
 
-// asFlown are options to fly a rocket as the flight on the screen is flown, so
-// that the figures are the same.
-func asFlown(r *rocket.Rocket) study.Options { return study.Options{Rigid: r.Rigid()} }
-
 // newOpening looks at one canopy of a flight.
-func newOpening(ctx context.Context, of *outcome, canopy int) (opening, error) {
-	r := of.file.Rocket()
-	o := opening{of: of, canopy: canopy, number: numberOf(r, canopy), best: -1, top: newOpeningTop(of.flight)}
+func newOpening(ctx context.Context, of *view.Outcome, canopy int) (opening, error) {
+	r := of.File.Rocket()
+	o := opening{of: of, canopy: canopy, number: numberOf(r, canopy), best: -1, top: newOpeningTop(of.Flight)}
 	if o.number == "" {
 		return o, nil
 	}
-	values, err := study.OpeningValues(ctx, r, canopy, asFlown(r))
+	values, err := study.OpeningValues(ctx, r, canopy, view.AsFlown(r))
 	if err != nil {
 		return o, err
 	}
-	if o.values, o.best, err = study.Opening(ctx, r, canopy, values, asFlown(r)); err != nil {
+	if o.values, o.best, err = study.Opening(ctx, r, canopy, values, view.AsFlown(r)); err != nil {
 		return o, err
 	}
-	curve, _, err := study.Opening(ctx, r, canopy, between(values, closePoints), asFlown(r))
+	curve, _, err := study.Opening(ctx, r, canopy, between(values, closePoints), view.AsFlown(r))
 	if err != nil {
 		return o, err
 	}
 	o.curve = newOpeningCurve(curve)
-	o.cases, err = study.WhatIfs(ctx, r, canopy, asFlown(r))
+	o.cases, err = study.WhatIfs(ctx, r, canopy, view.AsFlown(r))
 	return o, err
 }
 

@@ -15,6 +15,7 @@ import (
 	"ullage/sim/study"
 	"ullage/tui/draw"
 	"ullage/tui/plot"
+	"ullage/tui/view"
 )
 
 // opening is the opening view, in sight.
@@ -91,11 +92,11 @@ var openingTrials = map[string]func(t *testing.T, s *screen){
 		require.Contains(t, s.said(), "main (1 of 2)")
 	},
 	"Best": func(t *testing.T, s *screen) {
-		o := s.opening().study.result
+		o := s.opening().study.Result
 		best := o.values[o.best]
 		s.press("b")
 		require.InDelta(t, best.Value, s.m.file().Rocket().Canopies[0].Water.Value, 1e-9)
-		require.InDelta(t, best.Airspeed, s.m.now.flight.Results.Canopies[0].Airspeed, 1e-9)
+		require.InDelta(t, best.Airspeed, s.m.now.Flight.Results.Canopies[0].Airspeed, 1e-9)
 		require.Contains(t, s.said(), "*as planned")
 		s.press("u")
 		require.InDelta(t, 1, s.m.file().Rocket().Canopies[0].Water.Value, 1e-12)
@@ -107,13 +108,13 @@ var openingTrials = map[string]func(t *testing.T, s *screen){
 		s.write("20 ft/s")
 		s.press("enter")
 		require.InDelta(t, 6.096, s.opening().wanted, 1e-12)
-		require.InDelta(t, 6.096, s.opening().sized.result.Vertical, 0.01)
+		require.InDelta(t, 6.096, s.opening().sized.Result.Vertical, 0.01)
 	},
 	"Take": func(t *testing.T, s *screen) {
-		size := s.opening().sized.result.Diameter
+		size := s.opening().sized.Result.Diameter
 		s.press("[", "[", "k")
 		require.Greater(t, s.m.file().Rocket().Canopies[0].Diameter, size)
-		down := s.m.now.flight.Results.Landing.Vertical
+		down := s.m.now.Flight.Results.Landing.Vertical
 		require.Less(t, down, 4.0+1e-3, "rounded up")
 		require.InDelta(t, 4, down, 0.05)
 		require.Contains(t, s.view(), "rounded up")
@@ -136,7 +137,7 @@ var openingTrials = map[string]func(t *testing.T, s *screen){
 }
 
 func TestOpeningKeys(t *testing.T) {
-	tryViewKeys(t, newOpeningKeys(DefaultKeys()), newOpeningView(DefaultKeys()), "o", openingTrials)
+	tryViewKeys(t, newOpeningKeys(view.DefaultKeys()), newOpeningView(view.DefaultKeys()), "o", openingTrials)
 }
 
 // What is planned is the flight on the screen, of a point mass or a rigid body.
@@ -145,10 +146,10 @@ func TestOpeningAgreesWithTheFlight(t *testing.T) {
 		t.Run(name, func(t *testing.T) {
 			s := newScreen(t, f, 200, 60)
 			s.press("o")
-			o := s.opening().study.result
+			o := s.opening().study.Result
 			require.Equal(t, study.AsPlanned, o.cases[0].Case)
-			require.Equal(t, s.m.now.flight.Results.Canopies, o.cases[0].Flight.Results.Canopies)
-			require.Equal(t, s.m.now.flight.Results.Landing, o.cases[0].Flight.Results.Landing)
+			require.Equal(t, s.m.now.Flight.Results.Canopies, o.cases[0].Flight.Results.Canopies)
+			require.Equal(t, s.m.now.Flight.Results.Landing, o.cases[0].Flight.Results.Landing)
 		})
 	}
 }
@@ -223,7 +224,7 @@ func TestOpeningTellsOfTheOthers(t *testing.T) {
 	s := newScreen(t, twoCanopies(t), 120, 40)
 	s.choose("canopy.drogue.diameter")
 	s.press("o")
-	never := s.opening().study.result.cases[4]
+	never := s.opening().study.Result.cases[4]
 	require.Equal(t, study.NotAtAll, never.Case)
 	fastest, any := fastestOther(&never.Flight.Results, 1)
 	require.True(t, any)
@@ -264,37 +265,37 @@ func TestStaleOpenings(t *testing.T) {
 	s := newScreen(t, plover(t), 120, 40)
 	s.press("o")
 	v := s.opening()
-	old := v.study.result.cases
+	old := v.study.Result.cases
 	var late []tea.Cmd
 	for _, delay := range []float64{2, 3, 4} {
 		f, err := s.m.file().SetValue("canopy.main.deploy.water", delay)
 		require.NoError(t, err)
-		s.m.take(f, nil, step{})
+		s.m.take(f, nil, view.Edit{})
 		fl, err := sim.Fly(context.Background(), f.Rocket(), sim.Options{Keep: true})
 		require.NoError(t, err)
-		late = append(late, v.show(scene{ctx: context.Background(), file: f, now: newOutcome(context.Background(), f, fl, time.Time{}), theme: s.m.theme}))
+		late = append(late, v.Show(view.Scene{Ctx: context.Background(), File: f, Now: view.NewOutcome(context.Background(), f, fl, time.Time{}), Theme: s.m.theme}))
 	}
-	require.Equal(t, old, v.study.result.cases)
-	require.Contains(t, strings.Join(v.lines(), " "), "computing")
+	require.Equal(t, old, v.study.Result.cases)
+	require.Contains(t, strings.Join(v.Lines(), " "), "computing")
 	before := s.text()
-	v.takeCanopy(&s.m)
+	v.takeCanopy(frame{&s.m})
 	require.Equal(t, before, s.text(), "nothing is taken from an older rocket's figures")
 	now := s.m.file()
-	v.takeBest(&s.m)
-	require.InDelta(t, v.study.result.values[v.study.result.best].Value, s.m.file().Rocket().Canopies[0].Water.Value, 1e-9,
+	v.takeBest(frame{&s.m})
+	require.InDelta(t, v.study.Result.values[v.study.Result.best].Value, s.m.file().Rocket().Canopies[0].Water.Value, 1e-9,
 		"but the best does not depend on the number itself")
 	f, err := now.SetValue("body.mass", 2)
 	require.NoError(t, err)
-	s.m.take(f, nil, step{})
-	v.takeBest(&s.m)
+	s.m.take(f, nil, view.Edit{})
+	v.takeBest(frame{&s.m})
 	require.Equal(t, string(f.Text()), s.text(), "and on the mass it does")
-	s.m.take(now, nil, step{})
+	s.m.take(now, nil, view.Edit{})
 	for _, i := range []int{1, 2, 0} {
 		s.run(late[i])
 	}
-	require.False(t, v.study.busy || v.sized.busy)
-	require.InDelta(t, 4, v.study.result.of.flight.Rocket.Canopies[0].Water.Value, 1e-12)
-	require.NotContains(t, strings.Join(v.lines(), " "), "computing")
+	require.False(t, v.study.Busy || v.sized.Busy)
+	require.InDelta(t, 4, v.study.Result.of.Flight.Rocket.Canopies[0].Water.Value, 1e-12)
+	require.NotContains(t, strings.Join(v.Lines(), " "), "computing")
 }
 
 // Until the first figures are there, every key is harmless.
@@ -335,7 +336,7 @@ func BenchmarkOpening(b *testing.B) {
 		b.Run(name, func(b *testing.B) {
 			fl, err := sim.Fly(context.Background(), f.Rocket(), sim.Options{Keep: true})
 			require.NoError(b, err)
-			of := newOutcome(context.Background(), f, fl, time.Time{})
+			of := view.NewOutcome(context.Background(), f, fl, time.Time{})
 			for b.Loop() {
 				if _, err := newOpening(context.Background(), of, 0); err != nil {
 					b.Fatal(err)

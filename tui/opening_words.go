@@ -13,8 +13,8 @@ import (
 
 // limit is the airspeed that a canopy may open at, for plots.
 func (v *openingView) limit() plot.Limit {
-	most := gates.LimitFor(v.study.result.of.flight.Rocket, gates.LimitOpening).Max
-	return plot.Limit{Y: v.scene.units.Unit(draw.Unit("m/s")).FromSI(most), Label: "limit"}
+	most := gates.LimitFor(v.study.Result.of.Flight.Rocket, gates.LimitOpening).Max
+	return plot.Limit{Y: v.Scene.Units.Unit(draw.Unit("m/s")).FromSI(most), Label: "limit"}
 }
 
 // sameNumber tells that two values of an input are one.
@@ -22,7 +22,7 @@ func sameNumber(a, b float64) bool { return math.Abs(a-b) <= 1e-9*(1+math.Abs(a)
 
 // now is the number as it is set.
 func (o *opening) now() (v float64, there bool) {
-	r := o.of.flight.Rocket
+	r := o.of.Flight.Rocket
 	rule := r.Canopies[o.canopy].Rule(r.Power)
 	switch {
 	case o.number == "":
@@ -35,14 +35,14 @@ func (o *opening) now() (v float64, there bool) {
 
 // rule is the rule of the canopy.
 func (o *opening) rule() rocket.Rule {
-	r := o.of.flight.Rocket
+	r := o.of.Flight.Rocket
 	return r.Canopies[o.canopy].Rule(r.Power)
 }
 
 // numberUnit is the unit that the number is shown in.
 func (v *openingView) numberUnit() quantity.Unit {
-	o := &v.study.result
-	return v.scene.units.Unit(o.of.file.Unit(o.number))
+	o := &v.study.Result
+	return v.Scene.Units.Unit(o.of.File.Unit(o.number))
 }
 
 // numberTitle says what the number is.
@@ -50,13 +50,13 @@ func (v *openingView) numberTitle() string {
 	return map[rocket.Trigger]string{
 		rocket.AfterLaunch: "after launch", rocket.AfterBurnout: "after burnout", rocket.AfterApogee: "after the top",
 		rocket.Falling: "height falling through", rocket.Ejection: "delay",
-	}[v.study.result.rule().Trigger]
+	}[v.study.Result.rule().Trigger]
 }
 
 // noNumber says why there is no curve.
 func (v *openingView) noNumber() string {
-	o := &v.study.result
-	r := o.of.flight.Rocket
+	o := &v.study.Result
+	r := o.of.Flight.Rocket
 	c := &r.Canopies[o.canopy]
 	switch {
 	case byCharge(c.Rule(r.Power)):
@@ -69,8 +69,8 @@ func (v *openingView) noNumber() string {
 
 // head says which canopy this is, its rule, and what comes of it.
 func (v *openingView) head(w int) []string {
-	o, theme := &v.study.result, v.scene.theme
-	fl := o.of.flight
+	o, theme := &v.study.Result, v.Scene.Theme
+	fl := o.of.Flight
 	c := fl.Rocket.Canopies[o.canopy]
 	name := theme.Say(draw.Clean(c.Name))
 	if n := len(fl.Rocket.Canopies); n > 1 {
@@ -102,18 +102,18 @@ func (v *openingView) head(w int) []string {
 // state says that what is shown is an older rocket's.
 func (v *openingView) state() string {
 	switch {
-	case !v.study.busy:
+	case !v.study.Busy:
 		return ""
-	case v.columns >= draw.SideBySideFrom:
-		return "the rocket before; computing" + v.scene.theme.Ellipsis
+	case v.Columns >= draw.SideBySideFrom:
+		return "the rocket before; computing" + v.Scene.Theme.Ellipsis
 	}
-	return "computing" + v.scene.theme.Ellipsis
+	return "computing" + v.Scene.Theme.Ellipsis
 }
 
 // ruleText is the rule in words.
 func (v *openingView) ruleText() string {
-	o := &v.study.result
-	r := o.of.flight.Rocket
+	o := &v.study.Result
+	r := o.of.Flight.Rocket
 	now, there := o.now()
 	if !there {
 		return ""
@@ -137,7 +137,7 @@ func (v *openingView) ruleText() string {
 
 // shown is an SI value in the units shown.
 func (v *openingView) shown(x float64, unit string) string {
-	return draw.Reading(x, v.scene.units.Unit(draw.Unit(unit)))
+	return draw.Reading(x, v.Scene.Units.Unit(draw.Unit(unit)))
 }
 
 // bearing is the direction of a vector on the compass, in letters; empty where

@@ -12,6 +12,7 @@ import (
 	"ullage/sim/report/words"
 	"ullage/sim/rocketfile"
 	"ullage/tui/draw"
+	"ullage/tui/view"
 )
 
 // page is a text to read that takes the place of the body until it is left.
@@ -90,7 +91,8 @@ func (m *Model) pageLines() []string {
 var helpPage = page{title: "keys", write: func(m *Model, w int) []string {
 	theme := m.theme
 	const gap = 3
-	groups := append([]keyGroup{{m.view().name() + " view", m.view().keys()}, m.viewKeys()}, m.keys.groups()...)
+	about := m.view().About()
+	groups := append([]keyGroup{{about.Name + " view", bindings(m.view())}, m.viewKeys()}, m.keys.groups()...)
 	columns := max(min(w/58, 3), 1)
 	each := (w - gap*(columns-1)) / columns
 	var blocks [][]string
@@ -121,9 +123,18 @@ var helpPage = page{title: "keys", write: func(m *Model, w int) []string {
 func (m *Model) viewKeys() keyGroup {
 	g := keyGroup{title: "views"}
 	for _, v := range m.views {
-		g.keys = append(g.keys, v.opens())
+		g.keys = append(g.keys, v.About().Open)
 	}
 	return g
+}
+
+// bindings are the keys of a view.
+func bindings(v view.View) []key.Binding {
+	var out []key.Binding
+	for _, k := range v.Keys() {
+		out = append(out, k.Binding)
+	}
+	return out
 }
 
 // keyBlock is one group of keys, with a blank row after it.
@@ -194,7 +205,7 @@ var findingsPage = page{title: "findings", write: func(m *Model, w int) []string
 		}
 	}
 	rows = append(rows, "", theme.Paint(draw.Heading, "cautions"))
-	for _, c := range words.Cautions(m.now.flight.Rocket.Power) {
+	for _, c := range words.Cautions(m.now.Flight.Rocket.Power) {
 		for _, part := range draw.Wrapped(theme.Say(c), min(w, 96)) {
 			rows = append(rows, theme.Paint(draw.Caution, part))
 		}

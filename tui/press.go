@@ -39,7 +39,7 @@ func (m *Model) pressOne(k tea.KeyMsg) tea.Cmd {
 		m.startTyping(draw.Clean(string(k.Runes)))
 		return nil
 	}
-	if taken, cmd := m.view().press(m, k); taken {
+	if taken, cmd := m.view().Press(frame{m}, k); taken {
 		return cmd
 	}
 	return m.command(k)
@@ -49,7 +49,7 @@ func (m *Model) pressOne(k tea.KeyMsg) tea.Cmd {
 func (m *Model) command(k tea.KeyMsg) tea.Cmd {
 	keys, page := &m.keys, max(m.layout.body-2, 1)
 	for i, v := range m.views {
-		if key.Matches(k, v.opens()) {
+		if key.Matches(k, v.About().Open) {
 			return m.visit(i)
 		}
 	}

@@ -24,6 +24,7 @@ import (
 	"ullage/sim/rocket"
 	"ullage/sim/rocketfile"
 	"ullage/tui/recovery"
+	"ullage/tui/view"
 )
 
 const (
@@ -62,7 +63,7 @@ func runChild(how string) {
 			return sim.Fly(ctx, r, fo)
 		}
 	case "panic in update":
-		m.views = []view{&failingView{newFlightView(m.keys)}}
+		m.views = []view.View{&failingView{newFlightView(m.keys.Keys)}}
 	}
 	err = run(context.Background(), o, m)
 	fmt.Printf("ended: %v\n", err)
@@ -77,11 +78,11 @@ func runChild(how string) {
 // failingView panics at an edited flight.
 type failingView struct{ *flightView }
 
-func (v *failingView) lines() []string {
-	if n := v.scene.now; n != nil && n.flight.Rocket.Water.Fill > 0.305 {
+func (v *failingView) Lines() []string {
+	if n := v.Scene.Now; n != nil && n.Flight.Rocket.Water.Fill > 0.305 {
 		panic("a drawing failed")
 	}
-	return v.flightView.lines()
+	return v.flightView.Lines()
 }
 
 // child is a program in a pseudo-terminal.

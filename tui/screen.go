@@ -9,6 +9,7 @@ import (
 	"ullage/sim/rocket"
 	"ullage/sim/rocketfile"
 	"ullage/tui/draw"
+	"ullage/tui/view"
 )
 
 // drawn is the screen in painted rows, brought up to date at the end of every
@@ -74,7 +75,7 @@ func (m *Model) draw() {
 func (m *Model) bodyLines() []string {
 	l, theme := m.layout, m.theme
 	left, above, below := m.inputs.draw(theme, l.inputs, l.body, m.typed, m.wrongValue())
-	right := m.view().lines()
+	right := m.view().Lines()
 	rows := make([]string, 0, l.body+l.findings)
 	for i := range l.body {
 		border := theme.Paint(draw.RuleLine, theme.Bar)
@@ -180,12 +181,12 @@ func (m *Model) viewStrip(others viewNaming) draw.Piece {
 		if out.Cells > 0 {
 			add(draw.Plain, " ")
 		}
-		if key := theme.Say(v.opens().Help().Key); i == m.active {
-			add(draw.Focused, theme.Pointer+key+" "+v.name())
+		if key := theme.Say(v.About().Open.Help().Key); i == m.active {
+			add(draw.Focused, theme.Pointer+key+" "+v.About().Name)
 		} else {
 			add(draw.Strong, " "+key)
 			if others == namedViews {
-				add(draw.Dim, " "+v.name())
+				add(draw.Dim, " "+v.About().Name)
 			}
 		}
 	}
@@ -193,16 +194,16 @@ func (m *Model) viewStrip(others viewNaming) draw.Piece {
 }
 
 // driveText says what drives the rocket in a few words.
-func driveText(r *rocket.Rocket, now *outcome, sys quantity.System) string {
+func driveText(r *rocket.Rocket, now *view.Outcome, sys quantity.System) string {
 	text := func(v float64, unit string) string { return draw.Exact(v, sys.Unit(draw.Unit(unit)), 5) }
 	if r.Power == rocket.WaterPower && r.Water != nil {
 		return fmt.Sprintf("water %s, %s full, %s throat",
 			text(r.Water.Pressure, "bar"), text(r.Water.Fill, "%"), text(r.Water.Throat, "mm"))
 	}
-	if r.Motor == nil || now == nil || now.flight.Rocket.Power != rocket.MotorPower {
+	if r.Motor == nil || now == nil || now.Flight.Rocket.Power != rocket.MotorPower {
 		return string(r.Power)
 	}
-	d := now.flight.Results.Drive
+	d := now.Flight.Results.Drive
 	out := "motor"
 	if d.Class != "" {
 		out += " " + d.Class
@@ -232,7 +233,7 @@ func (m *Model) statusLines() ([]string, string) {
 		hints = []draw.Hint{draw.HintOf(m.keys.Accept.Help().Desc, m.keys.Accept), draw.HintOf(m.keys.Leave.Help().Desc, m.keys.Leave)}
 		must = nil
 	default:
-		hints = m.view().hints()
+		hints = m.view().Hints()
 	}
 	if m.page != nil {
 		return nil, draw.HintLine(theme, hints, must, w)

@@ -4,12 +4,12 @@ import (
 	"context"
 	"reflect"
 
-	"github.com/charmbracelet/bubbles/key"
 	tea "github.com/charmbracelet/bubbletea"
 
 	"ullage/sim/rocket"
 	"ullage/sim/rocketfile"
 	"ullage/tui/plot"
+	"ullage/tui/view"
 )
 
 // throatInput is the input that the throats view is about.
@@ -18,20 +18,18 @@ const throatInput = "water.throat"
 // throatsView sets throats side by side: what each does, in figures and on one
 // plot.
 type throatsView struct {
-	frame         KeyMap
-	bindings      throatKeys
-	columns, rows int
-	scene         scene
-	list          throatList
-	begun         bool // the list has been filled for the first time
-	fillsToo      bool // the best fill of each is asked for
-	thrust        bool // thrust is plotted, not height
-	flights       work[[]throatFlight]
-	fills         work[[]throatFill]
-	of            throatQuestion // what flights are of, or will be
-	fillsOf       throatQuestion
-	grid          plot.Grid
-	painted       []string
+	view.Pane
+	frame    view.Keys
+	bindings throatKeys
+	list     throatList
+	begun    bool // the list has been filled for the first time
+	fillsToo bool // the best fill of each is asked for
+	thrust   bool // thrust is plotted, not height
+	flights  view.Work[[]throatFlight]
+	fills    view.Work[[]throatFill]
+	of       throatQuestion // what flights are of, or will be
+	fillsOf  throatQuestion
+	grid     plot.Grid
 }
 
 // throatQuestion is everything that the figures follow from.
@@ -40,30 +38,32 @@ type throatQuestion struct {
 	throats []float64
 }
 
-func newThroatsView(k KeyMap) *throatsView {
+func newThroatsView(k view.Keys) *throatsView {
 	return &throatsView{frame: k, bindings: newThroatKeys(k), list: throatList{chosen: ownThroat}}
 }
 
-func (v *throatsView) name() string { return "throats" }
+// About is what the view is.
+func (v *throatsView) About() view.About {
+	return view.About{
+		Name: "throats", Open: v.bindings.Open,
+		Help: "Nozzle throats side by side, the rocket's own among them: what each does, in figures and on one plot. " +
+			"The best is the one that flies highest of those that leave the rail and empty. " +
+			"The list is for comparing: the rocket keeps its own throat until another is taken.",
+	}
+}
 
-func (v *throatsView) opens() key.Binding { return v.bindings.Open }
-
-func (v *throatsView) lines() []string { return v.painted }
-
-func (v *throatsView) resize(columns, rows int) { v.columns, v.rows = columns, rows }
-
-func (v *throatsView) enter(m *Model) { m.inputs.choose(throatInput) }
+func (v *throatsView) Enter(frame view.Frame) { frame.Choose(throatInput) }
 
 // point chooses the throat in the row pressed.
-func (v *throatsView) point(_, row int) {
+func (v *throatsView) Point(_, row int) {
 	if rows, i := v.listed(), row-throatHeading; v.flies() && i >= 0 && i < len(rows) {
 		v.list.move(rows, i-v.list.at(rows))
 		v.draw()
 	}
 }
 
-func (v *throatsView) show(s scene) tea.Cmd {
-	v.scene = s
+func (v *throatsView) Show(s view.Scene) tea.Cmd {
+	v.Scene = s
 	cmd := v.study()
 	v.draw()
 	return cmd
@@ -71,7 +71,7 @@ func (v *throatsView) show(s scene) tea.Cmd {
 
 // flies tells that there is a water flight to compare.
 func (v *throatsView) flies() bool {
-	return v.scene.now != nil && v.scene.file.Rocket().Power == rocket.WaterPower && v.scene.file.Rocket().Water != nil
+	return v.Scene.Now != nil && v.Scene.File.Rocket().Power == rocket.WaterPower && v.Scene.File.Rocket().Water != nil
 }
 
 // begin fills the list with a throat below today's and one above.
@@ -81,7 +81,7 @@ func (v *throatsView) begin(r *rocket.Rocket) {
 		return
 	}
 	v.begun = true
-	for _, t := range around(r.Water.Throat, in, v.scene.units.Unit(v.scene.file.Unit(throatInput))) {
+	for _, t := range view.Around(r.Water.Throat, in, v.Scene.Units.Unit(v.Scene.File.Unit(throatInput))) {
 		if t != r.Water.Throat {
 			v.list.add(t)
 		}
@@ -90,14 +90,14 @@ func (v *throatsView) begin(r *rocket.Rocket) {
 }
 
 // listed are the throats of the list as they stand.
-func (v *throatsView) listed() []throatRow { return v.list.rows(v.scene.file.Rocket().Water.Throat) }
+func (v *throatsView) listed() []throatRow { return v.list.rows(v.Scene.File.Rocket().Water.Throat) }
 
 // study asks for what is not there yet of this rocket and these throats.
 func (v *throatsView) study() tea.Cmd {
 	if !v.flies() {
 		return nil
 	}
-	s, r := v.scene, v.scene.file.Rocket()
+	s, r := v.Scene, v.Scene.File.Rocket()
 	if !v.begun {
 		v.begin(r)
 	}
@@ -105,26 +105,26 @@ func (v *throatsView) study() tea.Cmd {
 	for _, row := range v.listed() {
 		of.throats = append(of.throats, row.throat)
 	}
-	base := s.file.Rocket()
+	base := s.File.Rocket()
 	r.Name, r.Motor, r.MotorMount, r.Water.Throat = "", nil, nil, 0
 	var cmds []tea.Cmd
 	if !reflect.DeepEqual(of, v.of) {
 		v.of = of
-		cmds = append(cmds, v.flights.ask(s.ctx, func(ctx context.Context) ([]throatFlight, error) {
+		cmds = append(cmds, v.flights.Ask(s.Ctx, func(ctx context.Context) ([]throatFlight, error) {
 			return throatFlights(ctx, base, of.throats)
 		}))
 	}
 	if v.fillsToo && !reflect.DeepEqual(of, v.fillsOf) {
 		v.fillsOf = of
-		cmds = append(cmds, v.fills.ask(s.ctx, func(ctx context.Context) ([]throatFill, error) {
+		cmds = append(cmds, v.fills.Ask(s.Ctx, func(ctx context.Context) ([]throatFill, error) {
 			return throatFills(ctx, base, of.throats)
 		}))
 	}
 	return tea.Batch(cmds...)
 }
 
-func (v *throatsView) receive(msg tea.Msg) tea.Cmd {
-	if v.flights.take(msg) || v.fills.take(msg) {
+func (v *throatsView) Receive(msg tea.Msg) tea.Cmd {
+	if v.flights.Take(msg) || v.fills.Take(msg) {
 		v.draw()
 	}
 	return nil
@@ -132,8 +132,8 @@ func (v *throatsView) receive(msg tea.Msg) tea.Cmd {
 
 // flight is the flight with a throat; nil when there is none yet.
 func (v *throatsView) flight(throat float64) *throatFlight {
-	for i := range v.flights.result {
-		if f := &v.flights.result[i]; sameThroat(f.throat, throat) {
+	for i := range v.flights.Result {
+		if f := &v.flights.Result[i]; sameThroat(f.throat, throat) {
 			return f
 		}
 	}
@@ -142,8 +142,8 @@ func (v *throatsView) flight(throat float64) *throatFlight {
 
 // fill is the best fill with a throat; nil when it is not known yet.
 func (v *throatsView) fill(throat float64) *throatFill {
-	for i := range v.fills.result {
-		if f := &v.fills.result[i]; sameThroat(f.throat, throat) {
+	for i := range v.fills.Result {
+		if f := &v.fills.Result[i]; sameThroat(f.throat, throat) {
 			return f
 		}
 	}

@@ -6,6 +6,7 @@ import (
 	"ullage/sim/gates"
 	"ullage/sim/quantity"
 	"ullage/tui/draw"
+	"ullage/tui/view"
 )
 
 // throatHeading is how many rows stand above the first throat.
@@ -60,12 +61,12 @@ const roomyThroats = 130
 
 // figures is the table of the throats.
 func (v *throatsView) figures(rows []throatRow) draw.Table {
-	theme, sys := v.scene.theme, v.scene.units
-	unit := sys.Unit(v.scene.file.Unit(throatInput))
+	theme, sys := v.Scene.Theme, v.Scene.Units
+	unit := sys.Unit(v.Scene.File.Unit(throatInput))
 	chosen, best := v.list.at(rows), v.best(rows)
 	facts := v.facts(rows)
-	roomy := v.columns >= roomyThroats
-	t := draw.Table{Tight: v.columns < 70, Chosen: chosen, Columns: []draw.Column{{Title: "throat", Unit: "  " + unit.Name, Left: true}, {Left: true}}}
+	roomy := v.Columns >= roomyThroats
+	t := draw.Table{Tight: v.Columns < 70, Chosen: chosen, Columns: []draw.Column{{Title: "throat", Unit: "  " + unit.Name, Left: true}, {Left: true}}}
 	low := v.anyLow(rows)
 	for _, f := range facts {
 		title := f.short
@@ -106,15 +107,15 @@ func (v *throatsView) standing(i int, r throatRow, best int) string {
 
 // fillRow puts a throat's figures into its row.
 func (v *throatsView) fillRow(row draw.Row, r throatRow, facts []throatFact, low bool) draw.Row {
-	theme, sys := v.scene.theme, v.scene.units
+	theme, sys := v.Scene.Theme, v.Scene.Units
 	put := func(text string, r draw.Role) { row.Cells = append(row.Cells, draw.Cell{Text: text, Role: r}) }
 	f := v.flight(r.throat)
 	if f != nil && f.flight == nil && f.invalid != nil {
-		row.Rest = draw.Cell{Text: faultText(f.invalid, throatInput), Role: draw.Bad}
+		row.Rest = draw.Cell{Text: view.FaultText(f.invalid, throatInput), Role: draw.Bad}
 		return row
 	}
 	paint := draw.Plain
-	if v.flights.busy {
+	if v.flights.Busy {
 		paint = draw.Dim
 	}
 	for _, fact := range facts {
@@ -131,7 +132,7 @@ func (v *throatsView) fillRow(row draw.Row, r throatRow, facts []throatFact, low
 		return row
 	}
 	switch best := v.fill(r.throat); {
-	case best == nil || v.fills.busy:
+	case best == nil || v.fills.Busy:
 		put(theme.Ellipsis, draw.Dim)
 	case best.best == nil:
 		put("none", draw.Dim)
@@ -148,7 +149,7 @@ func (v *throatsView) railVerdict(f *throatFlight) string {
 	if f == nil || f.flight == nil {
 		return ""
 	}
-	return railWord(railExitSpeed(f.flight), gates.RailExit(f.flight.Rocket).Min)
+	return view.RailWord(view.RailExitSpeed(f.flight), gates.RailExit(f.flight.Rocket).Min)
 }
 
 // anyLow tells that a throat leaves the rail too slowly.

@@ -9,6 +9,7 @@ import (
 	"ullage/sim/quantity"
 	"ullage/sim/rocketfile"
 	"ullage/tui/draw"
+	"ullage/tui/view"
 )
 
 // throatKeys are the keys of the throats view.
@@ -16,31 +17,43 @@ type throatKeys struct {
 	Open, Prev, Next, Smaller, Larger, Type, Add, Remove, Take, Fills, Plot key.Binding
 }
 
-func newThroatKeys(k KeyMap) throatKeys {
+func newThroatKeys(k view.Keys) throatKeys {
 	return throatKeys{
-		Open:    bind("n", "nozzle throats side by side", "n"),
-		Prev:    bind("[", "throat above in the list", k.Earlier.Keys()...),
-		Next:    bind("]", "throat below", k.Later.Keys()...),
-		Smaller: bind("{", "make the throat chosen a step smaller", k.FarEarlier.Keys()...),
-		Larger:  bind("}", "make it a step larger", k.FarLater.Keys()...),
-		Type:    bind("e", "type it anew", k.NextEvent.Keys()...),
-		Add:     bind("a", "add a throat", "a"),
-		Remove:  bind("r", "remove it from the list", "r"),
-		Take:    bind("k", "take it: the rocket's throat from now on", "k"),
-		Fills:   bind("b", "best fill for each, or not", "b"),
-		Plot:    bind("z", "plot height or thrust", k.Span.Keys()...),
+		Open:    view.Bind("n", "nozzle throats side by side", "n"),
+		Prev:    view.Bind("[", "throat above in the list", k.Earlier.Keys()...),
+		Next:    view.Bind("]", "throat below", k.Later.Keys()...),
+		Smaller: view.Bind("{", "make the throat chosen a step smaller", k.FarEarlier.Keys()...),
+		Larger:  view.Bind("}", "make it a step larger", k.FarLater.Keys()...),
+		Type:    view.Bind("e", "type it anew", k.NextEvent.Keys()...),
+		Add:     view.Bind("a", "add a throat", "a"),
+		Remove:  view.Bind("r", "remove it from the list", "r"),
+		Take:    view.Bind("k", "take it: the rocket's throat from now on", "k"),
+		Fills:   view.Bind("b", "best fill for each, or not", "b"),
+		Plot:    view.Bind("z", "plot height or thrust", k.Span.Keys()...),
 	}
 }
 
-func (v *throatsView) keys() []key.Binding {
-	b := v.bindings
-	return []key.Binding{b.Prev, b.Next, b.Smaller, b.Larger, b.Type, b.Add, b.Remove, b.Take, b.Fills, b.Plot}
+// Keys are what the view does.
+func (v *throatsView) Keys() []view.Key {
+	b := &v.bindings
+	return []view.Key{
+		view.On(b.Prev, func(view.Frame) { v.list.move(v.listed(), -1) }),
+		view.On(b.Next, func(view.Frame) { v.list.move(v.listed(), 1) }),
+		view.On(b.Smaller, func(frame view.Frame) { v.nudge(frame, -1) }),
+		view.On(b.Larger, func(frame view.Frame) { v.nudge(frame, 1) }),
+		view.On(b.Type, v.retype),
+		view.On(b.Add, v.add),
+		view.On(b.Remove, v.remove),
+		view.On(b.Take, v.take),
+		view.On(b.Fills, func(view.Frame) { v.fillsToo = !v.fillsToo }),
+		view.On(b.Plot, func(view.Frame) { v.thrust = !v.thrust }),
+	}
 }
 
-func (v *throatsView) hints() []draw.Hint {
+func (v *throatsView) Hints() []draw.Hint {
 	b, k := &v.bindings, &v.frame
 	if !v.flies() {
-		return k.hints()
+		return k.Hints()
 	}
 	return []draw.Hint{
 		draw.HintOf("throat", b.Prev, b.Next), draw.HintOf("size", b.Smaller, b.Larger),
@@ -51,46 +64,18 @@ func (v *throatsView) hints() []draw.Hint {
 	}
 }
 
-func (v *throatsView) press(m *Model, k tea.KeyMsg) (bool, tea.Cmd) {
-	if !v.flies() {
+// Press does what a key of the view does.
+func (v *throatsView) Press(frame view.Frame, k tea.KeyMsg) (taken bool, cmd tea.Cmd) {
+	if !v.flies() || !view.Press(v.Keys(), frame, k) {
 		return false, nil
 	}
-	switch b := &v.bindings; {
-	case key.Matches(k, b.Prev):
-		v.list.move(v.listed(), -1)
-	case key.Matches(k, b.Next):
-		v.list.move(v.listed(), 1)
-	case key.Matches(k, b.Smaller):
-		v.nudge(m, -1)
-	case key.Matches(k, b.Larger):
-		v.nudge(m, 1)
-	case key.Matches(k, b.Type):
-		v.askThroat(m, "Throat:", draw.Exact(v.chosen(), v.unit(m), 9), v.change)
-	case key.Matches(k, b.Add):
-		if len(v.listed()) >= mostThroats {
-			m.say(draw.Dim, fmt.Sprintf("There is room for %d throats: remove one first.", mostThroats))
-			break
-		}
-		v.askThroat(m, "Add a throat:", "", func(_ *Model, to float64) { v.list.add(to) })
-	case key.Matches(k, b.Remove):
-		if v.list.chosen == ownThroat {
-			m.say(draw.Dim, "This is the rocket's own throat: choose another to remove.")
-		}
-		v.list.remove()
-	case key.Matches(k, b.Take):
-		v.take(m)
-	case key.Matches(k, b.Fills):
-		v.fillsToo = !v.fillsToo
-	case key.Matches(k, b.Plot):
-		v.thrust = !v.thrust
-	default:
-		return false, nil
-	}
-	return true, v.show(v.scene)
+	return true, v.Show(v.Scene)
 }
 
 // unit is the one that throats are shown in.
-func (v *throatsView) unit(m *Model) quantity.Unit { return m.units.Unit(m.file().Unit(throatInput)) }
+func (v *throatsView) unit(frame view.Frame) quantity.Unit {
+	return v.Scene.Units.Unit(frame.File().Unit(throatInput))
+}
 
 // chosen is the throat chosen, m.
 func (v *throatsView) chosen() float64 {
@@ -99,32 +84,33 @@ func (v *throatsView) chosen() float64 {
 }
 
 // nudge makes the chosen throat a step smaller or larger.
-func (v *throatsView) nudge(m *Model, by int) {
-	d, err := m.fieldOf(throatInput)
+func (v *throatsView) nudge(frame view.Frame, by int) {
+	in, err := rocketfile.Find(frame.File().Rocket(), throatInput)
 	if err != nil {
 		return
 	}
-	to := min(max(nudged(v.chosen(), d.Step, by, d.unit, d.Unit), d.Min), d.Max)
-	if wrong := v.wrong(m, to); wrong != "" {
-		m.say(draw.Bad, "Throat "+draw.Exact(to, d.unit, 6)+": "+wrong)
+	unit := v.unit(frame)
+	to := min(max(view.Nudged(v.chosen(), in.Step, by, unit, in.Unit), in.Min), in.Max)
+	if wrong := v.wrong(frame, to); wrong != "" {
+		frame.Say(draw.Bad, "Throat "+draw.Exact(to, unit, 6)+": "+wrong)
 		return
 	}
-	v.change(m, to)
+	v.change(frame, to)
 }
 
 // change makes the chosen throat another: in the rocket, if it is the rocket's
 // own.
-func (v *throatsView) change(m *Model, to float64) {
+func (v *throatsView) change(frame view.Frame, to float64) {
 	if v.list.chosen == ownThroat {
-		m.put(throatInput, to)
+		frame.Put(throatInput, to)
 		return
 	}
 	v.list.set(to)
 }
 
 // wrong says why the rocket cannot have a throat; empty when it can.
-func (v *throatsView) wrong(m *Model, to float64) string {
-	r := m.file().Rocket()
+func (v *throatsView) wrong(frame view.Frame, to float64) string {
+	r := frame.File().Rocket()
 	in, err := rocketfile.Find(r, throatInput)
 	if err == nil {
 		if err = in.Set(r, to); err == nil {
@@ -132,45 +118,62 @@ func (v *throatsView) wrong(m *Model, to float64) string {
 		}
 	}
 	if err != nil {
-		return faultText(err, throatInput)
+		return view.FaultText(err, throatInput)
 	}
 	return ""
 }
 
+// retype lets the chosen throat be typed anew.
+func (v *throatsView) retype(frame view.Frame) {
+	v.askThroat(frame, "Throat:", draw.Exact(v.chosen(), v.unit(frame), 9), v.change)
+}
+
+// add lets another throat be typed.
+func (v *throatsView) add(frame view.Frame) {
+	if len(v.listed()) >= mostThroats {
+		frame.Say(draw.Dim, fmt.Sprintf("There is room for %d throats: remove one first.", mostThroats))
+		return
+	}
+	v.askThroat(frame, "Add a throat:", "", func(_ view.Frame, to float64) { v.list.add(to) })
+}
+
+// remove takes the chosen throat off the list.
+func (v *throatsView) remove(frame view.Frame) {
+	if v.list.chosen == ownThroat {
+		frame.Say(draw.Dim, "This is the rocket's own throat: choose another to remove.")
+	}
+	v.list.remove()
+}
+
 // askThroat lets a throat be typed, in any unit of length.
-func (v *throatsView) askThroat(m *Model, says, text string, accept func(*Model, float64)) {
-	l, unit := newLine(text), v.unit(m)
-	m.asking = &question{
-		says: says, typed: &l,
-		rules: "Diameter of the nozzle's narrowest place: 12.5 mm, 0.5 in; a number alone is in " + unit.Name + ".",
-		submit: func(m *Model, text string) tea.Cmd {
+func (v *throatsView) askThroat(frame view.Frame, says, text string, accept func(view.Frame, float64)) {
+	unit := v.unit(frame)
+	frame.Ask(view.Question{
+		Says: says, Text: text,
+		Rules: "Diameter of the nozzle's narrowest place: 12.5 mm, 0.5 in; a number alone is in " + unit.Name + ".",
+		Submit: func(frame view.Frame, text string) (string, tea.Cmd) {
 			q, err := quantity.ParseIn(text, quantity.Length, unit)
 			if err != nil {
-				m.wrong(err.Error())
-				return nil
+				return err.Error(), nil
 			}
-			if wrong := v.wrong(m, q.Value); wrong != "" {
-				m.wrong(wrong)
-				return nil
+			if wrong := v.wrong(frame, q.Value); wrong != "" {
+				return wrong, nil
 			}
-			m.asking = nil
-			accept(m, q.Value)
-			return v.show(v.scene)
+			accept(frame, q.Value)
+			return "", v.Show(v.Scene)
 		},
-	}
+	})
 }
 
 // take makes the chosen throat the rocket's. The one it had stays in the list.
-func (v *throatsView) take(m *Model) {
-	old, to := m.file().Rocket().Water.Throat, v.chosen()
+func (v *throatsView) take(frame view.Frame) {
+	old, to := frame.File().Rocket().Water.Throat, v.chosen()
 	if sameThroat(old, to) {
-		m.say(draw.Dim, "This is the rocket's own throat already.")
+		frame.Say(draw.Dim, "This is the rocket's own throat already.")
 		return
 	}
-	before := m.file()
-	if m.put(throatInput, to); m.file() == before {
-		return
+	if frame.Put(throatInput, to) {
+		v.list.set(old)
+		v.list.chosen = ownThroat
 	}
-	v.list.set(old)
-	v.list.chosen = ownThroat
 }

@@ -7,40 +7,34 @@ import (
 	"ullage/sim"
 	"ullage/tui/draw"
 	"ullage/tui/plot"
+	"ullage/tui/view"
 )
 
 // leastThroatPlot is how many rows make a plot worth drawing.
 const leastThroatPlot = 5
 
-// draw draws the table, the reading below it and the plot.
-func (v *throatsView) draw() {
-	v.painted = v.painted[:0]
-	if v.rows < 2 || v.columns < 1 || v.scene.theme == nil {
-		return
-	}
-	theme := v.scene.theme
-	if text := v.instead(); text != "" {
-		v.painted = draw.Centred(theme, text, v.columns, v.rows)
-		return
-	}
+func (v *throatsView) draw() { v.Draw(v.instead, v.paint) }
+
+// paint draws the table, the reading below it and the plot.
+func (v *throatsView) paint() {
+	theme := v.Scene.Theme
 	rows := v.listed()
 	t := v.figures(rows)
-	v.painted = append(v.painted, t.Draw(theme, v.columns, v.rows)...)
-	reading := v.reading(rows, &t, max(min(v.rows-len(v.painted)-leastThroatPlot, 4), 1))
-	v.painted = append(v.painted, reading...)
+	v.Add(t.Draw(theme, v.Columns, v.Rows)...)
+	reading := v.reading(rows, &t, max(min(v.Left()-leastThroatPlot, 4), 1))
+	v.Add(reading...)
 	stack := v.stack(rows)
-	v.painted = append(v.painted, draw.PaintStack(theme, &v.grid, &stack, v.columns, v.rows-len(v.painted))...)
-	v.painted = v.painted[:v.rows]
+	v.Add(draw.PaintStack(theme, &v.grid, &stack, v.Columns, v.Left())...)
 }
 
 // instead is what is said where there is nothing to compare; empty mostly.
 func (v *throatsView) instead() string {
-	switch s := v.scene; {
-	case s.now == nil:
+	switch s := v.Scene; {
+	case s.Now == nil:
 		return " "
 	case v.flies():
 		return ""
-	case s.file.Rocket().Water != nil:
+	case s.File.Rocket().Water != nil:
 		return "A throat is what water flies on, and this flight is on the motor. Press " + v.frame.Drive.Help().Key + " to fly on water."
 	}
 	return "A throat is what water flies on, and this rocket's file has no [water]: it flies on the motor alone. " +
@@ -50,25 +44,25 @@ func (v *throatsView) instead() string {
 // throatPlot is what is drawn of the flights.
 type throatPlot struct {
 	title, unit string
-	of          func(t *trace) []float64
+	of          func(t *view.Trace) []float64
 	most        func(r *sim.Results) float64 // the axis has to take in
 	until       func(r *sim.Results) float64 // s
 }
 
 var (
-	heightOfThroats = throatPlot{"height", "m", func(t *trace) []float64 { return t.height },
+	heightOfThroats = throatPlot{"height", "m", func(t *view.Trace) []float64 { return t.Height },
 		func(r *sim.Results) float64 { return r.Apogee.Height }, func(r *sim.Results) float64 { return r.Apogee.Time }}
-	thrustOfThroats = throatPlot{"thrust", "N", func(t *trace) []float64 { return t.thrust },
+	thrustOfThroats = throatPlot{"thrust", "N", func(t *view.Trace) []float64 { return t.Thrust },
 		func(r *sim.Results) float64 { return r.Max.Thrust }, func(r *sim.Results) float64 { return r.Burnout.Time }}
 )
 
 // stack is the throats' traces over one time axis.
 func (v *throatsView) stack(rows []throatRow) plot.Stack {
-	theme, is := v.scene.theme, heightOfThroats
+	theme, is := v.Scene.Theme, heightOfThroats
 	if v.thrust {
 		is = thrustOfThroats
 	}
-	unit := v.scene.units.Unit(draw.Unit(is.unit))
+	unit := v.Scene.Units.Unit(draw.Unit(is.unit))
 	c := plot.Chart{Y: plot.Axis{Title: is.title, Unit: unit.Name, Zero: true}}
 	end, most, surge := 0.0, 0.0, 0.0
 	others := 0
@@ -79,7 +73,7 @@ func (v *throatsView) stack(rows []throatRow) plot.Stack {
 		}
 		res := &f.flight.Results
 		end, most, surge = max(end, is.until(res)), max(most, is.most(res)), max(surge, res.Startup.Thrust)
-		line := plot.Series{X: f.trace.time, Y: draw.InUnit(is.of(&f.trace), unit), Ink: plot.TraceA}
+		line := plot.Series{X: f.trace.Time, Y: draw.InUnit(is.of(&f.trace), unit), Ink: plot.TraceA}
 		if v.thrust { // what follows is nothing, over the others
 			line.X = line.X[:sort.SearchFloat64s(line.X, math.Nextafter(is.until(res), math.Inf(1)))]
 		}
@@ -87,14 +81,14 @@ func (v *throatsView) stack(rows []throatRow) plot.Stack {
 			line.Style, line.Ink = draw.OtherTrace(others)
 			others++
 		}
-		if v.flights.busy {
+		if v.flights.Busy {
 			line.Ink = plot.Kept
 		}
 		c.Series = append(c.Series, line)
 		c.Points = append(c.Points, draw.Lettered(line, is.until(res), i, len(rows))...)
 	}
 	switch {
-	case v.flights.busy:
+	case v.flights.Busy:
 		c.Note = "the rocket before; computing" + theme.Ellipsis
 	case v.thrust && surge > most:
 		c.Note = "without the surge of the first moment"

@@ -6,6 +6,7 @@ import (
 	"ullage/sim"
 	"ullage/sim/rocket"
 	"ullage/sim/study"
+	"ullage/tui/view"
 )
 
 // throatFlight is the flight with one throat, and its traces for the plot.
@@ -13,7 +14,7 @@ type throatFlight struct {
 	throat  float64     // m
 	flight  *sim.Flight // nil when there is none
 	invalid error       // why not
-	trace   trace
+	trace   view.Trace
 }
 
 // throatFill is the best fill with one throat.
@@ -32,7 +33,7 @@ func throatFlights(ctx context.Context, base *rocket.Rocket, throats []float64) 
 	for i, c := range compared {
 		out[i] = throatFlight{throat: throats[i], flight: c.Flight, invalid: c.Invalid}
 		if c.Flight != nil {
-			out[i].trace = newTrace(c.Flight)
+			out[i].trace = view.NewTrace(c.Flight)
 		}
 	}
 	return out, nil

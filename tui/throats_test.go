@@ -3,7 +3,6 @@ package tui
 import (
 	"context"
 	"fmt"
-	"math"
 	"slices"
 	"strings"
 	"testing"
@@ -13,9 +12,9 @@ import (
 	"pgregory.net/rapid"
 
 	"ullage/sim"
-	"ullage/sim/rocketfile"
 	"ullage/tui/draw"
 	"ullage/tui/plot"
+	"ullage/tui/view"
 )
 
 // throats is the throats view, in sight.
@@ -101,7 +100,7 @@ var throatTrials = map[string]func(t *testing.T, s *screen){
 		s.write("12")
 		s.press("enter")
 		require.Equal(t, "11 >12 13 15", s.list())
-		require.Len(t, s.throats().flights.result, 4)
+		require.Len(t, s.throats().flights.Result, 4)
 	},
 	"Remove": func(t *testing.T, s *screen) {
 		s.press("]", "r")
@@ -112,17 +111,17 @@ var throatTrials = map[string]func(t *testing.T, s *screen){
 	},
 	"Take": func(t *testing.T, s *screen) {
 		s.press("]", "k")
-		require.InDelta(t, 0.015, s.m.now.flight.Rocket.Water.Throat, 1e-12)
+		require.InDelta(t, 0.015, s.m.now.Flight.Rocket.Water.Throat, 1e-12)
 		require.Equal(t, "11 13 >15", s.list(), "what it was before stays to compare with")
 		s.press("u")
-		require.InDelta(t, 0.013, s.m.now.flight.Rocket.Water.Throat, 1e-12)
+		require.InDelta(t, 0.013, s.m.now.Flight.Rocket.Water.Throat, 1e-12)
 		require.Equal(t, "11 >13", s.list())
 		s.press("U", "k")
 		require.Contains(t, s.view(), "own throat already")
 	},
 	"Fills": func(t *testing.T, s *screen) {
 		s.press("b")
-		require.Len(t, s.throats().fills.result, 3)
+		require.Len(t, s.throats().fills.Result, 3)
 		require.Contains(t, s.said(), "each at its best fill")
 		s.press("b")
 		require.NotContains(t, s.said(), "each at its best fill")
@@ -137,7 +136,7 @@ var throatTrials = map[string]func(t *testing.T, s *screen){
 }
 
 func TestThroatKeys(t *testing.T) {
-	tryViewKeys(t, newThroatKeys(DefaultKeys()), newThroatsView(DefaultKeys()), "n", throatTrials)
+	tryViewKeys(t, newThroatKeys(view.DefaultKeys()), newThroatsView(view.DefaultKeys()), "n", throatTrials)
 }
 
 // The figures are those of the engine's flights, and the best is the highest.
@@ -178,7 +177,7 @@ func TestBestThroatIsAFlightToHave(t *testing.T) {
 func TestBadThroats(t *testing.T) {
 	s := newScreen(t, plover(t), 80, 24)
 	s.press("n", "]")
-	list, flights, text := s.list(), s.throats().flights.result, s.text()
+	list, flights, text := s.list(), s.throats().flights.Result, s.text()
 	for _, key := range []string{"a", "e"} {
 		for _, bad := range []string{"", "5 kg", "-3", "0", "90 mm", "NaN", "1e400", "x", "3 bar"} {
 			s.press(key, "ctrl+u")
@@ -188,7 +187,7 @@ func TestBadThroats(t *testing.T) {
 			require.NotEmpty(t, s.m.asking.wrong, bad)
 			require.Equal(t, list, s.list(), bad)
 			require.Equal(t, text, s.text(), bad)
-			require.Equal(t, flights, s.throats().flights.result, bad)
+			require.Equal(t, flights, s.throats().flights.Result, bad)
 			s.checkSize()
 			s.press("esc")
 			require.Nil(t, s.m.asking)
@@ -219,25 +218,25 @@ func TestStaleThroats(t *testing.T) {
 	s := newScreen(t, plover(t), 120, 40)
 	s.press("n", "b")
 	v := s.throats()
-	old := v.flights.result
+	old := v.flights.Result
 	var late []tea.Cmd
 	for _, bar := range []float64{5, 6, 7} {
 		f, err := s.m.file().SetValue("water.pressure", bar*1e5)
 		require.NoError(t, err)
-		s.m.take(f, nil, step{})
-		late = append(late, v.show(scene{ctx: context.Background(), file: f, now: s.m.now, theme: s.m.theme}))
+		s.m.take(f, nil, view.Edit{})
+		late = append(late, v.Show(view.Scene{Ctx: context.Background(), File: f, Now: s.m.now, Theme: s.m.theme}))
 	}
-	require.Equal(t, old, v.flights.result)
-	require.Contains(t, strings.Join(v.lines(), " "), "computing")
+	require.Equal(t, old, v.flights.Result)
+	require.Contains(t, strings.Join(v.Lines(), " "), "computing")
 	for _, i := range []int{1, 2, 0} {
 		s.run(late[i])
 	}
-	require.False(t, v.flights.busy || v.fills.busy)
-	for i := range v.flights.result {
-		require.InDelta(t, 7e5, v.flights.result[i].flight.Rocket.Water.Pressure, 1e-6)
-		require.InDelta(t, 7e5, v.fills.result[i].best.Flight.Rocket.Water.Pressure, 1e-6)
+	require.False(t, v.flights.Busy || v.fills.Busy)
+	for i := range v.flights.Result {
+		require.InDelta(t, 7e5, v.flights.Result[i].flight.Rocket.Water.Pressure, 1e-6)
+		require.InDelta(t, 7e5, v.fills.Result[i].best.Flight.Rocket.Water.Pressure, 1e-6)
 	}
-	require.NotContains(t, strings.Join(v.lines(), " "), "computing")
+	require.NotContains(t, strings.Join(v.Lines(), " "), "computing")
 }
 
 // A throat that the rocket cannot have is told of in its row; the others fly.
@@ -305,18 +304,6 @@ func TestThroatList(t *testing.T) {
 			require.True(t, l.chosen == ownThroat && at.own || l.chosen != ownThroat && sameThroat(at.throat, l.others[l.chosen]))
 		}
 	})
-}
-
-func TestAround(t *testing.T) {
-	in, err := rocketfile.Find(plover(t).Rocket(), throatInput)
-	require.NoError(t, err)
-	mm, inch := draw.Unit("mm"), draw.Unit("in")
-	require.InDeltaSlice(t, []float64{0.011, 0.013, 0.015}, around(0.013, in, mm), 1e-12)
-	require.InDeltaSlice(t, []float64{0.017, 0.022, 0.027}, around(0.022, in, mm), 1e-12)
-	require.InDeltaSlice(t, []float64{0.4 * 0.0254, 0.5 * 0.0254, 0.6 * 0.0254}, around(0.5*0.0254, in, inch), 1e-12)
-	require.InDeltaSlice(t, []float64{0.0005, 0.0006}, around(0.0005, in, mm), 1e-12, "none below the range")
-	require.Equal(t, []float64{0}, around(0, in, mm))
-	require.Len(t, around(math.NaN(), in, mm), 1)
 }
 
 func BenchmarkThroats(b *testing.B) {

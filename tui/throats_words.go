@@ -4,24 +4,25 @@ import (
 	"ullage/sim/gates"
 	"ullage/sim/quantity"
 	"ullage/tui/draw"
+	"ullage/tui/view"
 )
 
 // reading says of the chosen throat how it compares with today's and what the table
 // has no room for, and which throat is best.
 func (v *throatsView) reading(rows []throatRow, t *draw.Table, most int) []string {
-	theme, sys := v.scene.theme, v.scene.units
-	unit := sys.Unit(v.scene.file.Unit(throatInput))
+	theme, sys := v.Scene.Theme, v.Scene.Units
+	unit := sys.Unit(v.Scene.File.Unit(throatInput))
 	name := func(r throatRow) string { return draw.Exact(r.throat, unit, 6) }
 	at := v.list.at(rows)
 	chosen := v.flight(rows[at].throat)
 	var words []string
 	switch {
-	case v.flights.err != nil:
-		words = append(words, "no figures: "+faultText(v.flights.err, ""))
-	case v.flights.busy:
+	case v.flights.Err != nil:
+		words = append(words, "no figures: "+view.FaultText(v.flights.Err, ""))
+	case v.flights.Busy:
 		words = append(words, "figures of the rocket before; computing")
 	case chosen != nil && chosen.invalid != nil:
-		words = append(words, name(rows[at])+": "+faultText(chosen.invalid, throatInput))
+		words = append(words, name(rows[at])+": "+view.FaultText(chosen.invalid, throatInput))
 	case chosen != nil && chosen.flight != nil:
 		words = append(words, v.compared(rows, at, name)...)
 		if word := v.railVerdict(chosen); word != "" {
@@ -31,24 +32,24 @@ func (v *throatsView) reading(rows []throatRow, t *draw.Table, most int) []strin
 	}
 	if best := v.best(rows); best >= 0 && best != at {
 		words = append(words, string(draw.BestSign)+" "+name(rows[best])+" flies highest")
-	} else if best < 0 && v.flights.ready {
+	} else if best < 0 && v.flights.Ready {
 		words = append(words, "none of these leaves the rail and empties")
 	}
 	if high := v.highestFilled(rows); high >= 0 {
 		words = append(words, "each at its best fill: "+name(rows[high])+" flies highest")
 	}
-	if chosen != nil && chosen.flight != nil && !v.flights.busy {
+	if chosen != nil && chosen.flight != nil && !v.flights.Busy {
 		words = append(words, v.unseen(chosen, t)...)
 	}
-	if v.scene.now.flight.Rocket.Rigid() {
+	if v.Scene.Now.Flight.Rocket.Rigid() {
 		words = append(words, "flights of a point mass")
 	}
-	return draw.Sentences(theme, words, v.columns, most)
+	return draw.Sentences(theme, words, v.Columns, most)
 }
 
 // compared sets the chosen throat against the rocket's own.
 func (v *throatsView) compared(rows []throatRow, at int, name func(throatRow) string) []string {
-	f, sys := v.flight(rows[at].throat), v.scene.units
+	f, sys := v.flight(rows[at].throat), v.Scene.Units
 	if rows[at].own {
 		if at == v.best(rows) {
 			return []string{name(rows[at]) + " is today's throat and the best of these"}
@@ -61,7 +62,7 @@ func (v *throatsView) compared(rows []throatRow, at int, name func(throatRow) st
 			continue
 		}
 		up := draw.Change(own.flight.Results.Apogee.Height, f.flight.Results.Apogee.Height, sys.Unit(draw.Unit("m")))
-		fast := draw.Change(railExitSpeed(own.flight), railExitSpeed(f.flight), sys.Unit(draw.Unit("m/s")))
+		fast := draw.Change(view.RailExitSpeed(own.flight), view.RailExitSpeed(f.flight), sys.Unit(draw.Unit("m/s")))
 		says := name(rows[at])
 		if at == v.best(rows) {
 			says = string(draw.BestSign) + " " + says + " is the best of these;"
@@ -73,8 +74,8 @@ func (v *throatsView) compared(rows []throatRow, at int, name func(throatRow) st
 
 // unseen are the chosen throat's figures that the table leaves out.
 func (v *throatsView) unseen(f *throatFlight, t *draw.Table) []string {
-	sys := v.scene.units
-	_, shown := t.Fit(v.scene.theme, v.columns)
+	sys := v.Scene.Units
+	_, shown := t.Fit(v.Scene.Theme, v.Columns)
 	var out []string
 	for _, fact := range throatFacts {
 		for i, c := range t.Columns {
@@ -90,7 +91,7 @@ func (v *throatsView) unseen(f *throatFlight, t *draw.Table) []string {
 // that is not asked for or not known.
 func (v *throatsView) highestFilled(rows []throatRow) int {
 	high, apogee := -1, 0.0
-	if !v.fillsToo || v.fills.busy {
+	if !v.fillsToo || v.fills.Busy {
 		return high
 	}
 	for i, r := range rows {

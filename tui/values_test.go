@@ -229,8 +229,8 @@ func TestUnitsInEveryView(t *testing.T) {
 			s.press("x")
 			for range s.m.views {
 				s.press("v")
-				for _, part := range append(s.m.view().lines(), s.m.drawn.findings...) {
-					require.False(t, metric.MatchString(part), "%s: %q", s.m.view().name(), part)
+				for _, part := range append(s.m.view().Lines(), s.m.drawn.findings...) {
+					require.False(t, metric.MatchString(part), "%s: %q", s.m.view().About().Name, part)
 				}
 			}
 			s.press("x")

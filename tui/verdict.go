@@ -11,30 +11,25 @@ import (
 	"ullage/sim/report"
 	"ullage/sim/rocket"
 	"ullage/sim/study"
+	"ullage/tui/view"
 )
 
 // judge decides go or no-go: [gates.Judge], or what a test puts in its place.
 type judge func(context.Context, *rocket.Rocket, gates.Options) (gates.Verdict, error)
-
-// cornered is go or no-go of one flight with the worst corners and the mends.
-type cornered struct {
-	of      *outcome
-	verdict gates.Verdict
-}
 
 // weigh has the worst corners and the mends of the flight on show looked at, unless
 // they are there. It does so whatever view is shown: a go that calm and day give may be
 // a no-go in a corner, and the findings tell it in all of them.
 func (m *Model) weigh() tea.Cmd {
 	now := m.now
-	if now == nil || now.verdict == nil || m.corners.ready && m.corners.result.of == now {
+	if now == nil || now.Verdict == nil || m.corners.Ready && m.corners.Result.Of == now {
 		return nil
 	}
 	judges, today := m.judges, m.clock()
-	return m.corners.ask(m.ctx, func(ctx context.Context) (cornered, error) {
-		v, err := judges(ctx, now.flight.Rocket,
-			gates.Options{Day: now.flight, Today: today, Spreads: study.Spreads(now.file), Remedies: true})
-		return cornered{now, v}, err
+	return m.corners.Ask(m.ctx, func(ctx context.Context) (view.Cornered, error) {
+		v, err := judges(ctx, now.Flight.Rocket,
+			gates.Options{Day: now.Flight, Today: today, Spreads: study.Spreads(now.File), Remedies: true})
+		return view.Cornered{Of: now, Verdict: v}, err
 	})
 }
 
@@ -43,10 +38,10 @@ func (m *Model) verdict() *gates.Verdict {
 	if m.now == nil {
 		return nil
 	}
-	if m.corners.ready && m.corners.result.of == m.now {
-		return &m.corners.result.verdict
+	if m.corners.Ready && m.corners.Result.Of == m.now {
+		return &m.corners.Result.Verdict
 	}
-	return m.now.verdict
+	return m.now.Verdict
 }
 
 // verdictFinding is go or no-go among the findings of a flight: shorter than the report

@@ -1,4 +1,4 @@
-package tui
+package view
 
 import (
 	"context"
@@ -7,32 +7,32 @@ import (
 	tea "github.com/charmbracelet/bubbletea"
 )
 
-// work is something a view has computed in commands, such as a curve: the last
+// Work is something a view has computed in commands, such as a curve: the last
 // result there is, and whether a later one is under way. Asking again calls off
 // what is under way, and what still comes of that is dropped.
-type work[T any] struct {
-	result  T
-	ready   bool  // there is a result
-	err     error // of the last that was asked for; the result before it stays
-	busy    bool  // another is under way: the result is an older rocket's
+type Work[T any] struct {
+	Result  T
+	Ready   bool  // there is a result
+	Err     error // of the last that was asked for; the result before it stays
+	Busy    bool  // another is under way: the result is an older rocket's
 	asked   int
 	callOff context.CancelFunc
 }
 
 // workMsg is what came of work that was asked for.
 type workMsg[T any] struct {
-	of     *work[T]
+	of     *Work[T]
 	number int // of the request: older ones are stale
 	result T
 	err    error
 }
 
-// ask starts computing anew.
-func (w *work[T]) ask(ctx context.Context, compute func(context.Context) (T, error)) tea.Cmd {
-	w.stop()
+// Ask starts computing anew.
+func (w *Work[T]) Ask(ctx context.Context, compute func(context.Context) (T, error)) tea.Cmd {
+	w.Stop()
 	ctx, w.callOff = context.WithCancel(ctx)
 	w.asked++
-	w.busy = true
+	w.Busy = true
 	number, cancel := w.asked, w.callOff
 	return func() tea.Msg {
 		defer cancel()
@@ -41,28 +41,28 @@ func (w *work[T]) ask(ctx context.Context, compute func(context.Context) (T, err
 	}
 }
 
-// stop calls off what is under way.
-func (w *work[T]) stop() {
+// Stop calls off what is under way.
+func (w *Work[T]) Stop() {
 	if w.callOff != nil {
 		w.callOff()
 	}
-	w.callOff, w.busy = nil, false
+	w.callOff, w.Busy = nil, false
 	w.asked++
 }
 
-// take takes a message that may be the result asked for, and tells whether it
+// Take takes a message that may be the result asked for, and tells whether it
 // was.
-func (w *work[T]) take(msg tea.Msg) bool {
+func (w *Work[T]) Take(msg tea.Msg) bool {
 	m, ok := msg.(workMsg[T])
 	if !ok || m.of != w || m.number != w.asked {
 		return false
 	}
-	w.callOff, w.busy = nil, false
+	w.callOff, w.Busy = nil, false
 	if errors.Is(m.err, context.Canceled) {
 		return false
 	}
-	if w.err = m.err; m.err == nil {
-		w.result, w.ready = m.result, true
+	if w.Err = m.err; m.err == nil {
+		w.Result, w.Ready = m.result, true
 	}
 	return true
 }

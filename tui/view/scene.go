@@ -1,0 +1,28 @@
+package view
+
+import (
+	"context"
+
+	"ullage/sim/gates"
+	"ullage/sim/quantity"
+	"ullage/sim/rocketfile"
+	"ullage/tui/draw"
+)
+
+// Scene is what every view shows: the rocket as it stands and how it flies.
+// What it points to is never changed.
+type Scene struct {
+	Ctx     context.Context // ends with the program
+	File    *rocketfile.File
+	Now     *Outcome        // the last good flight; nil before the first
+	Kept    *Outcome        // kept for comparison; nil when there is none
+	Corners *Work[Cornered] // go or no-go with the worst corners, often of the same flight
+	Units   quantity.System
+	Theme   *draw.Theme
+}
+
+// Cornered is go or no-go of one flight with the worst corners and the mends.
+type Cornered struct {
+	Of      *Outcome
+	Verdict gates.Verdict
+}
