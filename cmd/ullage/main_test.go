@@ -3,79 +3,15 @@ package main
 import (
 	"bytes"
 	"context"
-	"errors"
 	"io"
-	"os/exec"
 	"path/filepath"
-	"strconv"
 	"strings"
 	"syscall"
 	"testing"
 
-	"github.com/rogpeppe/go-internal/testscript"
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 )
-
-// TestMain lets scripts run the program itself, as ullage.
-func TestMain(m *testing.M) {
-	testscript.Main(m, map[string]func(){"ullage": main})
-}
-
-// noRaceWait keeps a program built with the race detector from waiting a second
-// before it ends, for the many that are run here.
-const noRaceWait = "GORACE=atexit_sleep_ms=0"
-
-func TestScripts(t *testing.T) {
-	testscript.Run(t, testscript.Params{
-		Dir: "testdata/script",
-		Setup: func(e *testscript.Env) error {
-			data, err := filepath.Abs("testdata/rocket")
-			examples, err2 := filepath.Abs("../../testdata")
-			e.Vars = append(e.Vars, noRaceWait, "DATA="+data, "EXAMPLES="+examples)
-			return errors.Join(err, err2)
-		},
-		Cmds: map[string]func(*testscript.TestScript, bool, []string){"status": cmdStatus, "width": cmdWidth},
-	})
-}
-
-// cmdStatus runs a program and holds its exit status to be the one given:
-//
-//	status 2 ullage fly nothing.toml
-func cmdStatus(ts *testscript.TestScript, neg bool, args []string) {
-	if neg || len(args) < 2 {
-		ts.Fatalf("usage: status n program [arguments]")
-	}
-	want, err := strconv.Atoi(args[0])
-	ts.Check(err)
-	got := 0
-	if err := ts.Exec(args[1], args[2:]...); err != nil {
-		var exit *exec.ExitError
-		if !errors.As(err, &exit) {
-			ts.Fatalf("%v", err)
-		}
-		got = exit.ExitCode()
-	}
-	if got != want {
-		ts.Fatalf("exit status %d, not %d", got, want)
-	}
-}
-
-// cmdWidth holds every line of a stream to a number of columns:
-//
-//	width 80 stdout
-func cmdWidth(ts *testscript.TestScript, neg bool, args []string) {
-	if neg || len(args) != 2 {
-		ts.Fatalf("usage: width columns file")
-	}
-	most, err := strconv.Atoi(args[0])
-	ts.Check(err)
-	for _, line := range strings.Split(ts.ReadFile(args[1]), "\n") {
-		if n := len([]rune(line)); n > most {
-			ts.Fatalf("%d columns: %s", n, line)
-		}
-	}
-}
 
 // result is what a run in this process came to.
 type result struct {
@@ -125,9 +61,9 @@ func TestReaderThatClosesEarlyIsNoFailure(t *testing.T) {
 func TestReaderThatClosesEarlyLeavesTheVerdict(t *testing.T) {
 	file := filepath.Join(t.TempDir(), "heron.toml")
 	require.Equal(t, statusDone, run(context.Background(), []string{"new", file}, strings.NewReader(""), io.Discard, io.Discard))
-	for _, command := range []string{"check", "card"} {
-		got := run(context.Background(), []string{command, file}, strings.NewReader(""), &limitedPipe{4}, io.Discard)
-		assert.Equal(t, statusCheckFailed, got, command)
+	for _, args := range [][]string{{"check", file}, {"card", file, "--flights", "40"}} {
+		got := run(context.Background(), args, strings.NewReader(""), &limitedPipe{4}, io.Discard)
+		assert.Equal(t, statusCheckFailed, got, args[0])
 	}
 }
 

@@ -7,6 +7,8 @@ import (
 	"path/filepath"
 	"testing"
 
+	"ullage/sim/long"
+
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 )
@@ -29,7 +31,8 @@ func TestProgressOnATerminal(t *testing.T) {
 
 // Rows that come to the terminal are not drawn over.
 func TestNoProgressAmongRows(t *testing.T) {
-	term := onTerminal(t, newRocket(t), "sweep", "heron.toml", "water.fill=0.2..0.4/8000", "--csv")
+	flights := long.Of("3000", "8000") // long enough for a bar to come
+	term := onTerminal(t, newRocket(t), "sweep", "heron.toml", "water.fill=0.2..0.4/"+flights, "--csv")
 	assert.Equal(t, statusDone, term.status())
 	assert.NotContains(t, term.output(), "flights, ")
 	assert.Contains(t, term.output(), "0.4,")
