@@ -84,6 +84,18 @@ func TestBasis(t *testing.T) {
 	r = c.At(service())
 	assert.Equal(t, FromProof, r.Basis)
 	assert.InEpsilon(t, 0.88*plain.Estimate, r.Burst, 1e-9)
+	// Cold, cycles count and heat does not.
+	c.HeatFactor = 0.5
+	r = c.At(service())
+	assert.InEpsilon(t, 0.88*plain.Estimate, r.ColdBurst, 1e-9)
+	assert.InEpsilon(t, 0.44*plain.Estimate, r.Burst, 1e-9)
+	// Just above the estimate a proof counts, just below it does not.
+	c.HeatFactor, c.CycleFactor = 0, 0
+	c.Proof = plain.Estimate * 1.001
+	assert.Equal(t, FromProof, c.At(service()).Basis)
+	c.Proof = plain.Estimate * 0.999
+	assert.Equal(t, FromEstimate, c.At(service()).Basis)
+	c.Proof = 0
 
 	// Carbon tires less than its bonds: what was measured counts with the lesser.
 	c = glassTube()
@@ -175,10 +187,12 @@ func TestCracks(t *testing.T) {
 		s.Working *= strain / c.At(s).Strain
 		return c.At(s)
 	}
-	assert.False(t, at(0.0039).Cracks)
-	assert.True(t, at(0.0039).CracksAtProof)
-	assert.True(t, at(0.0041).Cracks)
-	assert.False(t, at(0.0025).CracksAtProof)
+	assert.False(t, at(0.00399).Cracks)
+	assert.True(t, at(0.00399).CracksAtProof)
+	assert.True(t, at(0.00401).Cracks)
+	assert.False(t, at(0.00399/1.5).CracksAtProof)
+	assert.True(t, at(0.00401/1.5).CracksAtProof)
+	assert.InEpsilon(t, 0.0045, at(0.003).ProofStrain, 1e-12)
 	c.Material, c.Plies, c.FibreFraction, c.Wall = PETBottle, nil, 0, 0.4e-3
 	assert.False(t, at(0.0041).Cracks, "no resin")
 }

@@ -179,21 +179,6 @@ func TestBraid(t *testing.T) {
 	}
 }
 
-// Where fibres hardly cross, burst pressures of either way of judging meet: no cliff at
-// the angle between them.
-func TestNoCliff(t *testing.T) {
-	last := 0.
-	for angle := 60.; angle <= 90; angle += 0.5 {
-		c := &Chamber{Diameter: 0.1, Length: 0.5, Material: GlassEpoxy,
-			Plies: []Ply{{Cloth: 0.3, Count: 4, Weave: Braided, Direction: angle * deg}}}
-		burst := c.At(service()).Estimate
-		if last > 0 {
-			assert.InEpsilon(t, last, burst, 0.25, "%v", angle)
-		}
-		last = burst
-	}
-}
-
 // A composite told by its wall alone is cloth with its fibres along and around.
 func TestNoPlies(t *testing.T) {
 	laid := glassTube()

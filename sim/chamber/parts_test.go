@@ -57,6 +57,7 @@ func TestIsotropicStrain(t *testing.T) {
 	assert.InEpsilon(t, r.Dilation.Around/1.5, r.Strain, 1e-12)
 	e := pipe(0.1, 0.01).strains()
 	assert.InEpsilon(t, (27.72727/5-0.33*(11.36364/5-1))/69e9, e.around, 1e-6)
+	assert.InEpsilon(t, (11.36364/5-0.33*(27.72727/5-1))/69e9, e.along, 1e-5)
 }
 
 // A composite whose constituents are alike strains as its modulus given would.
