@@ -7,6 +7,8 @@ import (
 	"strings"
 
 	"github.com/alecthomas/kong"
+
+	"ullage/cmd/ullage/chart"
 )
 
 // commands is the command line: one field a command, each in a file of its own.
@@ -39,6 +41,7 @@ func newParser(s *streams, grammar *commands, exit func(int)) (*kong.Kong, error
 		kong.Writers(s.out, s.err),
 		kong.Exit(exit),
 		kong.Help(printHelp),
+		kong.Vars{"series": strings.Join(chart.QuantityNames(), ", ")},
 	)
 }
 

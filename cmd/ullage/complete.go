@@ -7,6 +7,7 @@ import (
 
 	"github.com/alecthomas/kong"
 
+	"ullage/cmd/ullage/chart"
 	"ullage/sim/results"
 	"ullage/sim/rocket"
 	"ullage/sim/rocketfile"
@@ -159,6 +160,9 @@ func flagValues(f *kong.Flag, before []string, prefix, value string) []candidate
 		return settings(before, prefix, value)
 	case f.PlaceHolder == "RESULT":
 		return shown(before, prefix, value)
+	case f.PlaceHolder == "SERIES":
+		listed := prefix + value[:strings.LastIndexByte(value, ',')+1]
+		return append(plain(chart.QuantityNames(), listed), shown(before, prefix, value)...)
 	case f.Name == "every":
 		return plain([]string{"1ms", "10ms", "100ms", "1s"}, prefix)
 	case f.PlaceHolder == "FILE":

@@ -24,7 +24,7 @@ type plotCommand struct {
 	Flights *int     `placeholder:"N" help:"How many flights --scatter draws; 10000 if not given."`
 	Seed    *uint64  `placeholder:"N" help:"What the draws of --scatter follow from; 1 if not given."`
 
-	Show []string `enum:"height,speed,vertical,airspeed,acceleration,mach,pressure,thrust,drag,mass,dynamic-pressure,attack,margin" placeholder:"NAME" help:"What to draw of a flight: height, speed, vertical, airspeed, acceleration, mach, pressure, thrust, drag, mass, dynamic-pressure, attack, margin. Height, speed, and chamber pressure or thrust if not given."`
+	Show []string `placeholder:"SERIES" help:"What to draw. Of a flight, series over time: ${series}; height, speed, and chamber pressure or thrust if not given. With --sweep, results, of which ullage results lists the names; apogee and rail exit speed if not given."`
 	Span string   `enum:",thrust,ascent,flight" default:"" placeholder:"thrust|ascent|flight" help:"How much of a flight to draw: thrust, ascent or flight. If not given, what pushes is drawn over the thrust, angle of attack and margin over the ascent, and the rest over the flight."`
 
 	Format     string `enum:",svg,png" default:"" placeholder:"svg|png" help:"svg or png; what the name after -o ends in, else svg."`
@@ -44,6 +44,7 @@ func (plotCommand) Help() string {
 		"ullage plot heron.toml -o thrust.png --span thrust --show pressure,thrust,acceleration",
 		"ullage plot heron.toml -o fill.png --sweep water.fill=0.1..0.6/51",
 		"ullage plot heron.toml -o throats.svg --sweep water.fill=0.1..0.6/51 --sweep water.throat=11mm,13mm,15mm",
+		"ullage plot heron.toml -o wind.svg --rigid --sweep 'wind.speed=0..8 m/s/17' --show landing.drift,attack.rail_exit",
 		"ullage plot heron.toml -o field.png --scatter --flights 2000 --seed 7",
 		"ullage plot heron.toml --units us --set power=motor > flight.svg")
 }
@@ -89,8 +90,10 @@ func (c *plotCommand) check() error {
 		return badInput("--sweep is given %d times; a page has room for two inputs", len(c.Sweep))
 	case !c.Scatter && (c.Flights != nil || c.Seed != nil || len(c.Spread) > 0):
 		return badInput("--flights, --seed and --spread are for --scatter; give it too")
-	case !flight && (len(c.Show) > 0 || c.Span != ""):
-		return badInput("--show and --span are for the plot of one flight; leave them or --sweep and --scatter out")
+	case !flight && c.Span != "":
+		return badInput("--span is for the plot of one flight; leave it or --sweep and --scatter out")
+	case c.Scatter && len(c.Show) > 0:
+		return badInput("--show is for the plot of one flight and for --sweep; leave it or --scatter out")
 	case flight && c.Rigid:
 		return badInput("--rigid is for --sweep and --scatter; one flight is flown as the file says")
 	case c.Flights != nil && *c.Flights < 1:
@@ -157,7 +160,7 @@ func (c *plotCommand) page(s *streams, file *rocketfile.File) (*page.Page, error
 	}
 	show, err := chart.ParseQuantities(c.Show)
 	if err != nil {
-		return nil, inputError{err}
+		return nil, badInput("--show: %w", err)
 	}
 	flight, err := sim.Fly(s.ctx, file.Rocket(), sim.Options{Keep: true})
 	if err != nil {
@@ -180,7 +183,11 @@ func (c *plotCommand) sweep(s *streams, file *rocketfile.File) (*page.Page, erro
 	if n := study.Count(axes); n > chart.MostCells {
 		return nil, badInput("that is %d flights; a page shows no more of a grid than %d: take fewer points", n, chart.MostCells)
 	}
-	var cells chart.Cells
+	show, err := showOption{c.Show}.rows(rocket)
+	if err != nil {
+		return nil, err
+	}
+	cells := chart.NewCells(rocket, show)
 	bar := c.bar(s, false)
 	err = study.Sweep(s.ctx, rocket, axes, c.study(bar), func(r study.Row) error {
 		cells.Add(r)
@@ -193,7 +200,7 @@ func (c *plotCommand) sweep(s *streams, file *rocketfile.File) (*page.Page, erro
 	return chart.Sweep(report.Sweep{
 		Rocket: rocket, Axes: axes, System: c.system(), Rigid: c.Rigid,
 		Units: units(file, axes, func(a study.Axis) rocketfile.Input { return a.Input }),
-	}, &cells, c.look()), err
+	}, cells, c.look()), err
 }
 
 // scatter draws what is uncertain at random.

@@ -26,8 +26,6 @@ func TestPlotOptionsNameWhatThereIs(t *testing.T) {
 		require.True(t, ok, field)
 		return f.Tag
 	}
-	assert.Equal(t, strings.Join(chart.QuantityNames(), ","), tag("Show").Get("enum"))
-	assert.Contains(t, tag("Show").Get("help"), strings.Join(chart.QuantityNames(), ", ")+".")
 	assert.Contains(t, tag("Resolution").Get("help"),
 		fmt.Sprintf("%d to %d; %d if not given", page.LeastResolution, page.GreatestResolution, page.DefaultResolution))
 	assert.Equal(t, strings.Join([]string{string(chart.NoSpan), string(chart.ThrustSpan), string(chart.AscentSpan), string(chart.WholeSpan)}, ","),

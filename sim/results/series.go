@@ -6,6 +6,16 @@ import (
 	"ullage/sim/rocket"
 )
 
+// Part is a stretch of a flight.
+type Part int
+
+// The parts.
+const (
+	Whole       Part = iota // the whole flight
+	UnderThrust             // to the end of thrust
+	WayUp                   // to apogee
+)
+
 // Series is something of a flight over time. Numbers are SI, angles radians.
 type Series struct {
 	Name      string // fixed, for the command line: dynamic-pressure
@@ -16,9 +26,11 @@ type Series struct {
 	Column    string // of `fly --csv`; empty where that leaves it out
 	Undefined string // when it has no value: "when …"; empty for never
 
-	Most  string // name of the result that is its greatest (or, with Least, least) value; empty when there is none
-	Least bool
-	Surge string // name of the result that is its start-up surge, which Most leaves out
+	Part    Part   // of the flight that tells most of it
+	Extreme string // what to call its greatest (or, with Least, least) value; empty when that is nothing to point out
+	Most    string // name of the result that is its greatest (or, with Least, least) value; empty when there is none
+	Least   bool
+	Surge   string // name of the result that is its start-up surge, which Most leaves out
 
 	Of func(s *sim.Sample) float64 // NaN where it has no value
 }
@@ -65,21 +77,21 @@ var series = []Series{
 	{Name: "east", Label: "east of the pad", Dimension: quantity.Length, Unit: "m", Column: "east_m", Of: func(s *sim.Sample) float64 { return s.East }},
 	{Name: "north", Label: "north of the pad", Dimension: quantity.Length, Unit: "m", Column: "north_m", Of: func(s *sim.Sample) float64 { return s.North }},
 	{Name: "height", Label: "height", Dimension: quantity.Length, Unit: "m", Column: "height_m", Of: func(s *sim.Sample) float64 { return s.Height }},
-	{Name: "speed", Label: "speed", Dimension: quantity.Speed, Column: "speed_mps", Most: "max.speed", Of: func(s *sim.Sample) float64 { return s.Speed }},
-	{Name: "vertical", Label: "upward speed", Dimension: quantity.Speed, Column: "vertical_mps", Of: func(s *sim.Sample) float64 { return s.Vertical }},
+	{Name: "speed", Label: "speed", Dimension: quantity.Speed, Column: "speed_mps", Most: "max.speed", Extreme: "fastest", Of: func(s *sim.Sample) float64 { return s.Speed }},
+	{Name: "vertical", Label: "upward speed", Dimension: quantity.Speed, Column: "vertical_mps", Extreme: "fastest", Of: func(s *sim.Sample) float64 { return s.Vertical }},
 	{Name: "acceleration", Label: "acceleration", Dimension: quantity.Acceleration, Column: "acceleration_mps2", Most: "max.acceleration", Surge: "startup.acceleration",
-		Of: func(s *sim.Sample) float64 { return s.Acceleration }},
-	{Name: "mach", Label: "Mach number", Column: "mach", Most: "max.mach", Of: func(s *sim.Sample) float64 { return s.Mach }},
-	{Name: "thrust", Label: "thrust", Dimension: quantity.Force, Column: "thrust_n", Most: "max.thrust", Surge: "startup.thrust", Of: func(s *sim.Sample) float64 { return s.Thrust }},
-	{Name: "drag", Label: "drag", Dimension: quantity.Force, Column: "drag_n", Of: func(s *sim.Sample) float64 { return s.Drag }},
-	{Name: "mass", Label: "mass", Dimension: quantity.Mass, Unit: "kg", Column: "mass_kg", Of: func(s *sim.Sample) float64 { return s.Mass }},
+		Extreme: "greatest", Of: func(s *sim.Sample) float64 { return s.Acceleration }},
+	{Name: "mach", Label: "Mach number", Column: "mach", Most: "max.mach", Extreme: "greatest", Of: func(s *sim.Sample) float64 { return s.Mach }},
+	{Name: "thrust", Label: "thrust", Dimension: quantity.Force, Column: "thrust_n", Most: "max.thrust", Surge: "startup.thrust", Part: UnderThrust, Extreme: "greatest", Of: func(s *sim.Sample) float64 { return s.Thrust }},
+	{Name: "drag", Label: "drag", Dimension: quantity.Force, Column: "drag_n", Extreme: "greatest", Of: func(s *sim.Sample) float64 { return s.Drag }},
+	{Name: "mass", Label: "mass", Dimension: quantity.Mass, Unit: "kg", Column: "mass_kg", Part: UnderThrust, Of: func(s *sim.Sample) float64 { return s.Mass }},
 	{Name: "chamber", Label: "chamber pressure, absolute", Dimension: quantity.Pressure, Unit: "bar", Column: "chamber_pa", Undefined: onMotor,
-		Of: func(s *sim.Sample) float64 { return s.Chamber }},
+		Part: UnderThrust, Extreme: "greatest", Of: func(s *sim.Sample) float64 { return s.Chamber }},
 	{Name: "air", Label: "pressure of the air", Dimension: quantity.Pressure, Unit: "hPa", Column: "air_pa", Of: func(s *sim.Sample) float64 { return s.Air }},
 	{Name: "pressure", Label: "gauge pressure", Dimension: quantity.Pressure, Unit: "bar", Undefined: onMotor,
-		Of: func(s *sim.Sample) float64 { return s.Chamber - s.Air }},
-	{Name: "airspeed", Label: "airspeed", Dimension: quantity.Speed, Of: func(s *sim.Sample) float64 { return s.Airspeed }},
-	{Name: "dynamic-pressure", Label: "dynamic pressure", Dimension: quantity.Pressure, Unit: "kPa", Most: "max.dynamic_pressure", Of: func(s *sim.Sample) float64 { return s.DynamicPressure }},
-	{Name: "attack", Label: "angle of attack", Dimension: quantity.Angle, Undefined: pointFlies, Of: func(s *sim.Sample) float64 { return s.Attack }},
-	{Name: "margin", Label: "margin", Suffix: "calibres", Undefined: noBalance, Most: "margin.least", Least: true, Of: func(s *sim.Sample) float64 { return s.Margin }},
+		Part: UnderThrust, Extreme: "greatest", Of: func(s *sim.Sample) float64 { return s.Chamber - s.Air }},
+	{Name: "airspeed", Label: "airspeed", Dimension: quantity.Speed, Extreme: "fastest", Of: func(s *sim.Sample) float64 { return s.Airspeed }},
+	{Name: "dynamic-pressure", Label: "dynamic pressure", Dimension: quantity.Pressure, Unit: "kPa", Most: "max.dynamic_pressure", Extreme: "greatest", Of: func(s *sim.Sample) float64 { return s.DynamicPressure }},
+	{Name: "attack", Label: "angle of attack", Dimension: quantity.Angle, Undefined: pointFlies, Part: WayUp, Of: func(s *sim.Sample) float64 { return s.Attack }},
+	{Name: "margin", Label: "margin", Suffix: "calibres", Undefined: noBalance, Most: "margin.least", Least: true, Part: WayUp, Extreme: "least", Of: func(s *sim.Sample) float64 { return s.Margin }},
 }

@@ -13,6 +13,7 @@ import (
 	"ullage/sim"
 	"ullage/sim/quantity"
 	"ullage/sim/report"
+	"ullage/sim/results"
 	"ullage/sim/rocket"
 	"ullage/sim/rocketfile"
 	"ullage/sim/study"
@@ -81,7 +82,7 @@ func TestFlightShowsTheFlight(t *testing.T) {
 	for _, m := range height.Marks {
 		labels += m.Label + "\n"
 	}
-	for _, want := range []string{"gas out, ", "apogee " + metric.text(fl.Apogee.Height, "m"), " opens at ", "landing "} {
+	for _, want := range []string{"end of thrust, ", "apogee " + metric.text(fl.Apogee.Height, "m"), " opens at ", "landing "} {
 		assert.Contains(t, labels, want)
 	}
 	assert.NotContains(t, labels, "rail exit", "the panel of the thrust's time has it")
@@ -131,9 +132,9 @@ func TestEveryQuantityIsDrawnOrSaysWhyNot(t *testing.T) {
 	for _, power := range []string{"water", "motor"} {
 		for _, f := range []*rocket.Rocket{heron(t, rocketfile.Change{Input: "power", Value: power}), rocketfile.Starter().Rocket()} {
 			fl := fly(t, f)
-			for _, q := range quantities {
+			for _, q := range quantities() {
 				p, err := Flight(fl, []Quantity{q}, NoSpan, metric)
-				if q.known != nil && !q.known(fl) {
+				if !q.Known(fl) {
 					assert.ErrorContains(t, err, q.Name+" cannot be drawn: ")
 					assert.NotEmpty(t, missing[q.Name])
 					continue
@@ -145,7 +146,7 @@ func TestEveryQuantityIsDrawnOrSaysWhyNot(t *testing.T) {
 		}
 	}
 	_, err := ParseQuantities([]string{"height", "altitude"})
-	assert.ErrorContains(t, err, `"altitude" is nothing that can be drawn; there are height, speed`)
+	assert.ErrorContains(t, err, `"altitude" is nothing that can be drawn; there are east, north, height, speed`)
 }
 
 type valueRange struct{ least, most float64 }
@@ -182,16 +183,25 @@ func TestEventsOfOneMomentShareAMark(t *testing.T) {
 	fl.Burnout = sim.Moment{Happened: true, Time: 0.4}
 	assert.Equal(t, []event{
 		{0.1, "rail exit 18.0 m/s, 0.100 s", true},
-		{0.4, "liquid out and gas out, 0.400 s", false},
+		{0.4, "liquid out and end of thrust, 0.400 s", false},
 	}, joined(fl, metric))
 }
 
 // sweepOf flies a sweep whole, or until so many flights.
 func sweepOf(t *testing.T, r *rocket.Rocket, most int, axes ...string) (report.Sweep, *Cells) {
 	t.Helper()
+	return sweepShowing(t, r, nil, most, axes...)
+}
+
+func sweepShowing(t *testing.T, r *rocket.Rocket, show []string, most int, axes ...string) (report.Sweep, *Cells) {
+	t.Helper()
 	parsed, err := study.ParseAxes(r, axes)
 	require.NoError(t, err)
-	var cells Cells
+	var rows []results.Row
+	for _, name := range show {
+		rows = append(rows, *results.For(r).Must(name))
+	}
+	cells := NewCells(r, rows)
 	ctx, stop := context.WithCancel(context.Background())
 	defer stop()
 	err = study.Sweep(ctx, r, parsed, study.Options{}, func(row study.Row) error {
@@ -201,7 +211,7 @@ func sweepOf(t *testing.T, r *rocket.Rocket, most int, axes ...string) (report.S
 		return nil
 	})
 	require.NoError(t, err)
-	return report.Sweep{Rocket: r, Axes: parsed}, &cells
+	return report.Sweep{Rocket: r, Axes: parsed}, cells
 }
 
 func TestSweepFollowsTheFlights(t *testing.T) {
@@ -251,6 +261,33 @@ func TestSweepOfTwoInputs(t *testing.T) {
 	assert.Equal(t, 15.0, math.Round(maps[1].Levels.Limit*1e9)/1e9)
 }
 
+// Results that are asked for take the place of the usual ones, on curves and maps alike.
+func TestSweepShowsWhatIsAskedFor(t *testing.T) {
+	r := heron(t)
+	show := []string{"landing.drift", "margin.least", "landing.energy"}
+	s, cells := sweepShowing(t, r, show, 100, "water.fill=0.2..0.4/3")
+	s.Rigid = true
+	p := Sweep(s, cells, metric)
+	require.Len(t, p.Rows, 3)
+	drift := p.Rows[0].Panels[0]
+	assert.Equal(t, "drift", drift.Y.Title)
+	assert.Equal(t, "m", drift.Y.Unit)
+	assert.False(t, math.IsNaN(drift.Lines[0].Y[0]))
+	assert.Equal(t, "calibres", p.Rows[1].Panels[0].Y.Unit)
+	assert.Equal(t, "J", p.Rows[2].Panels[0].Y.Unit)
+	assert.True(t, p.Rows[0].Panels[0].X.Bare)
+	assert.False(t, p.Rows[2].Panels[0].X.Bare)
+	assert.Contains(t, string(p.SVG()), "</svg>")
+
+	s, cells = sweepShowing(t, r, show, 100, "water.fill=0.2..0.4/7", "water.pressure=10..6bar/8")
+	p = Sweep(s, cells, metric)
+	require.Len(t, p.Rows, 2)
+	require.Len(t, p.Rows[0].Panels, 2)
+	assert.Equal(t, "drift, m", p.Rows[0].Panels[0].Title)
+	assert.Equal(t, "landing energy, J", p.Rows[1].Panels[0].Title)
+	assert.Contains(t, string(p.SVG()), "</svg>")
+}
+
 func TestPartialSweepSaysSo(t *testing.T) {
 	r := heron(t)
 	s, cells := sweepOf(t, r, 3, "water.fill=0.2..0.4/7")
@@ -261,7 +298,7 @@ func TestPartialSweepSaysSo(t *testing.T) {
 	p = Sweep(s, cells, metric)
 	assert.Contains(t, p.Title, "(partial: 10 of 49 flights)")
 	assert.Contains(t, string(p.SVG()), "</svg>")
-	p = Sweep(s, &Cells{}, metric)
+	p = Sweep(s, NewCells(r, nil), metric)
 	assert.Contains(t, string(p.SVG()), "No flight left the rail")
 }
 
@@ -271,7 +308,7 @@ func TestSweepLeavesOutAndSaysSo(t *testing.T) {
 	p := Sweep(s, cells, metric)
 	grounded := 0
 	for _, c := range cells.cells {
-		if math.IsNaN(c.rail) {
+		if math.IsNaN(c.values[exitRow]) {
 			grounded++
 		}
 	}

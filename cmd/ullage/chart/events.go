@@ -4,7 +4,7 @@ import (
 	"strings"
 
 	"ullage/sim"
-	"ullage/sim/rocket"
+	"ullage/sim/results"
 )
 
 // event is something that happened, as a page marks it.
@@ -25,7 +25,7 @@ func joined(fl *sim.Flight, look Look) []event {
 		}
 		push := e.Kind != sim.BurnoutEvent && (!fl.Burnout.Happened || e.Time < fl.Burnout.Time)
 		if n := len(out); n > 0 && out[n-1].time == e.Time {
-			// "liquid out and gas out 0.41 s"
+			// "liquid out and end of thrust, 0.41 s"
 			before, after, _ := strings.Cut(out[n-1].label, ",")
 			out[n-1].label = before + " and " + name + "," + after
 			out[n-1].push = out[n-1].push && push
@@ -51,10 +51,7 @@ func (l Look) event(fl *sim.Flight, e sim.Event) (name, reading string) {
 	case sim.LiquidOutEvent:
 		return "liquid out", ""
 	case sim.BurnoutEvent:
-		if fl.Rocket.Power == rocket.WaterPower {
-			return "gas out", ""
-		}
-		return "burnout", ""
+		return results.EndOfThrust(fl.Rocket.Power), ""
 	case sim.ApogeeEvent:
 		return "apogee", l.text(r.Apogee.Height, "m")
 	case sim.CanopyEvent:

@@ -10,6 +10,7 @@ import (
 	"ullage/sim"
 	"ullage/sim/quantity"
 	"ullage/sim/report"
+	"ullage/sim/results"
 )
 
 // Span is how much of a flight the time axis shows.
@@ -31,6 +32,7 @@ func (m Missing) Error() string { return fmt.Sprintf("%s cannot be drawn: %s", m
 
 // missing says why a quantity is not known.
 var missing = map[string]string{
+	"chamber":  "a motor has no chamber that is modelled; draw thrust",
 	"pressure": "a motor has no chamber that is modelled; draw thrust",
 	"attack":   "the flight is that of a point mass; it takes the airframe's shape, and flight.model = \"rigid\"",
 	"margin":   "it takes the airframe's shape and balance point",
@@ -43,7 +45,7 @@ func Flight(fl *sim.Flight, show []Quantity, span Span, look Look) (*page.Page, 
 		show = usual(fl.Rocket.Power)
 	}
 	for _, q := range show {
-		if q.known != nil && !q.known(fl) {
+		if !q.Known(fl) {
 			return nil, Missing{q.Name, missing[q.Name]}
 		}
 	}
@@ -60,10 +62,10 @@ func Flight(fl *sim.Flight, show []Quantity, span Span, look Look) (*page.Page, 
 		f := frame{fl: fl, trace: trace, look: look, span: spans[i],
 			first: i == 0 || spans[i] != spans[i-1], last: i == len(show)-1 || spans[i] != spans[i+1], enlarged: enlarged}
 		p.Rows = append(p.Rows, page.Row{Panels: []page.Panel{f.panel(&show[i])}})
-		if surge := show[i].surge; surge != nil && f.cut(&show[i]) {
+		if f.cut(&show[i]) {
 			u := show[i].shown(look)
 			p.Notes = append([]string{fmt.Sprintf("The surge of the liquid's first milliseconds, at most %s, is beyond the axis of %s: "+
-				"it belongs to a valve that opens at once.", spelled(quantity.Format(surge(&fl.Results), u, digits)), show[i].title)}, p.Notes...)
+				"it belongs to a valve that opens at once.", spelled(quantity.Format(show[i].surge(fl), u, digits)), show[i].title())}, p.Notes...)
 		}
 	}
 	return p, nil
@@ -89,8 +91,10 @@ func (q *Quantity) span(asked Span) Span {
 	switch {
 	case asked != NoSpan:
 		return asked
-	case q.over != NoSpan:
-		return q.over
+	case q.Part == results.UnderThrust:
+		return ThrustSpan
+	case q.Part == results.WayUp:
+		return AscentSpan
 	}
 	return WholeSpan
 }
@@ -129,26 +133,21 @@ func (f *frame) panel(q *Quantity) page.Panel {
 	samples := f.samples(end)
 	line := page.Line{}
 	for _, s := range samples {
-		line.X, line.Y = append(line.X, s.Time), append(line.Y, u.FromSI(q.of(s)))
+		line.X, line.Y = append(line.X, s.Time), append(line.Y, u.FromSI(q.Of(&s)))
 	}
 	p := page.Panel{
 		X:     page.Axis{Title: "time from release", Unit: "s", Min: 0, Max: end, Bare: !f.last},
-		Y:     page.Axis{Title: q.title, Unit: unitName(u), Zero: q.Name != "mass"},
+		Y:     page.Axis{Title: q.title(), Unit: unitName(u), Zero: q.Name != "mass"},
 		Lines: []page.Line{line},
 		Marks: f.marks(end),
 	}
-	v, t := q.extreme(samples)
-	if q.most != nil {
-		if w, at := q.most(&f.fl.Results); at <= end {
-			v, t = w, at
-		}
-	}
+	v, t := q.extreme(f.fl, samples, end)
 	if f.cut(q) {
 		p.Y.Max = u.FromSI(v) * 1.06
 	}
-	if q.note != "" && !math.IsNaN(v) && (v != 0 || q.least) {
+	if q.Extreme != "" && !math.IsNaN(v) && (v != 0 || q.Least) {
 		p.Points = []page.Point{{X: t, Y: u.FromSI(v), Sign: page.Ringlet,
-			Label: q.note + " " + spelled(quantity.Format(v, u, digits))}}
+			Label: q.Extreme + " " + spelled(quantity.Format(v, u, digits))}}
 	}
 	return p
 }
@@ -180,11 +179,8 @@ func (f *frame) samples(end float64) []sim.Sample {
 
 // cut tells whether the surge of the first milliseconds would dwarf the rest.
 func (f *frame) cut(q *Quantity) bool {
-	if q.surge == nil || q.most == nil {
-		return false
-	}
-	v, _ := q.most(&f.fl.Results)
-	return v > 0 && q.surge(&f.fl.Results) > 1.12*v
+	v, _, ok := q.most(f.fl)
+	return ok && v > 0 && q.surge(f.fl) > 1.12*v
 }
 
 // marks are the events of the span. Where another panel shows the time of thrust

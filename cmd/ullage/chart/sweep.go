@@ -9,6 +9,8 @@ import (
 	"ullage/sim/gates"
 	"ullage/sim/quantity"
 	"ullage/sim/report"
+	"ullage/sim/results"
+	"ullage/sim/rocket"
 	"ullage/sim/study"
 )
 
@@ -17,29 +19,66 @@ const MostCells = 40_000
 
 // Cells gathers what a page shows of the flights of a sweep, in their order.
 type Cells struct {
+	rows    []results.Row // apogee, rail exit speed, then those asked for
 	cells   []cell
 	invalid int
 	first   error // of the invalid ones
 }
 
-// cell is one flight; NaN where a thing did not happen.
+// The rows that every sweep looks at.
+const (
+	apogeeRow = iota
+	exitRow
+	askedRows // the first of those asked for
+)
+
+// NewCells gathers flights of a rocket, of which a page shows some results: apogee and
+// rail exit speed when none are named.
+func NewCells(r *rocket.Rocket, show []results.Row) *Cells {
+	table := results.For(r)
+	rows := make([]results.Row, askedRows, askedRows+len(show))
+	rows[apogeeRow], rows[exitRow] = *table.Must("apogee.height"), *table.Must("rail_exit.speed")
+	return &Cells{rows: append(rows, show...)}
+}
+
+// shown are the places of the rows that the page shows.
+func (c *Cells) shown() []int {
+	if len(c.rows) == askedRows {
+		return []int{apogeeRow, exitRow}
+	}
+	out := make([]int, len(c.rows)-askedRows)
+	for i := range out {
+		out[i] = askedRows + i
+	}
+	return out
+}
+
+// nothing is a flight that there is none of.
+func (c *Cells) nothing() cell {
+	x := cell{values: make([]float64, len(c.rows))}
+	for i := range x.values {
+		x.values[i] = math.NaN()
+	}
+	return x
+}
+
+// cell is one flight, a value a row; NaN where a thing did not happen.
 type cell struct {
-	apogee, rail float64
-	left         bool // liquid was left over
+	values []float64
+	left   bool // liquid was left over
 }
 
 // Add takes the next flight.
 func (c *Cells) Add(r study.Row) {
-	x := cell{apogee: math.NaN(), rail: math.NaN()}
+	x := c.nothing()
 	switch fl := r.Flight; {
 	case fl == nil:
 		if c.invalid++; c.invalid == 1 {
 			c.first = r.Invalid
 		}
 	case fl.RailExit.Happened:
-		x.rail = fl.RailExit.Speed
-		if fl.Apogee.Happened {
-			x.apogee = fl.Apogee.Height
+		for i := range c.rows {
+			x.values[i] = c.rows[i].Of(fl)
 		}
 		x.left = fl.WaterFlew && fl.LiquidLeft > 0
 	}
@@ -137,7 +176,7 @@ func (w *sweep) at(axis, i, other, j int) cell {
 		index = first*len(w.Axes[1].Values) + second
 	}
 	if index >= len(w.cells.cells) {
-		return cell{apogee: math.NaN(), rail: math.NaN()}
+		return w.cells.nothing()
 	}
 	return w.cells.cells[index]
 }
@@ -195,8 +234,8 @@ func (w *sweep) now(i int) (at float64, ok bool) {
 func (w *sweep) best() int {
 	best, most := -1, 0.0
 	for i, c := range w.cells.cells {
-		if !c.left && c.apogee > most {
-			best, most = i, c.apogee
+		if !c.left && c.values[apogeeRow] > most {
+			best, most = i, c.values[apogeeRow]
 		}
 	}
 	return best
@@ -217,14 +256,14 @@ func (w *sweep) summary() string {
 	if b < 0 {
 		return "No flight left the rail and emptied its chamber"
 	}
-	text := "Highest of these: " + w.look.text(w.cells.cells[b].apogee, "m") + " at "
+	text := "Highest of these: " + w.look.text(w.cells.cells[b].values[apogeeRow], "m") + " at "
 	for k, j := range w.split(b) {
 		if k > 0 {
 			text += ", "
 		}
 		text += w.name(k) + " " + w.text(k, j)
 	}
-	return text + "; rail exit there " + w.look.text(w.cells.cells[b].rail, "m/s")
+	return text + "; rail exit there " + w.look.text(w.cells.cells[b].values[exitRow], "m/s")
 }
 
 // notes tell of flights that are missing or in doubt, and the cautions.
@@ -235,7 +274,7 @@ func (w *sweep) notes() []string {
 	}
 	grounded, left := -w.cells.invalid, 0
 	for _, c := range w.cells.cells {
-		if math.IsNaN(c.rail) {
+		if math.IsNaN(c.values[exitRow]) {
 			grounded++
 		}
 		if c.left {

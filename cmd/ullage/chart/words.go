@@ -31,8 +31,12 @@ func (l Look) unit(name string) quantity.Unit {
 }
 
 // text writes a computed value. What is smaller than a reader can use is 0.
-func (l Look) text(v float64, unit string) string {
-	u := l.unit(unit)
+func (l Look) text(v float64, unit string) string { return written(v, l.unit(unit)) }
+
+// in is text with a unit itself in place of its name.
+func (l Look) in(v float64, unit quantity.Unit) string { return written(v, l.System.Unit(unit)) }
+
+func written(v float64, u quantity.Unit) string {
 	if math.Abs(u.FromSI(v)) < 0.005 {
 		v = u.ToSI(0)
 	}
@@ -53,7 +57,7 @@ func given(v float64, u quantity.Unit, digits int) string {
 
 // spelled writes units as print does.
 func spelled(s string) string {
-	return strings.NewReplacer("*", "·", " in3", " in³", " degC", " °C", " degF", " °F", " deg", "°").Replace(s)
+	return strings.NewReplacer("*", "·", "/s2", "/s²", " in3", " in³", " degC", " °C", " degF", " °F", " deg", "°").Replace(s)
 }
 
 // unitName is a unit on an axis.
