@@ -30,6 +30,7 @@ type commands struct {
 	Inputs     inputsCommand     `cmd:"" help:"List the inputs of a rocket by the names that --set takes."`
 	Results    resultsCommand    `cmd:"" help:"List the results of a flight by the names that --show takes."`
 	Completion completionCommand `cmd:"" help:"Print a shell's completion script."`
+	Notices    noticesCommand    `cmd:"" help:"The licences of the program and of what is inside."`
 
 	Version bool `help:"Print the version."`
 }
