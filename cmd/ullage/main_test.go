@@ -49,7 +49,7 @@ func (p *limitedPipe) Write(b []byte) (int, error) {
 }
 
 func TestReaderThatClosesEarlyIsNoFailure(t *testing.T) {
-	for _, args := range [][]string{{"--help"}, {"inputs"}, {"completion", "bash"}, {"--version"}} {
+	for _, args := range [][]string{{"--help"}, {"inputs"}, {"completion", "bash"}, {"notices"}, {"--version"}} {
 		var stderr bytes.Buffer
 		got := run(context.Background(), args, strings.NewReader(""), &limitedPipe{4}, &stderr)
 		assert.Equal(t, statusDone, got, args)
@@ -72,7 +72,7 @@ type fullDisk struct{}
 func (fullDisk) Write([]byte) (int, error) { return 0, syscall.ENOSPC }
 
 func TestFullDiskIsAFailure(t *testing.T) {
-	for _, args := range [][]string{{"--help"}, {"fly", "--help"}, {"inputs"}, {"completion", "bash"}, {"--version"}} {
+	for _, args := range [][]string{{"--help"}, {"fly", "--help"}, {"inputs"}, {"completion", "bash"}, {"notices"}, {"--version"}} {
 		var stderr bytes.Buffer
 		got := run(context.Background(), args, strings.NewReader(""), fullDisk{}, &stderr)
 		assert.Equal(t, statusFailed, got, args)
