@@ -7,55 +7,83 @@ import (
 	"ullage/tui/plot"
 )
 
-// A chart with a limit, a mark and a cursor, and how a screen paints a row.
-func Example() {
-	var t, h []float64
-	for i := range 61 {
-		x := float64(i) / 10
-		t, h = append(t, x), append(h, 20*x-3.3*x*x)
+// hop is a short flight upward: times, heights and speeds, and the heights of
+// another to compare with.
+func hop() (times, heights, speeds, kept []float64) {
+	for i := range 33 {
+		t := float64(i) / 10
+		times = append(times, t)
+		heights = append(heights, 20*t-4.9*t*t)
+		speeds = append(speeds, 20-9.8*t)
+		kept = append(kept, 16*t-4.9*t*t)
 	}
-	s := plot.Stack{
-		Charset: plot.Block,
-		X:       plot.Axis{Unit: "s"},
-		Charts: []plot.Chart{{
-			Y:      plot.Axis{Title: "height", Unit: "m", Zero: true},
-			Series: []plot.Series{{X: t, Y: h, Ink: plot.TraceA}},
-			Limits: []plot.Limit{{Y: 20, Label: "ceiling"}},
-		}},
-		Marks: []plot.VerticalMark{{X: 3.03, Label: "top"}},
-	}
-	grid := s.Draw(48, 9)
-	fmt.Println(grid)
-
-	var row []string
-	for ink, text := range grid.Runs(0) {
-		if ink != plot.None {
-			row = append(row, fmt.Sprintf("%q in ink %d", text, ink))
-		}
-	}
-	fmt.Println(strings.Join(row, ", "))
-	// Output:
-	// height m                top
-	//   │                ▄▄▄▄▄▄▄▄▄▄▄▄▄▖
-	//   │           ▄▄▀▀▀      ┊      ▝▀▀▚▄▖
-	// 20┤▀▀ ▀▀ ▀▜▄▀▀ ▀▀ ▀▀ ▀▀ ▀▀ ▀▀ ceiling▀▀▜█▖▀▀ ▀▀
-	//   │    ▗▄▀▘              ┊               ▝▀▄
-	//   │  ▄▀▘                 ┊                  ▀▚▖
-	//  0┤▞▀                    ┊                    ▝▚
-	//   └┬──────────────┬─────────────┬──────────────┬
-	//    0 s            2             4              6
-	// "height m" in ink 3, "top" in ink 10
+	return times, heights, speeds, kept
 }
 
-func ExampleBar() {
-	for _, part := range []struct {
-		name  string
-		share float64
-	}{{"nose", 0.12}, {"body", 0.53}, {"fins", 0.35}} {
-		fmt.Printf("%s %s %2.0f %%\n", part.name, plot.Bar(part.share, 20, plot.ASCII), 100*part.share)
+func ExampleStack() {
+	times, heights, speeds, kept := hop()
+	s := plot.Stack{
+		Charset: plot.ASCII, // or Braille, or Block
+		X:       plot.Axis{Title: "time", Unit: "s"},
+		Charts: []plot.Chart{
+			{
+				Y: plot.Axis{Title: "height", Unit: "m", Zero: true},
+				Series: []plot.Series{
+					{X: times, Y: kept, Ink: plot.Kept, Style: plot.Dotted},
+					{X: times, Y: heights, Ink: plot.TraceA},
+				},
+			},
+			{
+				Y:      plot.Axis{Title: "speed", Unit: "m/s", Zero: true},
+				Series: []plot.Series{{X: times, Y: speeds, Ink: plot.TraceB}},
+				Limits: []plot.Limit{{Y: 15, Label: "rail"}},
+			},
+		},
+		Marks: []plot.VerticalMark{{X: 2.04, Label: "apogee", Short: "a", Priority: 1}},
 	}
+	grid := s.Draw(56, 20) // or s.DrawTo(grid), which reuses what grid holds
+	fmt.Println(grid)
 	// Output:
-	// nose ##                   12 %
-	// body ###########          53 %
-	// fins #######              35 %
+	// height m                           apogee
+	//    |                                 :
+	//  20+                          ..............
+	//    |                   .--''''       :      '''---..
+	//    |             .--'''    .  .  .   :              '--.
+	//  10+         ..-' .  -  '           ': -  .
+	//    |      .-'  '                     :       '  .
+	//    |   .-'                           :             -
+	//   0+.-'                              :               '
+	// speed m/s
+	//  20+..                               :
+	//    |=='''--...===  ===  ===  ===  ===: ===  ===  ===rail
+	//  10+          '''--....              :
+	//    |                   ''---...      :
+	//   0+                           ''---..
+	//    |                                 :'''---...
+	// -10+                                 :         '''--...
+	//    |                                 :                 '
+	//    ++-------+-------+-------+-------+-------+-------+---
+	//     0 s    0.5     1.0     1.5     2.0     2.5      time
+}
+
+// A screen gives each ink a style of its own.
+func ExampleGrid_Runs() {
+	times, heights, _, _ := hop()
+	s := plot.Stack{
+		Charset: plot.ASCII,
+		Charts:  []plot.Chart{{Y: plot.Axis{Title: "height", Unit: "m"}, Series: []plot.Series{{X: times, Y: heights, Ink: plot.TraceA}}}},
+	}
+	styles := map[plot.Ink]string{plot.Rule: "rule", plot.Label: "label", plot.TraceA: "trace"}
+	grid := s.Draw(40, 8)
+	var line strings.Builder
+	for ink, text := range grid.Runs(3) {
+		if style, shown := styles[ink]; shown {
+			fmt.Fprintf(&line, "<%s>%s</%[1]s>", style, text)
+			continue
+		}
+		line.WriteString(text)
+	}
+	fmt.Println(line.String())
+	// Output:
+	// <label>10</label><rule>+</rule>       <trace>.-''</trace>                         <trace>'</trace>
 }
