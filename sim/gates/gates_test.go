@@ -106,7 +106,7 @@ func TestLimitsWorkedByHand(t *testing.T) {
 		word      string
 	}{
 		{"tilt on the limit", "tilt", func(r *rocket.Rocket) { r.Rail.Tilt = rocket.DefaultLimits().Tilt }, 20 * math.Pi / 180, true, "good"},
-		{"tilt beyond", "tilt", func(r *rocket.Rocket) { r.Rail.Tilt = 20.01 * math.Pi / 180 }, 20.01 * math.Pi / 180, false, "steep"},
+		{"tilt beyond", "tilt", func(r *rocket.Rocket) { r.Rail.Tilt = 20.01 * math.Pi / 180 }, 20.01 * math.Pi / 180, false, "far over"},
 		{"20 mph of wind", "wind", func(r *rocket.Rocket) { r.Wind.Speed = 8.9408 }, 8.9408, true, "good"},
 		{"9 m/s of wind", "wind", func(r *rocket.Rocket) { r.Wind.Speed = 9 }, 9, false, "strong"},
 		{"a limit of one's own", "wind", func(r *rocket.Rocket) { r.Limits.Wind = 2 }, 3, false, "strong"},

@@ -35,9 +35,9 @@ const (
 	WordNoGo    = "no-go"
 	WordNone    = "none"
 	WordOld     = "old"
+	WordOver    = "far over"
 	WordPartial = "partial"
 	WordShort   = "short"
-	WordSteep   = "steep"
 	WordStrong  = "strong"
 	WordUnknown = "unknown"
 	WordWet     = "wet"
@@ -46,7 +46,7 @@ const (
 // Words lists the verdicts: good, then the others in alphabetical order.
 func Words() []string {
 	return []string{
-		WordGood, WordAhead, WordCutOff, WordFar, WordFast, WordGo, WordHard, WordHigh, WordLarge, WordLate, WordLeft, WordLow,
-		WordNever, WordNoGo, WordNone, WordOld, WordPartial, WordShort, WordSteep, WordStrong, WordUnknown, WordWet,
+		WordGood, WordAhead, WordCutOff, WordFar, WordOver, WordFast, WordGo, WordHard, WordHigh, WordLarge, WordLate, WordLeft, WordLow,
+		WordNever, WordNoGo, WordNone, WordOld, WordPartial, WordShort, WordStrong, WordUnknown, WordWet,
 	}
 }

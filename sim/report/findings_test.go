@@ -69,7 +69,7 @@ func TestFindingsGrade(t *testing.T) {
 		{"drift", func(*sim.Flight) {}, "drift", "161 m east", "", gates.Plain},
 		{"no drift", func(f *sim.Flight) { f.Landing.East, f.Landing.North = 0.2, 0.1 }, "drift", "0 m", "", gates.Plain},
 		{"windy", func(f *sim.Flight) { f.Rocket.Wind.Speed = 9 }, "wind", "9 m/s", gates.WordStrong, gates.Bad},
-		{"leaning", func(f *sim.Flight) { f.Rocket.Rail.Tilt = 0.36 }, "tilt", "20.6 deg", gates.WordSteep, gates.Bad},
+		{"leaning", func(f *sim.Flight) { f.Rocket.Rail.Tilt = 0.36 }, "tilt", "20.6 deg", gates.WordOver, gates.Bad},
 		{"ballast", func(f *sim.Flight) { f.Warnings = []sim.Warning{{Code: sim.LiquidLeft, Value: 0.123}} },
 			"warning.liquid-left", "123 g", gates.WordLeft, gates.Caution},
 		{"late", func(f *sim.Flight) { f.Warnings = []sim.Warning{{Code: sim.CanopyWaited, Canopy: "main", Value: 0.25}} },

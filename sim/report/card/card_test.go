@@ -131,7 +131,7 @@ func TestCardWinds(t *testing.T) {
 	assert.Equal(t, form.None, rows[1].Mark)
 	assert.Contains(t, rows[3].Cells[2], " low", "less than 4 times the wind")
 	assert.Equal(t, form.Failed, rows[3].Mark)
-	assert.Contains(t, rows[5].Cells[3], " steep")
+	assert.Contains(t, rows[5].Cells[3], " high")
 	assert.Contains(t, rows[5].Cells[5], " E", "blown with the wind")
 
 	// A field that is too small is told of, and a rocket that does not fly.
