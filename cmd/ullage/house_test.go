@@ -67,7 +67,7 @@ var rooms = [][]string{
 	{"sim/rocket"},
 	{"sim/airframe", "sim/chamber", "thrust", "atmosphere"},
 	{"sim/quantity"},
-	{"sim/fault", "sim/golden", "sim/long"},
+	{"sim/fault", "sim/golden", "sim/long", "sim/solve"},
 }
 
 // terminalPackages are of the screen alone.

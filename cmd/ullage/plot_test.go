@@ -83,6 +83,7 @@ func TestTheScreenDoesWithoutPlots(t *testing.T) {
 	for _, p := range ours(t) {
 		for _, d := range p.Deps {
 			assert.NotEqual(t, "gonum.org/v1/plot", d, "%s: the layer above vg costs 6 MB and half a millisecond at every start", p.ImportPath)
+			assert.NotEqual(t, "gonum.org/v1/gonum/blas", d, "%s: linear algebra, which gonum's stat and optimize bring, costs 2 MB", p.ImportPath)
 			if row(p.ImportPath) >= row("ullage/tui") {
 				checked++
 				assert.False(t, strings.HasPrefix(d, "gonum.org/v1/plot") || strings.HasPrefix(d, "ullage/cmd"), "%s depends on %s", p.ImportPath, d)

@@ -4,9 +4,12 @@ import (
 	"context"
 	"errors"
 	"math"
+	"slices"
 
 	"ullage/sim"
+	"ullage/sim/fault"
 	"ullage/sim/rocket"
+	"ullage/sim/solve"
 )
 
 // ErrNoShape is returned where a study needs a shape and a balance, or a mass list.
@@ -75,41 +78,22 @@ func AlignmentTolerance(ctx context.Context, r *rocket.Rocket, limit float64, o 
 	if !r.Balanced() {
 		return 0, ErrNoShape
 	}
-	over := func(angle float64) (float64, error) {
+	under := solve.Func(func(angle float64) (float64, error) {
 		fl, err := misaligned(ctx, r, angle, o)
 		if err != nil {
 			return 0, err
 		}
-		return fl.Stability.MaxAngle - limit, nil
+		return limit - fl.Stability.MaxAngle, nil
+	})
+	most, err := under.At(LargestMisalignment)
+	if err != nil || most.Y >= 0 {
+		return most.X, err
 	}
-	if v, err := over(LargestMisalignment); err != nil || v <= 0 {
-		return LargestMisalignment, err
+	none, err := under.At(0)
+	if err != nil {
+		return 0, err
 	}
-	if v, err := over(0); err != nil || v > 0 {
-		return 0, errors.Join(err, ErrOutOfReach)
-	}
-	return bisect(0, LargestMisalignment, over)
-}
-
-// bisect finds where f turns from not above zero at low to above zero at high, to a
-// thousandth of the range.
-func bisect(low, high float64, f func(float64) (float64, error)) (float64, error) {
-	for range 24 {
-		mid := (low + high) / 2
-		v, err := f(mid)
-		if err != nil {
-			return low, err
-		}
-		if v <= 0 {
-			low = mid
-		} else {
-			high = mid
-		}
-		if high-low < 1e-6*high {
-			break
-		}
-	}
-	return low, nil
+	return sized(under, none, most)
 }
 
 // leastMargin is the least margin on the way up, as a point mass flies it.
@@ -129,18 +113,19 @@ func NoseWeight(ctx context.Context, r *rocket.Rocket, at, margin float64, o Opt
 	if !r.Balanced() {
 		return 0, ErrNoShape
 	}
-	short := func(weight float64) (float64, error) {
+	spare := solve.Func(func(weight float64) (float64, error) {
 		m, err := leastMargin(ctx, WithWeight(r, weight, at), o)
 		return m - margin, err
-	}
-	if v, err := short(0); err != nil || v >= 0 {
+	})
+	none, err := spare.At(0)
+	if err != nil || none.Y >= 0 {
 		return 0, err
 	}
-	most := 3 * r.BodyMass()
-	if v, err := short(most); err != nil || v < 0 {
-		return 0, errors.Join(err, ErrOutOfReach)
+	most, err := spare.At(3 * r.BodyMass())
+	if err != nil {
+		return 0, err
 	}
-	return bisect(0, most, short)
+	return sized(spare, most, none)
 }
 
 // WithWeight is the rocket with a lump more in its body, balance and measured inertia
@@ -161,21 +146,46 @@ func FinSpan(ctx context.Context, r *rocket.Rocket, margin float64, o Options) (
 	if !r.Balanced() || len(r.Shape.Fins) == 0 {
 		return 0, ErrNoShape
 	}
-	span := func(s float64) (float64, error) {
+	spare := solve.Func(func(span float64) (float64, error) {
 		c, shape := *r, *r.Shape
-		shape.Fins = append(shape.Fins[:0:0], shape.Fins...)
-		shape.Fins[len(shape.Fins)-1].Span = s
+		shape.Fins = slices.Clone(shape.Fins)
+		shape.Fins[len(shape.Fins)-1].Span = span
 		c.Shape = &shape
 		m, err := leastMargin(ctx, &c, o)
+		var faults fault.List
+		if errors.As(err, &faults) { // such fins do not go with the rest
+			return math.NaN(), nil
+		}
 		return m - margin, err
-	}
+	})
 	last := &r.Shape.Fins[len(r.Shape.Fins)-1]
 	low, high := math.Max(last.Span/8, math.Abs(last.Sweep)/4), math.Min(last.Span*4, 8*r.Shape.Diameter) // within what a shape may have
-	if v, err := span(high); err != nil || v < 0 {
-		return 0, errors.Join(err, ErrOutOfReach)
+	wide, err := spare.At(high)
+	if err != nil {
+		return 0, err
 	}
-	if v, err := span(low); err != nil || v > 0 {
+	if !(wide.Y >= 0) {
+		return 0, ErrOutOfReach
+	}
+	narrow, err := spare.At(low)
+	if err != nil || narrow.Y >= 0 {
 		return low, err
 	}
-	return bisect(low, high, span)
+	return sized(spare, wide, narrow)
+}
+
+// sizingTol is how close a size comes, as a share of the range looked at.
+const sizingTol = 1e-6
+
+// sized is the size furthest from one that is enough, towards one that is not, at which
+// something is still to spare; ErrOutOfReach if the one is not enough.
+func sized(spare solve.Func, enough, short solve.Point) (float64, error) {
+	switch {
+	case enough.Y == 0:
+		return enough.X, nil
+	case !(enough.Y > 0):
+		return 0, ErrOutOfReach
+	}
+	b, err := solve.Root(spare, solve.Bracket{In: enough, Out: short}, solve.Tolerance{X: sizingTol * math.Abs(enough.X-short.X)})
+	return b.In.X, err
 }

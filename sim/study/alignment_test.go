@@ -10,6 +10,7 @@ import (
 
 	"ullage/sim/airframe"
 	"ullage/sim/rocket"
+	"ullage/sim/solve"
 	"ullage/thrust"
 )
 
@@ -91,8 +92,65 @@ func TestBalanceHelp(t *testing.T) {
 	_, err = FinSpan(ctx, r, 100, Options{})
 	assert.ErrorIs(t, err, ErrOutOfReach)
 
+	// A part as wide as the fins as they are leaves no narrower ones to look at.
+	ringed := finned(t)
+	ringed.Parts = []airframe.Part{{Name: "ring", Mass: 0.5, Position: 0.55, Diameter: 0.14}}
+	require.NoError(t, ringed.Validate())
+	wider, err := FinSpan(ctx, ringed, now+0.5, Options{})
+	require.NoError(t, err)
+	assert.Greater(t, wider, 0.05)
+	just, err := FinSpan(ctx, ringed, now-0.5, Options{})
+	require.NoError(t, err)
+	assert.InDelta(t, (0.14/1.01-0.04)/2, just, 1e-6, "the narrowest there may be: the ring may stand out by 1 %")
+
+	// Interrupted is not out of reach.
+	done, cancel := context.WithCancel(ctx)
+	cancel()
+	for _, study := range []func() (float64, error){
+		func() (float64, error) { return NoseWeight(done, r, 0.08, now+0.5, Options{}) },
+		func() (float64, error) { return FinSpan(done, r, now+0.5, Options{}) },
+		func() (float64, error) { return AlignmentTolerance(done, r, 0.05, Options{}) },
+	} {
+		_, err := study()
+		assert.ErrorIs(t, err, context.Canceled)
+		assert.NotErrorIs(t, err, ErrOutOfReach)
+	}
+
 	bare := finned(t)
 	bare.Shape = nil
 	_, err = NoseWeight(ctx, bare, 0, 1, Options{})
 	assert.ErrorIs(t, err, ErrNoShape)
+}
+
+// A size is found to a millionth of the range, on the side that is enough, in half the
+// looks that halving takes.
+func TestSized(t *testing.T) {
+	for name, f := range map[string]solve.Func{
+		"bent":     func(x float64) (float64, error) { return x*x*x - 0.3, nil },
+		"straight": func(x float64) (float64, error) { return x - 0.2, nil },
+		"flat":     func(x float64) (float64, error) { return 0.6 - 1/(1+x), nil },
+	} {
+		looks := 0
+		counted := solve.Func(func(x float64) (float64, error) { looks++; return f(x) })
+		enough, err := f.At(1)
+		require.NoError(t, err)
+		short, err := f.At(0)
+		require.NoError(t, err)
+		got, err := sized(counted, enough, short)
+		require.NoError(t, err)
+		after, err := f(got - sizingTol)
+		require.NoError(t, err)
+		at, err := f(got)
+		require.NoError(t, err)
+		assert.Positive(t, at, name)
+		assert.LessOrEqual(t, after, 0.0, name)
+		assert.LessOrEqual(t, looks, 10, name)
+	}
+	_, err := sized(nil, solve.Point{Y: -1}, solve.Point{X: 1, Y: -2})
+	assert.ErrorIs(t, err, ErrOutOfReach)
+	_, err = sized(nil, solve.Point{Y: math.NaN()}, solve.Point{X: 1, Y: -2})
+	assert.ErrorIs(t, err, ErrOutOfReach)
+	just, err := sized(nil, solve.Point{X: 3}, solve.Point{X: 1, Y: -2})
+	require.NoError(t, err)
+	assert.Equal(t, 3.0, just)
 }

@@ -6,6 +6,7 @@ import (
 
 	"ullage/sim"
 	"ullage/sim/rocket"
+	"ullage/sim/solve"
 )
 
 // Best is what FindBest found.
@@ -29,7 +30,7 @@ func FindBest(ctx context.Context, base *rocket.Rocket, goals []Goal, allowLefto
 		return Best{}, faults
 	}
 	s := &search{ctx: ctx, base: base, goals: goals, leftovers: allowLeftover, options: o}
-	var seen []spot
+	var seen []solve.Point
 	var err error
 	if len(goals) == 1 {
 		seen, err = s.line()
@@ -43,7 +44,7 @@ func FindBest(ctx context.Context, base *rocket.Rocket, goals []Goal, allowLefto
 }
 
 // result describes the best found: how flat the top is, and what bounds it.
-func (s *search) result(seen []spot) (Best, error) {
+func (s *search) result(seen []solve.Point) (Best, error) {
 	top := s.best
 	b := Best{Apogee: top.apogee, Flight: top.flight}
 	for k := range s.goals {

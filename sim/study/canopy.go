@@ -8,6 +8,7 @@ import (
 	"ullage/sim/fault"
 	"ullage/sim/rocket"
 	"ullage/sim/rocketfile"
+	"ullage/sim/solve"
 )
 
 // Sized is a canopy that lands the rocket at a chosen speed.
@@ -26,6 +27,13 @@ type Sized struct {
 const (
 	sizeTol = 1e-4
 	sizeFar = 1e-2
+)
+
+// How the search widens from today's diameter: the first step as a share of the one that
+// a settled speed would take, and each as a multiple of the one before.
+const (
+	widen     = 1.2
+	widenMore = 1.5
 )
 
 // CanopyFor finds, by flights, the nominal diameter of a canopy on which the rocket
@@ -82,37 +90,22 @@ func CanopyFor(ctx context.Context, r *rocket.Rocket, canopy int, vertical float
 		return Sized{}, err
 	}
 	// Widen from today's diameter towards the answer.
-	known := spot{at, first}
-	other := known
-	for step := -1.2 * first; sameSign(known.y, other.y) && math.Abs(other.y) > sizeTol; step *= 1.5 {
-		known = other
-		if known.x <= low && step < 0 {
-			return Sized{}, wrong("the rocket lands slower than that without it", "ask for a higher speed")
+	if math.Abs(first) > sizeTol {
+		end := low
+		if first < 0 {
+			end = high
 		}
-		if known.x >= high && step > 0 {
+		b, ok, err := solve.Outward(tooSlow, solve.Point{X: at, Y: first}, end, widen*math.Abs(first), widenMore)
+		switch {
+		case err != nil:
+			return Sized{}, err
+		case !ok && end == low:
+			return Sized{}, wrong("the rocket lands slower than that without it", "ask for a higher speed")
+		case !ok:
 			return Sized{}, wrong("no canopy in the range is large enough", "ask for a higher speed, or open it earlier")
 		}
-		if math.Abs(step) < sizeTol {
-			step = math.Copysign(sizeTol, step)
-		}
-		other.x = math.Min(high, math.Max(low, known.x+step))
-		if other.y, err = tooSlow(other.x); err != nil {
+		if _, err = solve.Root(tooSlow, b, solve.Tolerance{X: sizeTol / 100, Y: sizeTol}); err != nil {
 			return Sized{}, err
-		}
-	}
-	for n := 0; math.Abs(math.Log(vertical/s.Vertical)) > sizeTol && n < 40; n++ {
-		x := known.x + (other.x-known.x)*known.y/(known.y-other.y)
-		if n%3 == 2 {
-			x = (known.x + other.x) / 2
-		}
-		y, err := tooSlow(x)
-		if err != nil {
-			return Sized{}, err
-		}
-		if sameSign(y, known.y) {
-			known = spot{x, y}
-		} else {
-			other = spot{x, y}
 		}
 	}
 	if math.Abs(math.Log(vertical/s.Vertical)) > sizeFar {
@@ -120,8 +113,6 @@ func CanopyFor(ctx context.Context, r *rocket.Rocket, canopy int, vertical float
 	}
 	return s.flown(ctx, o)
 }
-
-func sameSign(a, b float64) bool { return (a > 0) == (b > 0) }
 
 // flown completes the outcome from its flight.
 func (s Sized) flown(ctx context.Context, o Options) (Sized, error) {

@@ -7,6 +7,7 @@ import (
 	"ullage/sim"
 	"ullage/sim/fault"
 	"ullage/sim/rocket"
+	"ullage/sim/solve"
 )
 
 // Lean is how far to lean the rail into one wind so that the rocket comes down nearest
@@ -98,32 +99,32 @@ func (s *leanSearch) try(tilt float64) (Lean, error) {
 	return l, nil
 }
 
-// best scans the leans up to most and narrows the two steps around the nearest landing
-// by golden sections: the drift falls and rises again like the side of a V, to which
-// parabolas do not fit.
+// best scans the leans up to most and closes in on the nearest landing. The drift falls
+// and rises again like the sides of a V; its square is the parabola that a search likes.
 func (s *leanSearch) best(most float64) (Lean, error) {
-	upright, err := s.try(0)
-	if err != nil {
-		return upright, err
+	best, err := s.try(0)
+	if err != nil || s.wind == 0 || most == 0 {
+		best.Upright = best.Drift
+		return best, err
 	}
-	best := upright
-	look := func(tilt float64) (Lean, error) {
+	upright := best.Drift
+	squared := func(tilt float64) (float64, error) {
 		l, err := s.try(tilt)
 		if err == nil && l.nearer(best) {
 			best = l
 		}
-		return l, err
+		return l.Drift * l.Drift, err
 	}
-	if s.wind > 0 && most > 0 {
-		step := most / (leanScan - 1)
-		for i := 1; i < leanScan; i++ {
-			if _, err = look(between(0, most, i, leanScan)); err != nil {
-				return best, err
-			}
-		}
-		err = narrow(look, math.Max(0, best.Tilt-step), math.Min(most, best.Tilt+step))
+	known := []solve.Point{{X: 0, Y: upright * upright}}
+	for i := 1; i < leanScan && err == nil; i++ {
+		p := solve.Point{X: between(0, most, i, leanScan)}
+		p.Y, err = squared(p.X)
+		known = append(known, p)
 	}
-	best.Upright = upright.Drift
+	if err == nil {
+		_, err = solve.Least(squared, known, leanTol)
+	}
+	best.Upright = upright
 	return best, err
 }
 
@@ -131,23 +132,4 @@ func (s *leanSearch) best(most float64) (Lean, error) {
 // down never does.
 func (l Lean) nearer(other Lean) bool {
 	return l.Drift < other.Drift || math.IsNaN(other.Drift) && !math.IsNaN(l.Drift)
-}
-
-// narrow looks at golden sections of [a, b] until it is leanTol wide.
-func narrow(look func(tilt float64) (Lean, error), a, b float64) error {
-	low, err := look(a + golden*(b-a))
-	if err != nil {
-		return err
-	}
-	high, err := look(b - golden*(b-a))
-	for err == nil && b-a > leanTol {
-		if high.nearer(low) {
-			a, low = low.Tilt, high
-			high, err = look(b - golden*(b-a))
-		} else {
-			b, high = high.Tilt, low
-			low, err = look(a + golden*(b-a))
-		}
-	}
-	return err
 }

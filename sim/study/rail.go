@@ -8,6 +8,7 @@ import (
 	"ullage/sim/fault"
 	"ullage/sim/rocket"
 	"ullage/sim/rocketfile"
+	"ullage/sim/solve"
 )
 
 // RailExit says whether a rocket is fast enough as it leaves its guide, and what
@@ -30,6 +31,9 @@ const LongestRail = 20.0
 
 // pressureReach is how many times today's pressure is looked at.
 const pressureReach = 4
+
+// travelTol is how close a time on the guide comes, s.
+const travelTol = 1e-9
 
 // pressureTol is how close a pressure comes, as a share of today's.
 const pressureTol = 1e-4
@@ -93,28 +97,28 @@ func (s *railStudy) travel() (float64, error) {
 	if err != nil {
 		return math.NaN(), err
 	}
-	along := 1 / math.Cos(long.Rail.Tilt)
 	end := fl.Duration()
 	if fl.RailExit.Happened {
 		end = fl.RailExit.Time
 	}
-	before := 0.0
+	slow := func(t float64) (float64, error) { return s.limit - fl.At(t).Speed, nil }
+	last := solve.Point{Y: math.NaN()}
 	for _, p := range fl.Trace() {
 		if p.Time > end {
 			break
 		}
-		if p.Speed >= s.limit {
-			after := p.Time
-			for after-before > 1e-9 {
-				if t := (before + after) / 2; fl.At(t).Speed >= s.limit {
-					after = t
-				} else {
-					before = t
+		now := solve.Point{X: p.Time, Y: s.limit - p.Speed}
+		if now.Y <= 0 {
+			if last.Y > 0 {
+				b, err := solve.Root(slow, solve.Bracket{In: last, Out: now}, solve.Tolerance{X: travelTol})
+				if err != nil {
+					return math.NaN(), err
 				}
+				now = b.Out
 			}
-			return math.Max(0, fl.At(after).Height*along), nil
+			return math.Max(0, fl.At(now.X).Height/math.Cos(long.Rail.Tilt)), nil
 		}
-		before = p.Time
+		last = now
 	}
 	return math.NaN(), nil
 }
@@ -127,7 +131,7 @@ func (s *railStudy) pressure(speed float64) (float64, error) {
 		return math.NaN(), err
 	}
 	// The square of the speed goes about with the pressure.
-	short := func(p float64) (float64, error) {
+	over := func(p float64) (float64, error) {
 		try := s.base.Clone()
 		if err := in.Set(try, p); err != nil {
 			return 0, err
@@ -143,18 +147,19 @@ func (s *railStudy) pressure(speed float64) (float64, error) {
 		return v*v - s.limit*s.limit, nil
 	}
 	today := s.base.Water.Pressure
-	enough := spot{today, speed*speed - s.limit*s.limit}
-	if enough.y <= 0 {
-		short0 := enough
-		if enough.x = math.Min(in.Max, pressureReach*today); !(enough.x > today) {
+	b := solve.Bracket{
+		In:  solve.Point{X: today, Y: speed*speed - s.limit*s.limit},
+		Out: solve.Point{X: in.Min, Y: -s.limit * s.limit},
+	}
+	if b.In.Y <= 0 {
+		b.Out = b.In
+		if b.In.X = math.Min(in.Max, pressureReach*today); !(b.In.X > today) {
 			return math.NaN(), nil
 		}
-		if enough.y, err = short(enough.x); err != nil || enough.y <= 0 {
+		if b.In.Y, err = over(b.In.X); err != nil || b.In.Y <= 0 {
 			return math.NaN(), err
 		}
-		found, _, err := crossing(short, enough, short0, pressureTol*today)
-		return found.x, err
 	}
-	found, _, err := crossing(short, enough, spot{in.Min, -s.limit * s.limit}, pressureTol*today)
-	return found.x, err
+	b, err = solve.Root(over, b, solve.Tolerance{X: pressureTol * today})
+	return b.In.X, err
 }

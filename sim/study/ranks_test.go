@@ -5,6 +5,8 @@ import (
 	"testing"
 
 	"github.com/stretchr/testify/require"
+	"gonum.org/v1/gonum/stat"
+	"pgregory.net/rapid"
 )
 
 func TestQuantile(t *testing.T) {
@@ -40,6 +42,24 @@ func TestRankCorrelation(t *testing.T) {
 	require.Equal(t, []float64{4, 1.5, 1.5, 3}, ranks([]float64{9, 2, 2, 3}))
 	require.True(t, math.IsNaN(rankCorrelation(ranks([]float64{1, 1, 1}), ranks([]float64{1, 2, 3}))))
 	require.True(t, math.IsNaN(rankCorrelation(nil, nil)))
+	require.True(t, math.IsNaN(rankCorrelation([]float64{1}, []float64{1})))
+}
+
+// With ties it is the correlation of the ranks, as gonum works it out.
+func TestRankCorrelationOfAnything(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		n := rapid.IntRange(2, 60).Draw(t, "n")
+		rows := rapid.SliceOfN(rapid.Float64Range(-3, 3), n, n)
+		x, y := rows.Draw(t, "x"), rows.Draw(t, "y")
+		for i := range x {
+			x[i], y[i] = math.Round(x[i]), math.Round(2*y[i])
+		}
+		rx, ry := ranks(x), ranks(y)
+		want := stat.Correlation(rx, ry, nil)
+		if got := rankCorrelation(rx, ry); !math.IsNaN(want) || !math.IsNaN(got) {
+			require.InDelta(t, want, got, 1e-14)
+		}
+	})
 }
 
 // Every row seen has the same chance to be kept.

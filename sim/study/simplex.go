@@ -5,7 +5,7 @@ import (
 	"math"
 	"slices"
 
-	"gonum.org/v1/gonum/optimize"
+	"ullage/sim/solve"
 )
 
 // Settings of the search over several inputs.
@@ -19,7 +19,7 @@ const (
 	climbTol      = 1e-5 // of the apogee: a gain not worth a flight
 )
 
-// simplex finds the best of several inputs by Nelder and Mead's method (gonum's)
+// simplex finds the best of several inputs by Nelder and Mead's method
 // from the best of a fixed set of places, and again from the best found until that
 // gains nothing. Inputs are held inside their ranges.
 func (s *search) simplex() error {
@@ -103,8 +103,7 @@ func (s *search) noteClimb(c climb) {
 // climb runs the simplex from a place. It may run on several goroutines.
 func (s *search) climb(ctx context.Context, from attempt, size float64) (climb, error) {
 	c := climb{best: from}
-	var failed error
-	value := func(x []float64) float64 {
+	_, _, err := solve.Simplex(func(x []float64) (float64, error) {
 		u := make([]float64, len(x))
 		outside := 0.0
 		for k := range x {
@@ -113,31 +112,13 @@ func (s *search) climb(ctx context.Context, from attempt, size float64) (climb, 
 		}
 		a, err := s.fly(ctx, u)
 		if err != nil {
-			failed = err
-			return math.MaxFloat64
+			return 0, err
 		}
 		c.tally.count(&a)
 		if a.verdict == admissible && a.apogee > c.best.apogee {
 			c.best = a
 		}
-		return outside*from.apogee - a.graded()
-	}
-	problem := optimize.Problem{
-		Func: value,
-		Status: func() (optimize.Status, error) {
-			if failed != nil {
-				return optimize.Failure, failed
-			}
-			return optimize.NotTerminated, nil
-		},
-	}
-	settings := &optimize.Settings{
-		FuncEvaluations: climbFlights * len(s.goals),
-		Converger:       &optimize.FunctionConverge{Relative: climbTol, Iterations: 3 * (len(s.goals) + 1)},
-	}
-	_, err := optimize.Minimize(problem, from.u, settings, &optimize.NelderMead{SimplexSize: size})
-	if failed != nil {
-		return c, failed
-	}
+		return outside*from.apogee - a.graded(), nil
+	}, from.u, solve.Descent{Size: size, Gain: climbTol, Most: climbFlights * len(s.goals)})
 	return c, err
 }
