@@ -37,11 +37,8 @@ func (c *airframeCommand) Run(s *streams) error {
 	if !(c.Margin > 0 && c.Margin <= 20) {
 		return badInput("--margin %g: give 0.1 to 20 calibres", c.Margin)
 	}
-	file, err := s.open(c.File)
+	file, err := c.open(s, c.File)
 	if err != nil {
-		return err
-	}
-	if file, err = c.apply(file); err != nil {
 		return err
 	}
 	rocket := file.Rocket()

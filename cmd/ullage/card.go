@@ -54,11 +54,8 @@ func (c *cardCommand) Run(s *streams) error {
 	if c.Flights < leastCardFlights || c.Flights > mostCardFlights {
 		return badInput("--flights %d: give %d to %d", c.Flights, leastCardFlights, mostCardFlights)
 	}
-	file, err := s.open(c.File)
+	file, err := c.open(s, c.File)
 	if err != nil {
-		return err
-	}
-	if file, err = c.apply(file); err != nil {
 		return err
 	}
 	files, err := c.drives(file)

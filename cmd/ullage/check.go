@@ -39,11 +39,8 @@ func (checkCommand) Help() string {
 
 // Run judges the rocket and reports.
 func (c *checkCommand) Run(s *streams) error {
-	file, err := s.open(c.File)
+	file, err := c.open(s, c.File)
 	if err != nil {
-		return err
-	}
-	if file, err = c.apply(file); err != nil {
 		return err
 	}
 	options := gates.Options{Today: time.Now(), Remedies: true}

@@ -40,11 +40,8 @@ func (c *flyCommand) Run(s *streams) error {
 	if c.Every != nil && !c.CSV {
 		return badInput("--every is the spacing of --csv's samples; give both")
 	}
-	file, err := s.open(c.File)
+	file, err := c.open(s, c.File)
 	if err != nil {
-		return err
-	}
-	if file, err = c.apply(file); err != nil {
 		return err
 	}
 	flight, err := sim.Fly(s.ctx, file.Rocket(), sim.Options{Keep: c.CSV})

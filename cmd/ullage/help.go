@@ -7,6 +7,8 @@ import (
 	"strings"
 
 	"github.com/alecthomas/kong"
+
+	"ullage/sim/report/page"
 )
 
 // overview is the head of `ullage --help`.
@@ -124,15 +126,7 @@ func entry(w io.Writer, name, text string) {
 // wrap breaks text into lines that start at a column, all but the first
 // indented to it.
 func wrap(text string, column int) string {
-	var lines []string
-	line := ""
-	for _, word := range strings.Fields(text) {
-		if line != "" && column+len(line)+1+len(word) > helpWidth {
-			lines, line = append(lines, line), ""
-		}
-		line = strings.TrimPrefix(line+" "+word, " ")
-	}
-	return strings.Join(append(lines, line), "\n"+strings.Repeat(" ", column))
+	return strings.Join(page.Wrap(text, helpWidth-column), "\n"+strings.Repeat(" ", column))
 }
 
 // helpText is a command's help as printPage takes it: a paragraph, then examples.

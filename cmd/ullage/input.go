@@ -31,6 +31,14 @@ func (s *streams) open(path string) (*rocketfile.File, error) {
 	return s.opened(f, err)
 }
 
+// openOrStarter is open, or without a path the rocket built in.
+func (s *streams) openOrStarter(path string) (*rocketfile.File, error) {
+	if path == "" {
+		return rocketfile.Starter(), nil
+	}
+	return s.open(path)
+}
+
 // opened notes which files a rocket was read from.
 func (s *streams) opened(f *rocketfile.File, err error) (*rocketfile.File, error) {
 	if err == nil {
@@ -72,6 +80,15 @@ func asInput(err error) error {
 // setOptions are the changes to make to a rocket before it is used.
 type setOptions struct {
 	Set []string `placeholder:"NAME=VALUE" sep:"none" help:"Change an input before the flight, as in --set water.fill=0.33 or --set 'water.pressure=9 bar'. Can be given again. ullage inputs lists the names."`
+}
+
+// open reads a rocket and makes the changes.
+func (o setOptions) open(s *streams, path string) (*rocketfile.File, error) {
+	file, err := s.open(path)
+	if err != nil {
+		return nil, err
+	}
+	return o.apply(file)
 }
 
 // apply makes the changes, all of them as one.

@@ -33,12 +33,9 @@ func (inputsCommand) Help() string {
 
 // Run lists the inputs.
 func (c *inputsCommand) Run(s *streams) error {
-	file := rocketfile.Starter()
-	if c.File != "" {
-		var err error
-		if file, err = s.open(c.File); err != nil {
-			return err
-		}
+	file, err := s.openOrStarter(c.File)
+	if err != nil {
+		return err
 	}
 	return c.write(s, func(w io.Writer) error { return listInputs(w, file) })
 }

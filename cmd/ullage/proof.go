@@ -36,11 +36,8 @@ func (proofCommand) Help() string {
 
 // Run looks at the chamber, flies every drive and reports.
 func (c *proofCommand) Run(s *streams) error {
-	file, err := s.open(c.File)
+	file, err := c.open(s, c.File)
 	if err != nil {
-		return err
-	}
-	if file, err = c.apply(file); err != nil {
 		return err
 	}
 	structure, err := study.StructureOf(s.ctx, file.Rocket())

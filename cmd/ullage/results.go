@@ -11,7 +11,6 @@ import (
 	"ullage/sim"
 	"ullage/sim/quantity"
 	"ullage/sim/results"
-	"ullage/sim/rocketfile"
 )
 
 // resultsCommand lists what comes out of a flight.
@@ -38,12 +37,9 @@ func (resultsCommand) Help() string {
 
 // Run flies and lists the results.
 func (c *resultsCommand) Run(s *streams) error {
-	file := rocketfile.Starter()
-	var err error
-	if c.File != "" {
-		if file, err = s.open(c.File); err != nil {
-			return err
-		}
+	file, err := s.openOrStarter(c.File)
+	if err != nil {
+		return err
 	}
 	if file, err = c.apply(file); err != nil {
 		return err

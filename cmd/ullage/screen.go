@@ -6,7 +6,6 @@ import (
 
 	"github.com/mattn/go-isatty"
 
-	"ullage/sim/rocketfile"
 	"ullage/tui"
 	"ullage/tui/plot"
 )
@@ -34,11 +33,9 @@ func (c *screenCommand) Run(s *streams) error {
 	if err != nil {
 		return inputError{err}
 	}
-	file := rocketfile.Starter()
-	if c.File != "" {
-		if file, err = s.open(c.File); err != nil {
-			return err
-		}
+	file, err := s.openOrStarter(c.File)
+	if err != nil {
+		return err
 	}
 	return tui.Run(s.ctx, tui.Options{
 		File:    file,

@@ -20,15 +20,6 @@ type studyOptions struct {
 	outputOptions
 }
 
-// open reads a rocket and makes the changes of --set.
-func (o studyOptions) open(s *streams, path string) (*rocketfile.File, error) {
-	file, err := s.open(path)
-	if err != nil {
-		return nil, err
-	}
-	return o.apply(file)
-}
-
 // study are the options of the study, which tells the bar how far it is.
 func (o studyOptions) study(bar *progress) study.Options {
 	return study.Options{Rigid: o.Rigid, Progress: bar.update}

@@ -8,18 +8,22 @@ import (
 // Wrap breaks text at spaces into lines of at most so many columns; a longer word has
 // a line of its own. Empty text is one empty line.
 func Wrap(text string, columns int) []string {
+	return WrapTo(text, func(line string) bool { return utf8.RuneCountInString(line) <= columns })
+}
+
+// WrapTo is Wrap for lines that are measured in another way, such as on paper.
+func WrapTo(text string, fits func(line string) bool) []string {
 	var lines []string
-	line, used := "", 0
+	line := ""
 	for _, word := range strings.Fields(text) {
-		n := utf8.RuneCountInString(word)
-		switch {
-		case used == 0:
-			line, used = word, n
-		case used+1+n <= columns:
-			line, used = line+" "+word, used+1+n
+		switch longer := line + " " + word; {
+		case line == "":
+			line = word
+		case fits(longer):
+			line = longer
 		default:
 			lines = append(lines, line)
-			line, used = word, n
+			line = word
 		}
 	}
 	return append(lines, line)

@@ -1,6 +1,7 @@
 package page
 
 import (
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -10,6 +11,10 @@ func TestWrap(t *testing.T) {
 	assert.Equal(t, []string{"one two", "three"}, Wrap("one two  three", 8))
 	assert.Equal(t, []string{"averylongword", "ab"}, Wrap("averylongword ab", 5))
 	assert.Equal(t, []string{""}, Wrap("  ", 5))
+	assert.Equal(t, []string{"°°° °", "°"}, Wrap("°°° ° °", 5), "columns, not bytes")
+
+	narrow := func(line string) bool { return strings.Count(line, "w") < 2 }
+	assert.Equal(t, []string{"iii w iii", "w", "ww", "i"}, WrapTo("iii w iii w ww i", narrow))
 }
 
 func TestChopped(t *testing.T) {

@@ -12,6 +12,8 @@ import (
 	"golang.org/x/image/font/opentype"
 	"gonum.org/v1/plot/font"
 	"gonum.org/v1/plot/vg"
+
+	text "ullage/sim/report/page"
 )
 
 // typeface is the name of the fonts in the program.
@@ -94,17 +96,7 @@ func fit(f *font.Face, room vg.Length, s string) string {
 // wrap breaks text at spaces into lines no wider than the room; a word that is
 // wider is cut.
 func wrap(f *font.Face, room vg.Length, s string) []string {
-	var lines []string
-	line := ""
-	for _, word := range strings.Fields(clean(s)) {
-		longer := strings.TrimPrefix(line+" "+word, " ")
-		if line != "" && f.Width(longer) > room {
-			lines, line = append(lines, line), word
-			continue
-		}
-		line = longer
-	}
-	lines = append(lines, line)
+	lines := text.WrapTo(clean(s), func(line string) bool { return f.Width(line) <= room })
 	for i := range lines {
 		lines[i] = fit(f, room, lines[i])
 	}
