@@ -6,6 +6,7 @@ import (
 	"ullage/sim"
 	"ullage/sim/gates"
 	"ullage/sim/report"
+	"ullage/sim/results"
 	"ullage/sim/study"
 )
 
@@ -51,15 +52,15 @@ func (c *flyCommand) Run(s *streams) error {
 	return c.write(s, func(w io.Writer) error {
 		switch {
 		case c.JSON:
-			return report.WriteJSON(w, flight)
+			return report.WriteJSON(w, flight, results.For(flight.Rocket))
 		case c.CSV:
-			return report.WriteCSV(w, flight, c.every())
+			return report.WriteCSV(w, flight, results.Over(), c.every())
 		}
 		rail, err := study.RailExitFor(s.ctx, flight.Rocket, gates.RailExit(flight.Rocket).Min, study.Options{})
 		if err != nil {
 			return err
 		}
-		return report.WriteText(w, flight, c.system(), report.RailFindings(rail, c.system())...)
+		return report.WriteText(w, flight, results.For(flight.Rocket), c.system(), report.RailFindings(rail, c.system())...)
 	})
 }
 

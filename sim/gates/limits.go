@@ -2,6 +2,7 @@ package gates
 
 import (
 	"math"
+	"strings"
 
 	"ullage/sim/rocket"
 )
@@ -51,29 +52,30 @@ var (
 	noMax = math.Inf(1)
 )
 
-// row is one limit: which of the numbers of sim.Limits bounds what, on which side.
+// row is one limit: which of the numbers of rocket.Limits bounds what, on which side, and
+// the result it holds to account, * standing for a canopy's name; empty for something else.
 type row struct {
-	key, name, unit, word, source string
-	least                         bool
-	at                            func(*rocket.Limits) *float64
+	key, result, name, unit, word, source string
+	least                                 bool
+	at                                    func(*rocket.Limits) *float64
 }
 
 var rows = []row{
-	{LimitRailExit, "rail exit speed", "m/s", WordLow, CommonPractice, true, func(l *rocket.Limits) *float64 { return &l.RailExit }},
-	{LimitRailExitWind, "rail exit speed over wind", "", WordLow, CommonPractice, true, func(l *rocket.Limits) *float64 { return &l.RailExitWind }},
-	{LimitThrustToWeight, "thrust/weight at rail exit", "", WordLow, CommonPractice, true, func(l *rocket.Limits) *float64 { return &l.ThrustToWeight }},
-	{LimitMarginLeast, "stability margin in calibres", "", WordLow, CommonPractice, true, func(l *rocket.Limits) *float64 { return &l.MarginLeast }},
-	{LimitMarginMost, "stability margin in calibres", "", WordHigh, CommonPractice, false, func(l *rocket.Limits) *float64 { return &l.MarginMost }},
-	{LimitAttack, "angle of attack at rail exit", "deg", WordHigh, CommonPractice, false, func(l *rocket.Limits) *float64 { return &l.Attack }},
-	{LimitTilt, "tilt of the rail", "deg", WordOver, usCodes, false, func(l *rocket.Limits) *float64 { return &l.Tilt }},
-	{LimitWind, "wind", "m/s", WordStrong, usCodes, false, func(l *rocket.Limits) *float64 { return &l.Wind }},
-	{LimitImpulse, "impulse of the motor", "N*s", WordHigh, usPractice, false, func(l *rocket.Limits) *float64 { return &l.Impulse }},
-	{LimitOpening, "airspeed as a canopy opens", "m/s", WordFast, CommonPractice, false, func(l *rocket.Limits) *float64 { return &l.Opening }},
-	{LimitMount, "mount strength over the opening load", "", WordLow, CommonPractice, true, func(l *rocket.Limits) *float64 { return &l.MountFactor }},
-	{LimitLanding, "vertical landing speed", "m/s", WordHard, CommonPractice, false, func(l *rocket.Limits) *float64 { return &l.Landing }},
-	{LimitEnergy, "landing energy", "J", WordHigh, usStudents, false, func(l *rocket.Limits) *float64 { return &l.Energy }},
-	{LimitProof, "proof on record over the pressure", "", WordLow, CommonPractice, true, func(l *rocket.Limits) *float64 { return &l.ProofFactor }},
-	{LimitProofAge, "days since the proof", "", WordOld, CommonPractice, false, func(l *rocket.Limits) *float64 { return &l.ProofDays }},
+	{LimitRailExit, "rail_exit.speed", "rail exit speed", "m/s", WordLow, CommonPractice, true, func(l *rocket.Limits) *float64 { return &l.RailExit }},
+	{LimitRailExitWind, "rail_exit.wind_ratio", "rail exit speed over wind", "", WordLow, CommonPractice, true, func(l *rocket.Limits) *float64 { return &l.RailExitWind }},
+	{LimitThrustToWeight, "rail_exit.thrust_to_weight", "thrust/weight at rail exit", "", WordLow, CommonPractice, true, func(l *rocket.Limits) *float64 { return &l.ThrustToWeight }},
+	{LimitMarginLeast, "margin.least", "stability margin in calibres", "", WordLow, CommonPractice, true, func(l *rocket.Limits) *float64 { return &l.MarginLeast }},
+	{LimitMarginMost, "", "stability margin in calibres", "", WordHigh, CommonPractice, false, func(l *rocket.Limits) *float64 { return &l.MarginMost }},
+	{LimitAttack, "attack.rail_exit", "angle of attack at rail exit", "deg", WordHigh, CommonPractice, false, func(l *rocket.Limits) *float64 { return &l.Attack }},
+	{LimitTilt, "", "tilt of the rail", "deg", WordOver, usCodes, false, func(l *rocket.Limits) *float64 { return &l.Tilt }},
+	{LimitWind, "", "wind", "m/s", WordStrong, usCodes, false, func(l *rocket.Limits) *float64 { return &l.Wind }},
+	{LimitImpulse, "", "impulse of the motor", "N*s", WordHigh, usPractice, false, func(l *rocket.Limits) *float64 { return &l.Impulse }},
+	{LimitOpening, "canopy.*.airspeed", "airspeed as a canopy opens", "m/s", WordFast, CommonPractice, false, func(l *rocket.Limits) *float64 { return &l.Opening }},
+	{LimitMount, "", "mount strength over the opening load", "", WordLow, CommonPractice, true, func(l *rocket.Limits) *float64 { return &l.MountFactor }},
+	{LimitLanding, "landing.vertical", "vertical landing speed", "m/s", WordHard, CommonPractice, false, func(l *rocket.Limits) *float64 { return &l.Landing }},
+	{LimitEnergy, "landing.energy", "landing energy", "J", WordHigh, usStudents, false, func(l *rocket.Limits) *float64 { return &l.Energy }},
+	{LimitProof, "", "proof on record over the pressure", "", WordLow, CommonPractice, true, func(l *rocket.Limits) *float64 { return &l.ProofFactor }},
+	{LimitProofAge, "", "days since the proof", "", WordOld, CommonPractice, false, func(l *rocket.Limits) *float64 { return &l.ProofDays }},
 }
 
 // limit is the limit of a row among the limits in force.
@@ -108,6 +110,34 @@ func LimitFor(r *rocket.Rocket, key string) Limit {
 		}
 	}
 	panic("gates: no limit of this key")
+}
+
+// LimitOn is the limit that a result is held to, by its dotted name; there is none on most.
+func LimitOn(r *rocket.Rocket, result string) (l Limit, there bool) {
+	for i := range rows {
+		before, after, any := strings.Cut(rows[i].result, "*")
+		if result != rows[i].result && !(any && strings.HasPrefix(result, before) && strings.HasSuffix(result, after)) {
+			continue
+		}
+		if rows[i].key == LimitRailExit {
+			return RailExit(r), true
+		}
+		return rows[i].limit(&r.Limits), true
+	}
+	return Limit{}, false
+}
+
+// JudgeResult is the verdict on a value of a result, by its dotted name: no word where
+// nothing bounds it.
+func JudgeResult(r *rocket.Rocket, result string, v float64) (word string, level Level) {
+	switch result {
+	case "margin.rail_exit", "margin.liquid_out", "margin.burnout": // on both sides
+		return JudgeMargin(r, v)
+	}
+	if l, there := LimitOn(r, result); there {
+		return l.Judge(v)
+	}
+	return "", Plain
 }
 
 // RailExit is the limit on a rocket's rail exit speed on its day: a wind may ask for

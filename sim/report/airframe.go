@@ -12,18 +12,19 @@ import (
 	"ullage/sim/report/machine"
 	"ullage/sim/report/page"
 	"ullage/sim/report/words"
+	"ullage/sim/results"
 	"ullage/sim/rocket"
 	"ullage/sim/study"
 )
 
 type (
 	airframeJSON struct {
-		PressureCentre number     `json:"pressure_centre_m"`
-		CNAlpha        number     `json:"cn_alpha_per_rad"`
-		Balance        statesJSON `json:"balance_m"`
-		Pitch          statesJSON `json:"pitch_inertia_kgm2"`
-		Margin         marginJSON `json:"margin_cal"`
-		Parts          []partJSON `json:"parts"`
+		PressureCentre number          `json:"pressure_centre_m"`
+		CNAlpha        number          `json:"cn_alpha_per_rad"`
+		Balance        statesJSON      `json:"balance_m"`
+		Pitch          statesJSON      `json:"pitch_inertia_kgm2"`
+		Margin         *machine.Object `json:"margin_cal"`
+		Parts          []partJSON      `json:"parts"`
 	}
 	statesJSON struct {
 		Dry       *number `json:"dry"`
@@ -60,7 +61,7 @@ func WriteAirframeJSON(w io.Writer, frames []study.Airframe) error {
 			PressureCentre: number(s.Release.PressureCentre), CNAlpha: number(s.Release.CNAlpha),
 			Balance: states(func(x sim.StabilityAt) float64 { return x.Balance }),
 			Pitch:   states(func(x sim.StabilityAt) float64 { return x.Pitch }),
-			Margin:  newMargins(s), Parts: []partJSON{},
+			Margin:  margins(a.Flight), Parts: []partJSON{},
 		}
 		for _, p := range a.Parts {
 			part := partJSON{Name: p.Name, CNAlpha: number(p.CNAlpha), Drag: number(p.Drag)}
@@ -72,6 +73,13 @@ func WriteAirframeJSON(w io.Writer, frames []study.Airframe) error {
 		doc[string(a.Power)] = j
 	}
 	return machine.WriteDocument(w, doc)
+}
+
+// margins are those of `fly --json`.
+func margins(fl *sim.Flight) *machine.Object {
+	var out machine.Object
+	addResults(&out, results.For(fl.Rocket).Group("margin"), fl)
+	return out.In("stability").In("margin_cal")
 }
 
 // WriteAirframeText writes airframes as a report: balance and margins of every drive,

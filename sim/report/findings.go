@@ -8,6 +8,7 @@ import (
 	"ullage/sim/quantity"
 	"ullage/sim/report/page"
 	"ullage/sim/report/words"
+	"ullage/sim/results"
 )
 
 // Finding is one thing a flight came to: a number and a word.
@@ -20,41 +21,44 @@ type Finding struct {
 	Detail string // sentences: the limit and its source, or what to do; may be empty
 }
 
-// Findings lists what a flight came to, in the order to read it: on the way up,
-// at the top, each canopy, the landing, the day, then the warnings.
-func Findings(fl *sim.Flight, sys quantity.System) []Finding {
+// Findings lists what a flight came to by the results of a table, in the order to read it:
+// on the way up, at apogee, each canopy, the landing, the day, then the warnings.
+func Findings(fl *sim.Flight, t results.Table, sys quantity.System) []Finding {
 	p := words.In(sys)
-	r := &fl.Results
 	var out []Finding
 	add := func(f Finding) { out = append(out, f) }
 
-	if r.RailExit.Happened {
-		add(judged(p, "rail-exit", "rail exit", p.Speed(r.RailExit.Speed), r.RailExit.Speed, gates.RailExit(fl.Rocket)))
-		add(judged(p, "thrust-to-weight", "thrust/weight", p.Number(r.RailExit.ThrustToWeight),
-			r.RailExit.ThrustToWeight, gates.LimitFor(fl.Rocket, gates.LimitThrustToWeight)))
+	if exit := t.Group("rail_exit"); exit.Happened(fl) {
+		add(judged(p, "rail-exit", exit.Label, exit.Row("speed"), fl))
+		add(judged(p, "thrust-to-weight", exit.Row("thrust_to_weight").Short, exit.Row("thrust_to_weight"), fl))
+		if margin := t.Group("margin"); margin.Happened(fl) {
+			attack := t.Group("attack")
+			add(marginFinding(p, fl, margin))
+			add(judged(p, "attack", attack.Label, attack.Row("rail_exit"), fl))
+		}
 	} else {
-		add(Finding{Key: "rail-exit", Label: "rail exit", Word: gates.WordNever, Level: gates.Bad,
+		add(Finding{Key: "rail-exit", Label: exit.Label, Word: gates.WordNever, Level: gates.Bad,
 			Detail: "The rocket did not leave its guide."})
 	}
-	for _, f := range stabilityFindings(p, fl) {
-		add(f)
+	if top := t.Group("apogee"); top.Happened(fl) {
+		height, time := top.Row("height"), top.Row("time")
+		add(Finding{Key: "apogee", Label: top.Label, Value: p.Row(height, height.Of(fl)) + " at " + p.Row(time, time.Of(fl))})
 	}
-	if r.Apogee.Happened {
-		add(Finding{Key: "apogee", Label: "apogee", Value: p.Height(r.Apogee.Height) + " at " + p.Time(r.Apogee.Time)})
+	for i := range t {
+		if t[i].Canopy != "" {
+			add(canopyFinding(p, fl, &t[i]))
+		}
 	}
-	for i := range r.Canopies {
-		add(canopyFinding(p, fl, i))
-	}
-	if l := r.Landing; l.Happened {
-		add(judged(p, "landing", "lands", p.Speed(l.Vertical), l.Vertical, gates.LimitFor(fl.Rocket, gates.LimitLanding)))
-		add(judged(p, "landing-energy", "landing energy", p.Energy(l.Energy), l.Energy, gates.LimitFor(fl.Rocket, gates.LimitEnergy)))
-		add(Finding{Key: "drift", Label: "drift", Value: p.Drift(l)})
+	if landing := t.Group("landing"); landing.Happened(fl) {
+		add(judged(p, "landing", landing.Label, landing.Row("vertical"), fl))
+		add(judged(p, "landing-energy", landing.Row("energy").Label, landing.Row("energy"), fl))
+		add(Finding{Key: "drift", Label: landing.Row("drift").Label, Value: p.Drift(fl.Landing)})
 	}
 	// The day's inputs are in front of the user already; they are worth a line
 	// only when they break a limit.
 	for _, f := range []Finding{
-		judged(p, "tilt", "tilt", p.Given(fl.Rocket.Rail.Tilt, "deg"), fl.Rocket.Rail.Tilt, gates.LimitFor(fl.Rocket, gates.LimitTilt)),
-		judged(p, "wind", "wind", p.Given(fl.Rocket.Wind.Speed, "m/s"), fl.Rocket.Wind.Speed, gates.LimitFor(fl.Rocket, gates.LimitWind)),
+		ofTheDay(p, "tilt", "deg", fl.Rocket.Rail.Tilt, gates.LimitFor(fl.Rocket, gates.LimitTilt)),
+		ofTheDay(p, "wind", "m/s", fl.Rocket.Wind.Speed, gates.LimitFor(fl.Rocket, gates.LimitWind)),
 	} {
 		if f.Level != gates.Good {
 			add(f)
@@ -68,37 +72,70 @@ func Findings(fl *sim.Flight, sys quantity.System) []Finding {
 	return out
 }
 
-// judged is a finding with the verdict of a limit.
-func judged(p words.Printer, key, label, value string, v float64, l gates.Limit) Finding {
-	f := Finding{Key: key, Label: label, Value: value, Detail: p.LimitSentence(l)}
+// judged is a result as a finding, with the verdict of the limit on it.
+func judged(p words.Printer, key, label string, r *results.Row, fl *sim.Flight) Finding {
+	v := r.Of(fl)
+	f := Finding{Key: key, Label: label, Value: p.Row(r, v)}
+	f.Word, f.Level = gates.JudgeResult(fl.Rocket, r.Name, v)
+	if l, there := gates.LimitOn(fl.Rocket, r.Name); there {
+		f.Detail = p.LimitSentence(l)
+	}
+	return f
+}
+
+// ofTheDay is an input with the verdict of its limit.
+func ofTheDay(p words.Printer, name, unit string, v float64, l gates.Limit) Finding {
+	f := Finding{Key: name, Label: name, Value: p.Given(v, unit), Detail: p.LimitSentence(l)}
 	f.Word, f.Level = l.Judge(v)
 	return f
 }
 
-// canopyFinding tells when a canopy opens and judges the airspeed it opens at.
-func canopyFinding(p words.Printer, fl *sim.Flight, i int) Finding {
-	c := fl.Results.Canopies[i]
-	key, label := "canopy."+c.Name, page.Printable(c.Name)+" opens"
-	if !c.Opened {
-		never := sim.Warning{Code: sim.CanopyNever, Canopy: c.Name}
-		return Finding{Key: key, Label: label, Word: gates.WordNever, Level: gates.Bad, Detail: WarningText(never, p.System)}
+// marginFinding judges the margins that are judged on both sides, and the least on the
+// way up on its own.
+func marginFinding(p words.Printer, fl *sim.Flight, g *results.Group) Finding {
+	least, most := g.Row("least").Of(fl), math.Inf(-1)
+	for _, name := range []string{"rail_exit", "liquid_out", "burnout"} {
+		if v, defined := g.Row(name).Defined(fl); defined {
+			least, most = math.Min(least, v), math.Max(most, v)
+		}
 	}
-	value := "at " + p.Time(c.Time)
-	if top := fl.Results.Apogee; top.Happened {
-		value = sinceTop(p, c.Time-top.Time)
+	low, high := gates.LimitFor(fl.Rocket, gates.LimitMarginLeast), gates.LimitFor(fl.Rocket, gates.LimitMarginMost)
+	f := Finding{Key: "margin", Label: g.Label, Detail: p.LimitSentence(low) + " " + p.LimitSentence(high)}
+	f.Value = p.Row(g.Row("least"), least)
+	if p.Number(most) != p.Number(least) {
+		f.Value = p.Number(least) + " to " + p.Row(g.Row("least"), most)
 	}
-	f := judged(p, key, label, value+" at "+p.Speed(c.Airspeed), c.Airspeed, gates.LimitFor(fl.Rocket, gates.LimitOpening))
-	f.Detail += " Opening load " + p.Force(c.Load) + ", at most " + p.Force(c.LoadBound) + "."
+	if f.Word, f.Level = low.Judge(least); f.Level == gates.Good {
+		f.Word, f.Level = high.Judge(most)
+	}
 	return f
 }
 
-// sinceTop places a time beside apogee. Below a hundredth of a second it is at it.
-func sinceTop(p words.Printer, dt float64) string {
+// canopyFinding tells when a canopy opens and judges the airspeed it opens at.
+func canopyFinding(p words.Printer, fl *sim.Flight, g *results.Group) Finding {
+	label := page.Printable(g.Label) + " opens"
+	if !g.Happened(fl) {
+		never := sim.Warning{Code: sim.CanopyNever, Canopy: g.Canopy}
+		return Finding{Key: g.Name, Label: label, Word: gates.WordNever, Level: gates.Bad, Detail: WarningText(never, p.System)}
+	}
+	of := func(name string) float64 { return g.Row(name).Of(fl) }
+	value := "at " + p.Time(of("time"))
+	if since := of("since_apogee"); !math.IsNaN(since) {
+		value = sinceApogee(p, since)
+	}
+	f := judged(p, g.Name, label, g.Row("airspeed"), fl)
+	f.Value = value + " at " + f.Value
+	f.Detail += " Opening load " + p.Force(of("load")) + ", at most " + p.Force(of("load_bound")) + "."
+	return f
+}
+
+// sinceApogee places a time beside apogee. Below a hundredth of a second it is at it.
+func sinceApogee(p words.Printer, dt float64) string {
 	switch {
 	case math.Abs(dt) < 0.01:
-		return "at the top"
+		return "at apogee"
 	case dt < 0:
-		return p.Time(-dt) + " before the top"
+		return p.Time(-dt) + " before apogee"
 	}
-	return p.Time(dt) + " after the top"
+	return p.Time(dt) + " after apogee"
 }

@@ -20,7 +20,7 @@ import (
 
 func findingNamed(t *testing.T, fl *sim.Flight, sys quantity.System, key string) Finding {
 	t.Helper()
-	for _, f := range Findings(fl, sys) {
+	for _, f := range findingsOf(fl, sys) {
 		if f.Key == key {
 			return f
 		}
@@ -31,7 +31,7 @@ func findingNamed(t *testing.T, fl *sim.Flight, sys quantity.System, key string)
 
 func TestFindingsInOrder(t *testing.T) {
 	var keys []string
-	for _, f := range Findings(waterFlight(), quantity.Metric) {
+	for _, f := range findingsOf(waterFlight(), quantity.Metric) {
 		keys = append(keys, f.Key)
 	}
 	assert.Equal(t, []string{"rail-exit", "thrust-to-weight", "apogee", "canopy.main", "canopy.spare",
@@ -55,11 +55,11 @@ func TestFindingsGrade(t *testing.T) {
 			"rail-exit", "15.9 m/s", gates.WordGood, gates.Good},
 		{"weak", func(f *sim.Flight) { f.RailExit.ThrustToWeight = 4.5 }, "thrust-to-weight", "4.50", gates.WordLow, gates.Bad},
 		{"never left", func(f *sim.Flight) { f.RailExit.Happened = false }, "rail-exit", "", gates.WordNever, gates.Bad},
-		{"top", func(*sim.Flight) {}, "apogee", "214 m at 6.72 s", "", gates.Plain},
-		{"canopy", func(*sim.Flight) {}, "canopy.main", "0.800 s after the top at 8.06 m/s", gates.WordGood, gates.Good},
-		{"early", func(f *sim.Flight) { f.Canopies[0].Time = 5.72 }, "canopy.main", "1.00 s before the top at 8.06 m/s", gates.WordGood, gates.Good},
-		{"at the top", func(f *sim.Flight) { f.Canopies[0].Time = 6.72 }, "canopy.main", "at the top at 8.06 m/s", gates.WordGood, gates.Good},
-		{"fast", func(f *sim.Flight) { f.Canopies[0].Airspeed = 20.5 }, "canopy.main", "0.800 s after the top at 20.5 m/s", gates.WordFast, gates.Bad},
+		{"apogee", func(*sim.Flight) {}, "apogee", "214 m at 6.72 s", "", gates.Plain},
+		{"canopy", func(*sim.Flight) {}, "canopy.main", "0.800 s after apogee at 8.06 m/s", gates.WordGood, gates.Good},
+		{"early", func(f *sim.Flight) { f.Canopies[0].Time = 5.72 }, "canopy.main", "1.00 s before apogee at 8.06 m/s", gates.WordGood, gates.Good},
+		{"at apogee", func(f *sim.Flight) { f.Canopies[0].Time = 6.72 }, "canopy.main", "at apogee at 8.06 m/s", gates.WordGood, gates.Good},
+		{"fast", func(f *sim.Flight) { f.Canopies[0].Airspeed = 20.5 }, "canopy.main", "0.800 s after apogee at 20.5 m/s", gates.WordFast, gates.Bad},
 		{"unopened", func(*sim.Flight) {}, "canopy.spare", "", gates.WordNever, gates.Bad},
 		{"hard", func(*sim.Flight) {}, "landing", "7.12 m/s", gates.WordHard, gates.Bad},
 		{"soft", func(f *sim.Flight) { f.Landing.Vertical = 6 }, "landing", "6.00 m/s", gates.WordGood, gates.Good},
@@ -99,7 +99,7 @@ func TestFindingsInUSUnits(t *testing.T) {
 func TestFindingsUseTheListOfWords(t *testing.T) {
 	assert.True(t, slices.IsSorted(gates.Words()[1:]))
 	rapid.Check(t, func(t *rapid.T) {
-		for _, f := range Findings(anyFlight(t), quantity.Metric) {
+		for _, f := range findingsOf(anyFlight(t), quantity.Metric) {
 			if f.Level == gates.Plain {
 				require.Empty(t, f.Word, f.Key)
 			} else {

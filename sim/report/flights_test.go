@@ -5,6 +5,8 @@ import (
 
 	"ullage/atmosphere"
 	"ullage/sim"
+	"ullage/sim/quantity"
+	"ullage/sim/results"
 	"ullage/sim/rocket"
 )
 
@@ -13,11 +15,12 @@ import (
 func waterFlight() *sim.Flight {
 	return &sim.Flight{
 		Rocket: &rocket.Rocket{
-			Name:  "Twin Heron",
-			Power: rocket.WaterPower,
-			Water: &rocket.Water{Volume: 4.2e-3, Bore: 0.068, Throat: 0.013, Fill: 0.30, Pressure: 9e5},
-			Rail:  rocket.Rail{Length: 1.8, Tilt: 3 * math.Pi / 180},
-			Wind:  atmosphere.Wind{Speed: 4, Height: 10, Exponent: 1. / 7},
+			Name:     "Twin Heron",
+			Power:    rocket.WaterPower,
+			Water:    &rocket.Water{Volume: 4.2e-3, Bore: 0.068, Throat: 0.013, Fill: 0.30, Pressure: 9e5},
+			Rail:     rocket.Rail{Length: 1.8, Tilt: 3 * math.Pi / 180},
+			Wind:     atmosphere.Wind{Speed: 4, Height: 10, Exponent: 1. / 7},
+			Canopies: []rocket.Canopy{{Name: "main"}, {Name: "spare"}},
 		},
 		Results: sim.Results{
 			LiftOffMass:           2.5512345,
@@ -56,11 +59,12 @@ func waterFlight() *sim.Flight {
 func motorFlight() *sim.Flight {
 	return &sim.Flight{
 		Rocket: &rocket.Rocket{
-			Name:  "Twin Heron",
-			Power: rocket.MotorPower,
-			Motor: &rocket.Motor{Case: 0.21, Propellant: 0.14},
-			Rail:  rocket.Rail{Length: 1.8},
-			Wind:  atmosphere.Wind{Speed: 2},
+			Name:     "Twin Heron",
+			Power:    rocket.MotorPower,
+			Motor:    &rocket.Motor{Case: 0.21, Propellant: 0.14},
+			Rail:     rocket.Rail{Length: 1.8},
+			Wind:     atmosphere.Wind{Speed: 2},
+			Canopies: []rocket.Canopy{{Name: "main"}},
 		},
 		Results: sim.Results{
 			LiftOffMass:           1.51,
@@ -88,6 +92,7 @@ func motorFlight() *sim.Flight {
 // groundedFlight never left the pad.
 func groundedFlight() *sim.Flight {
 	fl := waterFlight()
+	fl.Rocket.Canopies = fl.Rocket.Canopies[:1]
 	fl.Results = sim.Results{
 		LiftOffMass: 9.5, LiftOffThrustToWeight: 0.5, WaterFlew: true,
 		LiquidOut: sim.Moment{Happened: true, Time: 2.5},
@@ -98,4 +103,9 @@ func groundedFlight() *sim.Flight {
 	}
 	fl.Warnings = []sim.Warning{{Code: sim.NeverLifted}, {Code: sim.CanopyNever, Canopy: "main"}}
 	return fl
+}
+
+// findingsOf are the findings of a flight by its own table.
+func findingsOf(fl *sim.Flight, sys quantity.System) []Finding {
+	return Findings(fl, results.For(fl.Rocket), sys)
 }

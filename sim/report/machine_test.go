@@ -5,7 +5,9 @@ import (
 	"context"
 	"encoding/csv"
 	"encoding/json"
+	"maps"
 	"math"
+	"slices"
 	"strconv"
 	"strings"
 	"testing"
@@ -16,15 +18,17 @@ import (
 
 	"ullage/sim"
 	"ullage/sim/airframe"
+	"ullage/sim/results"
 	"ullage/sim/rocket"
 	"ullage/thrust"
 )
 
-// schema is the document that other programs read. Its keys are fixed.
+// schema is what other programs read of the document. Its keys are fixed; a new result
+// adds its own.
 const schema = `{"name":"", "power":"water",
  "lift_off":  {"mass_kg":0,"thrust_to_weight":0},
- "rail_exit": {"time_s":0,"speed_mps":0,"thrust_to_weight":0},
  "tube_exit": {"time_s":0,"speed_mps":0},
+ "rail_exit": {"time_s":0,"speed_mps":0,"thrust_to_weight":0},
  "liquid_out":{"time_s":0,"height_m":0,"speed_mps":0,"left_kg":0},
  "burnout":   {"time_s":0,"height_m":0,"speed_mps":0},
  "apogee":    {"time_s":0,"height_m":0,"speed_mps":0},
@@ -69,17 +73,39 @@ func shape(t require.TestingT, text []byte) []string {
 
 func jsonOf(t require.TestingT, fl *sim.Flight) []byte {
 	var b bytes.Buffer
-	require.NoError(t, WriteJSON(&b, fl))
+	require.NoError(t, WriteJSON(&b, fl, results.For(fl.Rocket)))
 	return b.Bytes()
 }
 
+// keysOf are those of the schema and of every row of a table.
+func keysOf(t require.TestingT, table results.Table) map[string]bool {
+	keys := map[string]bool{}
+	for _, key := range shape(t, []byte(schema)) {
+		keys[key] = true
+	}
+	for i := range table {
+		for k := range table[i].Rows {
+			path := "." + strings.Join(table[i].Rows[k].Path(), ".")
+			if table[i].Canopy != "" {
+				path = ".canopies[]" + path
+			}
+			keys[path] = true
+		}
+	}
+	return keys
+}
+
+// The keys of the schema are there and in its order, and so is every row; nothing else is.
 func TestJSONHasTheKeysOfTheSchema(t *testing.T) {
 	fl := waterFlight()
-	fl.Results.Canopies = fl.Results.Canopies[:1]
+	fl.Rocket.Canopies, fl.Canopies = fl.Rocket.Canopies[:1], fl.Canopies[:1]
 	fl.Rocket.Shape, fl.Rocket.Body.Balance = &airframe.Shape{}, 0.5
 	at := sim.StabilityAt{Happened: true}
 	fl.Stability = sim.Stability{Known: true, Release: at, RailExit: at, LiquidOut: at, Burnout: at}
-	assert.Equal(t, shape(t, []byte(schema)), shape(t, jsonOf(t, fl)))
+	got := shape(t, jsonOf(t, fl))
+	wanted := shape(t, []byte(schema))
+	assert.Equal(t, wanted, slices.DeleteFunc(slices.Clone(got), func(key string) bool { return !slices.Contains(wanted, key) }))
+	assert.ElementsMatch(t, slices.Collect(maps.Keys(keysOf(t, results.For(fl.Rocket)))), got)
 }
 
 // member digs a value out of a document by its dotted name.
@@ -147,11 +173,11 @@ func TestJSONForm(t *testing.T) {
 	fl.Rocket.Name = "Flügel <&> \"quoted\"\x01"
 	fl.Results.Landing.North = math.Copysign(0, -1)
 	fl.Results.Landing.East = 1e-9
-	fl.Results.Canopies = nil
+	fl.Rocket.Canopies, fl.Canopies = nil, nil
 	text := string(jsonOf(t, fl))
 	assert.True(t, strings.HasPrefix(text, "{\n  \"name\": \"Flügel <&> \\\"quoted\\\"\\u0001\",\n  \"power\": \"motor\",\n  \"lift_off\": {\n    \"mass_kg\": 1.51,"), text)
 	assert.Contains(t, text, "\"canopies\": [],")
-	assert.Contains(t, text, "\"north_m\": 0\n")
+	assert.Contains(t, text, "\"north_m\": 0,\n")
 	assert.True(t, strings.HasSuffix(text, "}\n"))
 	assert.Equal(t, text, string(jsonOf(t, fl)), "the same flight gives the same bytes")
 }
@@ -159,12 +185,10 @@ func TestJSONForm(t *testing.T) {
 // Whatever a flight holds, the document is valid, and its keys are those of the
 // schema or null.
 func TestJSONOfAnything(t *testing.T) {
-	allowed := map[string]bool{}
-	for _, key := range shape(t, []byte(schema)) {
-		allowed[key] = true
-	}
 	rapid.Check(t, func(t *rapid.T) {
-		text := jsonOf(t, anyFlight(t))
+		fl := anyFlight(t)
+		allowed := keysOf(t, results.For(fl.Rocket))
+		text := jsonOf(t, fl)
 		require.True(t, json.Valid(text), "%s", text)
 		for _, key := range shape(t, text) {
 			require.True(t, allowed[key], key)
@@ -192,7 +216,7 @@ func flown(t *testing.T) *sim.Flight {
 func TestCSV(t *testing.T) {
 	fl := flown(t)
 	var b bytes.Buffer
-	require.NoError(t, WriteCSV(&b, fl, 0.25))
+	require.NoError(t, WriteCSV(&b, fl, results.Over(), 0.25))
 	rows, err := csv.NewReader(&b).ReadAll()
 	require.NoError(t, err)
 
@@ -215,9 +239,9 @@ func TestCSV(t *testing.T) {
 
 	// The rows are the flight's own samples.
 	s := fl.At(1.25)
-	for i, c := range columns {
-		if i != 11 {
-			assert.Equal(t, c.of(&s), value(1+5, i), c.name)
+	for i, x := range results.Over()[:13] {
+		if x.Name != "chamber" {
+			assert.Equal(t, x.Of(&s), value(1+5, i), x.Column)
 		}
 	}
 	for i, s := range fl.Samples(0.25) {
@@ -228,11 +252,11 @@ func TestCSV(t *testing.T) {
 func TestCSVRefusesASpacing(t *testing.T) {
 	for _, every := range []float64{0, -1, math.NaN(), math.Inf(1)} {
 		var b bytes.Buffer
-		assert.ErrorIs(t, WriteCSV(&b, flown(t), every), ErrSpacing)
+		assert.ErrorIs(t, WriteCSV(&b, flown(t), results.Over(), every), ErrSpacing)
 		assert.Zero(t, b.Len())
 	}
 }
 
 func TestCSVStopsWhenItCannotWrite(t *testing.T) {
-	assert.ErrorIs(t, WriteCSV(failing{ErrSpacing}, flown(t), 1e-3), ErrSpacing)
+	assert.ErrorIs(t, WriteCSV(failing{ErrSpacing}, flown(t), results.Over(), 1e-3), ErrSpacing)
 }

@@ -3,15 +3,14 @@ package report
 import (
 	"fmt"
 	"io"
-	"math"
 	"strings"
 
 	"ullage/sim"
-	"ullage/sim/gates"
 	"ullage/sim/quantity"
 	"ullage/sim/report/machine"
 	"ullage/sim/report/page"
 	"ullage/sim/report/words"
+	"ullage/sim/results"
 	"ullage/sim/rocket"
 	"ullage/sim/study"
 )
@@ -39,7 +38,7 @@ func (o *Opening) falling() bool {
 func (o *Opening) numberName() string {
 	switch o.Rocket.Canopies[o.Canopy].Rule(o.Rocket.Power).Trigger {
 	case rocket.Ejection, rocket.AfterBurnout:
-		return "after burnout"
+		return "after " + results.EndOfThrust(o.Rocket.Power)
 	case rocket.AfterLaunch:
 		return "after launch"
 	case rocket.AfterApogee:
@@ -50,101 +49,68 @@ func (o *Opening) numberName() string {
 	return "rule"
 }
 
-type (
-	openingJSON struct {
-		Canopy string       `json:"canopy"`
-		Rule   string       `json:"rule"`
-		Delays []delayJSON  `json:"delays"`
-		Best   *int         `json:"best"`
-		WhatIf []whatIfJSON `json:"what_if"`
-		Sized  *sizedJSON   `json:"sized"`
-	}
-	delayJSON struct {
-		Delay     *number      `json:"delay_s"`
-		Height    *number      `json:"set_height_m"`
-		Opened    bool         `json:"opened"`
-		Listed    bool         `json:"listed"`
-		Early     bool         `json:"under_thrust"`
-		SinceTop  *number      `json:"since_apogee_s"`
-		At        *number      `json:"height_m"`
-		Airspeed  *number      `json:"airspeed_mps"`
-		Load      *number      `json:"load_n"`
-		LoadBound *number      `json:"load_bound_n"`
-		Landing   *landingJSON `json:"landing"`
-	}
-	whatIfJSON struct {
-		Case     study.WhatIfCase `json:"case"`
-		Problem  *string          `json:"problem"`
-		Height   *number          `json:"height_m"`
-		Airspeed *number          `json:"airspeed_mps"`
-		Load     *number          `json:"load_n"`
-		Landing  *landingJSON     `json:"landing"`
-	}
-	sizedJSON struct {
-		Asked    number `json:"asked_mps"`
-		Diameter number `json:"diameter_m"`
-		Area     number `json:"area_m2"`
-		Vertical number `json:"vertical_mps"`
-		Drift    number `json:"drift_m"`
-		Time     number `json:"time_s"`
-	}
-)
-
-func newLanding(l sim.Landing) *landingJSON {
-	if !l.Happened {
-		return nil
-	}
-	return &landingJSON{
-		number(l.Time), number(l.Speed), number(l.Vertical), number(l.Energy), number(l.East), number(l.North),
-	}
+// groups are the results of the canopy and of the landing.
+func (o *Opening) groups() (canopy, landing *results.Group) {
+	t := results.For(o.Rocket)
+	return t.Group("canopy." + o.Rocket.Canopies[o.Canopy].Name), t.Group("landing")
 }
 
 // WriteOpeningJSON writes one object, SI. The delays have delay_s, or set_height_m for
 // a rule on height; best is the place of the best one among them.
 func WriteOpeningJSON(w io.Writer, o Opening) error {
-	d := openingJSON{
-		Canopy: o.Rocket.Canopies[o.Canopy].Name, Rule: o.Rule,
-		Delays: []delayJSON{}, WhatIf: []whatIfJSON{},
-	}
+	canopy, landing := o.groups()
+	delays, cases := []*machine.Object{}, []*machine.Object{}
 	for _, x := range o.Delays {
-		j := delayJSON{Opened: x.Opened, Listed: x.Listed, Early: x.Early, Landing: newLanding(x.Landing)}
+		value, opened := any(number(machine.Tidy(x.Value))), func(v float64) any { return number(v) }
+		delay, height := value, any(nil)
 		if o.falling() {
-			j.Height = machine.Pointer(machine.Tidy(x.Value))
-		} else {
-			j.Delay = machine.Pointer(machine.Tidy(x.Value))
+			delay, height = nil, value
 		}
-		if x.Opened {
-			j.SinceTop, j.At, j.Airspeed = machine.Pointer(x.SinceTop), machine.Pointer(x.Height), machine.Pointer(x.Airspeed)
-			j.Load, j.LoadBound = machine.Pointer(x.Load), machine.Pointer(x.LoadBound)
+		if !x.Opened {
+			opened = func(float64) any { return nil }
 		}
-		d.Delays = append(d.Delays, j)
-	}
-	if o.Best >= 0 && o.Best < len(o.Delays) {
-		d.Best = &o.Best
+		var line machine.Object
+		line.Add("delay_s", delay).Add("set_height_m", height).Add("opened", x.Opened).Add("listed", x.Listed).
+			Add("under_thrust", x.Early).Add("since_apogee_s", opened(x.SinceTop))
+		addNamed(&line, canopy, x.Flight, "height", "airspeed", "load", "load_bound")
+		addResults(&line, landing, x.Flight)
+		delays = append(delays, &line)
 	}
 	for _, x := range o.WhatIfs {
-		d.WhatIf = append(d.WhatIf, newWhatIf(x, o.Canopy))
+		var problem any
+		if x.Problem != "" {
+			problem = x.Problem
+		}
+		fl := x.Flight
+		if fl == nil {
+			fl = &sim.Flight{Rocket: o.Rocket}
+		}
+		var line machine.Object
+		line.Add("case", string(x.Case)).Add("problem", problem)
+		addNamed(&line, canopy, fl, "height", "airspeed", "load")
+		addResults(&line, landing, fl)
+		cases = append(cases, &line)
 	}
-	if o.Speed > 0 {
-		z := o.Sized
-		d.Sized = &sizedJSON{number(o.Speed), number(z.Diameter), number(z.Area), number(z.Vertical), number(z.Drift), number(z.Flight.Results.Landing.Time)}
+	var best, sized any
+	if o.Best >= 0 && o.Best < len(o.Delays) {
+		best = o.Best
 	}
-	return machine.WriteLine(w, d)
+	if z := o.Sized; o.Speed > 0 {
+		sized = new(machine.Object).Add("asked_mps", number(o.Speed)).Add("diameter_m", number(z.Diameter)).Add("area_m2", number(z.Area)).
+			Add("vertical_mps", number(z.Vertical)).Add("drift_m", number(z.Drift)).Add("time_s", number(z.Flight.Landing.Time))
+	}
+	var doc machine.Object
+	doc.Add("canopy", o.Rocket.Canopies[o.Canopy].Name).Add("rule", o.Rule).Add("delays", delays).Add("best", best).
+		Add("what_if", cases).Add("sized", sized)
+	return machine.WriteLine(w, &doc)
 }
 
-func newWhatIf(x study.WhatIf, canopy int) whatIfJSON {
-	j := whatIfJSON{Case: x.Case}
-	if x.Problem != "" {
-		j.Problem = &x.Problem
+// addNamed adds some of the results of a group, by their names in it.
+func addNamed(to *machine.Object, g *results.Group, fl *sim.Flight, names ...string) {
+	for _, name := range names {
+		r := g.Row(name)
+		to.Add(r.Path()[0], resultValue(r, fl))
 	}
-	if x.Flight != nil {
-		r := &x.Flight.Results
-		j.Landing = newLanding(r.Landing)
-		if c := r.Canopies[canopy]; c.Opened {
-			j.Height, j.Airspeed, j.Load = machine.Pointer(c.Height), machine.Pointer(c.Airspeed), machine.Pointer(c.Load)
-		}
-	}
-	return j
 }
 
 // WriteOpeningCSV writes the delays, a row each, SI; cells of a canopy that does not
@@ -154,26 +120,30 @@ func WriteOpeningCSV(w io.Writer, o Opening) error {
 	if o.falling() {
 		set = "set_height_m"
 	}
-	var b strings.Builder
-	b.WriteString(set + ",best,listed,since_apogee_s,height_m,airspeed_mps,load_n,load_bound_n,landing_mps,landing_s,drift_m\n")
-	for i, d := range o.Delays {
-		row := machine.AppendNumber(nil, machine.Tidy(d.Value))
-		row = append(row, fmt.Sprintf(",%t,%t", i == o.Best, d.Listed)...)
-		for _, v := range [...]float64{d.SinceTop, d.Height, d.Airspeed, d.Load, d.LoadBound} {
-			row = append(row, ',')
-			if d.Opened {
-				row = machine.AppendNumber(row, v)
-			}
-		}
-		for _, v := range [...]float64{d.Landing.Speed, d.Landing.Time, math.Hypot(d.Landing.East, d.Landing.North)} {
-			row = append(row, ',')
-			if d.Landing.Happened {
-				row = machine.AppendNumber(row, v)
-			}
-		}
-		b.Write(append(row, '\n'))
+	canopy, landing := o.groups()
+	rows := []*results.Row{canopy.Row("height"), canopy.Row("airspeed"), canopy.Row("load"), canopy.Row("load_bound")}
+	b := []byte(set + ",best,listed,since_apogee_s")
+	for _, r := range rows {
+		b = append(append(b, ','), r.Path()[0]...) // no need to name the canopy
 	}
-	_, err := io.WriteString(w, b.String())
+	for _, name := range []string{"speed", "time", "drift"} {
+		r := landing.Row(name)
+		b = append(append(b, ','), r.Column()...)
+		rows = append(rows, r)
+	}
+	b = append(b, '\n')
+	for i, d := range o.Delays {
+		b = machine.AppendNumber(b, machine.Tidy(d.Value))
+		b = fmt.Appendf(b, ",%t,%t,", i == o.Best, d.Listed)
+		if d.Opened {
+			b = machine.AppendNumber(b, d.SinceTop)
+		}
+		for _, r := range rows {
+			b = appendResult(append(b, ','), r, d.Flight)
+		}
+		b = append(b, '\n')
+	}
+	_, err := w.Write(b)
 	return err
 }
 
@@ -215,17 +185,13 @@ func (s *sheet) delays(p words.Printer, o Opening) {
 	if o.falling() {
 		unit = "m"
 	}
+	canopy, landing := o.groups()
 	t := page.NewTable(s, page.Heading{Width: 2, Left: true},
 		page.Heading{Lines: strings.Fields(o.numberName()), Unit: p.Unit(unit), Width: 7},
-		page.Heading{Lines: []string{"after", "the top"}, Unit: "s"},
-		page.Heading{Lines: []string{"height"}, Unit: p.Unit("m"), Width: 7},
-		page.Heading{Lines: []string{"airspeed"}, Unit: p.Unit("m/s")},
-		page.Heading{Left: true, Width: 5},
-		page.Heading{Lines: []string{"opening", "load"}, Unit: p.Unit("N")},
-		page.Heading{Lines: []string{"at most"}, Unit: p.Unit("N")},
-		page.Heading{Lines: []string{"lands"}, Unit: p.Unit("m/s"), Width: 6},
-		page.Heading{Left: true, Width: 5},
-		page.Heading{Lines: []string{"drift"}, Unit: p.Unit("m"), Width: 6})
+		shortColumn(p, canopy.Row("since_apogee"), 0), shortColumn(p, canopy.Row("height"), 7),
+		shortColumn(p, canopy.Row("airspeed"), 0), verdictColumn,
+		shortColumn(p, canopy.Row("load"), 7), shortColumn(p, canopy.Row("load_bound"), 0),
+		columnOf(p, landing.Row("vertical"), 6), verdictColumn, columnOf(p, landing.Row("drift"), 6))
 	_ = t.Head()
 	early, listed := false, false
 	for i, d := range o.Delays {
@@ -237,16 +203,16 @@ func (s *sheet) delays(p words.Printer, o Opening) {
 			mark, listed = mark+listedMark, true
 		}
 		cells := []string{mark, strings.TrimSuffix(p.Given(d.Value, unit), " "+p.Unit(unit))}
-		switch {
-		case d.Opened:
-			word, _ := gates.LimitFor(o.Rocket, gates.LimitOpening).Judge(d.Airspeed)
-			cells = append(cells, p.Bare(d.SinceTop, "s"), p.Bare(d.Height, "m"), p.Bare(d.Airspeed, "m/s"), word,
-				p.Bare(d.Load, "N"), p.Bare(d.LoadBound, "N"))
+		since := "-"
+		if d.Opened {
+			since = p.Bare(d.SinceTop, "s")
 			early = early || d.Early
-		default:
-			cells = append(cells, "-", "-", "-", gates.WordNever, "-", "-")
 		}
-		_ = t.Row(append(cells, comesDown(p, o.Rocket, d.Landing)...)...)
+		cells = append(cells, since, cell(p, canopy.Row("height"), d.Flight))
+		cells = append(cells, judgedCells(p, canopy.Row("airspeed"), d.Flight)...)
+		cells = append(cells, cell(p, canopy.Row("load"), d.Flight), cell(p, canopy.Row("load_bound"), d.Flight))
+		cells = append(cells, judgedCells(p, landing.Row("vertical"), d.Flight)...)
+		_ = t.Row(append(cells, cell(p, landing.Row("drift"), d.Flight))...)
 	}
 	switch {
 	case o.Best < 0:
@@ -264,48 +230,28 @@ func (s *sheet) delays(p words.Printer, o Opening) {
 	}
 }
 
-// comesDown are the cells of a landing: speed down, word, drift.
-func comesDown(p words.Printer, r *rocket.Rocket, l sim.Landing) []string {
-	if !l.Happened {
-		return []string{"-", gates.WordNever, "-"}
-	}
-	word, _ := gates.LimitFor(r, gates.LimitLanding).Judge(l.Vertical)
-	return []string{p.Bare(l.Vertical, "m/s"), word, p.Bare(math.Hypot(l.East, l.North), "m")}
-}
-
 // whatIfs is the table of what happens when it opens otherwise than planned.
 func (s *sheet) whatIfs(p words.Printer, o Opening) {
+	canopy, landing := o.groups()
 	t := page.NewTable(s, page.Heading{Lines: []string{"if it opens"}, Left: true, Width: 12},
-		page.Heading{Lines: []string{"height"}, Unit: p.Unit("m"), Width: 7},
-		page.Heading{Lines: []string{"airspeed"}, Unit: p.Unit("m/s")},
-		page.Heading{Left: true, Width: 5},
-		page.Heading{Lines: []string{"load"}, Unit: p.Unit("N"), Width: 7},
-		page.Heading{Lines: []string{"lands"}, Unit: p.Unit("m/s"), Width: 6},
-		page.Heading{Left: true, Width: 5},
-		page.Heading{Lines: []string{"energy"}, Unit: p.Unit("J"), Width: 7},
-		page.Heading{Left: true, Width: 5},
-		page.Heading{Lines: []string{"drift"}, Unit: p.Unit("m"), Width: 6})
+		shortColumn(p, canopy.Row("height"), 7), shortColumn(p, canopy.Row("airspeed"), 0), verdictColumn,
+		shortColumn(p, canopy.Row("load"), 7), columnOf(p, landing.Row("vertical"), 6), verdictColumn,
+		shortColumn(p, landing.Row("energy"), 7), verdictColumn, columnOf(p, landing.Row("drift"), 6))
 	_ = t.Head()
 	for _, x := range o.WhatIfs {
 		if x.Flight == nil {
 			s.Hung(fmt.Sprintf("  %-12s ", x.Case), x.Problem)
 			continue
 		}
-		r := &x.Flight.Results
-		cells := []string{string(x.Case)}
-		if c := r.Canopies[o.Canopy]; c.Opened {
-			word, _ := gates.LimitFor(o.Rocket, gates.LimitOpening).Judge(c.Airspeed)
-			cells = append(cells, p.Bare(c.Height, "m"), p.Bare(c.Airspeed, "m/s"), word, p.Bare(c.Load, "N"))
+		cells := append([]string{string(x.Case), cell(p, canopy.Row("height"), x.Flight)}, judgedCells(p, canopy.Row("airspeed"), x.Flight)...)
+		cells = append(cells, cell(p, canopy.Row("load"), x.Flight))
+		cells = append(cells, judgedCells(p, landing.Row("vertical"), x.Flight)...)
+		if energy := landing.Row("energy"); x.Flight.Landing.Happened {
+			cells = append(cells, judgedCells(p, energy, x.Flight)...)
 		} else {
-			cells = append(cells, "-", "-", gates.WordNever, "-")
+			cells = append(cells, "-", "")
 		}
-		down := comesDown(p, o.Rocket, r.Landing)
-		energy, word := "-", ""
-		if r.Landing.Happened {
-			energy = p.Bare(r.Landing.Energy, "J")
-			word, _ = gates.LimitFor(o.Rocket, gates.LimitEnergy).Judge(r.Landing.Energy)
-		}
-		_ = t.Row(append(cells, down[0], down[1], energy, word, down[2])...)
+		_ = t.Row(append(cells, cell(p, landing.Row("drift"), x.Flight))...)
 	}
 }
 

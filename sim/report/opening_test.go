@@ -23,16 +23,19 @@ func openingOf(t *testing.T, sys quantity.System, power string, rule string) Ope
 	require.NoError(t, err)
 	rocket := file.Rocket()
 	rocket.Shape, rocket.Parts = nil, nil
-	land := waterFlight().Results.Landing
+	opens := func(c sim.CanopyResult) *sim.Flight {
+		c.Name, c.Opened = "main", true
+		return &sim.Flight{Rocket: rocket, Results: sim.Results{Canopies: []sim.CanopyResult{c}, Landing: waterFlight().Landing}}
+	}
 	planned := waterFlight()
 	never := waterFlight()
 	never.Results.Canopies[0] = sim.CanopyResult{Name: "main"}
 	return Opening{
 		Rocket: rocket, Rule: rule, System: sys, Best: 1,
 		Delays: []study.Delay{
-			{Value: 6, Opened: true, Early: true, SinceTop: -1.5, Airspeed: 31.5, Height: 560.25, Load: 75.5, LoadBound: 520.5, Landing: land},
-			{Value: 8, Opened: true, Listed: true, SinceTop: 0.25, Airspeed: 18.25, Height: 596.5, Load: 28.25, LoadBound: 188.5, Landing: land},
-			{Value: 40, Landing: sim.Landing{}},
+			{Value: 6, Opened: true, Early: true, SinceTop: -1.5, Flight: opens(sim.CanopyResult{Airspeed: 31.5, Height: 560.25, Load: 75.5, LoadBound: 520.5})},
+			{Value: 8, Opened: true, Listed: true, SinceTop: 0.25, Flight: opens(sim.CanopyResult{Airspeed: 18.25, Height: 596.5, Load: 28.25, LoadBound: 188.5})},
+			{Value: 40, Flight: &sim.Flight{Rocket: rocket, Results: sim.Results{Canopies: []sim.CanopyResult{{Name: "main"}}}}},
 		},
 		WhatIfs: []study.WhatIf{
 			{Case: study.AsPlanned, Flight: planned},
@@ -54,9 +57,9 @@ func TestOpening(t *testing.T) {
 
 	const wanted = `{"canopy":"main","rule":"","delays":[{"delay_s":0,"set_height_m":null,"opened":true,"listed":true,"under_thrust":true,
 "since_apogee_s":0,"height_m":0,"airspeed_mps":0,"load_n":0,"load_bound_n":0,
-"landing":{"time_s":0,"speed_mps":0,"vertical_mps":0,"energy_j":0,"east_m":0,"north_m":0}}],"best":1,
+"landing":{"time_s":0,"speed_mps":0,"vertical_mps":0,"energy_j":0,"east_m":0,"north_m":0,"drift_m":0}}],"best":1,
 "what_if":[{"case":"","problem":null,"height_m":0,"airspeed_mps":0,"load_n":0,
-"landing":{"time_s":0,"speed_mps":0,"vertical_mps":0,"energy_j":0,"east_m":0,"north_m":0}}],
+"landing":{"time_s":0,"speed_mps":0,"vertical_mps":0,"energy_j":0,"east_m":0,"north_m":0,"drift_m":0}}],
 "sized":{"asked_mps":0,"diameter_m":0,"area_m2":0,"vertical_mps":0,"drift_m":0,"time_s":0}}`
 	o := openingOf(t, quantity.US, "motor", "ejection")
 	b.Reset()

@@ -35,8 +35,8 @@ func TestWithRail(t *testing.T) {
 		t.Run(test.name, func(t *testing.T) {
 			fl := waterFlight()
 			fl.Rocket.Wind.Speed = test.wind
-			list := Findings(fl, test.sys)
-			before := Findings(fl, test.sys)
+			list := findingsOf(fl, test.sys)
+			before := findingsOf(fl, test.sys)
 			WithRail(list, test.exit, fl.Rocket, test.sys)
 			require.Equal(t, before[1:], list[1:], "the others stay")
 			assert.Equal(t, before[0].Word, list[0].Word)
@@ -50,7 +50,7 @@ func TestWithRail(t *testing.T) {
 
 	fl := waterFlight()
 	fl.RailExit = sim.GuideEnd{}
-	list := Findings(fl, quantity.Metric)
+	list := findingsOf(fl, quantity.Metric)
 	WithRail(list, study.RailExit{Limit: 15, At: nan, Enough: nan, Pressure: nan}, fl.Rocket, quantity.Metric)
 	assert.Equal(t, "(15 m/s on no rail)", list[0].Value, "it has no speed whose unit would be known")
 	WithRail(nil, study.RailExit{}, fl.Rocket, quantity.Metric)

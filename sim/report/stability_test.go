@@ -14,6 +14,7 @@ import (
 	"ullage/sim/airframe"
 	"ullage/sim/gates"
 	"ullage/sim/quantity"
+	"ullage/sim/results"
 )
 
 // finned is a flight of a rocket with a shape, in a wind.
@@ -49,7 +50,7 @@ func TestStabilityIsReported(t *testing.T) {
 	assert.Positive(t, s.MaxAngle)
 
 	find := func(fl *sim.Flight, key string) Finding {
-		for _, f := range Findings(fl, quantity.Metric) {
+		for _, f := range findingsOf(fl, quantity.Metric) {
 			if f.Key == key {
 				return f
 			}
@@ -65,8 +66,8 @@ func TestStabilityIsReported(t *testing.T) {
 	assert.Equal(t, gates.Bad, find(finned(t, 0.8), "warning.unstable").Level)
 
 	var b strings.Builder
-	require.NoError(t, WriteText(&b, fl, quantity.Metric))
-	assert.Contains(t, b.String(), "margin            release ")
+	require.NoError(t, WriteText(&b, fl, results.For(fl.Rocket), quantity.Metric))
+	assert.Contains(t, b.String(), "margin            lift-off ")
 	assert.Contains(t, b.String(), "angle of attack   ")
 	assert.Contains(t, b.String(), "A rigid body up to the first canopy")
 }

@@ -21,6 +21,7 @@ import (
 	"ullage/sim/quantity"
 	"ullage/sim/report/page"
 	"ullage/sim/report/words"
+	"ullage/sim/results"
 	"ullage/sim/rocket"
 	"ullage/sim/rocketfile"
 	"ullage/sim/study"
@@ -175,6 +176,7 @@ func TestSweepJSON(t *testing.T) {
 
 func TestSweepJSONLineHoldsTheKeysOfFly(t *testing.T) {
 	s := sweepOf(t, quantity.Metric, "water.fill=0.2..0.4/5")
+	s.Table = results.For(rows(s)[4].Flight.Rocket)
 	var line, fly map[string]any
 	text := written(t, rows(s)[4:], func(w io.Writer) RowWriter { return SweepJSON(w, s) })
 	require.NoError(t, json.Unmarshal([]byte(text), &line))
@@ -355,7 +357,7 @@ func TestRailFindings(t *testing.T) {
 	}
 	var b bytes.Buffer
 	more := RailFindings(study.RailExit{Limit: 15, Guided: 1.8, Exited: true, Speed: 12, At: nan, Enough: 2.81, Pressure: 18e5, Wind: 3}, quantity.US)
-	require.NoError(t, WriteText(&b, waterFlight(), quantity.US, more...))
+	require.NoError(t, WriteText(&b, waterFlight(), results.For(waterFlight().Rocket), quantity.US, more...))
 	assert.Contains(t, b.String(), "49.2 ft/s takes 9.22 ft; there is 5.91 ft: short")
 	assert.Contains(t, b.String(), "261 psi with the rail as it is. Only within what the chamber")
 }

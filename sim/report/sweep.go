@@ -3,9 +3,9 @@ package report
 import (
 	"io"
 
-	"ullage/sim"
 	"ullage/sim/quantity"
 	"ullage/sim/report/machine"
+	"ullage/sim/results"
 	"ullage/sim/rocket"
 	"ullage/sim/rocketfile"
 	"ullage/sim/study"
@@ -18,6 +18,10 @@ type Sweep struct {
 	Units  []quantity.Unit // that the file uses for each axis; the text shows them
 	System quantity.System
 	Rigid  bool // flights are not those of a point mass
+	// Show is what else to tell of each flight, in columns of its own.
+	Show []results.Row
+	// Table is what the flights come to; that of the rocket when nil.
+	Table results.Table
 }
 
 // RowWriter writes the flights of a sweep one by one as they come, so that any number
@@ -39,37 +43,42 @@ func (s *Sweep) column(i int) Column {
 	return c
 }
 
-// sweepColumn is one column of `sweep --csv` after the inputs.
-type sweepColumn struct {
-	name string
-	of   func(r *sim.Results) (v float64, happened bool)
-}
+// sweepResults are the columns of `sweep --csv` behind the inputs, which other programs
+// read; what Show names comes behind them.
+var sweepResults = []string{"apogee.height", "apogee.time", "rail_exit.speed", "max.speed", "max.acceleration",
+	"liquid_out.left", "burnout.time", "landing.speed", "landing.time"}
 
-// sweepColumns are those columns in order. A thing that did not happen leaves its
-// cell empty.
-var sweepColumns = []sweepColumn{
-	{"apogee_m", func(r *sim.Results) (float64, bool) { return r.Apogee.Height, r.Apogee.Happened }},
-	{"apogee_s", func(r *sim.Results) (float64, bool) { return r.Apogee.Time, r.Apogee.Happened }},
-	{"rail_exit_mps", func(r *sim.Results) (float64, bool) { return r.RailExit.Speed, r.RailExit.Happened }},
-	{"max_speed_mps", func(r *sim.Results) (float64, bool) { return r.Max.Speed, true }},
-	{"max_acceleration_mps2", func(r *sim.Results) (float64, bool) { return r.Max.Acceleration, true }},
-	{"liquid_left_kg", func(r *sim.Results) (float64, bool) { return r.LiquidLeft, r.WaterFlew }},
-	{"burnout_s", func(r *sim.Results) (float64, bool) { return r.Burnout.Time, r.Burnout.Happened }},
-	{"landing_mps", func(r *sim.Results) (float64, bool) { return r.Landing.Speed, r.Landing.Happened }},
-	{"landing_s", func(r *sim.Results) (float64, bool) { return r.Landing.Time, r.Landing.Happened }},
+// table is the one given, or that of the rocket.
+func (s *Sweep) table() results.Table {
+	if s.Table != nil {
+		return s.Table
+	}
+	return results.For(s.Rocket)
 }
 
 // sweepCSV writes a sweep as CSV.
 type sweepCSV struct {
 	w      io.Writer
 	axes   []study.Axis
+	rows   []*results.Row
 	headed bool
 	row    []byte
 }
 
 // SweepCSV writes a header, the names of the inputs in it, and a row a flight, SI with
-// angles in degrees. A point that makes no valid rocket has its inputs alone.
-func SweepCSV(w io.Writer, s Sweep) RowWriter { return &sweepCSV{w: w, axes: s.Axes} }
+// angles in degrees. A thing that did not happen leaves its cell empty, and a point that
+// makes no valid rocket has its inputs alone.
+func SweepCSV(w io.Writer, s Sweep) RowWriter {
+	c := &sweepCSV{w: w, axes: s.Axes}
+	table := s.table()
+	for _, name := range sweepResults {
+		c.rows = append(c.rows, table.Must(name))
+	}
+	for i := range s.Show {
+		c.rows = append(c.rows, &s.Show[i])
+	}
+	return c
+}
 
 func (c *sweepCSV) head() error {
 	if c.headed {
@@ -80,11 +89,11 @@ func (c *sweepCSV) head() error {
 	for _, a := range c.axes {
 		line += machine.Cell(a.Input.Name) + ","
 	}
-	for i, k := range sweepColumns {
+	for i, r := range c.rows {
 		if i > 0 {
 			line += ","
 		}
-		line += k.name
+		line += machine.Cell(r.Column())
 	}
 	_, err := io.WriteString(c.w, line+"\n")
 	return err
@@ -103,15 +112,12 @@ func (c *sweepCSV) Row(r study.Row) error {
 		}
 		b = append(b, ',')
 	}
-	for i, k := range sweepColumns {
+	for i, result := range c.rows {
 		if i > 0 {
 			b = append(b, ',')
 		}
-		if r.Flight == nil {
-			continue
-		}
-		if v, happened := k.of(&r.Flight.Results); happened {
-			b = machine.AppendNumber(b, v)
+		if r.Flight != nil {
+			b = appendResult(b, result, r.Flight)
 		}
 	}
 	c.row = append(b, '\n')
@@ -123,13 +129,14 @@ func (c *sweepCSV) End() error { return c.head() }
 
 // sweepJSON writes a sweep as one object a line.
 type sweepJSON struct {
-	w    io.Writer
-	axes []study.Axis
+	w     io.Writer
+	axes  []study.Axis
+	table results.Table
 }
 
 // SweepJSON writes one object a line: the inputs, the reason if they make no valid
 // rocket, and the keys of `fly --json`, null then.
-func SweepJSON(w io.Writer, s Sweep) RowWriter { return &sweepJSON{w, s.Axes} }
+func SweepJSON(w io.Writer, s Sweep) RowWriter { return &sweepJSON{w, s.Axes, s.table()} }
 
 func (j *sweepJSON) Row(r study.Row) error {
 	var inputs, line machine.Object
@@ -137,7 +144,7 @@ func (j *sweepJSON) Row(r study.Row) error {
 		inputs.Add(j.axes[i].Input.Name, inputValue(j.axes[i].Input, v))
 	}
 	line.Add("inputs", &inputs)
-	return machine.WriteLine(j.w, addFlight(&line, r.Flight, r.Invalid))
+	return machine.WriteLine(j.w, addFlight(&line, r.Flight, j.table, r.Invalid))
 }
 
 func (j *sweepJSON) End() error { return nil }

@@ -8,6 +8,7 @@ import (
 	"ullage/sim/gates"
 	"ullage/sim/report/page"
 	"ullage/sim/report/words"
+	"ullage/sim/results"
 	"ullage/sim/study"
 )
 
@@ -17,21 +18,28 @@ const (
 	markLow  = "!" // below the limit
 )
 
-// sweepGrid writes a sweep over two inputs as two grids: a line a value of the first,
-// a column a value of the second. The second grid waits for the end of the first.
+// sweepGrid writes a sweep over two inputs as grids, one a result: a line a value of the
+// first, a column a value of the second. The first grid comes as it is flown; the others
+// wait for its end.
 type sweepGrid struct {
 	sweepText
 	heads    []page.Heading
-	line     []string // of the apogee, being filled
-	exit     [][]string
-	left     bool // some cell has markLeft
-	low      bool // some cell has markLow
+	shown    []*results.Row // a grid each: apogee, rail exit speed, and what else is shown
+	lines    [][]string     // of each, being filled
+	waiting  [][][]string   // of each but the first, filled
+	left     bool           // some cell has markLeft
+	low      bool           // some cell has markLow
 	invalid  int
 	firstBad string
 }
 
 func newSweepGrid(t *sweepText) *sweepGrid {
-	g := &sweepGrid{sweepText: *t}
+	table := t.s.table()
+	g := &sweepGrid{sweepText: *t, shown: []*results.Row{table.Must("apogee.height"), table.Must("rail_exit.speed")}}
+	for i := range t.s.Show {
+		g.shown = append(g.shown, &t.s.Show[i])
+	}
+	g.lines, g.waiting = make([][]string, len(g.shown)), make([][][]string, len(g.shown))
 	g.heads = append(g.heads, g.valueHead(0))
 	for _, v := range t.s.Axes[1].Values {
 		text := t.value(1, v)
@@ -43,15 +51,19 @@ func newSweepGrid(t *sweepText) *sweepGrid {
 
 func (g *sweepGrid) fits() bool { return page.NewTable(nil, g.heads...).Wide() <= page.Width }
 
-// over writes the name of what a grid shows and of the input across it.
-func (g *sweepGrid) over(what, unit string) error {
+// over writes the name of the result that a grid shows and of the input across it.
+func (g *sweepGrid) over(r *results.Row) error {
 	var s sheet
 	second := g.columns[1]
 	across := second.Input.Name
 	if u := g.p.UnitOf(second.Unit); u != "" && g.s.Axes[1].Values[0].Word == "" {
 		across += ", " + u
 	}
-	s.Hung("  ", fmt.Sprintf("%s, %s; across: %s", what, unit, across))
+	what := r.Label
+	if unit := g.p.RowUnit(r) + r.Suffix; unit != "" {
+		what += ", " + unit
+	}
+	s.Hung("  ", what+"; across: "+across)
 	if _, err := g.w.Write([]byte(s.String())); err != nil {
 		return err
 	}
@@ -66,7 +78,7 @@ func (g *sweepGrid) begin() error {
 	if err := g.title(); err != nil {
 		return err
 	}
-	return g.over("apogee", g.p.Unit("m"))
+	return g.over(g.shown[0])
 }
 
 func (g *sweepGrid) Row(r study.Row) error {
@@ -74,54 +86,62 @@ func (g *sweepGrid) Row(r study.Row) error {
 		return err
 	}
 	g.sum.add(r)
-	if len(g.line) == 0 {
-		first := g.value(0, r.Values[0])
-		g.line = []string{first}
-		g.exit = append(g.exit, []string{first})
+	if len(g.lines[0]) == 0 {
+		for k := range g.lines {
+			g.lines[k] = []string{g.value(0, r.Values[0])}
+		}
 	}
-	apogee, exit := g.cells(r)
-	g.line = append(g.line, apogee)
-	last := len(g.exit) - 1
-	g.exit[last] = append(g.exit[last], exit)
-	if len(g.line) < len(g.heads) {
+	for k, text := range g.cells(r) {
+		g.lines[k] = append(g.lines[k], text)
+	}
+	if len(g.lines[0]) < len(g.heads) {
 		return nil
 	}
 	return g.flush()
 }
 
-// flush writes the line of apogees that is there.
+// flush writes the line of the first grid that is there, and keeps those of the others.
 func (g *sweepGrid) flush() error {
-	if len(g.line) == 0 {
+	if len(g.lines[0]) == 0 {
 		return nil
 	}
-	err := g.table.Row(g.line...)
-	g.line = g.line[:0]
+	for k := 1; k < len(g.lines); k++ {
+		g.waiting[k] = append(g.waiting[k], g.lines[k])
+	}
+	err := g.table.Row(g.lines[0]...)
+	g.lines[0] = nil
 	return err
 }
 
-// cells are a flight's apogee and rail exit speed with their marks.
-func (g *sweepGrid) cells(r study.Row) (apogee, exit string) {
+// cells are a flight's results with their marks.
+func (g *sweepGrid) cells(r study.Row) []string {
+	out := make([]string, len(g.shown))
 	if r.Flight == nil {
 		if g.invalid++; g.invalid == 1 {
 			g.firstBad = page.OneLine(r.Invalid)
 		}
-		return "- ", "- "
+		for k := range out {
+			out[k] = "- "
+		}
+		return out
+	}
+	for k, row := range g.shown {
+		out[k] = cell(g.p, row, r.Flight) + " "
 	}
 	res := &r.Flight.Results
-	apogee, exit = gates.WordNever+" ", gates.WordNever+" "
-	if res.Apogee.Happened && res.RailExit.Happened {
-		apogee = g.p.Bare(res.Apogee.Height, "m") + " "
-		if res.LiquidLeft > 0 {
-			apogee, g.left = strings.TrimSuffix(apogee, " ")+markLeft, true
-		}
+	switch {
+	case !res.Apogee.Happened || !res.RailExit.Happened:
+		out[0] = gates.WordNever + " "
+	case res.LiquidLeft > 0:
+		out[0], g.left = strings.TrimSuffix(out[0], " ")+markLeft, true
 	}
-	if e := res.RailExit; e.Happened {
-		exit = g.p.Bare(e.Speed, "m/s") + " "
-		if _, level := gates.RailExit(r.Flight.Rocket).Judge(e.Speed); level != gates.Good {
-			exit, g.low = strings.TrimSuffix(exit, " ")+markLow, true
-		}
+	switch _, level := gates.JudgeResult(r.Flight.Rocket, g.shown[1].Name, res.RailExit.Speed); {
+	case !res.RailExit.Happened:
+		out[1] = gates.WordNever + " "
+	case level != gates.Good:
+		out[1], g.low = strings.TrimSuffix(out[1], " ")+markLow, true
 	}
-	return apogee, exit
+	return out
 }
 
 func (g *sweepGrid) End() error {
@@ -131,15 +151,17 @@ func (g *sweepGrid) End() error {
 	if err := g.flush(); err != nil {
 		return err
 	}
-	if _, err := g.w.Write([]byte("\n")); err != nil {
-		return err
-	}
-	if err := g.over("rail exit speed", g.p.Unit("m/s")); err != nil {
-		return err
-	}
-	for _, line := range g.exit {
-		if err := g.table.Row(line...); err != nil {
+	for k, row := range g.shown[1:] {
+		if _, err := g.w.Write([]byte("\n")); err != nil {
 			return err
+		}
+		if err := g.over(row); err != nil {
+			return err
+		}
+		for _, line := range g.waiting[k+1] {
+			if err := g.table.Row(line...); err != nil {
+				return err
+			}
 		}
 	}
 	var notes []string

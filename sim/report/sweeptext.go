@@ -9,14 +9,16 @@ import (
 	"ullage/sim/gates"
 	"ullage/sim/report/page"
 	"ullage/sim/report/words"
+	"ullage/sim/results"
 	"ullage/sim/rocket"
 	"ullage/sim/study"
 )
 
 // SweepText writes a table for people: a row a flight, or, when the values of a second
-// input fit beside each other, a grid of the apogee and one of the rail exit speed.
+// input fit beside each other, a grid of the apogee, one of the rail exit speed, and one of
+// each result that is shown beside them.
 func SweepText(w io.Writer, s Sweep) RowWriter {
-	t := &sweepText{w: w, s: s, p: words.In(s.System)}
+	t := &sweepText{w: w, s: s, p: words.In(s.System), results: s.resultsShown()}
 	t.columns = make([]Column, len(s.Axes))
 	t.digits = make([]int, len(s.Axes))
 	for i, a := range s.Axes {
@@ -38,6 +40,7 @@ type sweepText struct {
 	p       words.Printer
 	columns []Column
 	digits  []int
+	results []sweepResult
 	table   *page.Table
 	sum     sweepSum
 }
@@ -105,8 +108,32 @@ func (t *sweepText) title() error {
 	return err
 }
 
-// timed tells whether there is room for the time of apogee.
-func (t *sweepText) timed() bool { return len(t.columns) == 1 }
+// sweepResult is a result with a column of its own, at least so wide.
+type sweepResult struct {
+	row    *results.Row
+	wide   int
+	judged bool // the verdict on it stands beside it
+}
+
+// resultsShown are those in a table of the sweep. The time of apogee has room beside one
+// input only.
+func (s *Sweep) resultsShown() []sweepResult {
+	t := s.table()
+	out := []sweepResult{{t.Must("apogee.height"), 7, false}}
+	if len(s.Axes) == 1 {
+		out = append(out, sweepResult{t.Must("apogee.time"), 6, false})
+	}
+	end := sweepResult{t.Must("liquid_out.left"), 0, false}
+	if s.Rocket.Power == rocket.MotorPower {
+		end.row = t.Must("burnout.time")
+	}
+	out = append(out, sweepResult{t.Must("rail_exit.speed"), 6, true}, sweepResult{t.Must("max.acceleration"), 0, false}, end,
+		sweepResult{t.Must("landing.vertical"), 6, true})
+	for i := range s.Show {
+		out = append(out, sweepResult{&s.Show[i], 0, false})
+	}
+	return out
+}
 
 // begin writes title and heads before the first row.
 func (t *sweepText) begin() error {
@@ -117,24 +144,12 @@ func (t *sweepText) begin() error {
 	for i := range t.columns {
 		heads = append(heads, t.valueHead(i))
 	}
-	p := t.p
-	heads = append(heads,
-		page.Heading{Lines: []string{"apogee"}, Unit: p.Unit("m"), Width: 7})
-	if t.timed() {
-		heads = append(heads, page.Heading{Lines: []string{"at"}, Unit: "s", Width: 6})
+	for _, r := range t.results {
+		heads = append(heads, columnOf(t.p, r.row, r.wide))
+		if r.judged {
+			heads = append(heads, verdictColumn)
+		}
 	}
-	heads = append(heads,
-		page.Heading{Lines: []string{"rail", "exit"}, Unit: p.Unit("m/s"), Width: 6},
-		page.Heading{Left: true, Width: 5},
-		page.Heading{Lines: []string{"greatest", "accel."}, Unit: p.AccelerationUnit()})
-	if t.s.Rocket.Power == rocket.MotorPower {
-		heads = append(heads, page.Heading{Lines: []string{"burnout"}, Unit: "s"})
-	} else {
-		heads = append(heads, page.Heading{Lines: []string{"liquid", "left"}, Unit: p.Unit("g")})
-	}
-	heads = append(heads,
-		page.Heading{Lines: []string{"lands"}, Unit: p.Unit("m/s"), Width: 6},
-		page.Heading{Left: true, Width: 5})
 	t.table = page.NewTable(t.w, heads...)
 	if err := t.title(); err != nil {
 		return err
@@ -154,35 +169,13 @@ func (t *sweepText) Row(r study.Row) error {
 	if r.Flight == nil {
 		return t.invalid(cells, r.Invalid)
 	}
-	p, res := t.p, &r.Flight.Results
-	apogee, at := "-", "-"
-	if a := res.Apogee; a.Happened {
-		apogee, at = p.Bare(a.Height, "m"), p.Bare(a.Time, "s")
+	for _, x := range t.results {
+		cells = append(cells, cell(t.p, x.row, r.Flight))
+		if x.judged {
+			cells = append(cells, verdict(x.row, r.Flight))
+		}
 	}
-	exit, exitWord := "-", gates.WordNever
-	if e := res.RailExit; e.Happened {
-		exit = p.Bare(e.Speed, "m/s")
-		exitWord, _ = gates.RailExit(r.Flight.Rocket).Judge(e.Speed)
-	}
-	lands, landsWord := "-", gates.WordNever
-	if l := res.Landing; l.Happened {
-		lands = p.Bare(l.Vertical, "m/s")
-		landsWord, _ = gates.LimitFor(r.Flight.Rocket, gates.LimitLanding).Judge(l.Vertical)
-	}
-	cells = append(cells, apogee)
-	if t.timed() {
-		cells = append(cells, at)
-	}
-	cells = append(cells, exit, exitWord, p.BareAcceleration(res.Max.Acceleration))
-	switch {
-	case t.s.Rocket.Power == rocket.MotorPower && res.Burnout.Happened:
-		cells = append(cells, p.Bare(res.Burnout.Time, "s"))
-	case t.s.Rocket.Power != rocket.MotorPower && res.WaterFlew:
-		cells = append(cells, p.Bare(res.LiquidLeft, "g"))
-	default:
-		cells = append(cells, "-")
-	}
-	return t.table.Row(append(cells, lands, landsWord)...)
+	return t.table.Row(cells...)
 }
 
 // invalid writes why there is no flight in place of its numbers.

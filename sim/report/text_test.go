@@ -16,11 +16,12 @@ import (
 	"ullage/sim/golden"
 	"ullage/sim/quantity"
 	"ullage/sim/report/page"
+	"ullage/sim/results"
 )
 
 func textOf(t require.TestingT, fl *sim.Flight, sys quantity.System) string {
 	var b bytes.Buffer
-	require.NoError(t, WriteText(&b, fl, sys))
+	require.NoError(t, WriteText(&b, fl, results.For(fl.Rocket), sys))
 	return b.String()
 }
 
@@ -115,7 +116,7 @@ func TestNeverPromisesSafety(t *testing.T) {
 	var all strings.Builder
 	for _, fl := range []*sim.Flight{waterFlight(), motorFlight(), groundedFlight()} {
 		all.WriteString(textOf(t, fl, quantity.Metric))
-		for _, f := range Findings(fl, quantity.Metric) {
+		for _, f := range findingsOf(fl, quantity.Metric) {
 			all.WriteString(f.Label + f.Word + f.Detail)
 		}
 	}
@@ -133,6 +134,6 @@ func (f failing) Write([]byte) (int, error) { return 0, f.err }
 func TestWriteErrorsComeBack(t *testing.T) {
 	full := errors.New("no room")
 	fl := waterFlight()
-	assert.ErrorIs(t, WriteText(failing{full}, fl, quantity.Metric), full)
-	assert.ErrorIs(t, WriteJSON(failing{full}, fl), full)
+	assert.ErrorIs(t, WriteText(failing{full}, fl, results.For(fl.Rocket), quantity.Metric), full)
+	assert.ErrorIs(t, WriteJSON(failing{full}, fl, results.For(fl.Rocket)), full)
 }

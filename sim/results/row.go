@@ -26,6 +26,12 @@ type Row struct {
 	opened func(c *sim.CanopyResult) float64 // in place of of, for a canopy that has opened
 }
 
+// From is the row as it is got from a flight in another way, for rows beside the table's.
+func (r Row) From(of func(fl *sim.Flight) float64) Row {
+	r.of, r.word, r.opened = of, nil, nil
+	return r
+}
+
 // IsWord tells that the result is a word, which only Word gives.
 func (r *Row) IsWord() bool { return r.word != nil }
 

@@ -56,7 +56,7 @@ func EndOfThrust(p rocket.Power) string {
 // groups are those of every rocket on the drive that flies, but for the canopies', which
 // stand before the landing.
 func groups(p rocket.Power) (before, after []Group) {
-	before = []Group{liftOff(), railExit(), tubeExit(), liquidOut(), burnout(EndOfThrust(p)), apogee(), greatest(), startup(), drive()}
+	before = []Group{liftOff(), tubeExit(), railExit(), liquidOut(), burnout(EndOfThrust(p)), apogee(), greatest(), startup(), drive()}
 	after = []Group{landing(), margin(EndOfThrust(p)), attack()}
 	return before, after
 }
@@ -126,7 +126,7 @@ func greatest() Group {
 		unit              string
 		of, at            func(m *sim.Maxima) float64
 	}{
-		{"speed", "speed", "greatest speed", quantity.Speed, "", func(m *sim.Maxima) float64 { return m.Speed }, func(m *sim.Maxima) float64 { return m.SpeedTime }},
+		{"speed", "speed", "top speed", quantity.Speed, "", func(m *sim.Maxima) float64 { return m.Speed }, func(m *sim.Maxima) float64 { return m.SpeedTime }},
 		{"mach", "Mach number", "Mach", quantity.Number, "", func(m *sim.Maxima) float64 { return m.Mach }, func(m *sim.Maxima) float64 { return m.MachTime }},
 		{"acceleration", "acceleration", "greatest accel.", quantity.Acceleration, "", func(m *sim.Maxima) float64 { return m.Acceleration }, func(m *sim.Maxima) float64 { return m.AccelerationTime }},
 		{"dynamic_pressure", "dynamic pressure", "", quantity.Pressure, "kPa", func(m *sim.Maxima) float64 { return m.DynamicPressure }, func(m *sim.Maxima) float64 { return m.DynamicPressureTime }},

@@ -8,6 +8,7 @@ import (
 	"ullage/sim/gates"
 	"ullage/sim/quantity"
 	"ullage/sim/report"
+	"ullage/sim/results"
 	"ullage/sim/rocket"
 	"ullage/sim/rocketfile"
 	"ullage/sim/study"
@@ -34,8 +35,9 @@ type Trace struct {
 func NewOutcome(ctx context.Context, file *rocketfile.File, fl *sim.Flight, today time.Time) *Outcome {
 	o := &Outcome{File: file, Flight: fl, Findings: map[quantity.System][]report.Finding{}}
 	rail, err := study.RailExitFor(ctx, fl.Rocket, gates.RailExit(fl.Rocket).Min, study.Options{})
+	table := results.For(fl.Rocket)
 	for _, sys := range []quantity.System{quantity.Metric, quantity.US} {
-		o.Findings[sys] = report.Findings(fl, sys)
+		o.Findings[sys] = report.Findings(fl, table, sys)
 		if err == nil {
 			report.WithRail(o.Findings[sys], rail, fl.Rocket, sys)
 		}

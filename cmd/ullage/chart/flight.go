@@ -203,7 +203,7 @@ func (f *frame) marks(end float64) []page.Mark {
 // outcome is the flight in a line: its main findings and their verdicts.
 func (l Look) outcome(fl *sim.Flight) string {
 	var parts []string
-	for _, f := range report.Findings(fl, l.System) {
+	for _, f := range report.Findings(fl, results.For(fl.Rocket), l.System) {
 		switch key := f.Key; {
 		case key == "rail-exit", key == "apogee", key == "landing", key == "drift", strings.HasPrefix(key, "canopy."):
 			parts = append(parts, strings.TrimSpace(f.Label+" "+strings.TrimSpace(f.Value+" "+f.Word)))

@@ -3,12 +3,14 @@ package machine
 import (
 	"bytes"
 	"encoding/csv"
+	"encoding/json"
 	"math"
 	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
+	"pgregory.net/rapid"
 )
 
 func TestAppendNumber(t *testing.T) {
@@ -52,4 +54,34 @@ func TestObjectKeepsItsOrder(t *testing.T) {
 	line.Reset()
 	require.NoError(t, WriteLine(&line, &empty))
 	assert.Equal(t, "{}\n", line.String())
+}
+
+func TestNumbersAreThoseOfEncodingJSON(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		v := rapid.Float64().Draw(t, "v")
+		if rapid.Bool().Draw(t, "small") {
+			v = math.Ldexp(v, rapid.IntRange(-1100, 0).Draw(t, "by"))
+		}
+		got, err := Number(v).MarshalJSON()
+		require.NoError(t, err)
+		want, err := json.Marshal(v + 0)
+		require.NoError(t, err)
+		require.Equal(t, string(want), string(got))
+	})
+}
+
+// What lies below a key is null until something there has a value.
+func TestObjectsBelowAKey(t *testing.T) {
+	var o Object
+	o.In("a").In("b").Add("x", nil)
+	o.In("a").Add("y", nil)
+	o.Add("z", "Flügel \"q\"")
+	var b bytes.Buffer
+	require.NoError(t, WriteLine(&b, &o))
+	assert.Equal(t, `{"a":null,"z":"Flügel \"q\""}`+"\n", b.String())
+	o.In("a").In("b").Add("v", Number(0))
+	b.Reset()
+	require.NoError(t, WriteLine(&b, &o))
+	assert.Equal(t, `{"a":{"b":{"x":null,"v":0},"y":null},"z":"Flügel \"q\""}`+"\n", b.String())
+	assert.Equal(t, []string{"a", "z"}, o.Keys())
 }

@@ -1,7 +1,6 @@
 package machine
 
 import (
-	"encoding/json"
 	"math"
 	"strconv"
 )
@@ -10,12 +9,19 @@ import (
 type Number float64
 
 // MarshalJSON implements json.Marshaler.
-func (n Number) MarshalJSON() ([]byte, error) {
+func (n Number) MarshalJSON() ([]byte, error) { return n.append(nil), nil }
+
+func (n Number) append(b []byte) []byte {
 	v := float64(n)
 	if math.IsNaN(v) || math.IsInf(v, 0) {
-		return []byte("null"), nil
+		return append(b, "null"...)
 	}
-	return json.Marshal(v + 0) // no minus zero
+	b = AppendNumber(b, v)
+	// As encoding/json: an exponent of one digit has no zero before it.
+	if n := len(b); n >= 4 && b[n-4] == 'e' && (b[n-3] == '-' || b[n-3] == '+') && b[n-2] == '0' {
+		b = append(b[:n-2], b[n-1])
+	}
+	return b
 }
 
 // Pointer is a number where there may be none.

@@ -41,16 +41,8 @@ func (p Printer) Mass(v float64) string {
 // Impulse stays in N·s whatever the system: motors are sold and classed by it.
 func (p Printer) Impulse(v float64) string { return p.Number(v) + " N·s" }
 
-// Acceleration has no unit in the rocket file, so its unit follows that of length.
-func (p Printer) Acceleration(v float64) string {
-	return p.BareAcceleration(v) + " " + p.AccelerationUnit()
-}
-
-// BareAcceleration is Acceleration without its unit.
-func (p Printer) BareAcceleration(v float64) string { return p.Number(p.Shown(v, "m")) }
-
-// AccelerationUnit is the unit of BareAcceleration.
-func (p Printer) AccelerationUnit() string { return p.Unit("m") + "/s²" }
+// Acceleration writes an acceleration, m/s².
+func (p Printer) Acceleration(v float64) string { return p.Text(v, "m/s2") }
 
 // Gravities is an acceleration as a multiple of standard gravity.
 func (p Printer) Gravities(v float64) string {
