@@ -32,7 +32,7 @@ func (resultsCommand) Help() string {
 		"ullage results heron.toml",
 		"ullage results heron.toml | grep landing",
 		"ullage results heron.toml --set power=motor --json",
-		"ullage sweep heron.toml water.fill=0.2..0.4/21 --show landing.drift,margin.least")
+		"ullage scatter heron.toml --show landing.drift,margin.least")
 }
 
 // Run flies and lists the results.
