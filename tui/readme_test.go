@@ -1,0 +1,32 @@
+package tui
+
+import (
+	"os"
+	"strings"
+	"testing"
+
+	"github.com/rogpeppe/go-internal/diff"
+	"github.com/stretchr/testify/require"
+
+	"ullage/sim/rocketfile"
+)
+
+// The screen in the README is this one: the rocket built in, its pressure two steps above
+// the one kept, over the whole flight.
+func TestREADMEShowsTheScreen(t *testing.T) {
+	text, err := os.ReadFile("../README.md")
+	require.NoError(t, err)
+	_, block, found := strings.Cut(string(text), "## The screen\n\n```\n")
+	require.True(t, found)
+	block, _, _ = strings.Cut(block, "```\n")
+
+	s := newScreen(t, rocketfile.Starter(), 80, 24)
+	s.press("p", "down", "right", "right", "z")
+	var now strings.Builder
+	for line := range strings.Lines(s.view() + "\n") {
+		now.WriteString(strings.TrimRight(line, " \n") + "\n")
+	}
+	if d := diff.Diff("README.md", []byte(block), "now", []byte(now.String())); d != nil {
+		t.Errorf("put what is shown now into the README\n%s", d)
+	}
+}
