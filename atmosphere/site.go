@@ -4,6 +4,7 @@ import (
 	"fmt"
 
 	"ullage/sim/fault"
+	"ullage/sim/quantity"
 )
 
 // Site is a launch site and its air on the day. It is plain data: Faults tells
@@ -35,10 +36,10 @@ type Site struct {
 // the standard temperature, in dry air, a SeaLevelPressure is the altimeter
 // setting (QNH), which goes by the standard atmosphere.
 func (s Site) Column() Column {
-	elevation := elevationRange.held(s.Elevation)
-	temperature := temperatureRange.held(s.Temperature)
-	pressure := pressureRange.held(s.Pressure)
-	humidity := humidityRange.held(s.Humidity)
+	elevation := elevationRange.Hold(s.Elevation)
+	temperature := heldIfGiven(&temperatureRange, s.Temperature)
+	pressure := heldIfGiven(&pressureRange, s.Pressure)
+	humidity := humidityRange.Hold(s.Humidity)
 
 	usual := Standard(elevation)
 	if temperature == 0 {
@@ -46,7 +47,7 @@ func (s Site) Column() Column {
 	}
 	if pressure == 0 {
 		pressure = usual.Pressure
-		if sea := seaLevelRange.held(s.SeaLevelPressure); sea != 0 {
+		if sea := heldIfGiven(&seaLevelRange, s.SeaLevelPressure); sea != 0 {
 			height := Geopotential(elevation)
 			below := damp{temperature - troposphericLapse*height, sea, humidity}
 			pressure = below.above(height)
@@ -58,17 +59,9 @@ func (s Site) Column() Column {
 // Faults lists everything that is wrong with the site; nil when nothing is.
 func (s Site) Faults() fault.List {
 	var faults fault.List
-	elevationRange.check(&faults, s.Elevation)
-	temperatureRange.check(&faults, s.Temperature)
-	pressureRange.check(&faults, s.Pressure)
-	seaLevelRange.check(&faults, s.SeaLevelPressure)
-	humidityRange.check(&faults, s.Humidity)
-	if s.Located {
-		latitudeRange.check(&faults, s.Latitude)
-		longitudeRange.check(&faults, s.Longitude)
-	}
+	quantity.Check(&faults, &s, siteFields)
 	if s.Pressure != 0 && s.SeaLevelPressure != 0 {
-		faults.Add(seaLevelRange.Key, "is given beside the pressure at the station", "give one of the two")
+		faults.Add("site.sea_level_pressure", "is given beside the pressure at the station", "give one of the two")
 	}
 	if len(faults) == 0 && s.Pressure != 0 {
 		s.checkStation(&faults)
@@ -86,7 +79,7 @@ func (s Site) checkStation(faults *fault.List) {
 	column := s.Column()
 	sea, _ := column.At(-s.Elevation)
 	if !(least <= sea && sea <= most) {
-		faults.Add(pressureRange.Key, fmt.Sprintf("at %.0f m would be %.0f hPa at sea level", s.Elevation, sea/100),
+		faults.Add("site.pressure", fmt.Sprintf("at %.0f m would be %.0f hPa at sea level", s.Elevation, sea/100),
 			fmt.Sprintf("give the pressure at the station, about %.0f hPa at that elevation, or sea_level_pressure instead",
 				Standard(s.Elevation).Pressure/100))
 	}

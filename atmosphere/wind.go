@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"ullage/sim/fault"
+	"ullage/sim/quantity"
 )
 
 // Wind is a horizontal wind that grows with height above the ground by a power
@@ -27,31 +28,28 @@ const (
 // Faults lists everything that is wrong with the wind; nil when nothing is.
 func (w Wind) Faults() fault.List {
 	var faults fault.List
-	speedRange.check(&faults, w.Speed)
-	heightRange.check(&faults, w.Height)
-	exponentRange.check(&faults, w.Exponent)
-	fromRange.check(&faults, w.From)
+	quantity.Check(&faults, &w, windFields)
 	return faults
 }
 
 // Profile prepares the wind. Values out of range are held at its ends.
 func (w Wind) Profile() Profile {
-	speed := speedRange.held(w.Speed)
+	speed := speedRange.Hold(w.Speed)
 	if speed == 0 {
 		return Profile{}
 	}
-	height := heightRange.held(w.Height)
+	height := heldIfGiven(&heightRange, w.Height)
 	if height == 0 {
 		height = usualHeight
 	}
 	// A wind from the west, 270°, blows to the east.
-	sin, cos := math.Sincos(fromRange.held(w.From))
+	sin, cos := math.Sincos(fromRange.Hold(w.From))
 	return Profile{
 		blows:   true,
 		east:    -speed * sin,
 		north:   -speed * cos,
 		inverse: 1 / height,
-		growth:  newPower(exponentRange.held(w.Exponent)),
+		growth:  newPower(exponentRange.Hold(w.Exponent)),
 	}
 }
 

@@ -5,21 +5,17 @@ import (
 	"math"
 
 	"ullage/sim/fault"
+	"ullage/sim/quantity"
 )
 
-// The ranges of what the equations are for. Common sense, no source.
+// How numbers must go together for the equations. Common sense, no source.
 const (
-	longest     = 1000. // of anything, m
-	shortest    = 1e-5  // of anything, m
-	smallest    = 1e-3  // body diameter, m
-	narrowest   = 0.01  // of any diameter over the body's: a body that ends in a point has no centre of pressure
-	slimmest    = 100.  // length over diameter
-	roughest    = 5e-3  // m
-	widestTip   = 2.    // tip over root chord
-	widestSpan  = 10.   // exposed semi-span over body diameter
-	mostSweep   = 80    // of the leading edge, deg
-	thickestFin = 0.5   // of the mean chord
-	mostCant    = 15    // deg
+	narrowest   = 0.01 // of any diameter over the body's: a body that ends in a point has no centre of pressure
+	slimmest    = 100. // length over diameter
+	widestTip   = 2.   // tip over root chord
+	widestSpan  = 10.  // exposed semi-span over body diameter
+	mostSweep   = 80   // of the leading edge, deg
+	thickestFin = 0.5  // of the mean chord
 )
 
 // Check tells everything that is wrong with a shape, or nil, by the dotted names of the
@@ -36,14 +32,10 @@ func (s *Shape) Check() fault.List {
 		s.checkDiameters(&c)
 		known = s.checkLength(&c)
 	}
-	reach := longest
-	if body {
-		reach = widestSpan * s.Diameter
-	}
 	for i := range s.Fins {
 		f := &s.Fins[i]
-		name := func(key string) string { return "fins." + label(f.Name, i) + "." + key }
-		if f.check(&c, name, reach) && known {
+		name := "fins." + label(f.Name, i) + "."
+		if f.check(&c, name, s.Diameter, body) && known {
 			s.checkPlace(&c, i, name)
 		}
 	}
@@ -52,15 +44,9 @@ func (s *Shape) Check() fault.List {
 
 // checkBody tells whether the body's own numbers make sense.
 func (s *Shape) checkBody(c *checker) bool {
-	long := c.positive("body.length", s.Length, longest, "")
-	wide := c.positive("body.diameter", s.Diameter, longest, "")
-	if wide && s.Diameter < smallest {
-		c.add("body.diameter", "is less than "+mm(smallest), "check its unit")
-		wide = false
-	}
-	c.within("body.roughness", s.Roughness, 0, roughest, "give 0 to 5 mm; paint has about 0.02 mm")
-	c.within("body.rail_buttons", s.RailButtons, 0, longest, "give the frontal area of all rail buttons, 0 for none")
-	if !long || !wide {
+	sized := quantity.Check(&c.faults, s, shapeFields)
+	quantity.Check(&c.faults, s, surfaceFields)
+	if !sized {
 		return false
 	}
 	switch ratio := s.Length / s.Diameter; {
@@ -77,21 +63,14 @@ func (s *Shape) checkBody(c *checker) bool {
 func (s *Shape) checkNose(c *checker, body bool) bool {
 	n := &s.Nose
 	switch n.Shape {
-	case Conical, TangentOgive, Elliptical, Parabolic, VonKarman:
-	case PowerSeries:
-		if !(n.Exponent > 0 && n.Exponent <= 1) {
-			c.add("nose.exponent", "out of range", "give above 0 up to 1: 1 is a cone, 0.5 a paraboloid")
-		}
+	case Conical, TangentOgive, Elliptical, Parabolic, VonKarman, PowerSeries:
 	default:
 		c.add("nose.shape", "is not a contour known here", "write conical, tangent ogive, elliptical, parabolic, von Karman or power series")
 	}
-	long := c.positive("nose.length", n.Length, longest, "")
-	wide := c.within("nose.diameter", n.Diameter, 0, longest, "give the diameter of the nose's base, or leave it out for that of what follows")
-	if !long || !wide {
-		return false
-	}
-	if !body {
-		return true
+	quantity.Check(&c.faults, n, contourFields)
+	sized := quantity.Check(&c.faults, n, noseFields)
+	if !sized || !body {
+		return sized
 	}
 	if n.Length > s.Length+fit {
 		c.add("nose.length", "is longer than the whole rocket, "+mm(s.Length), "shorten the nose or correct body.length")
@@ -107,10 +86,7 @@ func (s *Shape) checkSections(c *checker) bool {
 	sound := true
 	for i := range s.Sections {
 		sec := &s.Sections[i]
-		name := "section." + label(sec.Name, i)
-		sound = c.positive(name+".length", sec.Length, longest, "") && sound
-		sound = c.within(name+".forward", sec.Forward, 0, longest, "give a diameter, or leave it out for the one before") && sound
-		sound = c.within(name+".aft", sec.Aft, 0, longest, "give a diameter, or leave it out for the forward one") && sound
+		sound = quantity.Check(&c.faults, sec, sectionFields, "section.", label(sec.Name, i), ".") && sound
 	}
 	return sound
 }

@@ -3,45 +3,46 @@ package airframe
 import (
 	"fmt"
 	"math"
+
+	"ullage/sim/quantity"
 )
 
-// check tells whether a fin set's own numbers make sense.
-func (f *Fins) check(c *checker, name func(string) string, reach float64) bool {
+// check tells whether a fin set's own numbers make sense, on a body of a known diameter.
+func (f *Fins) check(c *checker, name string, diameter float64, known bool) bool {
 	before := len(c.faults)
-	c.within(name("count"), float64(f.Count), 3, 6, "give 3 to 6 fins: the equations hold for no others")
-	root := c.positive(name("root"), f.Root, longest, "")
-	tip := c.within(name("tip"), f.Tip, 0, longest, "give the tip chord, 0 for a pointed fin")
-	if root && tip && f.Tip > widestTip*f.Root {
-		c.add(name("tip"), "is more than twice the root chord", "give at most "+mm(widestTip*f.Root)+"; check that root and tip are not exchanged")
-	}
-	span := c.positive(name("span"), f.Span, reach, "")
-	if most := f.Span * math.Tan(mostSweep*math.Pi/180); span && !(math.Abs(f.Sweep) <= most) {
-		c.add(name("sweep"), fmt.Sprintf("sweeps the leading edge by more than %d deg", mostSweep), "give how far the tip's leading edge lies aft of the root's, at most "+mm(most))
-	}
-	if root && tip {
-		c.positive(name("thickness"), f.Thickness, thickestFin*f.chord(), "half the mean chord, ")
-	}
+	sound := quantity.Check(&c.faults, f, finsFields, name)
 	if _, known := edges[f.Section]; !known {
-		c.add(name("section"), "is not a profile known here", "write flat, rounded, wedge or airfoil")
+		c.add(name+"section", "is not a profile known here", "write flat, rounded, wedge or airfoil")
 	}
-	const turn = mostCant * math.Pi / 180
-	c.within(name("cant"), f.Cant, -turn, turn, fmt.Sprintf("give -%d to %d deg", mostCant, mostCant))
+	if !sound {
+		return false
+	}
+	if f.Tip > widestTip*f.Root {
+		c.add(name+"tip", "is more than twice the root chord", "give at most "+mm(widestTip*f.Root)+"; check that root and tip are not exchanged")
+	}
+	if most := widestSpan * diameter; known && f.Span > most {
+		c.add(name+"span", "is more than ten diameters", "give at most "+mm(most))
+	}
+	if most := f.Span * math.Tan(mostSweep*math.Pi/180); math.Abs(f.Sweep) > most {
+		c.add(name+"sweep", fmt.Sprintf("sweeps the leading edge by more than %d deg", mostSweep), "give how far the tip's leading edge lies aft of the root's, at most "+mm(most))
+	}
+	if most := thickestFin * f.chord(); f.Thickness > most {
+		c.add(name+"thickness", "is too much", "give at most half the mean chord, "+mm(most))
+	}
 	return len(c.faults) == before
 }
 
 // checkPlace holds that a fin set stands on the body with its whole root, and on no
 // other's. The rest of the shape is sound.
-func (s *Shape) checkPlace(c *checker, i int, name func(string) string) {
+func (s *Shape) checkPlace(c *checker, i int, name string) {
 	f := &s.Fins[i]
-	position := name("position")
+	position := name + "position"
 	last := s.Length - f.Root
 	switch {
-	case !(math.Abs(f.Position) <= longest):
-		c.add(position, "is no place on the rocket", "give where the root's leading edge lies from the tip of the nose")
-	case f.Position < -fit || f.Position > s.Length+fit:
+	case f.Position > s.Length+fit:
 		c.add(position, "floats: it is off the body, "+mm(s.Length)+" long", "give where the root's leading edge lies from the tip of the nose")
 	case last < s.Nose.Length-fit:
-		c.add(name("root"), "is longer than the body behind the nose, "+mm(s.Length-s.Nose.Length), "shorten the root chord")
+		c.add(name+"root", "is longer than the body behind the nose, "+mm(s.Length-s.Nose.Length), "shorten the root chord")
 	case f.Position > last+fit:
 		c.add(position, "floats: the root ends "+mm(f.Position-last)+" behind the body", "give at most "+mm(last)+" for this root and body.length")
 	case f.Position < s.Nose.Length-fit:

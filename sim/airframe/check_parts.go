@@ -4,10 +4,8 @@ import (
 	"math"
 
 	"ullage/sim/fault"
+	"ullage/sim/quantity"
 )
-
-// heaviest is more than a part may weigh, kg.
-const heaviest = 1e5
 
 // CheckParts tells everything that is wrong with a mass list on a shape that passed
 // Check, or nil. Parts may lie inside each other: most do.
@@ -21,7 +19,7 @@ func (s *Shape) CheckParts(parts []Part) fault.List {
 	for i := range parts {
 		p := &parts[i]
 		total += p.Mass
-		p.check(&c, "part."+label(p.Name, i), s.Length, widest)
+		p.check(&c, "part."+label(p.Name, i)+".", s.Length, widest)
 	}
 	if len(parts) > 0 && total == 0 {
 		c.add("part."+label(parts[0].Name, 0)+".mass", "and all others are zero: the list has no mass", "weigh the parts")
@@ -32,16 +30,18 @@ func (s *Shape) CheckParts(parts []Part) fault.List {
 // check holds that a part lies within the rocket; a tail's end may stand out by as much
 // as a body is wide, as nozzles do.
 func (p *Part) check(c *checker, name string, length, widest float64) {
-	c.within(name+".mass", p.Mass, 0, heaviest, "give zero or more")
-	c.within(name+".diameter", p.Diameter, 0, widest*(1+step), "give at most "+mm(widest)+", the width over body and fins; leave it out for the body's")
-	long := c.within(name+".length", p.Length, 0, longest, "give the length along the axis, 0 for a lump")
+	if !quantity.Check(&c.faults, p, partFields, name) {
+		return
+	}
+	if p.Diameter > widest*(1+step) {
+		c.add(name+"diameter", "is wider than body and fins", "give at most "+mm(widest)+", the width over body and fins; leave it out for the body's")
+	}
 	switch {
-	case !(p.Position >= 0 && p.Position <= length+fit):
-		c.add(name+".position", "floats: it is off the body, "+mm(length)+" long", "give where the part balances, from the tip of the nose")
-	case !long:
+	case p.Position > length+fit:
+		c.add(name+"position", "floats: it is off the body, "+mm(length)+" long", "give where the part balances, from the tip of the nose")
 	case p.Position-p.Length/2 < -fit:
-		c.add(name+".length", "reaches ahead of the tip of the nose", "give at most "+mm(2*p.Position)+" for a part that balances in its middle there")
+		c.add(name+"length", "reaches ahead of the tip of the nose", "give at most "+mm(2*p.Position)+" for a part that balances in its middle there")
 	case p.Position+p.Length/2 > length+widest+fit:
-		c.add(name+".length", "reaches behind the body, "+mm(length)+" long", "shorten the part or move it forward")
+		c.add(name+"length", "reaches behind the body, "+mm(length)+" long", "shorten the part or move it forward")
 	}
 }

@@ -5,6 +5,7 @@ package fault
 
 import (
 	"errors"
+	"slices"
 	"strconv"
 	"strings"
 )
@@ -18,6 +19,7 @@ type Fault struct {
 	Value   string // as written; empty when a key is missing, or nobody wrote a value
 	Problem string // what is wrong; completes a sentence that begins with the key or the value
 	Remedy  string // what would be right
+	Missing bool   // nothing is wrong with it, it is not there
 	Err     error  // that is behind it, such as fs.ErrNotExist; mostly nil
 }
 
@@ -66,6 +68,16 @@ type List []Fault
 // Add adds a fault of a key.
 func (l *List) Add(key, problem, remedy string) {
 	*l = append(*l, Fault{Key: key, Problem: problem, Remedy: remedy})
+}
+
+// Need adds that something is missing.
+func (l *List) Need(key, remedy string) {
+	*l = append(*l, Fault{Key: key, Problem: "is missing", Remedy: remedy, Missing: true})
+}
+
+// Has tells whether a key has a fault.
+func (l List) Has(key string) bool {
+	return slices.ContainsFunc(l, func(f Fault) bool { return f.Key == key })
 }
 
 // Err is the list as an error; nil when it is empty.

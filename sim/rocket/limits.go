@@ -5,6 +5,7 @@ import (
 	"math"
 
 	"ullage/sim/chamber"
+	"ullage/sim/quantity"
 )
 
 // Limits are what a flight is judged by. What is 0 takes the default.
@@ -60,18 +61,12 @@ func DefaultLimits() Limits {
 // InForce are the limits with the defaults for what is not given.
 func (l Limits) InForce() Limits {
 	d := DefaultLimits()
-	given, in := l.all(), d.all()
-	for i, v := range given {
-		if *v != 0 {
-			*in[i] = *v
+	for i := range limitFields {
+		if at := limitFields[i].At; *at(&l) != 0 {
+			*at(&d) = *at(&l)
 		}
 	}
 	return d
-}
-
-func (l *Limits) all() []*float64 {
-	return []*float64{&l.RailExit, &l.RailExitWind, &l.ThrustToWeight, &l.MarginLeast, &l.MarginMost, &l.Attack, &l.Tilt,
-		&l.Wind, &l.Impulse, &l.Opening, &l.MountFactor, &l.Landing, &l.Energy, &l.ProofFactor, &l.ProofDays}
 }
 
 // Field is where the rocket may fly and come down. What is 0 is not given.
@@ -80,8 +75,10 @@ type Field struct {
 	Radius  float64 // greatest distance of a landing from the pad, m
 }
 
-// checkLimits holds that limits leave something between them.
+// checkLimits holds that limits make sense and leave something between them.
 func (r *Rocket) checkLimits(c *checker) {
+	quantity.Check(&c.faults, &r.Limits, limitFields)
+	quantity.Check(&c.faults, &r.Field, fieldFields)
 	if l := r.Limits.InForce(); l.MarginLeast > l.MarginMost {
 		c.add("limits.margin_least", fmt.Sprintf("is more than limits.margin_most, %.3g", l.MarginMost), "give a least margin below the greatest")
 	}

@@ -198,25 +198,6 @@ func (c *Canopy) Rule(p Power) Rule {
 	return c.Water
 }
 
-// Rule says when a canopy is released.
-type Rule struct {
-	Trigger Trigger
-	Value   float64 // s for the time triggers (negative only for AfterApogee), m above the site for Falling
-}
-
-// Trigger is what a rule counts from.
-type Trigger int
-
-// The triggers. Never is also what a rule for the other drive only amounts to.
-const (
-	Never        Trigger = iota
-	AfterLaunch          // "launch + 9 s"
-	AfterBurnout         // "burnout + 8 s"
-	AfterApogee          // "apogee + 1 s", "apogee - 1 s"
-	Falling              // "falling through 120 m"
-	Ejection             // "ejection": burnout plus the motor's delay
-)
-
 // Rail is the guide. Length is the travel until the last rail button leaves it.
 type Rail struct {
 	Length  float64 // m; 0 only with a launch tube

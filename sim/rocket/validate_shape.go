@@ -6,10 +6,10 @@ import (
 	"math"
 
 	"ullage/sim/airframe"
-	"ullage/sim/fault"
+	"ullage/sim/quantity"
 )
 
-// standOut is how far a nozzle, a motor or what holds one may stand off the ends of
+// standOut is how far a nozzle, a motor or what holds one may stand off the end of
 // the body, m: a convergent part behind the tail does. Common sense, no source.
 const standOut = 0.2
 
@@ -42,9 +42,6 @@ func (r *Rocket) checkShape(c *checker) {
 	}
 }
 
-// take adds the faults that another room found.
-func (c *checker) take(faults fault.List) { c.faults = append(c.faults, faults...) }
-
 // checkAlignment checks how the thrust lies, the gust, and the choice of model.
 func (r *Rocket) checkAlignment(c *checker) {
 	switch r.Model {
@@ -59,12 +56,8 @@ func (r *Rocket) checkAlignment(c *checker) {
 	default:
 		c.add("flight.model", "is neither rigid nor point", `write "rigid" or "point"`)
 	}
-	const most = 10 * math.Pi / 180
-	c.within("flight.misalignment", r.Alignment.Angle, -most, most, "give -10 to 10 deg")
-	c.within("flight.offset", r.Alignment.Offset, -0.05, 0.05, "give -50 to 50 mm")
-	c.within("gust.speed", r.Gust.Speed, 0, 100, "give 0 to 100 m/s")
-	c.within("gust.from", r.Gust.From, -2*math.Pi, 2*math.Pi, "give 0 to 360 deg, clockwise from north")
-	c.within("gust.height", r.Gust.Height, 0, 1e5, "give a height above the ground, 0 for all the way up")
+	quantity.Check(&c.faults, &r.Alignment, alignmentFields)
+	quantity.Check(&c.faults, &r.Gust, gustFields)
 }
 
 // checkParts holds that the mass list has a mass, which it may have without a shape.
@@ -72,11 +65,11 @@ func (r *Rocket) checkParts(c *checker) {
 	if r.Shape != nil {
 		return // the shape looks at it
 	}
+	sound := true
 	for i := range r.Parts {
-		p := &r.Parts[i]
-		c.within("part."+p.Name+".mass", p.Mass, 0, 1e5, "give zero or more")
+		sound = quantity.Check(&c.faults, &r.Parts[i], partFields, "part.", r.Parts[i].Name, ".") && sound
 	}
-	if len(r.Parts) > 0 && r.BodyMass() == 0 {
+	if sound && len(r.Parts) > 0 && r.BodyMass() == 0 {
 		c.add("part."+r.Parts[0].Name+".mass", "and all others are zero: the list has no mass", "weigh the parts")
 	}
 }
@@ -84,17 +77,9 @@ func (r *Rocket) checkParts(c *checker) {
 // checkBalance checks what was measured of the body.
 func (r *Rocket) checkBalance(c *checker) {
 	s, b := r.Shape, &r.Body
-	if b.Balance != 0 && !c.within("body.balance", b.Balance, 0, s.Length, "give where the body balances, from the tip of the nose, less than body.length, "+metres(s.Length)) {
+	if b.Balance > s.Length {
+		c.add("body.balance", "out of range", "give where the body balances, from the tip of the nose, less than body.length, "+inMetres(s.Length))
 		return
-	}
-	for _, v := range []struct {
-		name string
-		v    float64
-	}{{"body.inertia", b.Inertia}, {"body.roll_inertia", b.RollInertia}} {
-		if !(v.v >= 0) || math.IsInf(v.v, 1) {
-			c.add(v.name, "must be above zero", "give a moment of inertia above zero, or leave it out to have it estimated")
-			return
-		}
 	}
 	mass, at := r.BodyMass(), cmp.Or(b.Balance, s.Length/2)
 	if !r.Balanced() || !(mass > 0) {
@@ -106,11 +91,11 @@ func (r *Rocket) checkBalance(c *checker) {
 	for i := range s.Fins {
 		reach = math.Max(reach, s.Radius(s.Fins[i].Position+s.Fins[i].Root/2)+s.Fins[i].Span)
 	}
-	if most := mass * (at*(s.Length-at) + reach*reach); b.Inertia > most {
-		c.add("body.inertia", "is more than a body of this mass, length and balance can have", "give at most "+inertia(most)+"; check the unit, kg*m2")
+	if most := mass * (at*(s.Length-at) + reach*reach); b.Inertia > most && !c.faults.Has("body.inertia") {
+		c.add("body.inertia", "is more than a body of this mass, length and balance can have", "give at most "+inInertia(most)+"; check the unit, kg*m2")
 	}
-	if most := mass * reach * reach; b.RollInertia > most {
-		c.add("body.roll_inertia", "is more than a body of this mass and width can have", "give at most "+inertia(most)+"; check the unit, kg*m2")
+	if most := mass * reach * reach; b.RollInertia > most && !c.faults.Has("body.roll_inertia") {
+		c.add("body.roll_inertia", "is more than a body of this mass and width can have", "give at most "+inInertia(most)+"; check the unit, kg*m2")
 	}
 }
 
@@ -126,8 +111,8 @@ func (w *Water) checkPlaces(c *checker, s *airframe.Shape) {
 	if !(w.Bore > 0 && w.Volume > 0) {
 		return
 	}
-	if length := w.Volume / (math.Pi / 4 * w.Bore * w.Bore); length > exit {
-		c.add("water.volume", "makes a chamber longer than the rocket: "+metres(length)+" of it before the nozzle's exit at "+metres(exit),
+	if length := w.Volume / (math.Pi / 4 * w.Bore * w.Bore); exit > 0 && length > exit {
+		c.add("water.volume", "makes a chamber longer than the rocket: "+inMetres(length)+" of it before the nozzle's exit at "+inMetres(exit),
 			"check volume, bore, body.length and water.nozzle")
 	}
 }
@@ -141,21 +126,21 @@ func (m *Motor) checkPlaces(c *checker, s *airframe.Shape) {
 	if m.FittingsAt != 0 {
 		c.placed("motor.fittings_at", m.FittingsAt, s, "the balance point of the fittings")
 	}
-	if m.Length > aft {
-		c.add("motor.length", "reaches ahead of the tip of the nose", fmt.Sprintf("give at most %s, or correct motor.position", metres(aft)))
+	if aft > 0 && m.Length > aft {
+		c.add("motor.length", "reaches ahead of the tip of the nose", fmt.Sprintf("give at most %s, or correct motor.position", inMetres(aft)))
 	}
 }
 
-// placed holds that something lies on the body or little off its ends.
+// placed holds that something lies on the body or little off its end.
 func (c *checker) placed(name string, at float64, s *airframe.Shape, what string) bool {
-	ok := at >= -standOut && at <= s.Length+standOut
+	ok := at <= s.Length+standOut
 	if !ok {
-		c.add(name, "is off the body, "+metres(s.Length)+" long", "give where "+what+" is, from the tip of the nose")
+		c.add(name, "is off the body, "+inMetres(s.Length)+" long", "give where "+what+" is, from the tip of the nose")
 	}
 	return ok
 }
 
-// metres writes a length for a message.
-func metres(v float64) string { return fmt.Sprintf("%.4g m", v) }
+// inMetres writes a length for a message.
+func inMetres(v float64) string { return fmt.Sprintf("%.4g m", v) }
 
-func inertia(v float64) string { return fmt.Sprintf("%.3g kg*m2", v) }
+func inInertia(v float64) string { return fmt.Sprintf("%.3g kg*m2", v) }

@@ -7,18 +7,30 @@ import (
 
 	"ullage/sim/fault"
 	"ullage/sim/quantity"
+	"ullage/sim/rocket"
 )
 
-// numberCodec is a number with or without a unit.
+// numberCodec is a number with or without a unit: one of the rocket's table of numbers.
 type numberCodec struct {
-	is   scale
-	at   func(place) *float64
-	also func(place) *float64 // where the rocket holds it a second time; mostly nil
-	// absent is what the rocket holds when the number is not given: 0 or NaN.
-	absent float64
-	// optional means that the absent value says so, and is no value.
-	optional bool
+	step, coarse float64              // of a nudge, in the unit of the range
+	also         func(place) *float64 // where the rocket holds it a second time; mostly nil
+	of           *rocket.Number       // once it is bound
+	is           scale                // of that
 }
+
+// bound is a codec that has to be told the dotted name of its key, with * for the name
+// of an item.
+type bound interface{ bind(name string) }
+
+func (c *numberCodec) bind(name string) {
+	if c.of = rocket.NumberNamed(name); c.of == nil {
+		panic("rocketfile: the rocket has no number " + name)
+	}
+	u := c.of.Range.Unit
+	c.is = scale{c.of.Range, u.ToSI(c.step) - u.ToSI(0), u.ToSI(c.coarse) - u.ToSI(0)}
+}
+
+func (c *numberCodec) at(p place) *float64 { return c.of.At(p.rocket, p.item) }
 
 func (c *numberCodec) kind(place) Kind           { return NumberKind }
 func (c *numberCodec) scale(*field, place) scale { return c.is }
@@ -41,7 +53,7 @@ func (c *numberCodec) text(f *field, p place) string {
 
 func (c *numberCodec) number(f *field, p place) (float64, bool) {
 	at := c.at(p)
-	if at != nil && !(c.optional && same(*at, c.absent)) {
+	if at != nil && !(c.of.Optional && same(*at, c.of.Absent)) {
 		return *at, true
 	}
 	if at != nil && f.inForce != nil {
@@ -51,7 +63,7 @@ func (c *numberCodec) number(f *field, p place) (float64, bool) {
 }
 
 func (c *numberCodec) setNumber(_ *field, p place, v float64) *fault.Fault {
-	if bad := c.is.check(v); bad != nil {
+	if bad := c.is.Check(v); bad != nil {
 		return bad
 	}
 	at := c.at(p)
@@ -70,7 +82,7 @@ func (c *numberCodec) setNumber(_ *field, p place, v float64) *fault.Fault {
 func (c *numberCodec) encode(_ *field, _ place, n *node, s style) (string, *fault.Fault) {
 	q, bad := readQuantity(n, c.is, s.bare)
 	if bad == nil {
-		bad = c.is.check(q.Value)
+		bad = c.is.Check(q.Value)
 	}
 	if bad != nil {
 		return "", bad
@@ -89,11 +101,11 @@ var notThere = flaw("the rocket has no such part", "add it to the file first")
 // fileUnit is the unit to write where a file has none yet: fractions are plain
 // numbers there, though the screen shows per cent.
 func fileUnit(s scale) quantity.Unit {
-	if s.dimension == quantity.Fraction {
+	if s.Dimension == quantity.Fraction {
 		u, _ := quantity.LookupIn("", quantity.Fraction)
 		return u
 	}
-	return s.unit
+	return s.Unit
 }
 
 // inTOML writes a quantity: a plain number, or a string with its unit.
@@ -107,22 +119,22 @@ func inTOML(text string, u quantity.Unit, quote string) string {
 // readQuantity reads a number or a string with a unit. A number without a unit
 // takes the bare one, if there is any.
 func readQuantity(n *node, s scale, bare *quantity.Unit) (quantity.Quantity, *fault.Fault) {
-	plain := s.dimension == quantity.Number || s.dimension == quantity.Fraction
+	plain := s.Dimension == quantity.Number || s.Dimension == quantity.Fraction
 	var q quantity.Quantity
 	var err error
 	switch {
 	case n.kind == stringNode && plain && isNumber(n.text):
 		return q, flaw("a plain number in quotes", "write "+strings.TrimSpace(n.text))
 	case n.kind == stringNode:
-		q, err = quantity.ParseAs(n.text, s.dimension, s.unit)
+		q, err = quantity.ParseAs(n.text, s.Dimension, s.Unit)
 	case n.kind == numberNode && strings.Trim(n.text, "+-naif") == "":
-		return q, flaw("not a finite number", "give "+s.dimension.String()+" such as "+s.example())
+		return q, flaw("not a finite number", "give "+s.Dimension.String()+" such as "+s.example())
 	case n.kind != numberNode:
-		return q, flaw("not "+s.dimension.String(), "give "+s.dimension.String()+" such as "+s.example())
-	case bare != nil && bare.Dimension == s.dimension:
-		q, err = quantity.ParseIn(decimal(n.text), s.dimension, *bare)
+		return q, flaw("not "+s.Dimension.String(), "give "+s.Dimension.String()+" such as "+s.example())
+	case bare != nil && bare.Dimension == s.Dimension:
+		q, err = quantity.ParseIn(decimal(n.text), s.Dimension, *bare)
 	default:
-		q, err = quantity.ParseAs(decimal(n.text), s.dimension, s.unit)
+		q, err = quantity.ParseAs(decimal(n.text), s.Dimension, s.Unit)
 	}
 	return q, flawOf(err)
 }
@@ -141,32 +153,10 @@ func isNumber(text string) bool {
 	return err == nil
 }
 
-// check tells whether an SI value is finite and in the range.
-func (s scale) check(v float64) *fault.Fault {
-	problem := ""
-	switch {
-	case math.IsNaN(v) || math.IsInf(v, 0):
-		problem = "not a finite number"
-	case v >= s.min && v <= s.max:
-		return nil
-	case v < 0 && s.min >= 0 && s.dimension != quantity.Temperature:
-		problem = "negative"
-	case v == 0 && s.min > 0:
-		problem = "zero"
-	case v < s.min:
-		problem = "too small"
-	default:
-		problem = "too large"
-	}
-	return flaw(problem, "give "+s.limit(s.min)+" to "+s.limit(s.max))
-}
-
-func (s scale) limit(v float64) string { return quantity.Exact(v, s.unit) }
-
 // example is a value in the range, as a file has it.
 func (s scale) example() string {
 	u := fileUnit(s)
-	return inTOML(quantity.Exact(s.min, u), u, `"`)
+	return inTOML(quantity.Exact(s.Min, u), u, `"`)
 }
 
 // same compares numbers, NaN being the same as itself.

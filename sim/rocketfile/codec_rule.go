@@ -8,33 +8,29 @@ import (
 	"ullage/sim/rocket"
 )
 
-// trigger is a row of the table of opening rules.
-type trigger struct {
-	trigger rocket.Trigger
-	words   string // how a file says it
-	between string // and what stands before its number
-	is      scale
-}
+// ruleRemedy shows every kind of rule.
+var ruleRemedy = func() string {
+	var examples []string
+	for _, t := range rocket.Triggers() {
+		examples = append(examples, `"`+t.Example+`"`)
+	}
+	return "write " + list(examples, "or")
+}()
 
-// triggers lists every rule with a number in it. Ejection has none.
-var triggers = []trigger{
-	{rocket.AfterLaunch, "launch", "+", seconds(0, 600)},
-	{rocket.AfterBurnout, "burnout", "+", seconds(0, 600)},
-	{rocket.AfterApogee, "apogee", "+", seconds(-60, 600)},
-	{rocket.Falling, "falling through", "", metres(1, 30e3, 5, 20)},
-}
-
-const ejection = "ejection"
-
-const ruleMend = `write "launch + 9 s", "burnout + 8 s", "apogee + 1 s", "falling through 120 m" or "ejection"`
-
-func triggerOf(t rocket.Trigger) *trigger {
-	for i := range triggers {
-		if triggers[i].trigger == t {
-			return &triggers[i]
-		}
+// numbered is the row of a trigger that has a number in its rule; nil of any other.
+func numbered(t rocket.Trigger) *rocket.TriggerRow {
+	if row := t.Row(); row != nil && row.Numbered() {
+		return row
 	}
 	return nil
+}
+
+// ruleScale is the scale of the number in a rule.
+func ruleScale(t *rocket.TriggerRow) scale {
+	if t.Falls() {
+		return scale{t.Range, 5, 20} // m
+	}
+	return scale{t.Range, 0.1, 1} // s
 }
 
 // ruleCodec is when a canopy opens on one drive.
@@ -50,10 +46,10 @@ func (c *ruleCodec) now(p place) rocket.Rule {
 }
 
 func (c *ruleCodec) scale(_ *field, p place) scale {
-	if t := triggerOf(c.now(p).Trigger); t != nil {
-		return t.is
+	if t := numbered(c.now(p).Trigger); t != nil {
+		return ruleScale(t)
 	}
-	return scale{dimension: quantity.Time, unit: quantity.Usual(quantity.Time)}
+	return scale{Range: quantity.Range{Dimension: quantity.Time, Unit: quantity.Usual(quantity.Time)}}
 }
 
 func (c *ruleCodec) read(_ *field, p place, n *node) *fault.Fault {
@@ -74,20 +70,20 @@ func (c *ruleCodec) text(_ *field, p place) string {
 	if rule.Trigger == rocket.Never {
 		return ""
 	}
-	return ruleText(rule, c.scale(nil, p).unit)
+	return ruleText(rule, c.scale(nil, p).Unit)
 }
 
 func (c *ruleCodec) number(_ *field, p place) (float64, bool) {
 	rule := c.now(p)
-	return rule.Value, triggerOf(rule.Trigger) != nil
+	return rule.Value, numbered(rule.Trigger) != nil
 }
 
 func (c *ruleCodec) setNumber(_ *field, p place, v float64) *fault.Fault {
-	t := triggerOf(c.now(p).Trigger)
+	t := numbered(c.now(p).Trigger)
 	if t == nil {
-		return flaw("the rule has no number in it", ruleMend)
+		return flaw("the rule has no number in it", ruleRemedy)
 	}
-	if bad := t.is.check(v); bad != nil {
+	if bad := t.Range.Check(v); bad != nil {
 		return bad
 	}
 	c.at(p).Value = v
@@ -100,8 +96,8 @@ func (c *ruleCodec) encode(_ *field, p place, n *node, s style) (string, *fault.
 		return "", bad
 	}
 	unit := q.Unit
-	if t := triggerOf(rule.Trigger); unit.Name == "" && t != nil {
-		if unit = t.is.unit; s.hasUnit && s.unit.Dimension == t.is.dimension {
+	if t := numbered(rule.Trigger); unit.Name == "" && t != nil {
+		if unit = t.Range.Unit; s.hasUnit && s.unit.Dimension == t.Range.Dimension {
 			unit = s.unit
 		}
 	}
@@ -113,39 +109,42 @@ func (c *ruleCodec) encode(_ *field, p place, n *node, s style) (string, *fault.
 func readRule(n *node, now rocket.Rule, bare *quantity.Unit) (rocket.Rule, quantity.Quantity, *fault.Fault) {
 	var q quantity.Quantity
 	if n.kind != stringNode && n.kind != numberNode {
-		return now, q, flaw("not an opening rule", ruleMend)
+		return now, q, flaw("not an opening rule", ruleRemedy)
 	}
 	text := strings.Join(strings.Fields(strings.ReplaceAll(n.text, "−", "-")), " ")
-	if text == ejection {
-		return rocket.Rule{Trigger: rocket.Ejection}, q, nil
-	}
-	t := triggerOf(now.Trigger)
+	t := numbered(now.Trigger)
 	number := text
-	for i := range triggers {
-		rest, ok := strings.CutPrefix(text, triggers[i].words)
+	for _, row := range rocket.Triggers() {
+		rest, ok := strings.CutPrefix(text, row.Words)
 		if !ok || rest != "" && strings.IndexByte(" +-", rest[0]) < 0 {
 			continue
 		}
-		t = &triggers[i]
-		if number, ok = signed(rest, t.between); !ok {
-			return now, q, flaw("not an opening rule", ruleMend)
+		if !row.Numbered() && rest == "" {
+			return rocket.Rule{Trigger: row.Trigger}, q, nil
 		}
+		if number, ok = signed(rest, &row); !ok {
+			return now, q, flaw("not an opening rule", ruleRemedy)
+		}
+		t = &row
 		break
 	}
 	if t == nil || number == text && !startsNumber(text) {
-		return now, q, flaw("not an opening rule", ruleMend)
+		return now, q, flaw("not an opening rule", ruleRemedy)
 	}
 	q, bad := ruleNumber(number, t, bare)
 	if bad != nil {
 		return now, q, bad
 	}
-	return rocket.Rule{Trigger: t.trigger, Value: q.Value}, q, nil
+	return rocket.Rule{Trigger: t.Trigger, Value: q.Value}, q, nil
 }
 
 // signed takes what stands between the words of a rule and its number.
-func signed(rest, between string) (string, bool) {
+func signed(rest string, t *rocket.TriggerRow) (string, bool) {
 	rest = strings.TrimSpace(rest)
-	if between == "" {
+	if !t.Numbered() {
+		return "", false
+	}
+	if t.Falls() {
 		return rest, rest != "" && strings.IndexByte("+-", rest[0]) < 0
 	}
 	if rest == "" {
@@ -168,25 +167,25 @@ func startsNumber(text string) bool {
 }
 
 // ruleNumber reads the number in a rule.
-func ruleNumber(text string, t *trigger, bare *quantity.Unit) (quantity.Quantity, *fault.Fault) {
+func ruleNumber(text string, t *rocket.TriggerRow, bare *quantity.Unit) (quantity.Quantity, *fault.Fault) {
 	plain := isNumber(text)
-	if plain && bare != nil && bare.Dimension == t.is.dimension {
-		q, err := quantity.ParseIn(text, t.is.dimension, *bare)
+	if plain && bare != nil && bare.Dimension == t.Range.Dimension {
+		q, err := quantity.ParseIn(text, t.Range.Dimension, *bare)
 		q.Unit = quantity.Unit{}
 		if bad := flawOf(err); bad != nil {
 			return q, bad
 		}
-		return q, t.is.check(q.Value)
+		return q, t.Range.Check(q.Value)
 	}
-	q, err := quantity.ParseAs(text, t.is.dimension, t.is.unit)
+	q, err := quantity.ParseAs(text, t.Range.Dimension, t.Range.Unit)
 	bad := flawOf(err)
 	switch {
 	case bad == nil:
-		bad = t.is.check(q.Value)
+		bad = t.Range.Check(q.Value)
 	case plain:
-		q, err = quantity.ParseIn(text, t.is.dimension, t.is.unit)
+		q, err = quantity.ParseIn(text, t.Range.Dimension, t.Range.Unit)
 		if err == nil {
-			bad = flaw("has no unit after its number", `write "`+ruleText(rocket.Rule{Trigger: t.trigger, Value: q.Value}, t.is.unit)+`"`)
+			bad = flaw("has no unit after its number", `write "`+ruleText(rocket.Rule{Trigger: t.Trigger, Value: q.Value}, t.Range.Unit)+`"`)
 		}
 	}
 	return q, bad
@@ -194,16 +193,16 @@ func ruleNumber(text string, t *trigger, bare *quantity.Unit) (quantity.Quantity
 
 // ruleText writes a rule with its number in a unit.
 func ruleText(rule rocket.Rule, u quantity.Unit) string {
-	t := triggerOf(rule.Trigger)
-	if t == nil {
-		return ejection
+	t := rule.Trigger.Row()
+	if !t.Numbered() {
+		return t.Words
 	}
 	number := quantity.Exact(rule.Value, u)
-	if t.between == "" {
-		return t.words + " " + number
+	if t.Falls() {
+		return t.Words + " " + number
 	}
 	if after, negative := strings.CutPrefix(number, "-"); negative {
-		return t.words + " - " + after
+		return t.Words + " - " + after
 	}
-	return t.words + " " + t.between + " " + number
+	return t.Words + " + " + number
 }

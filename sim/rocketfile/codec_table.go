@@ -19,7 +19,8 @@ const maxDragPoints = 200
 
 const dragMend = "give a number such as 0.48, or [[Mach, number], …] such as [[0.0, 0.46], [0.8, 0.55]]"
 
-var mach = scale{dimension: quantity.Number, max: 10}
+// mach is what the other number of a point may be.
+var mach = scale{Range: rocket.NumberNamed("body.drag.mach").Range}
 
 func (c *dragCodec) kind(p place) Kind {
 	if len(*c.table(p)) > 1 {
@@ -32,7 +33,7 @@ func (c *dragCodec) read(f *field, p place, n *node) *fault.Fault {
 	if n.kind != arrayNode {
 		q, bad := readQuantity(n, c.is, nil)
 		if bad == nil {
-			bad = c.is.check(q.Value)
+			bad = c.is.Check(q.Value)
 		}
 		if bad == nil {
 			*c.table(p) = []rocket.MachDrag{{Drag: q.Value}}
@@ -60,7 +61,7 @@ func (c *dragCodec) points(n *node) ([]rocket.MachDrag, *fault.Fault) {
 		for i, s := range []scale{mach, c.is} {
 			q, bad := readQuantity(row.members[i], s, nil)
 			if bad == nil {
-				bad = s.check(q.Value)
+				bad = s.Check(q.Value)
 			}
 			if bad != nil {
 				return nil, flaw(excerpt(row.members[i].text)+" in it: "+bad.Problem, bad.Remedy)
@@ -108,7 +109,7 @@ func (c *dragCodec) setNumber(_ *field, p place, v float64) *fault.Fault {
 	if len(*c.table(p)) > 1 {
 		return flaw("a table against Mach, not one number", "turn body.drag_factor, which multiplies it")
 	}
-	bad := c.is.check(v)
+	bad := c.is.Check(v)
 	if bad == nil {
 		*c.table(p) = []rocket.MachDrag{{Drag: v}}
 	}
@@ -132,6 +133,8 @@ type listCodec struct {
 	is scale
 	at func(place) *[]float64
 }
+
+func (c *listCodec) bind(name string) { c.is.Range = rocket.NumberNamed(name).Range }
 
 const maxListed = 100
 
@@ -160,7 +163,7 @@ func (c *listCodec) values(n *node) ([]float64, []quantity.Unit, *fault.Fault) {
 	for _, item := range n.members {
 		q, bad := readQuantity(item, c.is, nil)
 		if bad == nil {
-			bad = c.is.check(q.Value)
+			bad = c.is.Check(q.Value)
 		}
 		if bad != nil {
 			return nil, nil, flaw(excerpt(item.text)+" in it: "+bad.Problem, bad.Remedy)
@@ -175,7 +178,7 @@ func (c *listCodec) text(_ *field, p place) string {
 	if at == nil || len(*at) == 0 {
 		return ""
 	}
-	return c.join(*at, func(int) quantity.Unit { return c.is.unit })
+	return c.join(*at, func(int) quantity.Unit { return c.is.Unit })
 }
 
 func (c *listCodec) join(values []float64, unit func(i int) quantity.Unit) string {

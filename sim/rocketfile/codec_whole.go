@@ -8,10 +8,9 @@ import (
 )
 
 // wholeCodec is a number that counts things.
-type wholeCodec struct {
-	numberCodec
-	count func(place) *int
-}
+type wholeCodec struct{ numberCodec }
+
+func (c *wholeCodec) count(p place) *int { return c.of.Count(p.rocket, p.item) }
 
 func (c *wholeCodec) read(f *field, p place, n *node) *fault.Fault {
 	q, bad := readQuantity(n, c.is, nil)
@@ -26,7 +25,7 @@ func (c *wholeCodec) text(f *field, p place) string {
 	if !given {
 		return ""
 	}
-	return quantity.Exact(v, c.is.unit)
+	return quantity.Exact(v, c.is.Unit)
 }
 
 func (c *wholeCodec) number(_ *field, p place) (float64, bool) {
@@ -49,11 +48,11 @@ func (c *wholeCodec) setNumber(_ *field, p place, v float64) *fault.Fault {
 }
 
 func (c *wholeCodec) check(v float64) *fault.Fault {
-	if bad := c.is.check(v); bad != nil {
+	if bad := c.is.Check(v); bad != nil {
 		return bad
 	}
 	if v != math.Trunc(v) {
-		return flaw("not a whole number", "give "+c.is.limit(c.is.min)+" to "+c.is.limit(c.is.max))
+		return flaw("not a whole number", "give "+quantity.Exact(c.is.Min, c.is.Unit)+" to "+quantity.Exact(c.is.Max, c.is.Unit))
 	}
 	return nil
 }

@@ -58,7 +58,7 @@ func (rd *reading) exclude(s *section, f *field, p place) {
 // clearNumber makes a rocket hold no such number.
 func clearNumber(f *field, p place) {
 	if c, ok := f.codec.(*numberCodec); ok && c.at(p) != nil {
-		*c.at(p) = c.absent
+		*c.at(p) = c.of.Absent
 	}
 }
 

@@ -13,30 +13,34 @@
 // # One table of inputs
 //
 // The schema lists the sections of a file and the keys of each, with label,
-// unit, range, step, default and help. It drives the reading of files, the
-// edits, the search for unknown and missing keys, and the list of [Inputs] that
-// screens, flags and sweeps work on under the dotted names of the keys. How a
+// step, default and help. It drives the reading of files, the edits, the search
+// for unknown and missing keys, and the list of [Inputs] that screens, flags and
+// sweeps work on under the dotted names of the keys. What a number measures and
+// may be, and where it is, is said once, by the rocket ([rocket.Number]). How a
 // key holds its value (a number with a unit, one word of several, a text, an
 // opening rule, a table, a list) is the business of its codec.
 //
 // What is wrong with a file is told all at once, as a [fault.List]: each with file,
-// line, key, value, problem and remedy. A range concerns one input and stands in
-// the schema; what concerns several is in the Validate method of the rocket,
-// whose faults find their lines here. A line that is no TOML is reported and
+// line, key, value, problem and remedy. What concerns several inputs is in the
+// Validate method of the rocket, whose faults find their lines here. A line that is no TOML is reported and
 // stepped over, so that the lines below it are checked too.
 //
 // # Adding to it
 //
-// A key: add a row to its section in schema.go that points at the new field of
-// the rocket.
+// A number: give it a line in the list of fields of what it describes, with its
+// range, here sim/airframe/fields.go,
 //
-//	num("cant", "cant", degrees(-10, 10, 0.1, 1), at(func(f *airframe.Fins) *float64 { return &f.Cant }),
+//	{Key: "cant", Range: quantity.Between(quantity.Angle, "deg", -10, 10), At: func(f *Fins) *float64 { return &f.Cant }},
+//
+// and a row in its section of the schema, with what its nudges are in that unit.
+//
+//	num("cant", "cant", 0.1, 1,
 //		"Angle of the fins to the axis, which makes the rocket roll.").byDefault("0 deg"),
 //
-// A row is a number ([num]), a number that may be absent ([optional]), or
-// anything else with its codec ([text]); it may be required, have a default or a
-// value in force (otherwise), be excluded by another key, belong to one drive,
-// or be an input only of some rockets (onlyFor).
+// A row is a number ([num]), a count of things ([count]), or anything else with
+// its codec ([text]), which points at the field of the rocket; it may be required,
+// have a default or a value in force (otherwise), be excluded by another key,
+// belong to one drive, or be an input only of some rockets (onlyFor).
 //
 // A key or section that gets another name leaves the one it had in former.go, and who
 // still writes that is told the new one.

@@ -40,7 +40,7 @@ func (f *File) SetValue(input string, v float64) (*File, error) {
 		return nil, fault.List{noInput(r, input)}
 	}
 	if bad := row.codec.setNumber(row, place{r.Clone(), p.item}, v); bad != nil && bad != notThere {
-		return nil, fault.List{bad.Of(input, quantity.Exact(v, row.codec.scale(row, p).unit))}
+		return nil, fault.List{bad.Of(input, quantity.Exact(v, row.codec.scale(row, p).Unit))}
 	}
 	if c, ok := row.codec.(*choiceCodec); ok {
 		return f.Set(input, c.choices(r)[int(v)])
@@ -120,7 +120,7 @@ func (f *File) Unit(input string) quantity.Unit {
 	if s := f.style(input, row, p); s.hasUnit && s.unit.Name != "" {
 		return s.unit
 	}
-	return row.codec.scale(row, p).unit
+	return row.codec.scale(row, p).Unit
 }
 
 // Reset takes an input out of the text, so that its default holds.

@@ -31,13 +31,11 @@ type codec interface {
 	encode(f *field, p place, n *node, s style) (string, *fault.Fault)
 }
 
-// scale is what a number measures, and its range, inclusive.
+// scale is what a number measures and may be, and by how much it is nudged.
 type scale struct {
-	dimension quantity.Dimension
-	unit      quantity.Unit // to show first
-	min, max  float64       // SI
-	step      float64       // of a nudge, SI
-	coarse    float64       // of a coarse nudge, SI
+	quantity.Range
+	step   float64 // SI
+	coarse float64 // SI
 }
 
 // style is how a file writes the value that is to be replaced.

@@ -167,7 +167,7 @@ func input(s *section, f *field, p place) Input {
 	name := s.prefix(p) + f.key
 	in := Input{
 		Name: name, Group: s.group, Label: f.label, Help: f.help, Kind: f.codec.kind(p),
-		Dimension: is.dimension, Unit: is.unit, Min: is.min, Max: is.max, Step: is.step, Coarse: is.coarse,
+		Dimension: is.Dimension, Unit: is.Unit, Min: is.Min, Max: is.Max, Step: is.step, Coarse: is.coarse,
 		Drive: s.drive, Apart: s.apart,
 	}
 	if f.group != "" {
@@ -188,7 +188,7 @@ func input(s *section, f *field, p place) Input {
 	in.Set = func(r *rocket.Rocket, v float64) error {
 		at := place{r, p.item}
 		if bad := f.codec.setNumber(f, at, v); bad != nil {
-			return fault.List{bad.Of(name, quantity.Exact(v, f.codec.scale(f, at).unit))}
+			return fault.List{bad.Of(name, quantity.Exact(v, f.codec.scale(f, at).Unit))}
 		}
 		s.cleared(f, at)
 		return nil

@@ -23,7 +23,7 @@ func (f *File) AddCanopy() (*File, string, error) {
 	name := freeName(taken, "canopy", "main", "drogue")
 	pairs := []pair{
 		{"name", quoted(name, `"`)},
-		{"diameter", quoted(quantity.Exact(canopyFor(r), s.field("diameter").codec.scale(nil, place{}).unit), `"`)},
+		{"diameter", quoted(quantity.Exact(canopyFor(r), s.field("diameter").codec.scale(nil, place{}).Unit), `"`)},
 		{"deploy", f.usualRule()},
 	}
 	return f.added("canopy", name, pairs)
@@ -74,9 +74,9 @@ func (f *File) usualRule() string {
 	charge := r.Motor != nil && !math.IsNaN(r.Motor.Delay)
 	switch {
 	case charge && r.Water == nil:
-		return quoted(ejection, `"`)
+		return quoted(rocket.Ejection.Row().Words, `"`)
 	case charge:
-		return inBraces([]pair{{"water", timed}, {"motor", quoted(ejection, `"`)}})
+		return inBraces([]pair{{"water", timed}, {"motor", quoted(rocket.Ejection.Row().Words, `"`)}})
 	}
 	return timed
 }
@@ -134,7 +134,7 @@ func (f *File) AddTube() (*File, error) {
 		key string
 		v   float64
 	}{{"length", length}, {"outer", outer}, {"inner", inner}} {
-		unit := s.field(v.key).codec.scale(nil, place{}).unit
+		unit := s.field(v.key).codec.scale(nil, place{}).Unit
 		pairs = append(pairs, pair{v.key, quoted(quantity.Exact(v.v, unit), `"`)})
 	}
 	return f.edit(s.path, []splice{f.rd.doc.insertSection(s, pairs)})

@@ -116,7 +116,7 @@ func (f *File) RemovePly(name string) (*File, error) { return f.removeItem("cham
 func plyPairs(p chamber.Ply) []pair {
 	s := sectionAt("chamber.ply")
 	exact := func(key string, v float64) string {
-		return quoted(quantity.Exact(v, s.field(key).codec.scale(nil, place{}).unit), `"`)
+		return quoted(quantity.Exact(v, s.field(key).codec.scale(nil, place{}).Unit), `"`)
 	}
 	pairs := []pair{{"name", quoted(p.Name, `"`)}, {"cloth", exact("cloth", p.Cloth)}, {"count", strconv.Itoa(p.Count)}}
 	if p.Weave != "" && p.Weave != chamber.Woven {

@@ -141,7 +141,7 @@ func (f *File) AddPart() (*File, string, error) {
 	}
 	s := sectionAt("part")
 	inGrams := func(v float64) string {
-		return quoted(quantity.Exact(v, s.field("mass").codec.scale(nil, place{}).unit), `"`)
+		return quoted(quantity.Exact(v, s.field("mass").codec.scale(nil, place{}).Unit), `"`)
 	}
 	if len(r.Parts) == 0 {
 		const name = "airframe"
@@ -190,7 +190,7 @@ func inWhole(v float64) float64 {
 }
 
 func inMillimetres(v float64) string {
-	return quoted(quantity.Exact(v, millimetres(0, 1, 1, 1).unit), `"`)
+	return quoted(quantity.Exact(v, quantity.Usual(quantity.Length)), `"`)
 }
 
 func noShape(key string) fault.Fault {

@@ -3,9 +3,7 @@ package rocketfile
 import (
 	"math"
 
-	"ullage/atmosphere"
 	"ullage/sim/airframe"
-	"ullage/sim/quantity"
 	"ullage/sim/rocket"
 	"ullage/thrust"
 )
@@ -13,7 +11,7 @@ import (
 // schema is the table of inputs: every section of a rocket file in the order
 // of the screen, every key with its range, default and help. It is data; what
 // reads, writes, edits, lists and checks is driven by it.
-var schema = []*section{
+var schema = bind([]*section{
 	{
 		path: "", group: "rocket", count: one,
 		fields: []*field{
@@ -28,6 +26,22 @@ var schema = []*section{
 	chamberSection(), plySection(), forwardSection(), aftSection(), threadSection(), heatingSection(), recoverySection(),
 	fieldSection(), limitsSection(),
 	spreadSection(), // last, since it names inputs of all the others
+})
+
+// bind tells the codecs of a table the names of their keys.
+func bind(sections []*section) []*section {
+	for _, s := range sections {
+		prefix := s.path + "."
+		if s.many {
+			prefix += "*."
+		}
+		for _, f := range s.fields {
+			if c, ok := f.codec.(bound); ok {
+				c.bind(prefix + f.key)
+			}
+		}
+	}
+	return sections
 }
 
 func one(*rocket.Rocket) int { return 1 }
@@ -40,15 +54,15 @@ func counted(there bool) int {
 	return 0
 }
 
-// num is a row for a number that a rocket always holds.
-func num(key, label string, is scale, at func(place) *float64, help string) *field {
-	return &field{key: key, label: label, help: help, codec: &numberCodec{is: is, at: at}}
+// num is a row for a number of the rocket's table, which says what it may be and where it
+// is. Its nudges are in the unit of its range.
+func num(key, label string, step, coarse float64, help string) *field {
+	return &field{key: key, label: label, help: help, codec: &numberCodec{step: step, coarse: coarse}}
 }
 
-// optional is a row for a number that a rocket holds or not.
-func optional(key, label string, is scale, at func(place) *float64, absent float64, help string) *field {
-	return &field{key: key, label: label, help: help,
-		codec: &numberCodec{is: is, at: at, absent: absent, optional: true}}
+// count is num for a count of things.
+func count(key, label string, step, coarse float64, help string) *field {
+	return &field{key: key, label: label, help: help, codec: &wholeCodec{numberCodec{step: step, coarse: coarse}}}
 }
 
 // text is a row for anything but a number.
@@ -72,24 +86,23 @@ var powerCodec = func() *choiceCodec {
 }()
 
 func bodySection() *section {
-	at := of[rocket.Body, float64](func(p place) *rocket.Body { return &p.rocket.Body })
 	drag := &dragCodec{
-		numberCodec: numberCodec{is: number(0, 10, 0.01, 0.05)},
+		numberCodec: numberCodec{step: 0.01, coarse: 0.05},
 		table:       func(p place) *[]rocket.MachDrag { return &p.rocket.Body.Drag },
 	}
-	diameter := &numberCodec{is: millimetres(1, 2000, 0.1, 1), at: at(func(b *rocket.Body) *float64 { return &b.Diameter }),
+	diameter := &numberCodec{step: 0.1, coarse: 1,
 		also: of[airframe.Shape, float64](shape)(func(s *airframe.Shape) *float64 { return &s.Diameter })}
 	return &section{
 		path: "body", group: "body", count: one,
 		fields: append([]*field{
 			text("diameter", "diameter", "Largest outside diameter, the reference for drag and stability.", diameter).required(always, `"70.4 mm"`),
-			optional("mass", "mass", measured(quantity.Mass, "kg", 1*gram, 200, 5*gram, 50*gram), at(func(b *rocket.Body) *float64 { return &b.Mass }), 0,
+			num("mass", "mass", 0.005, 0.05,
 				"Ready to fly, without water, gas, motor and fittings; the parts' sum when not given.").
 				required(func(r *rocket.Rocket) bool { return len(r.Parts) == 0 }, `"1.1 kg"`).
 				otherwise(func(p place) float64 { return p.rocket.BodyMass() }),
 			text("drag", "drag", "Drag coefficient, one number or a table against Mach; the shape's when not given.", drag).
 				required(withoutShape, "0.48").otherwise(shapeDrag),
-			num("drag_factor", "drag factor", number(0, 10, 0.01, 0.1), at(func(b *rocket.Body) *float64 { return &b.DragFactor }),
+			num("drag_factor", "drag factor", 0.01, 0.1,
 				"Multiplies the drag coefficient; what a fit to flights turns.").byDefault("1"),
 		}, shapeRows()...),
 	}
@@ -97,41 +110,40 @@ func bodySection() *section {
 
 func waterSection() *section {
 	water := func(p place) *rocket.Water { return p.rocket.Water }
-	at := of[rocket.Water, float64](water)
 	return &section{
 		path: "water", group: "water", drive: rocket.WaterPower,
 		count: func(r *rocket.Rocket) int { return counted(r.Water != nil) },
 		make:  func(r *rocket.Rocket) { r.Water = &rocket.Water{} },
 		drop:  func(r *rocket.Rocket) { r.Water = nil },
 		fields: []*field{
-			num("fill", "fill", percent(0, 98, 1, 5), at(func(w *rocket.Water) *float64 { return &w.Fill }),
+			num("fill", "fill", 1, 5,
 				"Liquid volume over the chamber's volume.").required(onWater, "0.3"),
-			num("pressure", "pressure", measured(quantity.Pressure, "bar", 0, 100*bar, 0.1*bar, 1*bar), at(func(w *rocket.Water) *float64 { return &w.Pressure }),
+			num("pressure", "pressure", 0.1, 1,
 				"Gauge pressure of the chamber at release.").required(onWater, `"9 bar"`),
-			num("throat", "throat", millimetres(0.5, 500, 0.1, 1), at(func(w *rocket.Water) *float64 { return &w.Throat }),
+			num("throat", "throat", 0.1, 1,
 				"Diameter of the nozzle's narrowest place.").required(onWater, `"13 mm"`),
-			num("volume", "volume", measured(quantity.Volume, "L", 1*millilitre, 1000*litre, 0.05*litre, 0.5*litre), at(func(w *rocket.Water) *float64 { return &w.Volume }),
+			num("volume", "volume", 0.05, 0.5,
 				"Inside volume of the chamber.").required(onWater, `"4.2 L"`),
-			num("bore", "bore", millimetres(1, 2000, 0.5, 5), at(func(w *rocket.Water) *float64 { return &w.Bore }),
+			num("bore", "bore", 0.5, 5,
 				"Inside diameter of the chamber.").required(onWater, `"68 mm"`),
-			num("discharge", "discharge", number(0.1, 1, 0.01, 0.05), at(func(w *rocket.Water) *float64 { return &w.Discharge }),
+			num("discharge", "discharge", 0.01, 0.05,
 				"Nozzle coefficient: velocity in the liquid, mass flow in the gas; smooth ones have 0.95 to 0.99.").byDefault("0.97"),
-			optional("exponent", "exponent", number(1, 1.7, 0.01, 0.05), at(func(w *rocket.Water) *float64 { return &w.Exponent }), 0,
+			num("exponent", "exponent", 0.01, 0.05,
 				"Of the gas's expansion; measured flights give less than the ratio of specific heats.").
 				otherwise(func(p place) float64 { return p.rocket.Water.Gas.Gamma() }),
 			text("gas", "gas", "What drives the liquid out.",
 				choose(of[rocket.Water, thrust.Gas](water)(func(w *rocket.Water) *thrust.Gas { return &w.Gas }), thrust.Gases()...)).byDefault("air"),
-			optional("temperature", "gas temp", celsius(-60, 100), at(func(w *rocket.Water) *float64 { return &w.Temperature }), 0,
+			num("temperature", "gas temp", 1, 5,
 				"Of the gas at release; the site's when not given.").otherwise(siteTemperature),
-			num("density", "density", measured(quantity.Density, "kg/m3", 300, 4000, 1, 10), at(func(w *rocket.Water) *float64 { return &w.Density }),
+			num("density", "density", 1, 10,
 				"Of the liquid; water at 20 degC has 998.2.").byDefault("998.2 kg/m3"),
 			text("flow", "flow", "Model of the liquid's flow: with its inertia, or the textbook form without.",
 				choose(of[rocket.Water, rocket.Flow](water)(func(w *rocket.Water) *rocket.Flow { return &w.Flow }), rocket.UnsteadyFlow, rocket.SteadyFlow)).byDefault("unsteady"),
-			num("fittings", "fittings", grams(20e3, 5, 50), at(func(w *rocket.Water) *float64 { return &w.Fittings }),
+			num("fittings", "fittings", 5, 50,
 				"What only this drive carries: nozzle, adapter.").byDefault("0 g"),
-			optional("nozzle", "nozzle", position(1), at(func(w *rocket.Water) *float64 { return &w.Nozzle }), 0,
+			num("nozzle", "nozzle", 1, 10,
 				"The nozzle's exit from the tip of the nose; the body's aft end when not given.").onlyFor(shaped).otherwise(nozzleAt),
-			optional("fittings_at", "fittings at", position(1), at(func(w *rocket.Water) *float64 { return &w.FittingsAt }), 0,
+			num("fittings_at", "fittings at", 1, 10,
 				"Where the fittings balance, from the tip of the nose; the nozzle's exit when not given.").onlyFor(shaped).otherwise(nozzleAt),
 		},
 	}
@@ -144,7 +156,6 @@ func tubeSection() *section {
 		}
 		return p.rocket.Water.Tube
 	}
-	at := of[rocket.LaunchTube, float64](tube)
 	there := func(r *rocket.Rocket) bool { return tube(place{rocket: r}) != nil }
 	return &section{
 		path: "water.tube", group: "launch tube", drive: rocket.WaterPower,
@@ -152,13 +163,13 @@ func tubeSection() *section {
 		make:  func(r *rocket.Rocket) { r.Water.Tube = &rocket.LaunchTube{} },
 		drop:  func(r *rocket.Rocket) { r.Water.Tube = nil },
 		fields: []*field{
-			num("length", "length", millimetres(1, 10e3, 5, 50), at(func(t *rocket.LaunchTube) *float64 { return &t.Length }),
+			num("length", "length", 5, 50,
 				"How far the launch tube reaches into the chamber.").required(there, `"300 mm"`),
-			num("outer", "outer", millimetres(0.1, 500, 0.1, 1), at(func(t *rocket.LaunchTube) *float64 { return &t.Outer }),
+			num("outer", "outer", 0.1, 1,
 				"Outside diameter of the launch tube, which fills the throat.").required(there, `"12.8 mm"`),
-			num("inner", "inner", millimetres(0, 500, 0.1, 1), at(func(t *rocket.LaunchTube) *float64 { return &t.Inner }),
+			num("inner", "inner", 0.1, 1,
 				"Inside diameter of the launch tube.").required(there, `"9 mm"`),
-			num("dead_volume", "dead volume", measured(quantity.Volume, "L", 0, 100*litre, 0.01*litre, 0.1*litre), at(func(t *rocket.LaunchTube) *float64 { return &t.DeadVolume }),
+			num("dead_volume", "dead volume", 0.01, 0.1,
 				"Hoses and valve that stay open to the chamber.").byDefault("0 L"),
 		},
 	}
@@ -166,11 +177,10 @@ func tubeSection() *section {
 
 func motorSection() *section {
 	motor := func(p place) *rocket.Motor { return p.rocket.Motor }
-	at := of[rocket.Motor, float64](motor)
 	file := text("file", "file", "A file with the keys of this section at its top level.", &textCodec{check: aFileName})
 	curve := text("curve", "curve", "Thrust curve, a CSV file beside the file that names it.", &textCodec{check: aFileName})
 	file.fileOnly, curve.fileOnly = true, true
-	delays := &listCodec{is: seconds(0, 60), at: of[rocket.Motor, []float64](motor)(func(m *rocket.Motor) *[]float64 { return &m.Delays })}
+	delays := &listCodec{at: of[rocket.Motor, []float64](motor)(func(m *rocket.Motor) *[]float64 { return &m.Delays })}
 	return &section{
 		path: "motor", group: "motor", drive: rocket.MotorPower,
 		count: func(r *rocket.Rocket) int { return counted(r.Motor != nil) },
@@ -179,29 +189,28 @@ func motorSection() *section {
 		fields: []*field{
 			file,
 			curve.required(onMotor, `"h-trainer.csv"`),
-			num("case", "case", grams(100e3, 1, 10), at(func(m *rocket.Motor) *float64 { return &m.Case }),
+			num("case", "case", 1, 10,
 				"The motor without its propellant.").required(onMotor, `"210 g"`),
-			num("propellant", "propellant", measured(quantity.Mass, "g", 0.01*gram, 100e3*gram, 1*gram, 10*gram), at(func(m *rocket.Motor) *float64 { return &m.Propellant }),
+			num("propellant", "propellant", 1, 10,
 				"Mass of the propellant.").required(onMotor, `"140 g"`),
-			optional("delay", "delay", measured(quantity.Time, "s", 0, 60, 1, 2), at(func(m *rocket.Motor) *float64 { return &m.Delay }), math.NaN(),
+			num("delay", "delay", 1, 2,
 				"From burnout to the ejection charge."),
 			text("delays", "delays", "The delays that can be had or drilled.", delays),
-			optional("diameter", "diameter", millimetres(1, 500, 1, 1), at(func(m *rocket.Motor) *float64 { return &m.Diameter }), 0,
+			num("diameter", "diameter", 1, 1,
 				"Outside diameter of the motor."),
-			optional("length", "length", millimetres(1, 5000, 1, 10), at(func(m *rocket.Motor) *float64 { return &m.Length }), 0,
+			num("length", "length", 1, 10,
 				"Length of the motor."),
-			num("fittings", "fittings", grams(20e3, 5, 50), at(func(m *rocket.Motor) *float64 { return &m.Fittings }),
+			num("fittings", "fittings", 5, 50,
 				"What only this drive carries: retainer, adapter.").byDefault("0 g"),
-			optional("position", "position", position(1), at(func(m *rocket.Motor) *float64 { return &m.Position }), 0,
+			num("position", "position", 1, 10,
 				"Of the motor's aft end from the tip of the nose; the body's aft end when not given.").onlyFor(shaped).otherwise(aftEnd),
-			optional("fittings_at", "fittings at", position(1), at(func(m *rocket.Motor) *float64 { return &m.FittingsAt }), 0,
+			num("fittings_at", "fittings at", 1, 10,
 				"Where the fittings balance, from the tip of the nose; the motor's middle when not given.").onlyFor(shaped).otherwise(motorMiddle),
 		},
 	}
 }
 
 func mountSection() *section {
-	at := of[rocket.MotorMount, float64](func(p place) *rocket.MotorMount { return p.rocket.MotorMount })
 	there := func(r *rocket.Rocket) bool { return r.MotorMount != nil }
 	return &section{
 		path: "motor_mount", group: "motor mount", drive: rocket.MotorPower,
@@ -209,9 +218,9 @@ func mountSection() *section {
 		make:  func(r *rocket.Rocket) { r.MotorMount = &rocket.MotorMount{} },
 		drop:  func(r *rocket.Rocket) { r.MotorMount = nil },
 		fields: []*field{
-			num("diameter", "diameter", millimetres(1, 500, 1, 1), at(func(m *rocket.MotorMount) *float64 { return &m.Diameter }),
+			num("diameter", "diameter", 1, 1,
 				"Inside diameter of the tube a motor slides into.").required(there, `"29 mm"`),
-			num("length", "length", millimetres(1, 5000, 5, 50), at(func(m *rocket.MotorMount) *float64 { return &m.Length }),
+			num("length", "length", 5, 50,
 				"Length of motor that the mount takes.").required(there, `"250 mm"`),
 		},
 	}
@@ -224,7 +233,6 @@ func canopySection() *section {
 		}
 		return &p.rocket.Canopies[p.item]
 	}
-	at := of[rocket.Canopy, float64](canopy)
 	rule := of[rocket.Canopy, rocket.Rule](canopy)
 	title := of[rocket.Canopy, string](canopy)(func(c *rocket.Canopy) *string { return &c.Name })
 	return &section{
@@ -233,17 +241,17 @@ func canopySection() *section {
 		make:  func(r *rocket.Rocket) { r.Canopies = append(r.Canopies, rocket.Canopy{}) },
 		fields: []*field{
 			text("name", "name", "What the canopy is called in dotted names.", &textCodec{at: title, check: aName("a canopy", "main")}),
-			optional("diameter", "diameter", metres(0.01, 50, 0.01, 0.1), at(func(c *rocket.Canopy) *float64 { return &c.Diameter }), 0,
+			num("diameter", "diameter", 0.01, 0.1,
 				"Nominal diameter, as constructed.").orElse("area").required(always, `"1.1 m"`).
 				otherwise(func(p place) float64 { return canopy(p).NominalDiameter() }),
-			optional("area", "area", measured(quantity.Area, "m2", 1e-4, 2000, 0.01, 0.1), at(func(c *rocket.Canopy) *float64 { return &c.Area }), 0,
+			num("area", "area", 0.01, 0.1,
 				"Nominal area, as constructed.").orElse("diameter").
 				otherwise(func(p place) float64 { return canopy(p).NominalArea() }),
-			num("coefficient", "drag", number(0.1, 5, 0.01, 0.05), at(func(c *rocket.Canopy) *float64 { return &c.Coefficient }),
+			num("coefficient", "drag", 0.01, 0.05,
 				"Drag coefficient on the nominal area.").byDefault("0.75"),
-			num("fill_constant", "fill const", number(0, 100, 0.5, 2), at(func(c *rocket.Canopy) *float64 { return &c.FillConstant }),
+			num("fill_constant", "fill const", 0.5, 2,
 				"Canopy diameters of air path to fill; 0 opens at once.").byDefault("8"),
-			num("opening_force_coefficient", "opening coef", number(0, 10, 0.05, 0.5), at(func(c *rocket.Canopy) *float64 { return &c.OpeningForceCoefficient }),
+			num("opening_force_coefficient", "opening coef", 0.05, 0.5,
 				"Opening force coefficient, for the upper bound of the load only.").byDefault("1.7"),
 			text("deploy.water", "opens", "When the canopy is released on a water flight.",
 				&ruleCodec{rule(func(c *rocket.Canopy) *rocket.Rule { return &c.Water })}).forDrive(rocket.WaterPower).
@@ -255,58 +263,51 @@ func canopySection() *section {
 }
 
 func siteSection() *section {
-	at := of[atmosphere.Site, float64](func(p place) *atmosphere.Site { return &p.rocket.Site })
-	coordinate := func(limit float64, get func(place) *float64) *coordinateCodec {
-		return &coordinateCodec{numberCodec{is: number(-limit, limit, 0.001, 0.01), at: get}}
-	}
+	coordinate := func() *coordinateCodec { return &coordinateCodec{numberCodec{step: 0.001, coarse: 0.01}} }
 	return &section{
 		path: "site", group: "site", count: one,
 		fields: []*field{
-			num("elevation", "elevation", metres(-450, 9000, 10, 100), at(func(s *atmosphere.Site) *float64 { return &s.Elevation }),
+			num("elevation", "elevation", 10, 100,
 				"Of the pad above sea level.").byDefault("0 m"),
-			optional("temperature", "air temp", celsius(-60, 60), at(func(s *atmosphere.Site) *float64 { return &s.Temperature }), 0,
+			num("temperature", "air temp", 1, 5,
 				"Of the air; the standard atmosphere's when not given.").otherwise(siteTemperature),
-			optional("pressure", "air press", measured(quantity.Pressure, "hPa", 250*hectopascal, 1100*hectopascal, 1*hectopascal, 10*hectopascal), at(func(s *atmosphere.Site) *float64 { return &s.Pressure }), 0,
+			num("pressure", "air press", 1, 10,
 				"At the station, not reduced to sea level.").orElse("sea_level_pressure").otherwise(sitePressure),
-			optional("sea_level_pressure", "sea press", measured(quantity.Pressure, "hPa", 850*hectopascal, 1100*hectopascal, 1*hectopascal, 10*hectopascal), at(func(s *atmosphere.Site) *float64 { return &s.SeaLevelPressure }), 0,
+			num("sea_level_pressure", "sea press", 1, 10,
 				"Reduced to sea level, as a telephone shows it; instead of pressure.").orElse("pressure").otherwise(seaLevelPressure),
-			num("humidity", "humidity", percent(0, 100, 5, 20), at(func(s *atmosphere.Site) *float64 { return &s.Humidity }),
+			num("humidity", "humidity", 5, 20,
 				"Relative humidity of the air.").byDefault("0"),
-			text("latitude", "latitude", "Decimal degrees, north positive; for maps only.",
-				coordinate(90, at(func(s *atmosphere.Site) *float64 { return &s.Latitude }))),
-			text("longitude", "longitude", "Decimal degrees, east positive; for maps only.",
-				coordinate(180, at(func(s *atmosphere.Site) *float64 { return &s.Longitude }))),
+			text("latitude", "latitude", "Decimal degrees, north positive; for maps only.", coordinate()),
+			text("longitude", "longitude", "Decimal degrees, east positive; for maps only.", coordinate()),
 		},
 	}
 }
 
 func railSection() *section {
-	at := of[rocket.Rail, float64](func(p place) *rocket.Rail { return &p.rocket.Rail })
 	return &section{
 		path: "rail", group: "rail", count: one,
 		fields: []*field{
-			optional("length", "length", metres(0.01, 100, 0.1, 0.5), at(func(r *rocket.Rail) *float64 { return &r.Length }), 0,
+			num("length", "length", 0.1, 0.5,
 				"Travel until the last rail button leaves the rail.").required(withoutTube, `"1.8 m"`),
-			num("tilt", "tilt", degrees(0, 80, 1, 5), at(func(r *rocket.Rail) *float64 { return &r.Tilt }),
+			num("tilt", "tilt", 1, 5,
 				"Of the rail from vertical.").byDefault("0 deg"),
-			num("heading", "heading", degrees(-360, 360, 5, 45), at(func(r *rocket.Rail) *float64 { return &r.Heading }),
+			num("heading", "heading", 5, 45,
 				"Where the tilt points, clockwise from north.").byDefault("0 deg"),
 		},
 	}
 }
 
 func windSection() *section {
-	at := of[atmosphere.Wind, float64](func(p place) *atmosphere.Wind { return &p.rocket.Wind })
 	return &section{
 		path: "wind", group: "wind", count: one,
 		fields: []*field{
-			num("speed", "speed", measured(quantity.Speed, "m/s", 0, 60, 0.5, 2), at(func(w *atmosphere.Wind) *float64 { return &w.Speed }),
+			num("speed", "speed", 0.5, 2,
 				"Of the wind at its reference height.").byDefault("0 m/s"),
-			num("height", "height", metres(0.5, 1000, 1, 10), at(func(w *atmosphere.Wind) *float64 { return &w.Height }),
+			num("height", "height", 1, 10,
 				"Above the ground, where the wind was measured.").byDefault("10 m"),
-			num("exponent", "exponent", number(0, 1, 0.01, 0.05), at(func(w *atmosphere.Wind) *float64 { return &w.Exponent }),
+			num("exponent", "exponent", 0.01, 0.05,
 				"Of the wind's growth with height; open grass has 1/7.").byDefault("0.142857142857142857"),
-			num("from", "from", degrees(-360, 360, 5, 45), at(func(w *atmosphere.Wind) *float64 { return &w.From }),
+			num("from", "from", 5, 45,
 				"The compass direction the wind blows from.").byDefault("0 deg"),
 		},
 	}

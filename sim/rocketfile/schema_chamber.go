@@ -5,7 +5,6 @@ import (
 
 	"ullage/sim/chamber"
 	"ullage/sim/fault"
-	"ullage/sim/quantity"
 	"ullage/sim/rocket"
 )
 
@@ -25,18 +24,7 @@ func inVessel(of func(*chamber.Chamber) float64) func(place) float64 {
 	return func(p place) float64 { return ifFinite(of(p.rocket.Vessel())) }
 }
 
-// stress is a scale for the strength of a material.
-func stress(max float64) scale {
-	return measured(quantity.Pressure, "MPa", 0.01*megapascal, max*megapascal, 1*megapascal, 10*megapascal)
-}
-
-// gauge is a scale for a pressure that a chamber was tested to.
-func gauge() scale {
-	return measured(quantity.Pressure, "bar", 0.01*bar, 1000*bar, 0.5*bar, 5*bar)
-}
-
 func chamberSection() *section {
-	at := of[chamber.Chamber, float64](vessel)
 	return &section{
 		path: "chamber", group: "chamber", apart: true,
 		count: func(r *rocket.Rocket) int { return counted(hasChamber(r)) },
@@ -45,44 +33,43 @@ func chamberSection() *section {
 			text("material", "material", "What the wall is made of; all strengths but your own are typical, unverified.",
 				choose(of[chamber.Chamber, chamber.Material](vessel)(func(c *chamber.Chamber) *chamber.Material { return &c.Material }), chamber.Materials()...)).
 				required(hasChamber, `"E-glass/epoxy"`),
-			optional("diameter", "diameter", millimetres(1, 2000, 0.5, 5), at(func(c *chamber.Chamber) *float64 { return &c.Diameter }), 0,
+			num("diameter", "diameter", 0.5, 5,
 				"Inside diameter; water.bore when not given.").
 				otherwise(inVessel(func(c *chamber.Chamber) float64 { return c.Diameter })),
-			optional("length", "length", millimetres(1, 20e3, 1, 10), at(func(c *chamber.Chamber) *float64 { return &c.Length }), 0,
+			num("length", "length", 1, 10,
 				"Of the tube between the closures, their laps left out; from water.volume when not given.").
 				otherwise(inVessel(func(c *chamber.Chamber) float64 { return c.Length })),
-			optional("wall", "wall", millimetres(0.01, 500, 0.05, 0.5), at(func(c *chamber.Chamber) *float64 { return &c.Wall }), 0,
+			num("wall", "wall", 0.05, 0.5,
 				"Thickness of the tube as measured; the sum of the plies when not given.").
 				otherwise(inVessel((*chamber.Chamber).WallThickness)),
-			optional("fibre_fraction", "fibre frac", percent(1, 100, 1, 5), at(func(c *chamber.Chamber) *float64 { return &c.FibreFraction }), 0,
+			num("fibre_fraction", "fibre frac", 1, 5,
 				"Fibres in the laminate by volume; hand lay-up reaches 0.30 to 0.40.").
 				otherwise(inVessel(func(c *chamber.Chamber) float64 { return c.Material.FibreFraction() })),
-			num("waste", "waste", percent(0, 300, 5, 20), at(func(c *chamber.Chamber) *float64 { return &c.Waste }),
+			num("waste", "waste", 5, 20,
 				"Cloth and resin to buy beyond what stays in the tube.").byDefault("0.15"),
-			optional("hoop_strength", "hoop streng", stress(10e3), at(func(c *chamber.Chamber) *float64 { return &c.Around }), 0,
+			num("hoop_strength", "hoop streng", 1, 10,
 				"Tensile strength of the wall around the tube, from your own coupons or bursts."),
-			optional("axial_strength", "axial streng", stress(10e3), at(func(c *chamber.Chamber) *float64 { return &c.Along }), 0,
+			num("axial_strength", "axial streng", 1, 10,
 				"Tensile strength of the wall along the tube, from your own coupons or bursts."),
-			optional("density", "density", measured(quantity.Density, "kg/m3", 100, 20e3, 10, 100), at(func(c *chamber.Chamber) *float64 { return &c.Density }), 0,
+			num("density", "density", 10, 100,
 				"Of the wall; the material's when not given.").
 				otherwise(inVessel((*chamber.Chamber).WallDensity)),
-			optional("modulus", "modulus", measured(quantity.Pressure, "GPa", 0.01*gigapascal, 1000*gigapascal, 0.5*gigapascal, 5*gigapascal), at(func(c *chamber.Chamber) *float64 { return &c.Modulus }), 0,
+			num("modulus", "modulus", 0.5, 5,
 				"Of the wall, for its dilation; the material's when not given."),
-			optional("temperature", "wall temp", celsius(-60, 300), at(func(c *chamber.Chamber) *float64 { return &c.Temperature }), 0,
+			num("temperature", "wall temp", 1, 5,
 				"The warmest the wall gets under pressure, as in the sun; that of air or gas when not given. Room-cured epoxy softens from 45 degC.").
 				otherwise(inVessel(func(c *chamber.Chamber) float64 { return c.Temperature })),
-			optional("heat_factor", "heat factor", number(0.01, 1, 0.05, 0.1), at(func(c *chamber.Chamber) *float64 { return &c.HeatFactor }), 0,
+			num("heat_factor", "heat factor", 0.05, 0.1,
 				"Share of the strength left at that temperature; estimated when not given.").
 				otherwise(inVessel((*chamber.Chamber).HeatFactorInForce)),
-			text("cycles", "cycles", "How many times the chamber has been under pressure.",
-				&wholeCodec{numberCodec{is: number(0, 1e6, 1, 10)}, of[chamber.Chamber, int](vessel)(func(c *chamber.Chamber) *int { return &c.Cycles })}).
+			count("cycles", "cycles", 1, 10, "How many times the chamber has been under pressure.").
 				byDefault("0"),
-			optional("cycle_factor", "cycle factor", number(0.01, 1, 0.05, 0.1), at(func(c *chamber.Chamber) *float64 { return &c.CycleFactor }), 0,
+			num("cycle_factor", "cycle factor", 0.05, 0.1,
 				"Share of the strength left after those; estimated when not given.").
 				otherwise(inVessel((*chamber.Chamber).CycleFactorInForce)),
-			optional("burst", "burst", gauge(), at(func(c *chamber.Chamber) *float64 { return &c.Burst }), 0,
+			num("burst", "burst", 0.5, 5,
 				"Measured on a chamber made alike; it outranks every estimate."),
-			optional("proof", "proof", gauge(), at(func(c *chamber.Chamber) *float64 { return &c.Proof }), 0,
+			num("proof", "proof", 0.5, 5,
 				"To which this chamber was proved with water; leave it out until it was."),
 			text("proof_date", "proved on", "The day of that proof, as in 2026-05-01.",
 				&textCodec{at: of[chamber.Chamber, string](vessel)(func(c *chamber.Chamber) *string { return &c.ProofDate }), check: aDate}),
@@ -105,7 +92,6 @@ func plySection() *section {
 		}
 		return &p.rocket.Chamber.Plies[p.item]
 	}
-	at := of[chamber.Ply, float64](item)
 	title := of[chamber.Ply, string](item)(func(x *chamber.Ply) *string { return &x.Name })
 	return &section{
 		path: "chamber.ply", group: "ply", apart: true, many: true, most: 32, title: title,
@@ -121,15 +107,14 @@ func plySection() *section {
 		},
 		fields: []*field{
 			text("name", "name", "What the cloth is called in dotted names.", &textCodec{at: title, check: aName("a ply", "hoop")}),
-			num("cloth", "cloth", measured(quantity.ArealDensity, "g/m2", 1*gram, 5, 5*gram, 50*gram), at(func(x *chamber.Ply) *float64 { return &x.Cloth }),
+			num("cloth", "cloth", 5, 50,
 				"Areal mass of one layer of the dry cloth.").required(always, `"200 g/m2"`),
-			text("count", "layers", "How many layers of it.",
-				&wholeCodec{numberCodec{is: number(1, 200, 1, 2)}, of[chamber.Ply, int](item)(func(x *chamber.Ply) *int { return &x.Count })}).
+			count("count", "layers", 1, 2, "How many layers of it.").
 				required(always, "4"),
 			text("weave", "weave", "Half of a woven cloth's fibres stand across its direction; a braid's lie to both sides of the axis.",
 				choose(of[chamber.Ply, chamber.Weave](item)(func(x *chamber.Ply) *chamber.Weave { return &x.Weave }), chamber.Woven, chamber.Braided, chamber.Unidirectional)).
 				byDefault("woven"),
-			num("direction", "direction", degrees(0, 90, 1, 15), at(func(x *chamber.Ply) *float64 { return &x.Direction }),
+			num("direction", "direction", 1, 15,
 				"Of the warp, or the fibres, from the axis of the tube.").byDefault("0 deg"),
 		},
 	}
@@ -143,7 +128,6 @@ func closureSection(path, group string, end func(*chamber.Chamber) **chamber.Clo
 		}
 		return *end(p.rocket.Chamber)
 	}
-	at := of[chamber.Closure, float64](closure)
 	there := func(r *rocket.Rocket) bool { return closure(place{rocket: r}) != nil }
 	conical := func(r *rocket.Rocket) bool { return there(r) && closure(place{rocket: r}).Shape == chamber.Cone }
 	return &section{
@@ -158,17 +142,17 @@ func closureSection(path, group string, end func(*chamber.Chamber) **chamber.Clo
 			text("shape", "shape", "Of the closure; an ellipsoid is half as deep as its radius.",
 				choose(of[chamber.Closure, chamber.ClosureShape](closure)(func(c *chamber.Closure) *chamber.ClosureShape { return &c.Shape }),
 					chamber.Hemisphere, chamber.Ellipsoid, chamber.Cone, chamber.Flat)).required(there, `"ellipsoid"`),
-			num("overlap", "overlap", millimetres(0, 2000, 1, 10), at(func(c *chamber.Closure) *float64 { return &c.Overlap }),
+			num("overlap", "overlap", 1, 10,
 				"Length of the lap that is bonded into the tube.").required(there, `"30 mm"`),
-			optional("bond_strength", "bond", stress(200), at(func(c *chamber.Closure) *float64 { return &c.BondStrength }), 0,
+			num("bond_strength", "bond", 1, 10,
 				"Shear strength of the adhesive as you prepare it; a typical one when not given.").
 				otherwise(func(place) float64 { return chamber.TypicalBond }),
-			optional("wall", "wall", millimetres(0.01, 500, 0.05, 0.5), at(func(c *chamber.Closure) *float64 { return &c.Wall }), 0,
+			num("wall", "wall", 0.05, 0.5,
 				"Thickness of the closure; the tube's when not given.").
 				otherwise(inVessel((*chamber.Chamber).WallThickness)),
-			optional("strength", "strength", stress(10e3), at(func(c *chamber.Closure) *float64 { return &c.Strength }), 0,
+			num("strength", "strength", 1, 10,
 				"Tensile strength of the closure's wall; that of its material as cloth lying both ways when not given."),
-			num("half_angle", "half angle", degrees(1, 85, 1, 5), at(func(c *chamber.Closure) *float64 { return &c.HalfAngle }),
+			num("half_angle", "half angle", 1, 5,
 				"Of a cone, from the axis to its side.").byDefault("30 deg").onlyFor(conical),
 		},
 	}
@@ -189,7 +173,6 @@ func threadSection() *section {
 		}
 		return p.rocket.Chamber.Thread
 	}
-	at := of[chamber.Thread, float64](thread)
 	there := func(r *rocket.Rocket) bool { return thread(place{rocket: r}) != nil }
 	return &section{
 		path: "chamber.thread", group: "thread", apart: true,
@@ -200,16 +183,16 @@ func threadSection() *section {
 		},
 		drop: func(r *rocket.Rocket) { r.Chamber.Thread = nil },
 		fields: []*field{
-			num("diameter", "diameter", millimetres(1, 1000, 1, 5), at(func(t *chamber.Thread) *float64 { return &t.Diameter }),
+			num("diameter", "diameter", 1, 5,
 				"Major diameter of the thread that holds the nozzle or its adapter.").required(there, `"40 mm"`),
-			num("pitch", "pitch", millimetres(0.1, 50, 0.25, 1), at(func(t *chamber.Thread) *float64 { return &t.Pitch }),
+			num("pitch", "pitch", 0.25, 1,
 				"From one turn of the thread to the next.").required(there, `"2 mm"`),
-			num("engaged", "engaged", millimetres(0.1, 500, 0.5, 5), at(func(t *chamber.Thread) *float64 { return &t.Engaged }),
+			num("engaged", "engaged", 0.5, 5,
 				"Length of thread in engagement.").required(there, `"12 mm"`),
-			optional("strength", "strength", stress(5e3), at(func(t *chamber.Thread) *float64 { return &t.Strength }), 0,
+			num("strength", "strength", 1, 10,
 				"Tensile strength of the male part; a typical one of aluminium when not given.").
 				otherwise(func(place) float64 { return chamber.TypicalThread }),
-			optional("female_strength", "female", stress(5e3), at(func(t *chamber.Thread) *float64 { return &t.Female }), 0,
+			num("female_strength", "female", 1, 10,
 				"Tensile strength of the female part; the male part's when not given.").
 				otherwise(func(p place) float64 {
 					if v := thread(p).Strength; v != 0 {
@@ -217,10 +200,10 @@ func threadSection() *section {
 					}
 					return chamber.TypicalThread
 				}),
-			optional("seal", "seal", millimetres(0.1, 2000, 1, 5), at(func(t *chamber.Thread) *float64 { return &t.Seal }), 0,
+			num("seal", "seal", 1, 5,
 				"Diameter that the pressure acts on; the thread's when not given.").
 				otherwise(func(p place) float64 { return thread(p).Diameter }),
-			optional("hole", "hole", millimetres(0.1, 2000, 1, 5), at(func(t *chamber.Thread) *float64 { return &t.Hole }), 0,
+			num("hole", "hole", 1, 5,
 				"Through the male part; the throat when not given.").
 				otherwise(inVessel(func(c *chamber.Chamber) float64 { return c.Thread.Hole })),
 		},
@@ -234,7 +217,6 @@ func heatingSection() *section {
 		}
 		return p.rocket.Chamber.Heating
 	}
-	at := of[chamber.Heating, float64](heating)
 	there := func(r *rocket.Rocket) bool { return heating(place{rocket: r}) != nil }
 	return &section{
 		path: "chamber.heating", group: "heating", apart: true, drive: rocket.MotorPower,
@@ -245,19 +227,17 @@ func heatingSection() *section {
 		},
 		drop: func(r *rocket.Rocket) { r.Chamber.Heating = nil },
 		fields: []*field{
-			num("temperature", "hot", celsius(0, 300), at(func(h *chamber.Heating) *float64 { return &h.Temperature }),
+			num("temperature", "hot", 1, 5,
 				"That the air of the sealed chamber reaches beside the motor.").required(there, `"80 degC"`),
-			num("time", "in", measured(quantity.Time, "s", 0.01, 3600, 1, 10), at(func(h *chamber.Heating) *float64 { return &h.Time }),
+			num("time", "in", 1, 10,
 				"In which it gets there.").required(there, `"20 s"`),
-			num("rise", "rise", measured(quantity.Pressure, "bar", 1e-4*bar, 0.2*bar, 0.01*bar, 0.05*bar), at(func(h *chamber.Heating) *float64 { return &h.Rise }),
+			num("rise", "rise", 0.01, 0.05,
 				"Of pressure that a vent is to allow.").byDefault("0.05 bar"),
 		},
 	}
 }
 
 func recoverySection() *section {
-	mount := func(p place) *chamber.Mount { return p.rocket.Recovery }
-	at := of[chamber.Mount, float64](mount)
 	there := func(r *rocket.Rocket) bool { return r.Recovery != nil }
 	return &section{
 		path: "recovery", group: "recovery", apart: true,
@@ -265,27 +245,26 @@ func recoverySection() *section {
 		make:  func(r *rocket.Rocket) { r.Recovery = &chamber.Mount{} },
 		drop:  func(r *rocket.Rocket) { r.Recovery = nil },
 		fields: []*field{
-			optional("pin", "pin", millimetres(0.1, 100, 0.5, 1), at(func(m *chamber.Mount) *float64 { return &m.Pin }), 0,
+			num("pin", "pin", 0.5, 1,
 				"Diameter of the cross pin that takes the recovery line."),
-			optional("pin_strength", "pin shear", stress(5e3), at(func(m *chamber.Mount) *float64 { return &m.PinStrength }), 0,
+			num("pin_strength", "pin shear", 1, 10,
 				"Shear strength of the pin; a typical one when not given.").
 				otherwise(func(place) float64 { return chamber.TypicalPin }),
-			text("planes", "planes", "In how many planes the pin is sheared.",
-				&wholeCodec{numberCodec{is: number(1, 2, 1, 1)}, of[chamber.Mount, int](mount)(func(m *chamber.Mount) *int { return &m.Planes })}).
+			count("planes", "planes", 1, 1, "In how many planes the pin is sheared.").
 				byDefault("2"),
-			optional("bond_area", "bond area", measured(quantity.Area, "cm2", 1e-6, 1, 0.5e-4, 5e-4), at(func(m *chamber.Mount) *float64 { return &m.BondArea }), 0,
+			num("bond_area", "bond area", 0.5, 5,
 				"By which the mount is bonded to the airframe."),
-			optional("bond_strength", "bond", stress(200), at(func(m *chamber.Mount) *float64 { return &m.Bond }), 0,
+			num("bond_strength", "bond", 1, 10,
 				"Shear strength of that bond; a typical one when not given.").
 				otherwise(func(place) float64 { return chamber.TypicalBond }),
-			optional("line", "line", measured(quantity.Force, "N", 1, 1e6, 50, 500), at(func(m *chamber.Mount) *float64 { return &m.Line }), 0,
+			num("line", "line", 50, 500,
 				"Breaking strength of the recovery line as rigged: a knot takes up to half."),
-			optional("line_length", "line length", metres(0.01, 100, 0.1, 1), at(func(m *chamber.Mount) *float64 { return &m.LineLength }), 0,
+			num("line_length", "line length", 0.1, 1,
 				"Of the recovery line, for the snatch."),
-			optional("line_stretch", "stretch", percent(0.1, 500, 1, 5), at(func(m *chamber.Mount) *float64 { return &m.LineStretch }), 0,
+			num("line_stretch", "stretch", 1, 5,
 				"Of the line at its breaking strength; a braided polyester one's when not given.").
 				otherwise(func(place) float64 { return chamber.TypicalStretch }),
-			optional("canopy_mass", "canopy mass", grams(50e3, 5, 50), at(func(m *chamber.Mount) *float64 { return &m.CanopyMass }), 0,
+			num("canopy_mass", "canopy mass", 5, 50,
 				"At the end of the line, for the snatch."),
 		},
 	}

@@ -4,7 +4,6 @@ import (
 	"math"
 
 	"ullage/sim/airframe"
-	"ullage/sim/quantity"
 	"ullage/sim/rocket"
 )
 
@@ -15,30 +14,24 @@ func shaped(r *rocket.Rocket) bool { return r.Shape != nil }
 // shape is where the shape's rows reach.
 func shape(p place) *airframe.Shape { return p.rocket.Shape }
 
-// position is a scale for a place along the rocket, from the tip of the nose.
-func position(min float64) scale { return millimetres(min, 20e3, 1, 10) }
-
 // shapeRows are the keys of [body] that only a rocket with a shape has. One of
 // them is enough to say that it has one.
 func shapeRows() []*field {
-	at := of[airframe.Shape, float64](shape)
-	body := of[rocket.Body, float64](func(p place) *rocket.Body { return &p.rocket.Body })
-	inertia := measured(quantity.Inertia, "kg*m2", 1e-6, 1e4, 1e-4, 1e-3)
 	rows := []*field{
-		num("length", "length", position(10), at(func(s *airframe.Shape) *float64 { return &s.Length }),
+		num("length", "length", 1, 10,
 			"From the tip of the nose to the aft end, fins left out.").required(shaped, `"980 mm"`),
-		optional("balance", "balance", position(1), body(func(b *rocket.Body) *float64 { return &b.Balance }), 0,
+		num("balance", "balance", 1, 10,
 			"Where the body balances, from the tip of the nose, weighed as for mass.").
 			otherwise(dry(func(l airframe.Lump) float64 { return l.At })),
-		optional("inertia", "inertia", inertia, body(func(b *rocket.Body) *float64 { return &b.Inertia }), 0,
+		num("inertia", "inertia", 1e-4, 1e-3,
 			"Of the body across its axis, about the balance point, from a swing test; estimated when not given.").
 			otherwise(dry(func(l airframe.Lump) float64 { return l.Pitch })),
-		optional("roll_inertia", "roll inertia", inertia, body(func(b *rocket.Body) *float64 { return &b.RollInertia }), 0,
+		num("roll_inertia", "roll inertia", 1e-4, 1e-3,
 			"Of the body about its axis, from a swing test; estimated when not given.").
 			otherwise(dry(func(l airframe.Lump) float64 { return l.Roll })),
-		num("roughness", "roughness", measured(quantity.Length, "um", 0, 1*millimetre, 1e-6, 10e-6), at(func(s *airframe.Shape) *float64 { return &s.Roughness }),
+		num("roughness", "roughness", 1, 10,
 			"Height of the surface's roughness; sprayed paint has about 30 um.").byDefault("30 um"), // DATCOM, from memory
-		num("rail_buttons", "rail buttons", measured(quantity.Area, "mm2", 0, 0.01, 1e-6, 10e-6), at(func(s *airframe.Shape) *float64 { return &s.RailButtons }),
+		num("rail_buttons", "rail buttons", 1, 10,
 			"Frontal area of all rail buttons together.").byDefault("0 mm2"),
 	}
 	for _, f := range rows {
@@ -54,7 +47,6 @@ func noseSection() *section {
 		}
 		return &p.rocket.Shape.Nose
 	}
-	at := of[airframe.Nose, float64](nose)
 	return &section{
 		path: "nose", group: "nose",
 		count: func(r *rocket.Rocket) int { return counted(shaped(r)) },
@@ -64,13 +56,13 @@ func noseSection() *section {
 				choose(of[airframe.Nose, airframe.NoseShape](nose)(func(n *airframe.Nose) *airframe.NoseShape { return &n.Shape }),
 					airframe.Conical, airframe.TangentOgive, airframe.Elliptical, airframe.Parabolic, airframe.VonKarman, airframe.PowerSeries)).
 				required(shaped, `"tangent ogive"`),
-			num("length", "length", position(1), at(func(n *airframe.Nose) *float64 { return &n.Length }),
+			num("length", "length", 1, 10,
 				"From the tip to the base.").required(shaped, `"200 mm"`),
-			num("exponent", "exponent", number(0.05, 1, 0.05, 0.1), at(func(n *airframe.Nose) *float64 { return &n.Exponent }),
+			num("exponent", "exponent", 0.05, 0.1,
 				"Of a power series: 1 is a cone, 0.5 a paraboloid.").byDefault("0.5").onlyFor(func(r *rocket.Rocket) bool {
 				return shaped(r) && r.Shape.Nose.Shape == airframe.PowerSeries
 			}),
-			optional("diameter", "diameter", millimetres(1, 2000, 0.1, 1), at(func(n *airframe.Nose) *float64 { return &n.Diameter }), 0,
+			num("diameter", "diameter", 0.1, 1,
 				"Of the base; that of what follows when not given.").
 				otherwise(func(p place) float64 { return p.rocket.Shape.Forebody().Diameter }),
 		},
@@ -84,7 +76,6 @@ func sectionSection() *section {
 		}
 		return &p.rocket.Shape.Sections[p.item]
 	}
-	at := of[airframe.Section, float64](item)
 	title := of[airframe.Section, string](item)(func(s *airframe.Section) *string { return &s.Name })
 	return &section{
 		path: "section", group: "section", many: true, title: title,
@@ -100,12 +91,12 @@ func sectionSection() *section {
 		},
 		fields: []*field{
 			text("name", "name", "What the section is called in dotted names.", &textCodec{at: title, check: aName("a section", "tail")}),
-			num("length", "length", position(0.1), at(func(s *airframe.Section) *float64 { return &s.Length }),
+			num("length", "length", 1, 10,
 				"Along the axis.").required(always, `"120 mm"`),
-			optional("forward", "forward", millimetres(0.5, 2000, 0.1, 1), at(func(s *airframe.Section) *float64 { return &s.Forward }), 0,
+			num("forward", "forward", 0.1, 1,
 				"Diameter of the forward end; that of what is before it when not given.").
 				otherwise(func(p place) float64 { fore, _ := ends(p); return fore }),
-			optional("aft", "aft", millimetres(0.5, 2000, 0.1, 1), at(func(s *airframe.Section) *float64 { return &s.Aft }), 0,
+			num("aft", "aft", 0.1, 1,
 				"Diameter of the aft end; that of the forward end when not given.").
 				otherwise(func(p place) float64 { _, aft := ends(p); return aft }),
 		},
@@ -136,9 +127,7 @@ func finsSection() *section {
 		}
 		return &p.rocket.Shape.Fins[p.item]
 	}
-	at := of[airframe.Fins, float64](item)
 	title := of[airframe.Fins, string](item)(func(f *airframe.Fins) *string { return &f.Name })
-	length := func(min float64) scale { return millimetres(min, 5000, 1, 10) }
 	return &section{
 		path: "fins", group: "fins", many: true, title: title,
 		count: func(r *rocket.Rocket) int {
@@ -153,25 +142,24 @@ func finsSection() *section {
 		},
 		fields: []*field{
 			text("name", "name", "What the set of fins is called in dotted names.", &textCodec{at: title, check: aName("fins", "tail")}),
-			text("count", "count", "How many fins, evenly around the body.",
-				&wholeCodec{numberCodec{is: number(3, 6, 1, 1)}, of[airframe.Fins, int](item)(func(f *airframe.Fins) *int { return &f.Count })}).
+			count("count", "count", 1, 1, "How many fins, evenly around the body.").
 				required(always, "4"),
-			num("root", "root", length(1), at(func(f *airframe.Fins) *float64 { return &f.Root }),
+			num("root", "root", 1, 10,
 				"Chord at the body.").required(always, `"110 mm"`),
-			num("tip", "tip", length(0), at(func(f *airframe.Fins) *float64 { return &f.Tip }),
+			num("tip", "tip", 1, 10,
 				"Chord at the tip, 0 for a pointed fin.").required(always, `"60 mm"`),
-			num("span", "span", length(1), at(func(f *airframe.Fins) *float64 { return &f.Span }),
+			num("span", "span", 1, 10,
 				"From the body to the tip of one fin.").required(always, `"75 mm"`),
-			num("sweep", "sweep", length(-5000), at(func(f *airframe.Fins) *float64 { return &f.Sweep }),
+			num("sweep", "sweep", 1, 10,
 				"How far the tip's leading edge lies aft of the root's.").required(always, `"40 mm"`),
-			num("thickness", "thickness", millimetres(0.05, 100, 0.1, 1), at(func(f *airframe.Fins) *float64 { return &f.Thickness }),
+			num("thickness", "thickness", 0.1, 1,
 				"Of the fins.").required(always, `"3 mm"`),
 			text("section", "section", "Profile of the fins: square edges, rounded, sharp in front, or streamlined.",
 				choose(of[airframe.Fins, airframe.FinSection](item)(func(f *airframe.Fins) *airframe.FinSection { return &f.Section }),
 					airframe.FlatSection, airframe.RoundedSection, airframe.WedgeSection, airframe.AirfoilSection)).byDefault("flat"),
-			num("position", "position", position(0), at(func(f *airframe.Fins) *float64 { return &f.Position }),
+			num("position", "position", 1, 10,
 				"Of the root's leading edge from the tip of the nose.").required(always, `"860 mm"`),
-			num("cant", "cant", degrees(-10, 10, 0.1, 1), at(func(f *airframe.Fins) *float64 { return &f.Cant }),
+			num("cant", "cant", 0.1, 1,
 				"Angle of the fins to the axis, which makes the rocket roll.").byDefault("0 deg"),
 		},
 	}
@@ -184,7 +172,6 @@ func partSection() *section {
 		}
 		return &p.rocket.Parts[p.item]
 	}
-	at := of[airframe.Part, float64](item)
 	title := of[airframe.Part, string](item)(func(x *airframe.Part) *string { return &x.Name })
 	return &section{
 		path: "part", group: "part", many: true, most: 64, title: title,
@@ -192,13 +179,13 @@ func partSection() *section {
 		make:  func(r *rocket.Rocket) { r.Parts = append(r.Parts, airframe.Part{}) },
 		fields: []*field{
 			text("name", "name", "What the part is called in dotted names.", &textCodec{at: title, check: aName("a part", "battery")}),
-			num("mass", "mass", grams(200e3, 1, 10), at(func(x *airframe.Part) *float64 { return &x.Mass }),
+			num("mass", "mass", 1, 10,
 				"Of the part.").required(always, `"40 g"`),
-			num("position", "position", position(0), at(func(x *airframe.Part) *float64 { return &x.Position }),
+			num("position", "position", 1, 10,
 				"Of the part's own balance point from the tip of the nose.").required(always, `"300 mm"`),
-			num("length", "length", position(0), at(func(x *airframe.Part) *float64 { return &x.Length }),
+			num("length", "length", 1, 10,
 				"Along the axis; 0 for a lump.").byDefault("0 mm"),
-			optional("diameter", "diameter", millimetres(0.1, 5000, 1, 10), at(func(x *airframe.Part) *float64 { return &x.Diameter }), 0,
+			num("diameter", "diameter", 1, 10,
 				"Across; spread over the body's skin when not given.").
 				otherwise(func(p place) float64 { return p.rocket.Body.Diameter }),
 		},
@@ -206,23 +193,21 @@ func partSection() *section {
 }
 
 func gustSection() *section {
-	at := of[rocket.Gust, float64](func(p place) *rocket.Gust { return &p.rocket.Gust })
 	return &section{
 		path: "gust", group: "gust", count: one,
 		quiet: func(r *rocket.Rocket) bool { return !shaped(r) && r.Gust == rocket.Gust{} },
 		fields: []*field{
-			num("speed", "speed", measured(quantity.Speed, "m/s", 0, 50, 0.5, 2), at(func(g *rocket.Gust) *float64 { return &g.Speed }),
+			num("speed", "speed", 0.5, 2,
 				"A step of wind on top of the rest; 0 for none.").byDefault("0 m/s"),
-			num("from", "from", degrees(-360, 360, 5, 45), at(func(g *rocket.Gust) *float64 { return &g.From }),
+			num("from", "from", 5, 45,
 				"The compass direction the gust blows from.").byDefault("0 deg"),
-			num("height", "height", metres(0, 5000, 5, 50), at(func(g *rocket.Gust) *float64 { return &g.Height }),
+			num("height", "height", 5, 50,
 				"Above the ground from which up it blows.").byDefault("0 m"),
 		},
 	}
 }
 
 func flightSection() *section {
-	at := of[rocket.Alignment, float64](func(p place) *rocket.Alignment { return &p.rocket.Alignment })
 	model := choose(func(p place) *rocket.Model { return &p.rocket.Model }, rocket.RigidModel, rocket.PointModel)
 	model.offered = func(r *rocket.Rocket) []string {
 		if r.Balanced() {
@@ -240,9 +225,9 @@ func flightSection() *section {
 		path: "flight", group: "flight", count: func(r *rocket.Rocket) int { return counted(shaped(r)) },
 		fields: []*field{
 			text("model", "model", "Equations of free flight: a rigid body up to the first canopy, or a point mass.", model),
-			num("misalignment", "misalignment", degrees(-10, 10, 0.05, 0.25), at(func(a *rocket.Alignment) *float64 { return &a.Angle }),
+			num("misalignment", "misalignment", 0.05, 0.25,
 				"Angle of the thrust's line to the centreline, in the plane of the rail's tilt.").byDefault("0 deg"),
-			num("offset", "offset", millimetres(-50, 50, 0.1, 1), at(func(a *rocket.Alignment) *float64 { return &a.Offset }),
+			num("offset", "offset", 0.1, 1,
 				"How far the nozzle's centre is off the centreline, in the same plane.").byDefault("0 mm"),
 		},
 	}

@@ -149,13 +149,13 @@ func readSpread(name string, row *field, p place, n *node) (float64, *fault.Faul
 	case ChoiceKind, TextKind:
 		return 0, flaw("no number, so it has no standard deviation", "vary a number, such as body.mass")
 	}
-	is.min, is.max = 0, is.max-is.min
-	if is.dimension == quantity.Temperature {
-		is.dimension, is.unit = quantity.TemperatureDifference, quantity.Usual(quantity.TemperatureDifference)
+	is.Min, is.Max = 0, is.Max-is.Min
+	if is.Dimension == quantity.Temperature {
+		is.Dimension, is.Unit = quantity.TemperatureDifference, quantity.Usual(quantity.TemperatureDifference)
 	}
 	q, bad := readQuantity(n, is, nil)
 	if bad == nil {
-		bad = is.check(q.Value)
+		bad = is.Check(q.Value)
 	}
 	return math.Abs(q.Value), bad // no −0
 }

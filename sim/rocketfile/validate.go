@@ -11,10 +11,10 @@ import (
 // values unread, only what is wrong whatever these are counts: they are set to
 // either end of their ranges, and a fault must show both times.
 func (rd *reading) validate() {
-	found := rd.check(func(s scale) float64 { return s.min })
+	found := rd.check(func(s scale) float64 { return s.Min })
 	if len(found) > 0 && len(rd.unread) > 0 {
 		again := map[string]bool{}
-		for _, f := range rd.check(func(s scale) float64 { return s.max }) {
+		for _, f := range rd.check(func(s scale) float64 { return s.Max }) {
 			again[f.Key] = true
 		}
 		kept := found[:0]
@@ -69,7 +69,7 @@ func inForce(row *field, p place) string {
 	if row.codec.kind(p) != NumberKind || !given && v == 0 {
 		return ""
 	}
-	u := row.codec.scale(row, p).unit
+	u := row.codec.scale(row, p).Unit
 	x, _ := strconv.ParseFloat(strconv.FormatFloat(u.FromSI(v), 'g', 6, 64), 64)
 	return quantity.Exact(u.ToSI(x), u)
 }

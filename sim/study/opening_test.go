@@ -139,7 +139,7 @@ func TestOpeningFaults(t *testing.T) {
 		require.Equal(t, -1, best)
 	}
 	r.Canopies[0].Water = rocket.Rule{Trigger: rocket.AfterApogee}
-	r.Body.Mass = 500
+	r.Body.Mass = 200
 	values, err := OpeningValues(background, r, 0, Options{})
 	require.NoError(t, err)
 	require.Empty(t, values, "it never leaves the rail")

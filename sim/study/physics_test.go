@@ -16,12 +16,12 @@ import (
 // helium, which weighs little. The larger the chamber, the closer.
 func TestConstantPressureLimit(t *testing.T) {
 	off := math.Inf(1)
-	for _, volume := range []float64{0.3, 3, 30} { // m³, of which 2 L are liquid
-		const pressure, density, liquid = 2e7, 1000.0, 0.002
+	for _, volume := range []float64{0.01, 0.1, 1} { // m³, of which 0.1 L is liquid
+		const pressure, density, liquid = 1e7, 1000.0, 1e-4
 		r := bottle()
 		r.Body = rocket.Body{Diameter: 0.1, Mass: 1, Drag: []rocket.MachDrag{{}}, DragFactor: 1}
-		r.Water = &rocket.Water{Volume: volume, Bore: 5, Throat: 0.03, Discharge: 1, Fill: liquid / volume, Pressure: pressure,
-			Gas: thrust.Helium, Temperature: 500, Density: density, Flow: rocket.SteadyFlow}
+		r.Water = &rocket.Water{Volume: volume, Bore: 2, Throat: 0.03, Discharge: 1, Fill: liquid / volume, Pressure: pressure,
+			Gas: thrust.Helium, Temperature: 370, Density: density, Flow: rocket.SteadyFlow}
 		r.Rail.Length = 0.01
 		r.Canopies = nil
 		fl := flown(t, r)

@@ -18,7 +18,7 @@ func TestRailExitClosedForm(t *testing.T) {
 	require.NoError(t, err)
 	r := motored()
 	r.Body.Mass, r.Body.Drag = 1.5, []rocket.MachDrag{{}}
-	r.Motor = &rocket.Motor{Curve: curve, Case: 0.5, Propellant: 1e-6, Delay: math.NaN()}
+	r.Motor = &rocket.Motor{Curve: curve, Case: 0.5, Propellant: 1e-5, Delay: math.NaN()}
 	r.Canopies = nil
 	r.Rail = rocket.Rail{Length: 2, Tilt: 10 * degree}
 	r.Wind.Speed = 5

@@ -22,17 +22,17 @@ func TestSiteFaults(t *testing.T) {
 		{"an end, by way of degrees Fahrenheit", atmosphere.Site{Temperature: (140 + 459.67) * 5 / 9}, nil},
 		{"not located", atmosphere.Site{Latitude: 1000, Longitude: math.NaN()}, nil},
 		{"too high", atmosphere.Site{Elevation: 9001}, fault.List{
-			{Key: "site.elevation", Problem: "is above 9000 m", Remedy: "give -500 m to 9000 m"}}},
+			{Key: "site.elevation", Problem: "too large", Remedy: "give -500 m to 9000 m"}}},
 		{"cold and wet", atmosphere.Site{Temperature: 18, Humidity: 40}, fault.List{
-			{Key: "site.temperature", Problem: "is below -90 degC", Remedy: "give -90 degC to 60 degC"},
-			{Key: "site.humidity", Problem: "is above 1 (100 %)", Remedy: "give 0 to 1 (100 %)"}}},
+			{Key: "site.temperature", Problem: "too small", Remedy: "give -90 degC to 60 degC"},
+			{Key: "site.humidity", Problem: "too large", Remedy: "give 0 % to 100 %"}}},
 		{"negative pressures", atmosphere.Site{Pressure: -1, SeaLevelPressure: -2}, fault.List{
-			{Key: "site.pressure", Problem: "is below 250 hPa", Remedy: "give 250 hPa to 1200 hPa"},
-			{Key: "site.sea_level_pressure", Problem: "is below 850 hPa", Remedy: "give 850 hPa to 1100 hPa"},
+			{Key: "site.pressure", Problem: "negative", Remedy: "give 250 hPa to 1100 hPa"},
+			{Key: "site.sea_level_pressure", Problem: "negative", Remedy: "give 850 hPa to 1100 hPa"},
 			{Key: "site.sea_level_pressure", Problem: "is given beside the pressure at the station", Remedy: "give one of the two"}}},
 		{"off the map", atmosphere.Site{Latitude: 91, Longitude: -181, Located: true}, fault.List{
-			{Key: "site.latitude", Problem: "is above 90 degrees", Remedy: "give -90 to 90 degrees"},
-			{Key: "site.longitude", Problem: "is below -180", Remedy: "give -180 to 180 degrees"}}},
+			{Key: "site.latitude", Problem: "too large", Remedy: "give -90 to 90"},
+			{Key: "site.longitude", Problem: "too small", Remedy: "give -180 to 180"}}},
 		{"both pressures", atmosphere.Site{Pressure: 101000, SeaLevelPressure: 101000}, fault.List{
 			{Key: "site.sea_level_pressure", Problem: "is given beside the pressure at the station", Remedy: "give one of the two"}}},
 		{"a sea-level pressure for the station's", atmosphere.Site{Elevation: 1500, Pressure: 101300}, fault.List{
@@ -50,10 +50,10 @@ func TestWindFaults(t *testing.T) {
 	require.Empty(t, atmosphere.Wind{}.Faults())
 	require.Empty(t, atmosphere.Wind{Speed: 4, Height: 10, Exponent: 1.0 / 7, From: 2 * math.Pi}.Faults())
 	require.Equal(t, fault.List{
-		{Key: "wind.speed", Problem: "is below 0 m/s", Remedy: "give 0 m/s to 100 m/s"},
-		{Key: "wind.height", Problem: "is below 0.1 m", Remedy: "give 0.1 m to 1000 m"},
-		{Key: "wind.exponent", Problem: "is above 1", Remedy: "give 0 to 1"},
-		{Key: "wind.from", Problem: "is above 360 deg", Remedy: "give -360 deg to 360 deg"},
+		{Key: "wind.speed", Problem: "negative", Remedy: "give 0 m/s to 60 m/s"},
+		{Key: "wind.height", Problem: "negative", Remedy: "give 0.5 m to 1000 m"},
+		{Key: "wind.exponent", Problem: "too large", Remedy: "give 0 to 1"},
+		{Key: "wind.from", Problem: "too large", Remedy: "give -360 deg to 360 deg"},
 	}, atmosphere.Wind{Speed: -1, Height: -10, Exponent: 7, From: 270}.Faults())
 }
 
@@ -62,11 +62,11 @@ func TestNonFiniteFaults(t *testing.T) {
 	for _, x := range []float64{math.NaN(), math.Inf(1), math.Inf(-1)} {
 		s := atmosphere.Site{Elevation: x, Temperature: x, Pressure: x, SeaLevelPressure: x, Humidity: x,
 			Latitude: x, Longitude: x, Located: true}
-		require.Len(t, s.Faults(), len(atmosphere.SiteRanges())+1)
+		require.Len(t, s.Faults(), len(atmosphere.SiteFields())+1)
 		w := atmosphere.Wind{Speed: x, Height: x, Exponent: x, From: x}
-		require.Len(t, w.Faults(), len(atmosphere.WindRanges()))
+		require.Len(t, w.Faults(), len(atmosphere.WindFields()))
 	}
-	require.Equal(t, "is not a number", atmosphere.Wind{Speed: math.NaN()}.Faults()[0].Problem)
+	require.Equal(t, "not a finite number", atmosphere.Wind{Speed: math.Inf(1)}.Faults()[0].Problem)
 }
 
 // What Faults lets pass is what Column uses: nothing is held at a range's end.

@@ -1,0 +1,143 @@
+package rocket
+
+import (
+	"math"
+
+	"ullage/sim/airframe"
+	"ullage/sim/quantity"
+)
+
+func millimetres(min, max float64) quantity.Range {
+	return quantity.Between(quantity.Length, "mm", min, max)
+}
+
+func metres(min, max float64) quantity.Range { return quantity.Between(quantity.Length, "m", min, max) }
+
+func degrees(min, max float64) quantity.Range {
+	return quantity.Between(quantity.Angle, "deg", min, max)
+}
+
+func seconds(min, max float64) quantity.Range {
+	return quantity.Between(quantity.Time, "s", min, max)
+}
+
+func grams(min, max float64) quantity.Range { return quantity.Between(quantity.Mass, "g", min, max) }
+
+func number(min, max float64) quantity.Range {
+	return quantity.Between(quantity.Number, "", min, max)
+}
+
+func speed(min, max float64) quantity.Range {
+	return quantity.Between(quantity.Speed, "m/s", min, max)
+}
+
+var (
+	place   = millimetres(1, 20e3) // along the rocket, from the tip of the nose
+	compass = degrees(-360, 360)
+	inertia = quantity.Between(quantity.Inertia, "kg*m2", 1e-6, 1e4)
+)
+
+// What the numbers of a rocket and its day may be, under their names in a rocket file:
+// common sense, no source. The rooms below have those of shape, chamber, site and wind.
+var (
+	bodyFields = []quantity.Field[Body]{
+		{Key: "body.diameter", Range: millimetres(1, 2000), At: func(b *Body) *float64 { return &b.Diameter }},
+		{Key: "body.mass", Range: quantity.Between(quantity.Mass, "kg", 1e-3, 200), At: func(b *Body) *float64 { return &b.Mass }, Optional: true},
+		{Key: "body.drag_factor", Range: number(0, 10), At: func(b *Body) *float64 { return &b.DragFactor }},
+		{Key: "body.balance", Range: place, At: func(b *Body) *float64 { return &b.Balance }, Optional: true},
+		{Key: "body.inertia", Range: inertia, At: func(b *Body) *float64 { return &b.Inertia }, Optional: true},
+		{Key: "body.roll_inertia", Range: inertia, At: func(b *Body) *float64 { return &b.RollInertia }, Optional: true},
+	}
+	dragFields = []quantity.Field[MachDrag]{
+		{Key: "body.drag", Range: number(0, 10), At: func(p *MachDrag) *float64 { return &p.Drag }},
+		{Key: "body.drag.mach", Range: number(0, 10), At: func(p *MachDrag) *float64 { return &p.Mach }},
+	}
+	waterFields = []quantity.Field[Water]{
+		{Key: "water.fill", Range: quantity.Between(quantity.Fraction, "%", 0, 98), At: func(w *Water) *float64 { return &w.Fill }},
+		{Key: "water.pressure", Range: quantity.Between(quantity.Pressure, "bar", 0, 100), At: func(w *Water) *float64 { return &w.Pressure }},
+		{Key: "water.throat", Range: millimetres(0.5, 500), At: func(w *Water) *float64 { return &w.Throat }},
+		{Key: "water.volume", Range: quantity.Between(quantity.Volume, "L", 1e-3, 1000), At: func(w *Water) *float64 { return &w.Volume }},
+		{Key: "water.bore", Range: millimetres(1, 2000), At: func(w *Water) *float64 { return &w.Bore }},
+		{Key: "water.discharge", Range: number(0.1, 1), At: func(w *Water) *float64 { return &w.Discharge }},
+		// From isothermal to a little more than a monatomic gas has, 5/3.
+		{Key: "water.exponent", Range: number(1, 1.7), At: func(w *Water) *float64 { return &w.Exponent }, Optional: true},
+		{Key: "water.temperature", Range: quantity.Between(quantity.Temperature, "degC", -60, 100), At: func(w *Water) *float64 { return &w.Temperature }, Optional: true},
+		{Key: "water.density", Range: quantity.Between(quantity.Density, "kg/m3", 300, 4000), At: func(w *Water) *float64 { return &w.Density }},
+		{Key: "water.fittings", Range: grams(0, 20e3), At: func(w *Water) *float64 { return &w.Fittings }},
+		{Key: "water.nozzle", Range: place, At: func(w *Water) *float64 { return &w.Nozzle }, Optional: true},
+		{Key: "water.fittings_at", Range: place, At: func(w *Water) *float64 { return &w.FittingsAt }, Optional: true},
+	}
+	tubeFields = []quantity.Field[LaunchTube]{
+		{Key: "water.tube.length", Range: millimetres(1, 10e3), At: func(t *LaunchTube) *float64 { return &t.Length }},
+		{Key: "water.tube.outer", Range: millimetres(0.1, 500), At: func(t *LaunchTube) *float64 { return &t.Outer }},
+		{Key: "water.tube.inner", Range: millimetres(0, 500), At: func(t *LaunchTube) *float64 { return &t.Inner }},
+		{Key: "water.tube.dead_volume", Range: quantity.Between(quantity.Volume, "L", 0, 100), At: func(t *LaunchTube) *float64 { return &t.DeadVolume }},
+	}
+	motorFields = []quantity.Field[Motor]{
+		{Key: "motor.case", Range: grams(0, 100e3), At: func(m *Motor) *float64 { return &m.Case }},
+		{Key: "motor.propellant", Range: grams(0.01, 100e3), At: func(m *Motor) *float64 { return &m.Propellant }},
+		{Key: "motor.delay", Range: seconds(0, 60), At: func(m *Motor) *float64 { return &m.Delay }, Optional: true, Absent: math.NaN()},
+		{Key: "motor.diameter", Range: millimetres(1, 500), At: func(m *Motor) *float64 { return &m.Diameter }, Optional: true},
+		{Key: "motor.length", Range: millimetres(1, 5000), At: func(m *Motor) *float64 { return &m.Length }, Optional: true},
+		{Key: "motor.fittings", Range: grams(0, 20e3), At: func(m *Motor) *float64 { return &m.Fittings }},
+		{Key: "motor.position", Range: place, At: func(m *Motor) *float64 { return &m.Position }, Optional: true},
+		{Key: "motor.fittings_at", Range: place, At: func(m *Motor) *float64 { return &m.FittingsAt }, Optional: true},
+	}
+	delayFields = []quantity.Field[float64]{
+		{Key: "motor.delays", Range: seconds(0, 60), At: func(v *float64) *float64 { return v }},
+	}
+	motorMountFields = []quantity.Field[MotorMount]{
+		{Key: "motor_mount.diameter", Range: millimetres(1, 500), At: func(m *MotorMount) *float64 { return &m.Diameter }},
+		{Key: "motor_mount.length", Range: millimetres(1, 5000), At: func(m *MotorMount) *float64 { return &m.Length }},
+	}
+	canopyFields = []quantity.Field[Canopy]{
+		{Key: "diameter", Range: metres(0.01, 50), At: func(c *Canopy) *float64 { return &c.Diameter }, Optional: true},
+		{Key: "area", Range: quantity.Between(quantity.Area, "m2", 1e-4, 2000), At: func(c *Canopy) *float64 { return &c.Area }, Optional: true},
+		{Key: "coefficient", Range: number(0.1, 5), At: func(c *Canopy) *float64 { return &c.Coefficient }},
+		{Key: "fill_constant", Range: number(0, 100), At: func(c *Canopy) *float64 { return &c.FillConstant }},
+		{Key: "opening_force_coefficient", Range: number(0, 10), At: func(c *Canopy) *float64 { return &c.OpeningForceCoefficient }},
+	}
+	railFields = []quantity.Field[Rail]{
+		{Key: "rail.length", Range: metres(0.01, 100), At: func(r *Rail) *float64 { return &r.Length }, Optional: true},
+		{Key: "rail.tilt", Range: degrees(0, 80), At: func(r *Rail) *float64 { return &r.Tilt }},
+		{Key: "rail.heading", Range: compass, At: func(r *Rail) *float64 { return &r.Heading }},
+	}
+	gustFields = []quantity.Field[Gust]{
+		{Key: "gust.speed", Range: speed(0, 50), At: func(g *Gust) *float64 { return &g.Speed }},
+		{Key: "gust.from", Range: compass, At: func(g *Gust) *float64 { return &g.From }},
+		{Key: "gust.height", Range: metres(0, 5000), At: func(g *Gust) *float64 { return &g.Height }},
+	}
+	alignmentFields = []quantity.Field[Alignment]{
+		{Key: "flight.misalignment", Range: degrees(-10, 10), At: func(a *Alignment) *float64 { return &a.Angle }},
+		{Key: "flight.offset", Range: millimetres(-50, 50), At: func(a *Alignment) *float64 { return &a.Offset }},
+	}
+	limitFields = []quantity.Field[Limits]{
+		limit("rail_exit", speed(0.1, 1000), func(l *Limits) *float64 { return &l.RailExit }),
+		limit("rail_exit_wind", number(0.1, 100), func(l *Limits) *float64 { return &l.RailExitWind }),
+		limit("thrust_to_weight", number(0.1, 100), func(l *Limits) *float64 { return &l.ThrustToWeight }),
+		limit("margin_least", number(0.01, 50), func(l *Limits) *float64 { return &l.MarginLeast }),
+		limit("margin_most", number(0.01, 50), func(l *Limits) *float64 { return &l.MarginMost }),
+		limit("attack", degrees(0.1, 90), func(l *Limits) *float64 { return &l.Attack }),
+		limit("tilt", degrees(0.1, 80), func(l *Limits) *float64 { return &l.Tilt }),
+		limit("wind", speed(0.1, 1000), func(l *Limits) *float64 { return &l.Wind }),
+		limit("impulse", quantity.Between(quantity.Impulse, "N*s", 0.1, 1e6), func(l *Limits) *float64 { return &l.Impulse }),
+		limit("opening", speed(0.1, 1000), func(l *Limits) *float64 { return &l.Opening }),
+		limit("mount_factor", number(0.1, 100), func(l *Limits) *float64 { return &l.MountFactor }),
+		limit("landing", speed(0.1, 1000), func(l *Limits) *float64 { return &l.Landing }),
+		limit("energy", quantity.Between(quantity.Energy, "J", 0.01, 1e7), func(l *Limits) *float64 { return &l.Energy }),
+		limit("proof_factor", number(1.25, 10), func(l *Limits) *float64 { return &l.ProofFactor }),
+		limit("proof_days", number(1, 36500), func(l *Limits) *float64 { return &l.ProofDays }),
+	}
+	fieldFields = []quantity.Field[Field]{
+		{Key: "field.ceiling", Range: metres(1, 100e3), At: func(f *Field) *float64 { return &f.Ceiling }, Optional: true},
+		{Key: "field.radius", Range: metres(1, 100e3), At: func(f *Field) *float64 { return &f.Radius }, Optional: true},
+	}
+)
+
+// limit is a field of the limits, all of which may be left to their defaults.
+func limit(key string, r quantity.Range, at func(*Limits) *float64) quantity.Field[Limits] {
+	return quantity.Field[Limits]{Key: "limits." + key, Range: r, At: at, Optional: true}
+}
+
+// partFields are those of a mass list, which a rocket may have without a shape.
+var partFields = airframe.PartFields()
