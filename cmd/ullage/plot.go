@@ -98,8 +98,8 @@ func (c *plotCommand) check() error {
 		return badInput("--rigid is for --sweep and --scatter; one flight is flown as the file says")
 	case c.Flights != nil && *c.Flights < 1:
 		return badInput("--flights %d: at least 1 is needed", *c.Flights)
-	case c.Flights != nil && *c.Flights > mostFlights:
-		return badInput("--flights %d: at most %d", *c.Flights, mostFlights)
+	case c.Flights != nil && *c.Flights > study.MaxDispersion:
+		return badInput("--flights %d: at most %d", *c.Flights, study.MaxDispersion)
 	case len(c.Show) > mostPanels:
 		return badInput("--show names %d quantities; a page has room for %d", len(c.Show), mostPanels)
 	case c.Resolution != nil && (*c.Resolution < page.LeastResolution || *c.Resolution > page.GreatestResolution):

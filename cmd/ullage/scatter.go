@@ -46,16 +46,13 @@ func (scatterCommand) Help() string {
 		"ullage scatter heron.toml --geojson --latitude=50.5 --longitude=-1.25")
 }
 
-// mostFlights bounds a scatter: beyond it a draw more says nothing.
-const mostFlights = 100_000_000
-
 // Run draws, flies and writes the form asked for.
 func (c *scatterCommand) Run(s *streams) error {
 	switch {
 	case c.Flights < 1:
 		return badInput("--flights %d: at least 1 is needed", c.Flights)
-	case c.Flights > mostFlights:
-		return badInput("--flights %d: at most %d", c.Flights, mostFlights)
+	case c.Flights > study.MaxDispersion:
+		return badInput("--flights %d: at most %d", c.Flights, study.MaxDispersion)
 	}
 	file, err := c.open(s, c.File)
 	if err != nil {

@@ -129,6 +129,4 @@ func TestLinear(t *testing.T) {
 		require.Equal(t, 0.1, v[0].Number)
 		require.Equal(t, 0.7, v[n-1].Number)
 	}
-	require.Equal(t, "30 %", Value{Number: 0.3}.Text(in))
-	require.Equal(t, "air", Value{Word: "air"}.Text(in))
 }

@@ -71,7 +71,7 @@ type Dispersion struct {
 // Sampled tells that quantiles and ranks come from some of the flights only.
 func (r *Dispersion) Sampled() bool { return r.Reservoir < r.Apogee.Count }
 
-// MaxDispersion bounds the flights of a scatter: more is a slip of the pen.
+// MaxDispersion bounds the flights of a scatter: beyond it a draw more says nothing.
 const MaxDispersion = 100_000_000
 
 // ReservoirSize bounds the flights kept for quantiles and ranks.

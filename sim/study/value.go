@@ -1,7 +1,6 @@
 package study
 
 import (
-	"ullage/sim/quantity"
 	"ullage/sim/rocket"
 	"ullage/sim/rocketfile"
 )
@@ -19,12 +18,4 @@ func (v Value) Set(in rocketfile.Input, r *rocket.Rocket) error {
 		return in.SetText(r, v.Word)
 	}
 	return in.Set(r, v.Number)
-}
-
-// Text writes a value as in a file.
-func (v Value) Text(in rocketfile.Input) string {
-	if v.Word != "" {
-		return v.Word
-	}
-	return quantity.Exact(v.Number, in.Unit)
 }
