@@ -183,7 +183,7 @@ func (c *plotCommand) sweep(s *streams, file *rocketfile.File) (*page.Page, erro
 	if n := study.Count(axes); n > chart.MostCells {
 		return nil, badInput("that is %d flights; a page shows no more of a grid than %d: take fewer points", n, chart.MostCells)
 	}
-	show, err := showOption{c.Show}.rows(rocket)
+	show, err := showOption{c.Show}.results(rocket)
 	if err != nil {
 		return nil, err
 	}

@@ -67,7 +67,7 @@ func (c *scatterCommand) Run(s *streams) error {
 	if err != nil {
 		return err
 	}
-	rows, err := c.rows(rocket)
+	rows, err := c.results(rocket)
 	if err != nil {
 		return err
 	}

@@ -10,8 +10,8 @@ type showOption struct {
 	Show []string `placeholder:"RESULT" help:"Results to tell beside the usual ones, as in --show landing.drift,margin.least. ullage results lists the names."`
 }
 
-// rows are the results named, each of which must be a number.
-func (o showOption) rows(r *rocket.Rocket) ([]results.Row, error) {
+// results are the results named, each of which must be a number.
+func (o showOption) results(r *rocket.Rocket) ([]results.Row, error) {
 	table := results.For(r)
 	var rows []results.Row
 	for _, name := range o.Show {

@@ -20,6 +20,7 @@ type sweepCommand struct {
 	CSV   bool `name:"csv" xor:"form" help:"A row a flight as CSV, in SI units."`
 	Large bool `help:"Fly a sweep of a million flights or more."`
 
+	showOption
 	studyOptions
 }
 
@@ -33,6 +34,7 @@ func (sweepCommand) Help() string {
 		"ullage sweep heron.toml water.throat=9mm,11mm,13mm",
 		"ullage sweep heron.toml water.fill=0.2..0.45/11 'water.pressure=6..10 bar/5'",
 		"ullage sweep heron.toml water.gas=air,helium --json",
+		"ullage sweep heron.toml water.fill=0.2..0.4/21 --show landing.drift",
 		"ullage sweep heron.toml water.fill=0..0.6/601 --csv -o fill.csv")
 }
 
@@ -58,8 +60,12 @@ func (c *sweepCommand) Run(s *streams) error {
 	if n >= study.LargeSweep {
 		fmt.Fprintf(s.err, "%d flights; an interrupt keeps those flown\n", n)
 	}
+	show, err := c.results(rocket)
+	if err != nil {
+		return err
+	}
 	sweep := report.Sweep{
-		Rocket: rocket, Axes: axes, System: c.system(), Rigid: c.Rigid,
+		Rocket: rocket, Axes: axes, System: c.system(), Rigid: c.Rigid, Show: show,
 		Units: units(file, axes, func(a study.Axis) rocketfile.Input { return a.Input }),
 	}
 	invalid := invalidRows{}

@@ -16,7 +16,7 @@ const mostHead = 8
 
 // columnOf is the head of a column of a result, at least so wide.
 func columnOf(p words.Printer, r *results.Row, width int) page.Heading {
-	return page.Heading{Lines: page.Wrap(r.Heading(), mostHead), Unit: p.RowUnit(r) + r.Suffix, Width: width, Left: r.IsWord()}
+	return page.Heading{Lines: page.Wrap(r.Heading(), mostHead), Unit: p.RowUnit(r), Width: width, Left: r.IsWord()}
 }
 
 // shortColumn is columnOf where it is plain which group the result is of.

@@ -135,7 +135,7 @@ func WriteDispersionText(w io.Writer, sc Dispersion) error {
 		{Row: *table.Must("apogee.height"), Of: r.Apogee}, {Row: *table.Must("rail_exit.speed"), Of: r.RailExit}}, r.Shown...)
 	labels, wide := make([]string, len(lines)), 16
 	for i, x := range lines {
-		labels[i] = strings.TrimSpace(x.Row.Heading() + " " + p.UnitOf(x.Row.Metric()) + x.Row.Suffix)
+		labels[i] = strings.TrimSpace(x.Row.Heading() + " " + p.RowUnit(&x.Row))
 		wide = max(wide, utf8.RuneCountInString(labels[i]))
 	}
 	t := page.NewTable(&s, page.Heading{Width: wide, Left: true},
@@ -145,7 +145,7 @@ func WriteDispersionText(w io.Writer, sc Dispersion) error {
 	// The sheet takes whatever is written to it.
 	_ = t.Head()
 	for i := range lines {
-		x, unit := &lines[i], lines[i].Row.Metric()
+		x := &lines[i]
 		if x.Of.Count == 0 {
 			_ = t.Row(labels[i], "-", "-", "-", "-", "-", gates.WordNone)
 			continue
@@ -154,7 +154,7 @@ func WriteDispersionText(w io.Writer, sc Dispersion) error {
 		if x.Row.Name == "rail_exit.speed" && i < 2 {
 			word, _ = gates.RailExit(sc.Rocket).Judge(x.Of.Q05)
 		}
-		bare := func(v float64) string { return p.BareIn(v, unit) }
+		bare := func(v float64) string { return p.BareRow(&x.Row, v) }
 		_ = t.Row(labels[i], bare(x.Of.Mean), bare(x.Of.SD), bare(x.Of.Q05), bare(x.Of.Q50), bare(x.Of.Q95), word)
 	}
 	for _, x := range r.Shown {

@@ -60,7 +60,7 @@ func (g *sweepGrid) over(r *results.Row) error {
 		across += ", " + u
 	}
 	what := r.Label
-	if unit := g.p.RowUnit(r) + r.Suffix; unit != "" {
+	if unit := g.p.RowUnit(r); unit != "" {
 		what += ", " + unit
 	}
 	s.Hung("  ", what+"; across: "+across)

@@ -97,7 +97,7 @@ func TestCardOnWater(t *testing.T) {
 	m := words.In(quantity.Metric)
 	s := f.Scatter.Apogee
 	assert.Equal(t, []string{m.Height(f.Verdict.Day.Apogee.Height), m.Bare(s.Q05, "m") + " to " + m.Bare(s.Q95, "m")}, cells(t, p, "predicted", "apogee"))
-	for _, figure := range []string{"airspeed as main opens", "opening load of main", "landing speed, down", "landing energy", "drift",
+	for _, figure := range []string{"airspeed as main opens", "opening load of main", "vertical landing speed", "landing energy", "drift",
 		"margin at rail exit", "least margin on the way up"} {
 		assert.Regexp(t, `^± [0-9.]+$`, cells(t, p, "predicted", figure)[1], figure)
 	}

@@ -12,55 +12,20 @@ import (
 	"ullage/sim/report/card/form"
 	"ullage/sim/report/page"
 	"ullage/sim/report/words"
+	"ullage/sim/results"
 	"ullage/sim/study"
-)
-
-// Keys of checks that are no limit's.
-const (
-	ceilingCheck = "ceiling"
-	radiusCheck  = "radius"
-	marginCheck  = "margin."
 )
 
 // predicted is the day's flight with how sure its figures are.
 func (p filler) predicted() form.Block {
-	day, sc := p.Verdict.Day, &p.Scatter
+	sc := &p.Scatter
 	t := &form.Table{Columns: []form.Column{{Head: "figure"}, {Head: "predicted", Kind: form.Figures}, {Head: "spread"}}}
-	add := func(figure string, happened bool, value, spread string) {
-		if !happened {
-			value, spread = gates.WordNever, ""
+	for _, r := range p.figures() {
+		value, spread := gates.WordNever, ""
+		if v, happened := r.Defined(p.Verdict.Day); happened {
+			value, spread = p.figure(r, v), p.deviation(r)
 		}
-		t.Rows = append(t.Rows, form.Row{Cells: []string{figure, value, spread}})
-	}
-	add("rail exit speed", day.RailExit.Happened, p.Speed(day.RailExit.Speed), p.band(sc.RailExit, "m/s"))
-	add("apogee", day.Apogee.Happened, p.Height(day.Apogee.Height), p.band(sc.Apogee, "m"))
-	add("time to apogee", day.Apogee.Happened, p.Time(day.Apogee.Time), "")
-	add("greatest speed", true, p.Speed(day.Max.Speed), "")
-	add("greatest acceleration", true, p.Gravities(day.Max.Acceleration), "")
-	for i := range day.Canopies {
-		c := &day.Canopies[i]
-		name := page.Printable(c.Name)
-		add("airspeed as "+name+" opens", c.Opened, p.Speed(c.Airspeed), p.deviation(gates.LimitOpening+"."+c.Name, "m/s"))
-		add("opening load of "+name, c.Opened, p.Force(c.Load), p.deviation(gates.LimitMount+"."+c.Name, "N"))
-	}
-	l := day.Landing
-	add("landing speed, down", l.Happened, p.Speed(l.Vertical), p.deviation(gates.LimitLanding, "m/s"))
-	add("landing energy", l.Happened, p.Energy(l.Energy), p.deviation(gates.LimitEnergy, "J"))
-	add("drift", l.Happened, p.landed(l), p.deviation(radiusCheck, "m"))
-	add("flight time", l.Happened, p.Time(l.Time), "")
-	if s := &day.Stability; s.Known {
-		for _, x := range []struct {
-			name, key string
-			at        sim.StabilityAt
-		}{
-			{"margin at release", "release", s.Release}, {"margin at rail exit", "rail-exit", s.RailExit},
-			{"margin at liquid out", "liquid-out", s.LiquidOut}, {"margin at burnout", "burnout", s.Burnout},
-		} {
-			if x.at.Happened {
-				add(x.name, true, p.Number(x.at.Margin)+" cal", p.deviation(marginCheck+x.key, ""))
-			}
-		}
-		add("least margin on the way up", true, p.Number(s.Least)+" cal", p.deviation(marginCheck+"least", ""))
+		t.Rows = append(t.Rows, form.Row{Cells: []string{page.Printable(r.Label), value, spread}})
 	}
 	notes := fmt.Sprintf("a to b: 5 to 95 %% of %s, seed %d. ±: one standard deviation.", words.Plural(sc.Drawn, "flight"), p.Seed)
 	if sc.Grounded > 0 {
@@ -72,6 +37,44 @@ func (p filler) predicted() form.Block {
 	return form.Block{Title: "predicted", Table: t, Notes: []string{notes}}
 }
 
+// figures are the results on the card, in the order to read them; margins only where
+// there are any.
+func (p filler) figures() []*results.Row {
+	all := results.For(p.Rocket)
+	rows := func(names ...string) (out []*results.Row) {
+		for _, name := range names {
+			out = append(out, all.Must(name))
+		}
+		return out
+	}
+	out := rows("rail_exit.speed", "apogee.height", "apogee.time", "max.speed", "max.acceleration")
+	for i := range all {
+		if g := &all[i]; g.Canopy != "" {
+			out = append(out, g.Row("airspeed"), g.Row("load"))
+		}
+	}
+	out = append(out, rows("landing.vertical", "landing.energy", "landing.drift", "landing.time")...)
+	for _, r := range rows("margin.release", "margin.rail_exit", "margin.liquid_out", "margin.burnout", "margin.least") {
+		if _, known := r.Defined(p.Verdict.Day); known {
+			out = append(out, r)
+		}
+	}
+	return out
+}
+
+// figure is a result as the card has it.
+func (p filler) figure(r *results.Row, v float64) string {
+	switch {
+	case r.Name == "landing.drift":
+		return p.landed(p.Verdict.Day.Landing)
+	case r.Dimension == quantity.Acceleration:
+		return p.Gravities(v)
+	case r.Suffix == "calibres":
+		return p.Number(v) + " cal"
+	}
+	return p.Row(r, v)
+}
+
 // landed is where a flight comes down from the pad.
 func (p filler) landed(l sim.Landing) string {
 	d := math.Hypot(l.East, l.North)
@@ -81,24 +84,30 @@ func (p filler) landed(l sim.Landing) string {
 	return toward(p.Height(d), words.Bearing(l.East, l.North))
 }
 
+// deviation is how far a result may be off: the range of nine flights in ten, or the
+// standard deviation of the check of it; empty where there is neither.
+func (p filler) deviation(r *results.Row) string {
+	switch r.Name {
+	case "rail_exit.speed":
+		return p.band(r, p.Scatter.RailExit)
+	case "apogee.height":
+		return p.band(r, p.Scatter.Apogee)
+	}
+	for i := range p.Verdict.Checks {
+		c := &p.Verdict.Checks[i]
+		if c.Result == r.Name && c.SD > 0 && !math.IsInf(c.SD, 0) {
+			return plusMinus(p.System.Unit(r.Metric()).FromSI(c.SD))
+		}
+	}
+	return ""
+}
+
 // band is the range of nine flights in ten.
-func (p filler) band(s study.Summary, unit string) string {
+func (p filler) band(r *results.Row, s study.Summary) string {
 	if s.Count == 0 {
 		return ""
 	}
-	return p.Bare(s.Q05, unit) + " to " + p.Bare(s.Q95, unit)
-}
-
-// deviation is the standard deviation of a check's number; empty where it has none.
-func (p filler) deviation(key, unit string) string {
-	for i := range p.Verdict.Checks {
-		c := &p.Verdict.Checks[i]
-		if c.Key != key || !(c.SD > 0) || math.IsInf(c.SD, 0) {
-			continue
-		}
-		return plusMinus(p.Shown(c.SD, unit))
-	}
-	return ""
+	return p.BareRow(r, s.Q05) + " to " + p.BareRow(r, s.Q95)
 }
 
 // plusMinus is a deviation with two digits and no more than two decimals, since values
