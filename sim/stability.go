@@ -30,7 +30,7 @@ type StabilityAt struct {
 	Pitch, Roll    float64 // inertias about it, kg·m²
 	PressureCentre float64 // from the tip of the nose, m
 	CNAlpha        float64 // of the whole rocket, per rad
-	Margin         float64 // (pressure centre − balance point)/diameter, calibres
+	Margin         float64 // (centre of pressure − balance point)/diameter, calibres
 }
 
 // at works out the state of balance with what is aboard, at a Mach number.

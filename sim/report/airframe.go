@@ -120,7 +120,7 @@ func (s *sheet) frame(p words.Printer, a *study.Airframe) {
 	st := &a.Flight.Stability
 	s.Line("")
 	s.Line("on " + string(a.Power))
-	s.Line(fmt.Sprintf("  %-14s%14s%18s%14s  %s", "", "balance", "pitch inertia", "margin", ""))
+	s.Line(fmt.Sprintf("  %-14s%14s%18s%14s  %s", "", "balance (CG)", "pitch inertia", "margin", ""))
 	row := func(label string, x sim.StabilityAt, judge bool) {
 		if !x.Happened {
 			return
@@ -137,7 +137,7 @@ func (s *sheet) frame(p words.Printer, a *study.Airframe) {
 	row("rail exit", st.RailExit, true)
 	row("liquid out", st.LiquidOut, true)
 	row("burnout", st.Burnout, true)
-	s.Field("pressure centre", p.Size(st.Release.PressureCentre)+", slope "+p.Number(st.Release.CNAlpha)+" per radian")
+	s.Field("centre of pressure (CP)", p.Size(st.Release.PressureCentre)+", slope "+p.Number(st.Release.CNAlpha)+" per radian")
 	if a.Flight.RailExit.Happened {
 		word, _ := gates.LimitFor(a.Flight.Rocket, gates.LimitAttack).Judge(st.RailExitAngle)
 		s.Field("angle of attack", p.Angle(st.RailExitAngle)+" from the wind at rail exit "+word)

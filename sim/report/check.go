@@ -134,13 +134,14 @@ func WriteVerdictText(w io.Writer, v *gates.Verdict, sys quantity.System) error 
 	s.heading(p, v.Rocket)
 	s.Line("")
 	s.Hung("  ", words.Verdict(v))
+	s.Hung("  ", casesText(v))
 	s.Line("")
-	s.Line(fmt.Sprintf("  %-34s%11s  %-9s %-12s %s", "check", "worst", "word", "limit", "case"))
+	s.Line(fmt.Sprintf("  %-34s%11s  %-9s %-12s %s", "check", "worst", "verdict", "limit", "case"))
 	for i := range v.Checks {
 		s.check(p, &v.Checks[i])
 	}
 	s.Line("")
-	s.Hung("  ", casesText(v))
+	s.Hung("  ", "A row without a case is judged as the file has it. [limits] and [field] replace limits. After a mend, check again.")
 	s.Hung("  ", words.Sources(v))
 	for _, c := range words.Cautions(v.Power) {
 		s.Hung("  ", c)
@@ -173,12 +174,11 @@ func (s *sheet) check(p words.Printer, c *gates.Check) {
 	}
 }
 
-// casesText says what was looked at.
+// casesText says what was looked at, before its words stand in the table.
 func casesText(v *gates.Verdict) string {
 	text := "The worst is told of calm air and of the day's wind"
 	if v.Cornered {
 		text += ", and of the corner in which every uncertain input is one standard deviation off against the check at once"
 	}
-	return text + "; which of them it is stands last. A row without a case is judged as the file has it. [limits] and [field] replace limits. " +
-		"After a mend, check again."
+	return text + "; which of them it is stands last."
 }

@@ -20,7 +20,7 @@ const manyFailed = 5
 // checks is every check, and below a failed one what would mend it.
 func (p filler) checks() form.Block {
 	v := &p.Verdict
-	t := &form.Table{Columns: []form.Column{{Head: "check"}, {Head: "worst", Kind: form.Figures}, {Head: "limit"}, {Head: "word"}}}
+	t := &form.Table{Columns: []form.Column{{Head: "check"}, {Head: "worst", Kind: form.Figures}, {Head: "limit"}, {Head: "verdict"}}}
 	for i := range v.Checks {
 		c := &v.Checks[i]
 		row := form.Row{Cells: []string{page.Printable(c.Name), signs(p.CheckValue(c)), signs(p.Bounds(c.Limit)), c.Word}}
@@ -48,16 +48,16 @@ func (p filler) checks() form.Block {
 	return form.Block{Title: "checks", Table: t, Notes: []string{note + "; the chamber's as the file has it."}}
 }
 
-// winds is how to lean the rail into each wind, and what comes of it.
+// winds is how to tilt the rail into each wind, and what comes of it.
 func (p filler) winds() form.Block {
 	t := &form.Table{Columns: []form.Column{
-		{Head: "wind", Unit: p.Unit("m/s")}, {Head: "lean to " + compass(p.Rocket.Wind.From), Kind: form.Figures},
+		{Head: "wind", Unit: p.Unit("m/s")}, {Head: "tilt to " + compass(p.Rocket.Wind.From), Kind: form.Figures},
 		{Head: "rail exit", Unit: p.Unit("m/s")}, {Head: "angle"}, {Head: "apogee", Unit: p.Unit("m")}, {Head: "lands", Unit: p.Unit("m")}}}
 	for _, l := range p.Leans {
 		t.Rows = append(t.Rows, p.wind(l))
 	}
 	return form.Block{Title: "rail and wind", Table: t, Notes: []string{fmt.Sprintf(
-		"The lean into the wind, at most %s, that lands nearest the pad (common practice, no source), and where it "+
+		"The tilt into the wind, at most %s, that lands nearest the pad (common practice, no source), and where it "+
 			"lands then. For a wind from the direction in the file; turn the rail with the wind. The rail exit is judged by "+
 			"the wind too; opening and landing are not judged here.", tenths(plan.MostLean(p.Rocket)))}}
 }

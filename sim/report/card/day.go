@@ -32,7 +32,7 @@ func (p filler) waterSteps() []string {
 		"thread, bonds and skin looked at: no crack, no white patch, no edge that lifts",
 		"recovery packed, what opens it set and tried, line and mount pulled at",
 		"water weighed in: " + grams(water),
-		"on the rail, buttons run free, lean and heading set",
+		"on the rail, buttons run free, tilt and heading set",
 		"everyone " + away + " away or farther, as the range officer says",
 		"pressurised from afar to the gauge pressure above, the needle steady; nobody goes near any more",
 		"sky and field looked at, the wind on a row without a mark",
@@ -71,7 +71,7 @@ func (p filler) motorSteps() []string {
 		steps = append(steps, "chamber empty, dry and open to the air")
 	}
 	return append(steps,
-		"on the rail, buttons run free, lean and heading set",
+		"on the rail, buttons run free, tilt and heading set",
 		"igniter last, on the pad, launcher off and its leads shorted until then",
 		"everyone at the distance that the range officer names",
 		"continuity looked at from there",

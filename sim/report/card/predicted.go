@@ -130,16 +130,16 @@ func (p filler) chamber() form.Block {
 	t := &form.Table{Columns: []form.Column{{}, {}}}
 	add := func(what, text string) { t.Rows = append(t.Rows, form.Row{Cells: []string{what, text}}) }
 	at := &p.Chamber
-	burst := gates.WordUnknown
+	burst, known := gates.WordUnknown, ""
 	switch {
 	case r.Chamber != nil && at.Burst > 0:
-		burst = p.AtMost(at.Burst) + ", " + string(at.Basis)
+		burst, known = p.AtMost(at.Burst), ", "+words.BurstBasis(at.Basis)
 	case r.Chamber != nil && at.Burst == 0:
 		burst = gates.WordNone + ": too hot for its strength"
 	}
 	add("working", p.Given(r.Water.Pressure, "bar"))
 	add("proof on record", p.proof())
-	add("burst counted on", burst)
+	add("burst"+known, burst)
 	switch {
 	case at.Cracks:
 		add("resin", "cracks at the working pressure: an unlined wall weeps")

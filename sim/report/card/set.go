@@ -53,11 +53,11 @@ func (p filler) settings() form.Block {
 		rail = p.Given(r.Rail.Length, "m")
 	}
 	add("rail", rail)
-	lean := tenths(r.Rail.Tilt)
+	tilt := tenths(r.Rail.Tilt)
 	if r.Rail.Tilt > 0 {
-		lean += " towards " + compass(r.Rail.Heading)
+		tilt += " towards " + compass(r.Rail.Heading)
 	}
-	add("tilt of the file", lean)
+	add("tilt of the file", tilt)
 	return form.Block{Title: "set", Table: t}
 }
 

@@ -15,7 +15,7 @@ func (p filler) weighIn() form.Block {
 	t := &form.Table{Columns: []form.Column{{Head: "part"}, {Head: "should be", Kind: form.Figures}, {Head: "measured", Kind: form.ByHand}}}
 	add := func(part, text string) { t.Rows = append(t.Rows, form.Row{Cells: []string{part, text}}) }
 	body := r.BodyMass()
-	add("body, ready to fly", p.weighed(body))
+	add("empty", p.weighed(body))
 	empty, loaded := "balance, case burnt out", "balance, motor in"
 	if r.Power == rocket.WaterPower {
 		w := r.Water
@@ -23,7 +23,7 @@ func (p filler) weighIn() form.Block {
 		add("fittings of the drive", p.weighed(w.Fittings))
 		add(fmt.Sprintf("water, %s of %s", p.Given(w.Fill, "%"), p.Given(w.Volume, "L")), p.poured(water, w.Fill*w.Volume))
 		add("gas, not weighed", p.weighed(max(0, day.LiftOffMass-body-w.Fittings-water)))
-		empty, loaded = "balance, empty", "balance, water in"
+		empty, loaded = "balance, water out", "balance, water in"
 	} else {
 		m := r.Motor
 		add("fittings of the drive", p.weighed(m.Fittings))

@@ -79,7 +79,7 @@ func (p *proof) weakestWords() string {
 	}
 	text := "Weakest: " + r.Parts[r.Weakest].Name + "."
 	if reserve := r.Burst / p.Service.Working; p.Service.Working > 0 && reserve > 0 {
-		text += " The burst pressure counted on is " + p.Number(reserve) + " times the working pressure."
+		text += " The burst pressure, " + words.BurstBasis(r.Basis) + ", is " + p.Number(reserve) + " times the working pressure."
 	}
 	var typical bool
 	for i := range r.Parts {

@@ -36,7 +36,7 @@ func hold(seconds float64) string {
 // procedure is the hydrostatic test, step by step. Without a pressure to prove to there
 // is none.
 func (p *proof) procedure() page.Section {
-	s := page.Section{Name: "Proving it with water"}
+	s := page.Section{Name: "Proving it with water (hydrostatic test)"}
 	if !p.provable() {
 		why := "There is no working pressure to prove it for: give water.pressure."
 		if p.Service.Working > 0 {

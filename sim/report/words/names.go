@@ -5,6 +5,7 @@ import (
 	"math"
 
 	"ullage/sim"
+	"ullage/sim/chamber"
 	"ullage/sim/report/page"
 	"ullage/sim/rocket"
 	"ullage/sim/study"
@@ -34,6 +35,17 @@ func Bearing(east, north float64) string {
 	names := [...]string{"north", "north-east", "east", "south-east", "south", "south-west", "west", "north-west"}
 	eighth := int(math.Round(math.Atan2(east, north)/(math.Pi/4))) + len(names)
 	return names[eighth%len(names)]
+}
+
+// BurstBasis says how a burst pressure is known.
+func BurstBasis(b chamber.Basis) string {
+	switch b {
+	case chamber.FromBurst:
+		return "measured"
+	case chamber.FromProof:
+		return "as proved"
+	}
+	return "estimated"
 }
 
 // AtPad is a distance within which a landing is at the pad, m.

@@ -26,7 +26,7 @@ func (p Printer) remedy(m gates.Remedy) string {
 	case gates.Rebuild:
 		return p.setInput(m) + ": another chamber, to be weighed and proved anew"
 	case gates.LeanIntoWind:
-		return "lean the rail " + p.Given(m.To, "deg") + " into the wind instead of " + p.Given(m.From, "deg")
+		return "tilt the rail " + p.Given(m.To, "deg") + " into the wind instead of " + p.Given(m.From, "deg")
 	case gates.AddNoseWeight:
 		return p.Mass(m.To) + " of weight half-way along the nose"
 	case gates.StrongerMount:
