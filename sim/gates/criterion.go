@@ -1,6 +1,7 @@
 package gates
 
 import (
+	"fmt"
 	"math"
 	"time"
 
@@ -26,7 +27,7 @@ type criterion struct {
 	none   bool // nothing is there: the word for NaN is none
 }
 
-// gatesOf lists the checks of a rocket on the drive that flies, in the order to read
+// criteriaOf lists the checks of a rocket on the drive that flies, in the order to read
 // them: on the way up, the day, at the top, the landing, the field, the chamber.
 func criteriaOf(r *rocket.Rocket, today time.Time) []criterion {
 	var g []criterion
@@ -84,7 +85,11 @@ const (
 
 func marginCriteria(r *rocket.Rocket) []criterion {
 	both := LimitFor(r, LimitMarginLeast)
-	both.Max, both.Name = LimitFor(r, LimitMarginMost).Max, "margin"
+	most := LimitFor(r, LimitMarginMost)
+	both.Max, both.Name = most.Max, "margin"
+	if most.Source == theFile {
+		both.Source = theFile
+	}
 	if !r.Balanced() {
 		both.Name = "stability margin"
 		return []criterion{{key: checkMargin, limit: both, lacks: &Remedy{Kind: GiveShape}}}
@@ -174,10 +179,10 @@ func loadCriteria(r *rocket.Rocket, i int) []criterion {
 		g.lacks = &Remedy{Kind: GiveMount}
 		return []criterion{g}
 	}
-	g.limit.Max = strength / factor.Min
+	g.limit.Max, g.limit.Source = strength/factor.Min, fmt.Sprintf("strength of [recovery] over %.4g (%s)", factor.Min, factor.Source)
 	g.adds = []Remedy{{Kind: StrongerMount, To: factor.Min}} // times the load
 	worst := criterion{key: checkMost + "." + r.Canopies[i].Name, warns: true, adds: []Remedy{{Kind: StrongerMount, To: 1}},
-		limit: Limit{Key: checkMost, Name: "most that " + r.Canopies[i].Name + " may pull", Min: noMin, Max: strength, Unit: "N", Word: WordHigh, Source: g.limit.Source},
+		limit: Limit{Key: checkMost, Name: "most that " + r.Canopies[i].Name + " may pull", Min: noMin, Max: strength, Unit: "N", Word: WordHigh, Source: "strength of [recovery]"},
 		value: func(fl *sim.Flight) (float64, bool) {
 			c := &fl.Canopies[i]
 			most := c.LoadBound

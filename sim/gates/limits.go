@@ -78,14 +78,15 @@ var rows = []row{
 	{LimitProofAge, "", "days since the proof", "", WordOld, CommonPractice, false, func(l *rocket.Limits) *float64 { return &l.ProofDays }},
 }
 
-// limit is the limit of a row among the limits in force.
+// limit is the limit of a row: as given, or the default.
 func (w *row) limit(given *rocket.Limits) Limit {
-	inForce := given.InForce()
-	l := Limit{Key: w.key, Name: w.name, Min: noMin, Max: noMax, Unit: w.unit, Word: w.word, Source: w.source}
-	if *w.at(given) != 0 {
-		l.Source = theFile
+	l := Limit{Key: w.key, Name: w.name, Min: noMin, Max: noMax, Unit: w.unit, Word: w.word, Source: theFile}
+	v := *w.at(given)
+	if v == 0 {
+		defaults := rocket.DefaultLimits()
+		v, l.Source = *w.at(&defaults), w.source
 	}
-	if v := *w.at(&inForce); w.least {
+	if w.least {
 		l.Min = v
 	} else {
 		l.Max = v
