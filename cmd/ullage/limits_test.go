@@ -69,7 +69,7 @@ func TestEveryLimitIsJudged(t *testing.T) {
 			byDefault := reflect.ValueOf(defaults).Field(i).Float()
 			require.Greater(t, byDefault, 0.0, "no default in rocket.DefaultLimits")
 			in, ok := inputs[name]
-			require.True(t, ok, "no key in the file: sim/rocketfile/schema_limits.go")
+			require.True(t, ok, "no range in sim/rocket/fields.go, or no key in sim/rocketfile/schema_limits.go")
 			v, given := in.Get(bare)
 			assert.False(t, given)
 			assert.InEpsilon(t, byDefault, v, 1e-12, "the default is in force")
