@@ -2,6 +2,7 @@ package tui
 
 import (
 	"context"
+	"strings"
 	"testing"
 
 	tea "github.com/charmbracelet/bubbletea"
@@ -64,7 +65,7 @@ func BenchmarkKeyToView(b *testing.B) {
 		{"chamber", "h", noCorners}, {"check", "j", noCorners}, {"check-corners", "j", gates.Judge},
 	} {
 		b.Run(c.name, func(b *testing.B) {
-			s := newScreen(b, windy(b, "8 m/s"), 200, 60)
+			s := newScreen(b, windy(b), 200, 60)
 			inColour(&s.m)
 			s.m.judges = c.judges
 			s.press(c.key)
@@ -115,5 +116,23 @@ func BenchmarkView(b *testing.B) {
 	b.ReportAllocs()
 	for b.Loop() {
 		_ = s.m.View()
+	}
+}
+
+// From a key to the new curves drawn: the key, the flight, the curves, the screen.
+func BenchmarkKeyToFillCurves(b *testing.B) {
+	for _, keys := range [][]string{{"w"}, {"w", "z"}, {"w", "z", "z"}} {
+		b.Run(strings.Join(keys, ""), func(b *testing.B) {
+			s := newScreen(b, plover(b), 200, 60)
+			inColour(&s.m)
+			s.m.judges = noCorners
+			s.press(keys...)
+			s.choose("body.mass")
+			for i := 0; b.Loop(); i++ {
+				s.press([]string{"right", "left"}[i%2])
+				_ = s.view()
+				s.m.hist = newHistory(s.m.file())
+			}
+		})
 	}
 }

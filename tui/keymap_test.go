@@ -3,7 +3,9 @@ package tui
 import (
 	"os"
 	"reflect"
+	"regexp"
 	"slices"
+	"strconv"
 	"strings"
 	"testing"
 
@@ -35,6 +37,11 @@ func (s *screen) choose(name string) {
 
 // words is the screen as one line, blanks and borders taken together.
 func (s *screen) words() string { return strings.Join(strings.Fields(s.view()), " ") }
+
+// said is what the view in sight says, on one line.
+func (s *screen) said() string {
+	return strings.Join(strings.Fields(strings.Join(s.m.view().Lines(), " ")), " ")
+}
 
 func (s *screen) text() string { return string(s.m.file().Text()) }
 
@@ -263,10 +270,19 @@ func (s *screen) moves(by int, keys ...string) {
 
 // cursorMove is how far a key moves the time cursor, s.
 func (s *screen) cursorMove(k string) float64 {
-	v := s.m.view().(*flightView)
-	before := v.cursor.time
+	before := s.cursor()
 	s.press(k)
-	return v.cursor.time - before
+	return s.cursor() - before
+}
+
+// cursor is the time that the flight's cursor reads, s.
+func (s *screen) cursor() float64 {
+	s.t.Helper()
+	read := regexp.MustCompile(`at ([0-9.]+) s`).FindStringSubmatch(s.said())
+	require.NotNil(s.t, read)
+	at, err := strconv.ParseFloat(read[1], 64)
+	require.NoError(s.t, err)
+	return at
 }
 
 // commands are the types of the messages that a key's commands give, those of a

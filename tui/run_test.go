@@ -63,7 +63,7 @@ func runChild(how string) {
 			return sim.Fly(ctx, r, fo)
 		}
 	case "panic in update":
-		m.views = []view.View{&failingView{newFlightView(m.keys.Keys)}}
+		m.views = []view.View{&failingView{View: m.views[0]}}
 	}
 	err = run(context.Background(), o, m)
 	fmt.Printf("ended: %v\n", err)
@@ -76,13 +76,21 @@ func runChild(how string) {
 }
 
 // failingView panics at an edited flight.
-type failingView struct{ *flightView }
+type failingView struct {
+	view.View
+	scene view.Scene
+}
+
+func (v *failingView) Show(s view.Scene) tea.Cmd {
+	v.scene = s
+	return v.View.Show(s)
+}
 
 func (v *failingView) Lines() []string {
-	if n := v.Scene.Now; n != nil && n.Flight.Rocket.Water.Fill > 0.305 {
+	if n := v.scene.Now; n != nil && n.Flight.Rocket.Water.Fill > 0.305 {
 		panic("a drawing failed")
 	}
-	return v.flightView.Lines()
+	return v.View.Lines()
 }
 
 // child is a program in a pseudo-terminal.

@@ -129,6 +129,22 @@ func (s *screen) run(cmd tea.Cmd) {
 	}
 }
 
+// runNow runs commands that were held back; what those ask for is held still.
+func (s *screen) runNow(cmds []tea.Cmd) {
+	for _, c := range cmds {
+		if c == nil {
+			continue
+		}
+		switch msg := c().(type) {
+		case nil, keepMsg:
+		case tea.BatchMsg:
+			s.runNow(msg)
+		default:
+			s.send(msg)
+		}
+	}
+}
+
 // press presses keys by name, others as characters.
 func (s *screen) press(keys ...string) {
 	for _, k := range keys {
@@ -168,45 +184,6 @@ func (s *screen) golden(name string) {
 		lines[i] = strings.TrimRight(lines[i], " ")
 	}
 	golden.Equal(s.t, name+".golden", strings.Join(lines, "\n")+"\n")
-}
-
-func TestGoldens(t *testing.T) {
-	for _, c := range []struct {
-		name    string
-		w, h    int
-		charset plot.Charset
-		keys    []string
-	}{
-		{"first-80x24", 80, 24, plot.Braille, nil},
-		{"first-120x40", 120, 40, plot.Braille, nil},
-		{"first-200x60", 200, 60, plot.Braille, nil},
-		{"block-120x40", 120, 40, plot.Block, nil},
-		{"ascii-80x24", 80, 24, plot.ASCII, nil},
-		{"motor-80x24", 80, 24, plot.Braille, []string{"d"}},
-		{"whole-120x40", 120, 40, plot.Braille, []string{"z", "E"}},
-		{"thrust-80x24", 80, 24, plot.Braille, []string{"Z", "end"}},
-		{"kept-120x40", 120, 40, plot.Braille, []string{"p", "shift+right", "right"}},
-		{"us-120x40", 120, 40, plot.Braille, []string{"x"}},
-		{"tube-80x24", 80, 24, plot.Braille, []string{"t"}},
-		{"typing-80x24", 80, 24, plot.Braille, []string{"7", "5"}},
-		{"bad-value-80x24", 80, 24, plot.Braille, []string{"9", "k", "g", "enter"}},
-		{"help-80x24", 80, 24, plot.Braille, []string{"?"}},
-		{"help-120x40", 120, 40, plot.Braille, []string{"?"}},
-		{"help-ascii-80x24", 80, 24, plot.ASCII, []string{"?"}},
-		{"findings-80x24", 80, 24, plot.Braille, []string{"f"}},
-		{"no-canopy-80x24", 80, 24, plot.Braille, []string{"C"}},
-		{"quit-80x24", 80, 24, plot.Braille, []string{"right", "q"}},
-		{"name-80x24", 80, 24, plot.Braille, []string{"S"}},
-	} {
-		t.Run(c.name, func(t *testing.T) {
-			s := newScreenIn(t, plover(t), c.charset, c.w, c.h)
-			s.press(c.keys...)
-			if c.charset == plot.ASCII {
-				require.True(t, draw.IsASCII(s.view()), "not 7-bit: %q", s.view())
-			}
-			s.golden(c.name)
-		})
-	}
 }
 
 func TestTooSmall(t *testing.T) {

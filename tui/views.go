@@ -1,18 +1,28 @@
 package tui
 
-import "ullage/tui/view"
+import (
+	"ullage/tui/view"
+	"ullage/tui/view/airframe"
+	"ullage/tui/view/chamber"
+	"ullage/tui/view/check"
+	"ullage/tui/view/fill"
+	"ullage/tui/view/flight"
+	"ullage/tui/view/motors"
+	"ullage/tui/view/opening"
+	"ullage/tui/view/throats"
+)
 
 // views are the ways of looking at a rocket, in the order of their keys in the title. The
 // first is shown at the start.
 func views(k view.Keys) []view.View {
 	return []view.View{
-		newFlightView(k),
-		newFillView(k),
-		newThroatsView(k),
-		newOpeningView(k),
-		newMotorsView(k),
-		newAirframeView(k),
-		newChamberView(k),
-		newCheckView(k),
+		flight.New(k),
+		fill.New(k),
+		throats.New(k),
+		opening.New(k),
+		motors.New(k),
+		airframe.New(k),
+		chamber.New(k),
+		check.New(k),
 	}
 }

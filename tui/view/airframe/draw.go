@@ -1,0 +1,235 @@
+package airframe
+
+import (
+	"math"
+
+	"ullage/sim"
+	"ullage/sim/airframe"
+	"ullage/sim/quantity"
+	"ullage/sim/rocket"
+	"ullage/tui/draw"
+	"ullage/tui/plot"
+	"ullage/tui/view"
+)
+
+// The letters of the drawing: balance points and the centre of pressure.
+const (
+	drySign      = 'D'
+	releaseSign  = 'R'
+	liquidSign   = 'L'
+	burnoutSign  = 'B'
+	pressureSign = 'P'
+)
+
+func (v *View) draw() { v.Draw(v.instead, v.paint) }
+
+// paint draws the rocket, and below it the plots, the figures, or both.
+func (v *View) paint() {
+	r := v.Scene.Now.Flight.Rocket
+	figures, legend, side := v.figureLines(), v.legend(), v.sideRows(r.Shape)
+	const plots = 12 // rows that both plots need beside the figures
+	room := v.Rows - side - len(legend)
+	switch {
+	case room >= plots+len(figures):
+		v.plot(v.side(r), side)
+		v.Add(legend...)
+		v.plot(v.overTime(), room-len(figures))
+		v.Add(figures...)
+	case !v.figures:
+		v.plot(v.side(r), side)
+		v.Add(legend...)
+		v.plot(v.overTime(), room)
+	case room >= len(figures):
+		v.plot(v.side(r), side)
+		v.Add(legend...)
+		v.Add(figures...)
+	default:
+		v.Add(figures...)
+	}
+}
+
+// plot draws a stack in the next rows.
+func (v *View) plot(stack plot.Stack, rows int) {
+	v.Add(draw.PaintStack(v.Scene.Theme, &v.grid, &stack, v.Columns, rows)...)
+}
+
+// instead is what is said where there is nothing to draw; empty mostly.
+func (v *View) instead() string {
+	switch s := v.Scene; {
+	case s.Now == nil:
+		return " "
+	case s.Now.Flight.Rocket.Shape == nil:
+		return "The file gives no shape, so there is nothing to balance. Write into it: length and balance under [body] " +
+			"(the balance point from the tip of the nose, ready to fly but empty), a [nose] with shape and length, and " +
+			"[[fins]] with count, root, tip, span, sweep, thickness and position. Then this view draws the rocket and tells its margins."
+	case !s.Now.Flight.Rocket.Balanced():
+		return "The file gives a shape but no balance point. Balance the rocket, ready to fly but empty, and write the distance from " +
+			"the tip of the nose under [body] as balance, or list its parts as [[part]]."
+	case v.study.Err != nil && !v.study.Busy && !v.study.Ready:
+		return "No study: " + view.FaultText(v.study.Err, "")
+	}
+	return ""
+}
+
+// sideRows is how many rows the drawing takes: what it needs to scale, no more than a
+// third of the room.
+func (v *View) sideRows(s *airframe.Shape) int {
+	reach := s.Diameter / 2
+	for _, f := range s.Fins {
+		reach = math.Max(reach, s.Diameter/2+f.Span)
+	}
+	need := int(math.Ceil(2*reach/s.Length*float64(v.Columns)/2)) + 2 // a cell is twice as high as wide
+	return max(min(need, v.Rows/3), 5)
+}
+
+// side is the rocket from the side, nose to the left, to scale.
+func (v *View) side(r *rocket.Rocket) plot.Stack {
+	s := r.Shape
+	u := v.Scene.Units.Unit(draw.Unit("mm"))
+	c := plot.Chart{Y: plot.Axis{Hide: true}, Equal: true}
+	line := func(ink plot.Ink, x, y []float64) {
+		c.Series = append(c.Series, plot.Series{X: draw.InUnit(x, u), Y: draw.InUnit(y, u), Ink: ink})
+	}
+	x, y := outline(s)
+	mirrored := make([]float64, len(y))
+	for i := range y {
+		mirrored[i] = -y[i]
+	}
+	line(plot.TraceA, x, y)
+	line(plot.TraceA, x, mirrored)
+	for _, f := range s.Fins {
+		root := f.Position
+		fx := []float64{root, root + f.Sweep, root + f.Sweep + f.Tip, root + f.Root}
+		body := s.Radius(root)
+		fy := []float64{body, body + f.Span, body + f.Span, body}
+		down := []float64{-fy[0], -fy[1], -fy[2], -fy[3]}
+		line(plot.TraceB, fx, fy)
+		line(plot.TraceB, fx, down)
+	}
+	for _, m := range v.marks() {
+		c.Points = append(c.Points, plot.PointMark{X: u.FromSI(m.at), Sign: m.sign})
+	}
+	return plot.Stack{Charset: v.Scene.Theme.Charset, X: plot.Axis{Unit: u.Name, Title: "from the tip"}, Charts: []plot.Chart{c}}
+}
+
+// outline is the body's upper edge from the tip of the nose to the aft end.
+func outline(s *airframe.Shape) (x, y []float64) {
+	nose := s.Forebody()
+	const steps = 40
+	for i := range steps + 1 {
+		at := nose.Length * float64(i) / steps
+		x, y = append(x, at), append(y, nose.Radius(at))
+	}
+	at, d := nose.Length, nose.Diameter
+	for _, sec := range s.Sections {
+		fore := sec.Forward
+		if fore == 0 {
+			fore = d
+		}
+		aft := sec.Aft
+		if aft == 0 {
+			aft = fore
+		}
+		x, y = append(x, at, at+sec.Length), append(y, fore/2, aft/2)
+		at, d = at+sec.Length, aft
+	}
+	return append(x, s.Length, s.Length), append(y, d/2, 0)
+}
+
+// balanceMark is a letter on the drawing's axis.
+type balanceMark struct {
+	sign rune
+	name string
+	at   float64 // m from the tip of the nose
+}
+
+// marks are the letters of the flight on show, the centre of pressure over the others.
+func (v *View) marks() []balanceMark {
+	st := &v.Scene.Now.Flight.Stability
+	var out []balanceMark
+	for _, m := range []struct {
+		sign rune
+		name string
+		at   sim.StabilityAt
+	}{{drySign, "dry", st.Dry}, {burnoutSign, "burnt out", st.Burnout}, {liquidSign, "liquid out", st.LiquidOut}, {releaseSign, "release", st.Release}} {
+		if m.at.Happened {
+			out = append(out, balanceMark{m.sign, m.name, m.at.Balance})
+		}
+	}
+	return append(out, balanceMark{pressureSign, "centre of pressure", st.Release.PressureCentre})
+}
+
+// legend says what the letters are and where they stand.
+func (v *View) legend() []string {
+	u := v.Scene.Units.Unit(draw.Unit("mm"))
+	text := "Balance "
+	for i, m := range v.marks() {
+		switch {
+		case m.sign == pressureSign:
+			text += "; "
+		case i > 0:
+			text += ", "
+		}
+		text += string(m.sign) + " " + m.name + " " + quantity.Format(m.at, u, 3)
+	}
+	return v.paragraph(draw.Dim, text)
+}
+
+// overTime is margin and angle of attack up to the top.
+func (v *View) overTime() plot.Stack {
+	fl := v.Scene.Now.Flight
+	theme := v.Scene.Theme
+	end := fl.Apogee.Time
+	if !(end > 0) {
+		end = math.Max(fl.Duration(), 1)
+	}
+	deg := draw.Unit("deg")
+	var t, margin, attack []float64
+	slow := fl.RailExit.Speed / 2 // below it the angle only says that the top is near
+	for _, s := range fl.Trace() {
+		if s.Time > end {
+			break
+		}
+		angle := deg.FromSI(s.Attack)
+		if s.Airspeed < slow {
+			angle = math.NaN()
+		}
+		t, margin, attack = append(t, s.Time), append(margin, s.Margin), append(attack, angle)
+	}
+	c := plot.Chart{
+		Y:      plot.Axis{Title: theme.Say("margin"), Unit: "calibres", Zero: true},
+		Series: []plot.Series{{X: t, Y: margin, Ink: plot.TraceA}},
+		Limits: []plot.Limit{{Y: 1, Label: "1"}, {Y: 3, Label: "3"}},
+		Note:   "least " + quantity.Format(fl.Stability.Least, draw.Unit(""), 3),
+	}
+	a := plot.Chart{
+		Y:      plot.Axis{Title: theme.Say("angle of attack"), Unit: deg.Name, Zero: true},
+		Series: []plot.Series{{X: t, Y: attack, Ink: plot.TraceB}},
+	}
+	if fl.Rocket.Rigid() {
+		a.Note = "greatest while fast " + quantity.Format(fl.Stability.MaxAngle, deg, 3)
+	} else {
+		a.Note = "a point mass has none"
+	}
+	return plot.Stack{Charset: theme.Charset, X: plot.Axis{Title: "time", Unit: "s", Min: 0, Max: end}, Charts: []plot.Chart{c, a},
+		Marks: airframeEvents(fl)}
+}
+
+// airframeEvents are the marks over time that matter to balance.
+func airframeEvents(fl *sim.Flight) []plot.VerticalMark {
+	var out []plot.VerticalMark
+	add := func(m sim.Moment, label, short string, priority int) {
+		if m.Happened {
+			out = append(out, plot.VerticalMark{X: m.Time, Label: label, Short: short, Priority: priority})
+		}
+	}
+	add(fl.RailExit.Moment, "rail end", "rail", 3)
+	add(fl.LiquidOut, "liquid out", "liq", 1)
+	add(fl.Burnout, "burnout", "out", 2)
+	return out
+}
+
+// paragraph is a text in as many rows as it takes.
+func (v *View) paragraph(r draw.Role, text string) []string {
+	return draw.Paragraph(v.Scene.Theme, r, text, v.Columns)
+}

@@ -1,0 +1,154 @@
+package airframe
+
+import (
+	"ullage/sim"
+	"ullage/sim/gates"
+	"ullage/sim/quantity"
+	"ullage/sim/study"
+	"ullage/tui/draw"
+	"ullage/tui/plot"
+	"ullage/tui/view"
+)
+
+// figureLines are the figures below the drawing: both drives' margins, alignment, what
+// would give the margin wanted, and the drag's shares.
+func (v *View) figureLines() []string {
+	if !v.study.Ready {
+		return v.paragraph(draw.Dim, "The figures are being computed"+v.Scene.Theme.Ellipsis)
+	}
+	var out []string
+	if v.study.Busy {
+		out = v.paragraph(draw.Dim, "The figures before the last edit; computing"+v.Scene.Theme.Ellipsis)
+	} else if v.study.Err != nil {
+		out = v.paragraph(draw.Bad, view.FaultText(v.study.Err, ""))
+	}
+	out = append(out, v.margins()...)
+	out = append(out, v.alignment()...)
+	out = append(out, v.sizing()...)
+	return append(out, v.shares()...)
+}
+
+// margins is a table of every drive's balance and margins.
+func (v *View) margins() []string {
+	u := v.Scene.Units.Unit(draw.Unit("mm"))
+	t := draw.Table{Columns: []draw.Column{{Title: "moment", Left: true}}}
+	for _, f := range v.study.Result {
+		t.Columns = append(t.Columns, draw.Column{Title: string(f.Power), Unit: u.Name},
+			draw.Column{Title: "margin", Unit: "calibres"}, draw.Column{Left: true, Rank: 1})
+	}
+	for _, m := range []struct {
+		name  string
+		of    func(*sim.Stability) sim.StabilityAt
+		judge bool
+	}{
+		{"dry", func(s *sim.Stability) sim.StabilityAt { return s.Dry }, false},
+		{"release", func(s *sim.Stability) sim.StabilityAt { return s.Release }, false},
+		{"rail exit", func(s *sim.Stability) sim.StabilityAt { return s.RailExit }, true},
+		{"liquid out", func(s *sim.Stability) sim.StabilityAt { return s.LiquidOut }, true},
+		{"burnout", func(s *sim.Stability) sim.StabilityAt { return s.Burnout }, true},
+	} {
+		row := draw.Row{Cells: draw.TextCells(m.name)}
+		any := false
+		for i := range v.study.Result {
+			at := m.of(&v.study.Result[i].Flight.Stability)
+			if !at.Happened {
+				row.Cells = append(row.Cells, draw.TextCells("", "", "")...)
+				continue
+			}
+			any = true
+			word := draw.Cell{}
+			if m.judge {
+				text, lev := gates.JudgeMargin(v.study.Result[i].Flight.Rocket, at.Margin)
+				word = draw.Cell{Text: text, Role: draw.Level(lev)}
+			}
+			row.Cells = append(row.Cells, draw.Cell{Text: quantity.Format(at.Balance, draw.Bare(u), 3)},
+				draw.Cell{Text: quantity.Format(at.Margin, draw.Unit(""), 3)}, word)
+		}
+		if any {
+			t.Rows = append(t.Rows, row)
+		}
+	}
+	return t.Draw(v.Scene.Theme, v.Columns, len(t.Rows)+2)
+}
+
+// flying is the study of the drive on show.
+func (v *View) flying() *study.Airframe {
+	for i := range v.study.Result {
+		if f := &v.study.Result[i]; f.Power == v.Scene.Now.Flight.Rocket.Power {
+			return f
+		}
+	}
+	return nil
+}
+
+// alignment says what a crooked thrust does.
+func (v *View) alignment() []string {
+	f := v.flying()
+	if f == nil {
+		return nil
+	}
+	deg, m := draw.Unit("deg"), v.Scene.Units.Unit(draw.Unit("m"))
+	t := draw.Table{Columns: []draw.Column{{Title: "thrust off", Unit: deg.Name}, {Title: "lower", Unit: m.Name},
+		{Title: "aside", Unit: m.Name}, {Title: "attack", Unit: deg.Name}}}
+	for _, a := range f.Alignments {
+		t.Rows = append(t.Rows, draw.Row{Cells: draw.TextCells(quantity.Format(a.Angle, draw.Bare(deg), 3), quantity.Format(a.Lower, draw.Bare(m), 2),
+			quantity.Format(a.Off, draw.Bare(m), 2), quantity.Format(a.MaxAngle, draw.Bare(deg), 2))})
+	}
+	out := t.Draw(v.Scene.Theme, v.Columns, len(t.Rows)+2)
+	held := "Build it straight to " + quantity.Format(f.Tolerance, deg, 2)
+	if f.Tolerance >= study.LargestMisalignment {
+		held = "Even " + quantity.Format(f.Tolerance, deg, 2) + " off"
+	}
+	return append(out, v.paragraph(draw.Plain, held+" keeps the angle of attack under "+
+		quantity.Format(f.Attack, deg, 2)+" in calm air.")...)
+}
+
+// sizing says what would give the margin wanted.
+func (v *View) sizing() []string {
+	f := v.flying()
+	if f == nil {
+		return nil
+	}
+	z := &f.Sizing
+	g, mm := v.Scene.Units.Unit(draw.Unit("g")), v.Scene.Units.Unit(draw.Unit("mm"))
+	text := "For a least margin of " + quantity.Format(z.Margin, draw.Unit(""), 2) + " calibres on " + string(f.Power) + ": "
+	switch {
+	case z.WeightOut:
+		text += "no weight in the nose is enough"
+	case z.Weight == 0:
+		text += "no weight is needed"
+	default:
+		text += quantity.Format(z.Weight, g, 2) + " in the nose, " + quantity.Format(z.NoseAt, mm, 3) + " from its tip"
+	}
+	if !z.SpanOut {
+		fins := f.Flight.Rocket.Shape.Fins
+		text += "; or a fin span of " + quantity.Format(z.Span, mm, 3) + " instead of " + quantity.Format(fins[len(fins)-1].Span, mm, 3)
+	}
+	return v.paragraph(draw.Plain, text+".")
+}
+
+// shares are the parts' shares of the drag, as bars.
+func (v *View) shares() []string {
+	f := v.flying()
+	if f == nil || !(f.Drag > 0) {
+		return nil
+	}
+	theme := v.Scene.Theme
+	head := "Drag of the shape " + quantity.Format(f.Drag, draw.Unit(""), 3)
+	if f.Given {
+		head += " (the file gives its own, and that flies)"
+	}
+	out := v.paragraph(draw.Plain, head)
+	for _, p := range f.Parts {
+		if p.Drag == 0 {
+			continue
+		}
+		share := p.Drag / f.Drag
+		name := theme.Fit(theme.Say(draw.Clean(p.Name)), min(16, v.Columns/3))
+		figure := quantity.Format(share, draw.Unit("%"), 2)
+		cells := max(min(v.Columns-draw.Width(name)-10, 40), 1)
+		line := name + " " + plot.Bar(share, cells, theme.Charset) + " " + draw.Padded(figure, 8)
+		out = append(out, theme.Paint(draw.Dim, theme.Fit(line, v.Columns)))
+	}
+	return out
+}

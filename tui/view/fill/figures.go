@@ -1,0 +1,138 @@
+package fill
+
+import (
+	"math"
+	"slices"
+
+	"ullage/atmosphere"
+	"ullage/sim"
+	"ullage/sim/gates"
+	"ullage/sim/quantity"
+	"ullage/tui/draw"
+	"ullage/tui/plot"
+	"ullage/tui/view"
+)
+
+// fillFact is something to know of a flight besides its fill, and its unit.
+type fillFact struct {
+	title, unit string
+	rank        int // the higher, the sooner it gives way
+	of          func(fl *sim.Flight) float64
+}
+
+// fillFacts are in the order of the columns.
+var fillFacts = []fillFact{
+	{"fill", "%", 0, func(fl *sim.Flight) float64 { return fl.Rocket.Water.Fill }},
+	{"apogee", "m", 0, func(fl *sim.Flight) float64 { return fl.Results.Apogee.Height }},
+	{"rail exit", "m/s", 0, view.RailExitSpeed},
+	{"water", "L", 2, func(fl *sim.Flight) float64 { return fl.Rocket.Water.Fill * fl.Rocket.Water.Volume }},
+	{"lift-off", "kg", 3, func(fl *sim.Flight) float64 { return fl.Results.LiftOffMass }},
+	{"thrust for", "s", 4, func(fl *sim.Flight) float64 { return fl.Results.Drive.BurnTime }},
+	{"g at most", "", 5, func(fl *sim.Flight) float64 { return fl.Results.Max.Acceleration / atmosphere.StandardGravity }},
+	{"to the top", "s", 6, func(fl *sim.Flight) float64 { return fl.Results.Apogee.Time }},
+}
+
+// ownRows set today's fill, the best, and what changing costs below each other.
+func (v *View) ownRows() []string {
+	c, own := v.today(), v.own.Result
+	if c == nil || own == nil {
+		return nil
+	}
+	t := draw.Table{Rows: []draw.Row{{Role: draw.Focused}}}
+	if c.best != nil {
+		t.Rows = append(t.Rows, draw.Row{Sign: string(draw.BestSign)}, draw.Row{Role: draw.Strong})
+	}
+	add := func(column draw.Column, texts ...string) {
+		t.Columns = append(t.Columns, column)
+		for i := range t.Rows {
+			t.Rows[i].Cells = append(t.Rows[i].Cells, draw.Cell{Text: texts[i]})
+		}
+	}
+	limit := gates.RailExit(own.Rocket).Min
+	add(draw.Column{Left: true}, "today", "best", "change")
+	for _, fact := range fillFacts {
+		unit := v.Scene.Units.Unit(draw.Unit(fact.unit))
+		was, is := fact.of(own), math.NaN()
+		if c.best != nil {
+			is = fact.of(c.best.Flight)
+		}
+		add(draw.Column{Title: fact.title, Rank: fact.rank}, quantity.Format(was, unit, 3), quantity.Format(is, unit, 3), draw.Change(was, is, unit))
+		if fact.unit == "m/s" {
+			low := view.RailWord(was, limit)
+			if lower := view.RailWord(is, limit); low != "" || lower != "" {
+				add(draw.Column{Left: true, Rank: 1}, low, lower, "") // the words say it too
+			}
+		}
+		if fact.unit == "m/s" && c.best != nil {
+			within := c.best.Within[0]
+			today := "no"
+			if was := own.Rocket.Water.Fill; was >= within[0] && was <= within[1] {
+				today = "yes"
+			}
+			add(draw.Column{Title: "within 1 %"}, today, percents(within), "")
+		}
+	}
+	return t.Draw(v.Scene.Theme, v.Columns, len(t.Rows)+1)
+}
+
+// familyRows set the members below each other: the sign and the line of each, its
+// best fill, and how high and how fast it flies with that.
+func (v *View) familyRows() []string {
+	theme, sys := v.Scene.Theme, v.Scene.Units
+	heightU, speedU := sys.Unit(draw.Unit("m")), sys.Unit(draw.Unit("m/s"))
+	percent := draw.Unit("%")
+	t := draw.Table{Columns: []draw.Column{
+		{Left: true}, {Title: v.family.one()}, {Title: "best fill"}, {Title: "apogee"}, {Title: "rail exit", Rank: 1},
+		{Title: "within 1 %", Rank: 3}, {Title: "at today's fill", Rank: 2},
+	}}
+	for _, c := range v.drawn() {
+		row := draw.Row{Sign: string(c.sign), Cells: draw.TextCells(swatch(c.style), c.name)}
+		if c.today {
+			row.Role = draw.Focused
+		}
+		put := func(text string) { row.Cells = append(row.Cells, draw.Cell{Text: text}) }
+		if c.best == nil {
+			put("none")
+			t.Rows = append(t.Rows, row)
+			continue
+		}
+		put(quantity.Format(c.best.Values[0], percent, 3))
+		put(quantity.Format(c.best.Apogee, heightU, 3))
+		put(quantity.Format(c.best.Flight.Results.RailExit.Speed, speedU, 3))
+		put(percents(c.best.Within[0]))
+		put(quantity.Format(c.at(v.own.Result.Rocket.Water.Fill), heightU, 3))
+		t.Rows = append(t.Rows, row)
+	}
+	return t.Draw(theme, v.Columns, len(t.Rows)+1)
+}
+
+// percents tells a range of fills: "27 to 36 %".
+func percents(within [2]float64) string {
+	unit := draw.Unit("%")
+	return draw.Number(quantity.Format(within[0], unit, 2), unit) + " to " + quantity.Format(within[1], unit, 2)
+}
+
+// at is the apogee at a fill, between two points of the curve in a straight line;
+// NaN where either has none.
+func (c *fillCurve) at(fill float64) float64 {
+	i, found := slices.BinarySearch(c.fill, fill)
+	switch {
+	case found:
+		return c.apogee[i]
+	case i == 0 || i == len(c.fill):
+		return math.NaN()
+	}
+	share := (fill - c.fill[i-1]) / (c.fill[i] - c.fill[i-1])
+	return c.apogee[i-1] + share*(c.apogee[i]-c.apogee[i-1])
+}
+
+// swatch is a short piece of a line's style.
+func swatch(s plot.Style) string {
+	switch s {
+	case plot.Dashed:
+		return "─ ─"
+	case plot.Dotted:
+		return "..."
+	}
+	return "───"
+}

@@ -1,0 +1,176 @@
+package throats
+
+import (
+	"ullage/atmosphere"
+	"ullage/sim"
+	"ullage/sim/gates"
+	"ullage/sim/quantity"
+	"ullage/tui/draw"
+	"ullage/tui/view"
+)
+
+// throatHeading is how many rows stand above the first throat.
+const throatHeading = 2
+
+// throatFact is something to know of a flight with a throat.
+type throatFact struct {
+	short, name string
+	unit        string // "g" is that of gravity
+	rank        int    // the higher, the sooner it gives way
+	of          func(r *sim.Results) float64
+}
+
+// throatFacts are in the order of the columns.
+var throatFacts = []throatFact{
+	{"apogee", "apogee", "m", 0, func(r *sim.Results) float64 { return r.Apogee.Height }},
+	{"rail", "rail exit", "m/s", 0, func(r *sim.Results) float64 { return r.RailExit.Speed }},
+	{"thrust", "thrust for", "s", 0, func(r *sim.Results) float64 { return r.Drive.BurnTime }},
+	{"peak", "peak thrust", "N", 4, func(r *sim.Results) float64 { return r.Max.Thrust }},
+	{"mean", "mean thrust", "N", 5, func(r *sim.Results) float64 { return r.Drive.Average }},
+	{"max", "acceleration", "g", 3, func(r *sim.Results) float64 { return r.Max.Acceleration / atmosphere.StandardGravity }},
+	{"left", "liquid left", "kg", 2, func(r *sim.Results) float64 { return r.LiquidLeft }},
+}
+
+// text is the fact as a number, without its unit.
+func (f throatFact) text(r *sim.Results, sys quantity.System) string {
+	unit := f.shown(sys)
+	if f.unit == "m/s" && !r.RailExit.Happened {
+		return "never"
+	}
+	return draw.Number(quantity.Format(f.of(r), unit, 3), unit)
+}
+
+// shown is the unit the fact is shown in. Multiples of gravity have none.
+func (f throatFact) shown(sys quantity.System) quantity.Unit {
+	if f.unit == "g" {
+		return draw.Unit("")
+	}
+	return sys.Unit(draw.Unit(f.unit))
+}
+
+// unitName is how that unit is written.
+func (f throatFact) unitName(sys quantity.System) string {
+	if f.unit == "g" {
+		return f.unit
+	}
+	return f.shown(sys).Name
+}
+
+// roomyThroats is how many columns give the figures their long names.
+const roomyThroats = 130
+
+// figures is the table of the throats.
+func (v *View) figures(rows []throatRow) draw.Table {
+	theme, sys := v.Scene.Theme, v.Scene.Units
+	unit := sys.Unit(v.Scene.File.Unit(throatInput))
+	chosen, best := v.list.at(rows), v.best(rows)
+	facts := v.facts(rows)
+	roomy := v.Columns >= roomyThroats
+	t := draw.Table{Tight: v.Columns < 70, Chosen: chosen, Columns: []draw.Column{{Title: "throat", Unit: "  " + unit.Name, Left: true}, {Left: true}}}
+	low := v.anyLow(rows)
+	for _, f := range facts {
+		title := f.short
+		if roomy {
+			title = f.name
+		}
+		t.Columns = append(t.Columns, draw.Column{Title: title, Unit: f.unitName(sys), Rank: f.rank})
+		if low && f.unit == "m/s" {
+			t.Columns = append(t.Columns, draw.Column{Left: true})
+		}
+	}
+	switch height := sys.Unit(draw.Unit("m")).Name; {
+	case v.fillsToo && roomy:
+		t.Columns = append(t.Columns, draw.Column{Title: "best fill"}, draw.Column{Title: "apogee then", Unit: height, Rank: 1})
+	case v.fillsToo:
+		t.Columns = append(t.Columns, draw.Column{Title: "best", Unit: "fill"}, draw.Column{Title: "then", Unit: height, Rank: 1})
+	}
+	for i, r := range rows {
+		row := draw.Row{Sign: " ", Cells: draw.TextCells(throatLetter(i)+" "+draw.Number(draw.Exact(r.throat, unit, 6), unit), v.standing(i, r, best))}
+		if i == chosen {
+			row.Sign, row.Role = theme.Pointer, draw.Focused
+		}
+		t.Rows = append(t.Rows, v.fillRow(row, r, facts, low))
+	}
+	return t
+}
+
+// standing is what a throat is among the others: the best, the rocket's own.
+func (v *View) standing(i int, r throatRow, best int) string {
+	switch {
+	case i == best:
+		return string(draw.BestSign) + "best"
+	case r.own:
+		return "today"
+	}
+	return ""
+}
+
+// fillRow puts a throat's figures into its row.
+func (v *View) fillRow(row draw.Row, r throatRow, facts []throatFact, low bool) draw.Row {
+	theme, sys := v.Scene.Theme, v.Scene.Units
+	put := func(text string, r draw.Role) { row.Cells = append(row.Cells, draw.Cell{Text: text, Role: r}) }
+	f := v.flight(r.throat)
+	if f != nil && f.flight == nil && f.invalid != nil {
+		row.Rest = draw.Cell{Text: view.FaultText(f.invalid, throatInput), Role: draw.Bad}
+		return row
+	}
+	paint := draw.Plain
+	if v.flights.Busy {
+		paint = draw.Dim
+	}
+	for _, fact := range facts {
+		if f == nil || f.flight == nil {
+			put(theme.Ellipsis, draw.Dim)
+		} else {
+			put(fact.text(&f.flight.Results, sys), paint)
+		}
+		if low && fact.unit == "m/s" {
+			put(v.railVerdict(f), draw.Bad)
+		}
+	}
+	if !v.fillsToo {
+		return row
+	}
+	switch best := v.fill(r.throat); {
+	case best == nil || v.fills.Busy:
+		put(theme.Ellipsis, draw.Dim)
+	case best.best == nil:
+		put("none", draw.Dim)
+	default:
+		m := sys.Unit(draw.Unit("m"))
+		put(quantity.Format(best.best.Values[0], draw.Unit("%"), 3), draw.Plain)
+		put(draw.Number(quantity.Format(best.best.Apogee, m, 3), m), draw.Plain)
+	}
+	return row
+}
+
+// railVerdict is the word on a rail exit speed that is not enough.
+func (v *View) railVerdict(f *throatFlight) string {
+	if f == nil || f.flight == nil {
+		return ""
+	}
+	return view.RailWord(view.RailExitSpeed(f.flight), gates.RailExit(f.flight.Rocket).Min)
+}
+
+// anyLow tells that a throat leaves the rail too slowly.
+func (v *View) anyLow(rows []throatRow) bool {
+	for _, r := range rows {
+		if v.railVerdict(v.flight(r.throat)) != "" {
+			return true
+		}
+	}
+	return false
+}
+
+// facts are those worth a column: what is left, only if something is.
+func (v *View) facts(rows []throatRow) []throatFact {
+	for _, r := range rows {
+		if f := v.flight(r.throat); f != nil && f.flight != nil && f.flight.Results.LiquidLeft > 0 {
+			return throatFacts
+		}
+	}
+	return throatFacts[:len(throatFacts)-1]
+}
+
+// throatLetter names a throat on the plot and in the table.
+func throatLetter(i int) string { return string(rune('A' + i)) }
