@@ -26,7 +26,7 @@ type Flight struct {
 // rocket, a fault.List, or the context's error when that ends first; a rocket that does
 // not leave the ground is a flight with a warning, not an error.
 func Fly(ctx context.Context, r *rocket.Rocket, o Options) (*Flight, error) {
-	if err := r.ValidateFlight(); err != nil {
+	if err := r.Check(rocket.ForFlight).Err(); err != nil {
 		return nil, err
 	}
 	if o.Tolerance <= 0 {

@@ -1,10 +1,10 @@
 package main
 
 import (
-	"errors"
 	"io"
 
 	"ullage/sim/report"
+	"ullage/sim/rocket"
 	"ullage/sim/study"
 )
 
@@ -41,11 +41,11 @@ func (c *airframeCommand) Run(s *streams) error {
 	if err != nil {
 		return err
 	}
-	rocket := file.Rocket()
-	frames, err := study.Airframes(s.ctx, rocket, c.Margin, study.Options{})
-	if errors.Is(err, study.ErrNoShape) {
-		return badInput("%s: %w", file.Name(), err)
+	r := file.Rocket()
+	if err := lacking(file, r.Check(rocket.ForStability)); err != nil {
+		return err
 	}
+	frames, err := study.Airframes(s.ctx, r, c.Margin, study.Options{})
 	if err != nil {
 		return err
 	}
@@ -53,6 +53,6 @@ func (c *airframeCommand) Run(s *streams) error {
 		if c.JSON {
 			return report.WriteAirframeJSON(w, frames)
 		}
-		return report.WriteAirframeText(w, rocket, frames, c.system())
+		return report.WriteAirframeText(w, r, frames, c.system())
 	})
 }

@@ -62,8 +62,7 @@ var rooms = [][]string{
 	{"sim/gates"},
 	{"sim/study"},
 	{"sim/results"},
-	{"sim/rocketfile"},
-	{"sim"},
+	{"sim", "sim/rocketfile"}, // neither knows the other
 	{"sim/rocket"},
 	{"sim/airframe", "sim/chamber", "thrust", "atmosphere"},
 	{"sim/quantity"},

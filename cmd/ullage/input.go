@@ -5,6 +5,7 @@ import (
 	"io"
 	"strings"
 
+	"ullage/sim/fault"
 	"ullage/sim/quantity"
 	"ullage/sim/rocketfile"
 )
@@ -143,3 +144,11 @@ func (v *spacing) UnmarshalText(text []byte) error {
 
 // leastSpacing is below any use: the engine finds events to about this, s.
 const leastSpacing = 1e-6
+
+// lacking is what keeps a file's rocket from an answer, all of it; nil when nothing does.
+func lacking(file *rocketfile.File, faults fault.List) error {
+	for i := range faults {
+		faults[i].File = file.Name()
+	}
+	return faults.Err()
+}

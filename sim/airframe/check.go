@@ -60,12 +60,16 @@ func (s *Shape) checkBody(c *checker) bool {
 	return true
 }
 
+const contours = "write conical, tangent ogive, elliptical, parabolic, von Karman or power series"
+
 func (s *Shape) checkNose(c *checker, body bool) bool {
 	n := &s.Nose
 	switch n.Shape {
 	case Conical, TangentOgive, Elliptical, Parabolic, VonKarman, PowerSeries:
+	case "":
+		c.faults.Need("nose.shape", contours)
 	default:
-		c.add("nose.shape", "is not a contour known here", "write conical, tangent ogive, elliptical, parabolic, von Karman or power series")
+		c.add("nose.shape", "is not a contour known here", contours)
 	}
 	quantity.Check(&c.faults, n, contourFields)
 	sized := quantity.Check(&c.faults, n, noseFields)

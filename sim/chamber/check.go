@@ -56,11 +56,11 @@ func (c *Chamber) checkSize(k *checker) (bore, long bool) {
 	bore = quantity.Check(&k.faults, c, sizeFields[:1])
 	long = quantity.Check(&k.faults, c, sizeFields[1:])
 	if c.Diameter == 0 {
-		k.add("chamber.diameter", "is missing", "give the inside diameter")
+		k.faults.Need("chamber.diameter", "give the inside diameter")
 		bore = false
 	}
 	if c.Length == 0 {
-		k.add("chamber.length", "is missing", "give the tube's length between its closures")
+		k.faults.Need("chamber.length", "give the tube's length between its closures")
 		long = false
 	}
 	return bore, long
@@ -81,7 +81,8 @@ func (c *Chamber) checkFigures(k *checker) {
 		{"chamber.density", "density", c.Density},
 	} {
 		if f.value == 0 {
-			k.add(f.name, "is not known for a material of your own", "give its "+f.what+", or choose a material that is listed")
+			k.faults = append(k.faults, fault.Fault{Key: f.name, Problem: "is not known for a material of your own",
+				Remedy: "give its " + f.what + ", or choose a material that is listed", Missing: true})
 		}
 	}
 }

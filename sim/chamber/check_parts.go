@@ -11,6 +11,8 @@ const (
 	mostEngaged = 3.0  // length engaged over diameter: what is farther in carries next to nothing
 )
 
+const closures = "write hemisphere, ellipsoid, cone or flat"
+
 // check looks at a closure on a tube of a radius and a length.
 func (e *Closure) check(k *checker, name string, radius, length float64) {
 	if e == nil {
@@ -18,8 +20,10 @@ func (e *Closure) check(k *checker, name string, radius, length float64) {
 	}
 	switch e.Shape {
 	case Hemisphere, Ellipsoid, Flat, Cone:
+	case "":
+		k.faults.Need(name+"shape", closures)
 	default:
-		k.add(name+"shape", "is not a shape known here", "write hemisphere, ellipsoid, cone or flat")
+		k.add(name+"shape", "is not a shape known here", closures)
 	}
 	if !quantity.Check(&k.faults, e, closureFields, name) {
 		return

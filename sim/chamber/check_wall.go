@@ -4,9 +4,13 @@ import "ullage/sim/quantity"
 
 // checkWall looks at material and lay-up; it tells whether the wall's thickness is known.
 func (c *Chamber) checkWall(k *checker) bool {
-	if !c.Material.known() {
-		k.add("chamber.material", "is not a material known here",
-			"write E-glass/epoxy, carbon/epoxy, PET bottle, aluminium, or own with strengths and density")
+	const materials = "write E-glass/epoxy, carbon/epoxy, PET bottle, aluminium, or own with strengths and density"
+	switch {
+	case c.Material == "":
+		k.faults.Need("chamber.material", materials)
+		return false
+	case !c.Material.known():
+		k.add("chamber.material", "is not a material known here", materials)
 		return false
 	}
 	figures := quantity.Check(&k.faults, c, wallFields)
@@ -24,7 +28,7 @@ func (c *Chamber) checkWall(k *checker) bool {
 		plies = c.Plies[i].check(k, "chamber.ply."+label(c.Plies[i].Name, i)+".") && plies
 	}
 	if len(c.Plies) == 0 && c.Wall == 0 {
-		k.add("chamber.wall", "there is no wall", "give chamber.wall as measured, or the plies it is laid up from")
+		k.faults.Need("chamber.wall", "give chamber.wall as measured, or the plies it is laid up from")
 		return false
 	}
 	if !figures || !plies {

@@ -52,12 +52,15 @@ var (
 		{Key: "body.drag", Range: number(0, 10), At: func(p *MachDrag) *float64 { return &p.Drag }},
 		{Key: "body.drag.mach", Range: number(0, 10), At: func(p *MachDrag) *float64 { return &p.Mach }},
 	}
-	waterFields = []quantity.Field[Water]{
+	// What is filled into the chamber.
+	filledFields = []quantity.Field[Water]{
 		{Key: "water.fill", Range: quantity.Between(quantity.Fraction, "%", 0, 98), At: func(w *Water) *float64 { return &w.Fill }},
 		{Key: "water.pressure", Range: quantity.Between(quantity.Pressure, "bar", 0, 100), At: func(w *Water) *float64 { return &w.Pressure }},
-		{Key: "water.throat", Range: millimetres(0.5, 500), At: func(w *Water) *float64 { return &w.Throat }},
 		{Key: "water.volume", Range: quantity.Between(quantity.Volume, "L", 1e-3, 1000), At: func(w *Water) *float64 { return &w.Volume }},
 		{Key: "water.bore", Range: millimetres(1, 2000), At: func(w *Water) *float64 { return &w.Bore }},
+	}
+	waterFields = []quantity.Field[Water]{
+		{Key: "water.throat", Range: millimetres(0.5, 500), At: func(w *Water) *float64 { return &w.Throat }},
 		{Key: "water.discharge", Range: number(0.1, 1), At: func(w *Water) *float64 { return &w.Discharge }},
 		// From isothermal to a little more than a monatomic gas has, 5/3.
 		{Key: "water.exponent", Range: number(1, 1.7), At: func(w *Water) *float64 { return &w.Exponent }, Optional: true},

@@ -1,6 +1,7 @@
 package rocket
 
 import (
+	"slices"
 	"strings"
 
 	"ullage/atmosphere"
@@ -30,7 +31,7 @@ var numbers = func() map[string]*Number {
 	for _, list := range [][]Number{
 		numbersOf("", bodyFields, func(r *Rocket, _ int) *Body { return &r.Body }),
 		numbersOf("", dragFields, func(r *Rocket, i int) *MachDrag { return item(r.Body.Drag, i) }),
-		numbersOf("", waterFields, func(r *Rocket, _ int) *Water { return r.Water }),
+		numbersOf("", slices.Concat(filledFields, waterFields), func(r *Rocket, _ int) *Water { return r.Water }),
 		numbersOf("", tubeFields, func(r *Rocket, _ int) *LaunchTube {
 			if r.Water == nil {
 				return nil

@@ -3,26 +3,20 @@ package rocket
 import (
 	"fmt"
 	"math"
+	"slices"
 
 	"ullage/sim/fault"
 	"ullage/sim/quantity"
 )
 
-// Validate checks everything that can be wrong with a rocket, the drive that does
-// not fly, the chamber and the limits too, and returns a fault.List, or nil.
+// Validate checks everything that is described of a rocket and all that a flight of it
+// takes: the drive that does not fly, the chamber and the limits too. It returns a
+// fault.List, or nil.
 func (r *Rocket) Validate() error {
 	var c checker
 	r.checkFlight(&c)
 	r.checkChamber(&c)
 	r.checkLimits(&c)
-	return c.faults.Err()
-}
-
-// ValidateFlight checks all that a flight depends on and returns a fault.List, or nil. It
-// is cheap: every flight begins with it.
-func (r *Rocket) ValidateFlight() error {
-	var c checker
-	r.checkFlight(&c)
 	return c.faults.Err()
 }
 
@@ -35,34 +29,56 @@ func (c *checker) add(key, problem, remedy string) { c.faults.Add(key, problem, 
 func (c *checker) take(faults fault.List) { c.faults = append(c.faults, faults...) }
 
 func (r *Rocket) checkFlight(c *checker) {
-	r.checkDrive(c)
+	r.checkDrives(c)
 	r.checkBody(c)
-	if r.Water != nil {
-		r.Water.check(c)
-	}
-	if r.Motor != nil {
-		r.Motor.check(c)
-	}
-	if r.MotorMount != nil {
-		quantity.Check(&c.faults, r.MotorMount, motorMountFields)
-	}
+	r.checkDrag(c)
 	r.checkCanopies(c)
 	r.checkDay(c)
 	r.checkShape(c)
 }
 
-func (r *Rocket) checkDrive(c *checker) {
+// checkDrives checks the drives that are there. The one that does not fly may lack
+// something.
+func (r *Rocket) checkDrives(c *checker) {
 	switch r.Power {
 	case WaterPower:
 		if r.Water == nil {
-			c.add("power", "flies on water, but the rocket has no [water]", `add [water], or set power = "motor"`)
+			c.lack("water", `add [water], or set power = "motor"`)
 		}
 	case MotorPower:
 		if r.Motor == nil {
-			c.add("power", "flies on a motor, but the rocket has no [motor]", `add [motor], or set power = "water"`)
+			c.lack("motor", `add [motor], or set power = "water"`)
 		}
+	case "":
+		c.faults.Need("power", "add [water] or [motor]")
 	default:
 		c.add("power", "is neither water nor motor", `write "water" or "motor"`)
+	}
+	if r.Water != nil {
+		before := len(c.faults)
+		r.Water.check(c)
+		c.idle(before, r.Power != WaterPower)
+	}
+	if r.Motor != nil {
+		before := len(c.faults)
+		r.Motor.check(c)
+		c.idle(before, r.Power != MotorPower)
+	}
+	if r.MotorMount != nil {
+		quantity.Check(&c.faults, r.MotorMount, motorMountFields)
+	}
+}
+
+// lack adds that the section of the drive that is to fly is missing.
+func (c *checker) lack(drive, remedy string) {
+	c.faults = append(c.faults, fault.Fault{Key: drive, Problem: "is missing, and power asks for it", Remedy: remedy, Missing: true})
+}
+
+// idle takes out what the faults from one on say is missing.
+func (c *checker) idle(from int, is bool) {
+	if is {
+		told := slices.DeleteFunc(c.faults[from:], func(f fault.Fault) bool { return f.Missing })
+		c.faults = c.faults[:from+len(told)]
 	}
 }
 
@@ -71,19 +87,23 @@ func (r *Rocket) checkBody(c *checker) {
 	if len(r.Parts) == 0 && r.Body.Mass == 0 {
 		c.faults.Need("body.mass", "weigh the body, or give a mass list of [[part]]")
 	}
+}
+
+func (r *Rocket) checkDrag(c *checker) {
 	t := r.Body.Drag
 	if len(t) == 0 && r.Shape == nil {
 		c.faults.Need("body.drag", "give a drag coefficient such as 0.5, or a table against Mach")
 	}
 	for i := range t {
 		quantity.Check(&c.faults, &t[i], dragFields)
-		if i > 0 && !(t[i].Mach > t[i-1].Mach) {
+		if i > 0 && t[i].Mach <= t[i-1].Mach {
 			c.add("body.drag", "Mach numbers do not rise", "sort the table by Mach, each number once")
 		}
 	}
 }
 
 func (w *Water) check(c *checker) {
+	quantity.Check(&c.faults, w, filledFields)
 	quantity.Check(&c.faults, w, waterFields)
 	if w.Bore > 0 && w.Throat >= w.Bore {
 		c.add("water.throat", "is as wide as the bore or wider", "give a throat narrower than the bore")

@@ -23,7 +23,7 @@ func (r *Rocket) checkShape(c *checker) {
 		return
 	}
 	before := len(c.faults)
-	if s.Diameter != r.Body.Diameter {
+	if s.Diameter > 0 && r.Body.Diameter > 0 && s.Diameter != r.Body.Diameter {
 		c.add("body.diameter", "differs from the shape's", "give both the largest outside diameter")
 	}
 	c.take(s.Check())

@@ -5,6 +5,7 @@ import (
 	"math"
 
 	"ullage/sim/chamber"
+	"ullage/sim/fault"
 )
 
 // agree is how far two statements of one size may be apart: that is measuring.
@@ -82,7 +83,8 @@ func (r *Rocket) checkChamber(c *checker) {
 		if v.Diameter != 0 {
 			key = "chamber.length"
 		}
-		c.add(key, "is missing, and there is no [water] that tells it", "give diameter and length of the chamber")
+		c.faults = append(c.faults, fault.Fault{Key: key, Problem: "is missing, and there is no [water] that tells it",
+			Remedy: "give diameter and length of the chamber", Missing: true})
 		return
 	}
 	before := len(c.faults)

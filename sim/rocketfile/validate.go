@@ -47,8 +47,6 @@ func (rd *reading) whole(f fault.Fault) {
 	switch {
 	case rd.faults.has(f.Key), rd.meant[f.Key], s != nil && rd.meant[s.path], !given && (rd.doc.partial || unsure):
 		return
-	case f.Key == "power" && (rd.faults.has(string(rd.rocket.Power)) || rd.meant[string(rd.rocket.Power)]):
-		return
 	}
 	f.File = rd.doc.name
 	if given {
