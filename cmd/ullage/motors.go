@@ -31,7 +31,7 @@ type motorsCommand struct {
 // Help teaches by example.
 func (motorsCommand) Help() string {
 	return helpText(
-		"Flies the rocket on each motor and sets them side by side: class, thrust/weight and speed as the rail ends, "+
+		"Flies the rocket on each motor and sets them side by side: class, thrust/weight and speed at rail exit, "+
 			"apogee, the best delay among those that can be had, greatest speed, landing. Motors that do not fit the mount or exceed the limit are marked.",
 		"ullage motors heron.toml h-trainer.toml i-steady.toml",
 		"ullage motors heron.toml motors/*.toml --limit H",

@@ -12,7 +12,7 @@ import (
 type Limits struct {
 	RailExit       float64 // least rail exit speed, m/s
 	RailExitWind   float64 // least rail exit speed over the wind
-	ThrustToWeight float64 // least, as the rail ends
+	ThrustToWeight float64 // least, at rail exit
 	MarginLeast    float64 // stability margin at rail exit, liquid-out and burnout, calibres
 	MarginMost     float64 // the same
 	Attack         float64 // greatest angle of attack at rail exit, rad

@@ -77,7 +77,7 @@ type Gust struct {
 // Body is the airframe that every drive shares.
 type Body struct {
 	Diameter   float64    // largest outside diameter, m: reference for drag
-	Mass       float64    // ready to fly without water, gas, motor and fittings, kg; 0 takes the sum of the parts
+	Mass       float64    // empty: without water, gas, motor and fittings, kg; 0 takes the sum of the parts
 	Drag       []MachDrag // drag coefficient against Mach; one entry is a constant; none takes the shape's
 	DragFactor float64    // multiplies Drag
 

@@ -97,7 +97,7 @@ func bodySection() *section {
 		fields: append([]*field{
 			text("diameter", "diameter", "Largest outside diameter, the reference for drag and stability.", diameter).required(always, `"70.4 mm"`),
 			num("mass", "mass", 0.005, 0.05,
-				"Ready to fly, without water, gas, motor and fittings; the parts' sum when not given.").
+				"Empty: without water, gas, motor and fittings; the parts' sum when not given.").
 				required(func(r *rocket.Rocket) bool { return len(r.Parts) == 0 }, `"1.1 kg"`).
 				otherwise(func(p place) float64 { return p.rocket.BodyMass() }),
 			text("drag", "drag", "Drag coefficient, one number or a table against Mach; the shape's when not given.", drag).

@@ -17,11 +17,11 @@ func limitsSection() *section {
 		path: "limits", group: "limits", apart: true, count: one,
 		fields: []*field{
 			limit("rail_exit", "rail exit", 0.5, 5,
-				"Least speed as the rail ends."),
+				"Least rail exit speed."),
 			limit("rail_exit_wind", "exit/wind", 0.5, 1,
 				"Least of that speed over the wind."),
 			limit("thrust_to_weight", "thrust/wt", 0.5, 1,
-				"Least thrust over weight as the rail ends."),
+				"Least thrust/weight at rail exit."),
 			limit("margin_least", "margin min", 0.1, 0.5,
 				"Least stability margin, calibres."),
 			limit("margin_most", "margin max", 0.1, 0.5,
