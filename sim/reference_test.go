@@ -190,8 +190,17 @@ func compareReference(t *testing.T, ref *referenceFlight, fl *Flight, moments, s
 	near(t, "impulse", want.Impulse, fl.Drive.Impulse, 3*moments, 0)
 	for _, s := range ref.Samples {
 		got := fl.At(s.Time)
-		near(t, "sample up", s.Up, got.Height, 2*moments, 2e-2)
-		near(t, "sample vUp", s.VUp, got.Vertical, 2*speeds, 2e-2)
+		// The dense output is a cubic through each step: between its ends it is not as good
+		// as they are, and a long step under a canopy the least.
+		near(t, "sample up", s.Up, got.Height, 2*moments, 40*speeds)
+		near(t, "sample vUp", s.VUp, got.Vertical, 2*speeds, 40*speeds)
+		near(t, "sample east", s.East, got.East, 2*moments, 40*speeds)
+		near(t, "sample north", s.North, got.North, 2*moments, 40*speeds)
 		near(t, "sample mass", s.Mass, got.Mass, speeds, 0)
+		near(t, "sample thrust", s.Thrust, got.Thrust, 4*speeds, 0)
+		near(t, "sample drag", s.Drag, got.Drag, 40*speeds, 40*speeds)
+		if s.Chamber != nil && s.Thrust > 0 { // afterwards the nozzle is open: the script lets it be
+			near(t, "sample chamber", *s.Chamber, got.Chamber, 4*speeds, 0)
+		}
 	}
 }

@@ -137,6 +137,25 @@ func TestFinCount(t *testing.T) {
 	assert.InEpsilon(t, 6./4*(1+0.5*0.25)/(1+0.25), slope(6)/slope(4), 1e-12)
 }
 
+// Fins on a boat-tail stand on the radius at the middle of their root: by hand, case B's
+// tail from 40 to 28 mm over 50, fins of 40 mm root from 5 mm behind its start.
+func TestFinsOnATail(t *testing.T) {
+	s := caseB()
+	s.Fins[0] = Fins{Count: 4, Root: 0.04, Tip: 0.02, Span: 0.05, Sweep: 0.02, Thickness: 0.003, Section: FlatSection, Position: 0.805, Cant: 0.5 * deg}
+	assert.Empty(t, s.Check())
+	const radius = 0.017 // at 825 mm: 40 − 12/2 across
+	a := s.Aero()
+	c := a.Components(0)
+	middle := math.Hypot(0.05, 0.02+0.01-0.02)
+	want := (1 + radius/(0.05+radius)) * 16 * (0.05 / 0.04) * (0.05 / 0.04) / (1 + math.Sqrt(1+math.Pow(2*middle/0.06, 2)))
+	assert.InEpsilon(t, want, c[len(c)-1].CNAlpha, 1e-12)
+	// Roll settles at δ·J1/J2 from the same radius: strips from 17 to 67 mm.
+	j1 := 0.05 * (0.03*radius + (0.04+2*0.02)/6*0.05)
+	j2 := 0.05 * (0.03*radius*radius + (0.04+2*0.02)/3*radius*0.05 + (0.04+3*0.02)/12*0.0025)
+	drive, damp := a.Roll()
+	assert.InEpsilon(t, 0.5*deg*j1/j2, drive/damp, 1e-12)
+}
+
 // Roll: case A at 100 m/s and half a degree of cant settles at 16.51 rad/s, computed
 // from V·δ·J1/J2; and J1, J2 against the sums they stand for.
 func TestRoll(t *testing.T) {

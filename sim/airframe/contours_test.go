@@ -73,7 +73,10 @@ func TestWetted(t *testing.T) {
 
 // noses are one of each family, slender and blunt.
 func noses() map[string]Nose {
-	all := map[string]Nose{}
+	all := map[string]Nose{
+		"flat ellipsoid":    {Shape: Elliptical, Length: 0.02, Diameter: 0.06},
+		"flatter ellipsoid": {Shape: Elliptical, Length: 0.006, Diameter: 0.06},
+	}
 	for _, ratio := range []float64{0.5, 0.7, 1, 3, 8} {
 		for _, shape := range []NoseShape{Conical, TangentOgive, Elliptical, Parabolic, VonKarman} {
 			all[fmt.Sprint(shape, " ", ratio)] = Nose{Shape: shape, Length: 0.06 * ratio, Diameter: 0.06}
@@ -118,6 +121,11 @@ func TestRadius(t *testing.T) {
 	assert.InDelta(t, math.Sqrt(rho*rho-0.06*0.06)+0.02-rho, n.Radius(0.06), 1e-14)
 	n.Shape = VonKarman // θ = π/2: r = R/√2
 	assert.InDelta(t, 0.02/math.Sqrt2, n.Radius(0.06), 1e-14)
+	// At the tip θ − sin 2θ/2 is 2θ³/3 − 2θ⁵/15.
+	for _, theta := range []float64{1e-6, 5e-4, 0.99e-3, 1.01e-3} {
+		x := 0.12 * math.Pow(math.Sin(theta/2), 2)
+		assert.InEpsilon(t, 0.02*math.Sqrt((2./3-2./15*theta*theta)*theta*theta*theta/math.Pi), n.Radius(x), 3e-7)
+	}
 	assert.Zero(t, n.Radius(-1))
 	assert.Zero(t, n.Radius(math.NaN()))
 	assert.Equal(t, 0.02, n.Radius(9))
