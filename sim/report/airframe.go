@@ -121,29 +121,29 @@ func (s *sheet) frame(p words.Printer, a *study.Airframe) {
 	s.Line("")
 	s.Line("on " + string(a.Power))
 	s.Line(fmt.Sprintf("  %-14s%14s%18s%14s  %s", "", "balance (CG)", "pitch inertia", "margin", ""))
-	row := func(label string, x sim.StabilityAt, judge bool) {
-		if !x.Happened {
-			return
+	row := func(label string, x sim.StabilityAt, word string) {
+		if x.Happened {
+			s.Line(fmt.Sprintf("  %-14s%14s%18s%14s  %s", label, p.Size(x.Balance), p.Number(x.Pitch)+" kg·m²",
+				p.Number(x.Margin)+" cal", word))
 		}
-		word := ""
-		if judge {
-			word, _ = gates.JudgeMargin(a.Flight.Rocket, x.Margin)
-		}
-		s.Line(fmt.Sprintf("  %-14s%14s%18s%14s  %s", label, p.Size(x.Balance), p.Number(x.Pitch)+" kg·m²",
-			p.Number(x.Margin)+" cal", word))
 	}
-	row("dry", st.Dry, false)
-	row("release", st.Release, false)
-	row("rail exit", st.RailExit, true)
-	row("liquid out", st.LiquidOut, true)
-	row("burnout", st.Burnout, true)
+	row("dry", st.Dry, "")
+	table := results.For(a.Flight.Rocket)
+	margin, attack := table.Group("margin"), table.Group("attack")
+	for _, x := range []struct {
+		name string
+		at   sim.StabilityAt
+	}{{"release", st.Release}, {"rail_exit", st.RailExit}, {"liquid_out", st.LiquidOut}, {"burnout", st.Burnout}} {
+		r := margin.Row(x.name)
+		word, _ := gates.JudgeResult(a.Flight.Rocket, r.Name, x.at.Margin)
+		row(r.Short, x.at, word)
+	}
 	s.Field("centre of pressure (CP)", p.Size(st.Release.PressureCentre)+", slope "+p.Number(st.Release.CNAlpha)+" per radian")
-	if a.Flight.RailExit.Happened {
-		word, _ := gates.LimitFor(a.Flight.Rocket, gates.LimitAttack).Judge(st.RailExitAngle)
-		s.Field("angle of attack", p.Angle(st.RailExitAngle)+" from the wind at rail exit "+word)
+	if at := attack.Row("rail_exit"); a.Flight.RailExit.Happened {
+		s.Field(attack.Label, p.Row(at, at.Of(a.Flight))+" from the wind at "+at.Short+" "+verdict(at, a.Flight))
 	}
 	for _, m := range a.Alignments {
-		s.Field("thrust "+p.Angle(m.Angle)+" off", fmt.Sprintf("%s lower, tops %s to the side, angle of attack up to %s",
+		s.Field("thrust "+p.Angle(m.Angle)+" off", fmt.Sprintf("%s lower, apogee %s to the side, angle of attack up to %s",
 			p.Height(m.Lower), p.Height(m.Off), p.Angle(m.MaxAngle)))
 	}
 	tolerance := "within " + p.Angle(a.Tolerance)

@@ -10,6 +10,7 @@ import (
 	"ullage/sim/quantity"
 	"ullage/sim/report/machine"
 	"ullage/sim/report/words"
+	"ullage/sim/results"
 	"ullage/sim/rocket"
 	"ullage/sim/study"
 )
@@ -66,21 +67,19 @@ func WriteBestText(w io.Writer, b Best) error {
 	s.Line("")
 	s.bestTable(p, b)
 	s.Line("")
-	r := &b.Found.Flight.Results
-	apogee := p.Height(r.Apogee.Height) + " at " + p.Time(r.Apogee.Time)
-	if b.Today != nil && b.Today.Results.Apogee.Happened {
-		apogee += "; as it is " + p.Height(b.Today.Results.Apogee.Height)
+	found := flightSheet{p: p, fl: b.Found.Flight, t: results.For(b.Found.Flight.Rocket)}
+	height, time := found.t.Must("apogee.height"), found.t.Must("apogee.time")
+	apogee := found.text(height) + " at " + found.text(time)
+	if b.Today != nil && b.Today.Apogee.Happened {
+		apogee += "; as it is " + p.Row(height, height.Of(b.Today))
 	}
-	s.Field("apogee", apogee)
-	if r.RailExit.Happened {
-		word, _ := gates.RailExit(b.Found.Flight.Rocket).Judge(r.RailExit.Speed)
-		thrust, _ := gates.LimitFor(b.Found.Flight.Rocket, gates.LimitThrustToWeight).Judge(r.RailExit.ThrustToWeight)
-		s.Field("rail exit", p.Speed(r.RailExit.Speed)+" "+word+"; thrust/weight "+
-			p.Number(r.RailExit.ThrustToWeight)+" "+thrust)
+	s.Field(found.t.Group("apogee").Label, apogee)
+	if exit := found.t.Group("rail_exit"); exit.Happened(found.fl) {
+		thrust := exit.Row("thrust_to_weight")
+		s.Field(exit.Label, found.text(exit.Row("speed"))+"; "+thrust.Short+" "+found.text(thrust))
 	}
-	if r.Landing.Happened {
-		word, _ := gates.LimitFor(b.Found.Flight.Rocket, gates.LimitLanding).Judge(r.Landing.Vertical)
-		s.Field("lands", p.Speed(r.Landing.Vertical)+" "+word)
+	if landing := found.t.Group("landing"); landing.Happened(found.fl) {
+		s.Field(landing.Label, found.text(landing.Row("vertical")))
 	}
 	s.Field("took", words.Plural(b.Found.Flights, "flight"))
 	if b.Partial {

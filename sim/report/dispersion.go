@@ -70,8 +70,9 @@ type (
 )
 
 // WriteDispersionJSON writes one object, SI with angles in degrees. Beside the keys that
-// are always there it has `shown` with what was asked for by name, `reservoir` when quantiles and ranks come from fewer
-// flights than were flown, and `partial` when it was cut short.
+// are always there it has `shown` with what was asked for by name, `reservoir` when
+// quantiles and ranks come from fewer flights than were flown, and `partial` when it was
+// cut short.
 func WriteDispersionJSON(w io.Writer, s Dispersion) error {
 	r := &s.Result
 	d := scatterJSON{
@@ -150,12 +151,8 @@ func WriteDispersionText(w io.Writer, sc Dispersion) error {
 			_ = t.Row(labels[i], "-", "-", "-", "-", "-", gates.WordNone)
 			continue
 		}
-		word := ""
-		if x.Row.Name == "rail_exit.speed" && i < 2 {
-			word, _ = gates.RailExit(sc.Rocket).Judge(x.Of.Q05)
-		}
 		bare := func(v float64) string { return p.BareRow(&x.Row, v) }
-		_ = t.Row(labels[i], bare(x.Of.Mean), bare(x.Of.SD), bare(x.Of.Q05), bare(x.Of.Q50), bare(x.Of.Q95), word)
+		_ = t.Row(labels[i], bare(x.Of.Mean), bare(x.Of.SD), bare(x.Of.Q05), bare(x.Of.Q50), bare(x.Of.Q95), judgedSpread(sc.Rocket, x))
 	}
 	for _, x := range r.Shown {
 		s.moves(x)
@@ -166,6 +163,16 @@ func WriteDispersionText(w io.Writer, sc Dispersion) error {
 	s.study(sc.Rocket, sc.Rigid)
 	_, err := io.WriteString(w, s.String())
 	return err
+}
+
+// judgedSpread is the verdict on a result in nine flights of ten: the worse of that on
+// either end.
+func judgedSpread(r *rocket.Rocket, x *study.Shown) string {
+	word, level := gates.JudgeResult(r, x.Row.Name, x.Of.Q05)
+	if other, worse := gates.JudgeResult(r, x.Row.Name, x.Of.Q95); level == gates.Good && worse != gates.Good {
+		word = other
+	}
+	return word
 }
 
 // importance lists what is uncertain, what matters most first.
