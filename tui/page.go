@@ -87,12 +87,22 @@ func (m *Model) pageLines() []string {
 	return lines
 }
 
-// helpPage lists every key, then what the words mean and the cautions.
+// helpPage says what the view in sight is, lists every key, then what the words mean and
+// the cautions.
 var helpPage = page{title: "keys", write: func(m *Model, w int) []string {
 	theme := m.theme
 	const gap = 3
 	about := m.view().About()
-	groups := append([]keyGroup{{about.Name + " view", bindings(m.view())}, m.viewKeys()}, m.keys.groups()...)
+	var rows []string
+	paragraph := func(r draw.Role, text string) {
+		for _, part := range draw.Wrapped(theme.Say(text), min(w, 96)) {
+			rows = append(rows, theme.Paint(r, part))
+		}
+	}
+	rows = append(rows, theme.Paint(draw.Heading, "the "+about.Name+" view"))
+	paragraph(draw.Plain, about.Help)
+	rows = append(rows, "")
+	groups := append([]keyGroup{{"its keys", bindings(m.view())}, m.viewKeys()}, m.keys.groups()...)
 	columns := max(min(w/58, 3), 1)
 	each := (w - gap*(columns-1)) / columns
 	var blocks [][]string
@@ -101,12 +111,7 @@ var helpPage = page{title: "keys", write: func(m *Model, w int) []string {
 			blocks = append(blocks, keyBlock(theme, g, each))
 		}
 	}
-	rows := sideBySide(blocks, columns, each, gap)
-	paragraph := func(r draw.Role, text string) {
-		for _, part := range draw.Wrapped(theme.Say(text), min(w, 96)) {
-			rows = append(rows, theme.Paint(r, part))
-		}
-	}
+	rows = append(rows, sideBySide(blocks, columns, each, gap)...)
 	rows = append(rows, theme.Paint(draw.Heading, "values"))
 	paragraph(draw.Plain, "A value may be typed in any unit of its kind: 4.5 bar, 65 psi, 0.4 in. A number alone takes the unit shown. "+
 		"Greyed values are defaults that the file does not give.")

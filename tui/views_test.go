@@ -9,8 +9,8 @@ import (
 	"ullage/sim/rocketfile"
 )
 
-// Every view says what it is; its key is nobody else's and shows it, and a rocket with
-// little described is no reason to fail.
+// Every view says what it is, on the page of keys too; its key is nobody else's and shows
+// it, and a rocket with little described is no reason to fail.
 func TestEveryViewDescribesItself(t *testing.T) {
 	names, opens := map[string]bool{}, map[string]string{}
 	for i, v := range New(Options{File: plover(t)}).views {
@@ -30,6 +30,8 @@ func TestEveryViewDescribesItself(t *testing.T) {
 			require.Equal(t, i, s.m.active)
 			require.Contains(t, s.view(), about.Open.Help().Key+" "+about.Name)
 			s.checkSize()
+			s.press("?")
+			require.Contains(t, s.words(), about.Help)
 		}
 	}
 }
