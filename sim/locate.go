@@ -1,6 +1,10 @@
 package sim
 
-import "math"
+import (
+	"math"
+
+	"ullage/sim/solve"
+)
 
 // firstEvent finds the earliest watched event inside the step just tried,
 // and shortens the step to end there. It tells whether there was one.
@@ -23,35 +27,16 @@ func (r *run) firstEvent() (eventFunction, bool) {
 	return found, true
 }
 
-// inside finds where on the step's dense output an event lies, as a fraction.
-// Illinois false position: the quantity is smooth and changes sign once.
+// inside finds where on the step's dense output an event lies, as a fraction. Its function
+// is smooth there and changes sign once.
 func (r *run) inside(c eventFunction, before, after float64) float64 {
-	a, fa, b, fb := 0.0, before, 1.0, after
-	kept := 0 // which end the last two points left standing
-	for range 60 {
-		x := (a*fb - b*fa) / (fb - fa)
-		if !(x > a && x < b) {
-			x = (a + b) / 2
-		}
-		fx := r.lookInside(c, x)
-		if fx > 0 {
-			a, fa = x, fx
-			if kept == 1 {
-				fb /= 2
-			}
-			kept = 1
-		} else {
-			b, fb = x, fx
-			if kept == -1 {
-				fa /= 2
-			}
-			kept = -1
-		}
-		if math.Abs(fx) <= 1e-4*math.Min(before, -after) || (b-a) < 1e-9 {
-			return x
-		}
+	b, _ := solve.Root(func(theta float64) (float64, error) { return r.lookInside(c, theta), nil },
+		solve.Bracket{In: solve.Point{X: 0, Y: before}, Out: solve.Point{X: 1, Y: after}},
+		solve.Tolerance{X: 1e-9, Y: 1e-4 * math.Min(before, -after)})
+	if near := b.Nearest().X; near > 0 {
+		return near
 	}
-	return b
+	return b.Out.X // a step has a length
 }
 
 // lookInside is an event function on the dense output.
