@@ -8,6 +8,7 @@ import (
 	"pgregory.net/rapid"
 
 	"ullage/sim/gates"
+	"ullage/sim/long"
 	"ullage/sim/rocketfile"
 	"ullage/tui/draw"
 	"ullage/tui/plot"
@@ -61,7 +62,7 @@ func tryKeys(t testing.TB, f *rocketfile.File, charset plot.Charset, keys []tea.
 
 func TestAnyKeys(t *testing.T) {
 	t.Chdir(t.TempDir())
-	rapid.Check(t, func(rt *rapid.T) {
+	long.Check(t, 25, func(rt *rapid.T) {
 		keys := rapid.SliceOfN(rapid.SampledFrom(anyKeys), 0, 60).Draw(rt, "keys")
 		charset := rapid.SampledFrom([]plot.Charset{plot.Braille, plot.Block, plot.ASCII}).Draw(rt, "charset")
 		tryKeys(t, rocketfile.Starter(), charset, keys)
@@ -84,7 +85,7 @@ func FuzzKeys(f *testing.F) {
 
 // Undo and redo walk the same path back and forth.
 func TestUndoRedo(t *testing.T) {
-	rapid.Check(t, func(rt *rapid.T) {
+	long.Check(t, 25, func(rt *rapid.T) {
 		s := newScreenJudged(t, rocketfile.Starter(), plot.Braille, 80, 24, calmly)
 		s.hold = true // no flights: this is about the texts
 		texts := []string{s.text()}

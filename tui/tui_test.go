@@ -14,6 +14,7 @@ import (
 
 	"ullage/sim/gates"
 	"ullage/sim/golden"
+	"ullage/sim/long"
 	"ullage/sim/rocket"
 	"ullage/sim/rocketfile"
 	"ullage/tui/draw"
@@ -211,8 +212,8 @@ func TestSizes(t *testing.T) {
 	for _, keys := range [][]string{{}, {"p", "right"}, {"?"}, {"esc", "f"}, {"esc", "5"}, {"esc", "S"}, {"esc", "q"},
 		{"esc", "w"}, {"z"}, {"esc", "n", "b"}, {"a"}, {"esc", "esc", "o"}, {"z"}, {"esc", "m"}, {"z"}, {"esc", "h", "a"}, {"z"}, {"j", "]"}, {"esc", "d"}} {
 		s.press(keys...)
-		for w := 80; w <= 250; w += 17 {
-			for h := 24; h <= 90; h += 11 {
+		for w := 80; w <= 250; w += long.Of(85, 17) {
+			for h := 24; h <= 90; h += long.Of(33, 11) {
 				s.send(tea.WindowSizeMsg{Width: w, Height: h})
 				s.checkSize()
 			}

@@ -11,6 +11,8 @@ import (
 	"testing"
 	"time"
 
+	"ullage/sim/long"
+
 	"github.com/stretchr/testify/require"
 )
 
@@ -229,7 +231,7 @@ func TestKillDuringSaveLeavesAWholeFile(t *testing.T) {
 	path := filepath.Join(dir, "plain.toml")
 	old := plain + strings.Repeat("# a long comment that takes a while to write\n", 20_000)
 	changed := strings.Replace(old, "fill = 0.3", "fill = 0.4", 1)
-	for i := range 8 {
+	for i := range long.Of(3, 8) {
 		require.NoError(t, os.WriteFile(path, []byte(old), 0o644))
 		cmd := exec.Command(os.Args[0], "-test.run=^TestSaverProcess$")
 		cmd.Env = append(os.Environ(), saverEnv+"="+path, "TMPDIR="+dir)
