@@ -109,3 +109,94 @@ func TestDragBeyondTable(t *testing.T) {
 		}
 	}
 }
+
+// On a launch tube leaning any way the gas has grown by the tube's area times the way gone
+// along it: p Vⁿ = const by hand, from where the rocket is.
+func TestChamberOnALeaningTube(t *testing.T) {
+	r := bottle()
+	r.Rail.Tilt, r.Rail.Heading = 40*math.Pi/180, 35*math.Pi/180
+	r.Water.Tube = &rocket.LaunchTube{Length: 0.3, Outer: 0.0085, Inner: 0.007, DeadVolume: 5e-5}
+	require.NoError(t, r.Validate())
+	fl := mustFly(r, 1e-10)
+	outer, inner := math.Pi/4*0.0085*0.0085, math.Pi/4*0.007*0.007
+	first := 0.002*0.7 - outer*0.3 + inner*0.3 + 5e-5
+	for _, share := range []float64{0.3, 0.6, 0.9} {
+		s := fl.At(share * fl.TubeExit.Time)
+		way := math.Sqrt(s.East*s.East + s.North*s.North + s.Height*s.Height)
+		assert.Greater(t, way, 0.01*share)
+		assert.InEpsilon(t, (7e5+101325)*math.Pow(first/(first+outer*way), 1.4), s.Chamber, 1e-6, "%v", share)
+	}
+}
+
+// A rocket too heavy to leave its leaning rail: its jet starts under pressure and the head
+// along the rail, with no motion in it (closed form at rest), whichever way the flow is
+// reckoned.
+func TestHeldJet(t *testing.T) {
+	r := bottle()
+	r.Body.Mass, r.Rail.Tilt, r.Water.Pressure = 60, 60*math.Pi/180, 0.2e5
+	area, bore := math.Pi/4*0.009*0.009, math.Pi/4*0.088*0.088
+	h, beta := 0.3*0.002/bore, area/bore
+	head := 0.2e5/998.2 + 9.80665*math.Cos(r.Rail.Tilt)*h
+	fl := mustFly(r, 1e-9)
+	assert.InEpsilon(t, 998.2*area*h*head/(h*beta+0.8*0.009), fl.At(0).Thrust, 1e-9)
+	r.Water.Flow = rocket.SteadyFlow
+	fl = mustFly(r, 1e-9)
+	assert.InEpsilon(t, 2*998.2*area*(1-beta)*head/(1/(0.97*0.97)-beta*beta), fl.At(0).Thrust, 1e-9)
+}
+
+// Liquid that is left rides along on the nozzle, and the gas above it fills the chamber:
+// where the rocket balances then, by hand.
+func TestBalanceWithLiquidLeft(t *testing.T) {
+	r := wetRigid(t)
+	r.Water.Fill, r.Water.Pressure = 0.8, 4e5
+	fl := mustFly(r, 1e-9)
+	require.Greater(t, fl.LiquidLeft, 0.01)
+	area := math.Pi / 4 * r.Water.Bore * r.Water.Bore
+	gas := (4e5 + 101325) * 0.2 * r.Water.Volume / (287.05287 * 288.15)
+	dry, length := r.DryBody(), r.Shape.Length
+	h := fl.LiquidLeft / 998.2 / area
+	mass := dry.Mass + fl.LiquidLeft + gas
+	at := (dry.Mass*dry.At + fl.LiquidLeft*(length-h/2) + gas*(length-r.Water.Volume/area/2)) / mass
+	end := fl.At(fl.Burnout.Time + 0.05)
+	assert.InEpsilon(t, mass, end.Mass, 1e-12)
+	assert.InDelta(t, (fl.Stability.Burnout.PressureCentre-at)/r.Shape.Diameter, fl.Stability.Burnout.Margin, 1e-6)
+	assert.InDelta(t, fl.Stability.Burnout.Margin, end.Margin, 1e-3, "and so it stays")
+	// The margin of a sample moves with the Mach number only; the balance does not.
+	x := newRun(r, Options{Tolerance: 1e-9, Keep: true})
+	require.NoError(t, x.fly(t.Context()))
+	x.model.push = noPush
+	var dy state
+	var f forces
+	x.model.rates(x.t, &x.y, &dy, &f)
+	assert.InEpsilon(t, gas, f.gas, 1e-9)
+	assert.InEpsilon(t, fl.LiquidLeft/998.2, f.liquid, 1e-9)
+}
+
+// Balance and centre of pressure of case A of Barrowman's equations: 677.446 mm and 21.36904
+// at rest (see the airframe's TestBarrowman), and the way between in calibres.
+func TestStabilityAtRelease(t *testing.T) {
+	fl := mustFly(rigidRocket(t), 0)
+	for name, s := range map[string]StabilityAt{"dry": fl.Stability.Dry, "release": fl.Stability.Release} {
+		assert.InDelta(t, 0.677446, s.PressureCentre, 5e-7, name)
+		assert.InDelta(t, 21.36904, s.CNAlpha, 5e-6, name)
+		assert.InEpsilon(t, (s.PressureCentre-s.Balance)/0.04, s.Margin, 1e-12, name)
+	}
+	assert.InEpsilon(t, (0.5*0.44+0.05*0.75)/0.55, fl.Stability.Dry.Balance, 1e-12)
+}
+
+// Fin cant spins the rocket up as ½ρ(v² drive − v damp ω) = I dω/dt: ω∞(1 − e^(−t/τ)) with
+// τ = 2 I/(ρ v damp), in closed form while speed and air stay.
+func TestSpinUp(t *testing.T) {
+	const speed, inertia = 100.0, 0.02
+	x := adrift(t, 0, speed, func(r *rocket.Rocket) {
+		r.Shape.Fins[0].Cant = 0.5 * math.Pi / 180
+		r.Body.RollInertia, r.Motor.Case = inertia, 0
+	})
+	drive, damp := x.model.body.aero.Roll()
+	tau := 2 * inertia / (x.now.density * speed * damp)
+	for _, at := range []float64{0.01, 0.05, 0.1} {
+		x.until(at)
+		want := speed * drive / damp * (1 - math.Exp(-at/tau))
+		assert.InEpsilon(t, want, x.y[spin+2]/inertia, 2e-3, "%v s of %v", at, tau)
+	}
+}

@@ -198,6 +198,10 @@ func TestLiftSlope(t *testing.T) {
 // cylinders of finite length (F. M. White, Fluid Mechanics, table 7.3, from memory).
 func TestCrossflow(t *testing.T) {
 	assert.Equal(t, 1.2, cylinderDrag(1e5))
+	for fineness, want := range map[float64]float64{1: 0.64, 2: 0.68, 3: 0.72, 5: 0.74, 10: 0.82, 20: 0.91, 40: 0.98, 1000: 1.2} {
+		assert.InDelta(t, want, cylinderDrag(fineness), 1e-12, "l/d %v, as in the table", fineness)
+	}
+	assert.InDelta(t, (0.82+0.91)/2, cylinderDrag(math.Sqrt(200)), 1e-12, "halfway by the logarithm")
 	assert.InDelta(t, 0.82, cylinderDrag(10), 1e-12)
 	assert.InDelta(t, 0.91, cylinderDrag(20), 1e-12)
 	assert.Equal(t, 0.64, cylinderDrag(0.1))

@@ -118,6 +118,26 @@ func TestFinSections(t *testing.T) {
 	assert.Greater(t, drag(FlatSection, 0), drag(FlatSection, 0.1))
 }
 
+// What each profile's edges cost, by hand at Mach 0.3: a square leading edge Kirchhoff's
+// 2π/(π + 4) on its front, a blunt trailing edge Hoerner's 0.135/∛C_f, each by cos² of its
+// own sweep; a rounded fin and a wedge have the second alone, an airfoil neither.
+func TestFinEdges(t *testing.T) {
+	f := seaLevel(0.3 * 340.294)
+	drag := func(section FinSection) float64 {
+		s := caseA()
+		s.Fins[0].Section = section
+		_, shares := s.Drag(f, 0)
+		return share(t, shares, "fins.1")
+	}
+	squeeze := 1 / math.Sqrt(1-0.09)
+	front := 4 * 0.003 * 0.06 / (math.Pi / 4 * 0.04 * 0.04)
+	assert.InEpsilon(t, 2*math.Pi/(math.Pi+4)*front*0.0036/(0.0036+0.0025)*squeeze, drag(FlatSection)-drag(RoundedSection), 1e-9)
+	assert.Equal(t, drag(RoundedSection), drag(WedgeSection))
+	skin := friction(1.225*f.Speed*0.075/1.7894e-5, 20e-6/0.075)
+	before := skin * (1 + 2*0.04 + 60*math.Pow(0.04, 4)) * 2 * 0.0045 / (0.003 * 0.06)
+	assert.InEpsilon(t, 0.135/math.Cbrt(before)*front*squeeze, drag(RoundedSection)-drag(AirfoilSection), 1e-9, "the trailing edge is not swept")
+}
+
 // Past MachLimit only the Reynolds number still moves the drag.
 func TestDragIsHeld(t *testing.T) {
 	f := seaLevel(0.8 * 340.294)
