@@ -25,7 +25,7 @@ func (m *Model) phrases() []phrase {
 		for _, s := range []*string{&f.Label, &f.Value, &f.Word, &f.Detail} {
 			*s = m.theme.Say(draw.Clean(*s))
 		}
-		out[i] = phrase{f, m.theme.Say(m.difference(f.Key))}
+		out[i] = phrase{f, m.theme.Say(m.difference(f.Result))}
 	}
 	return out
 }

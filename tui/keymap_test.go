@@ -169,7 +169,7 @@ var keyTrials = map[string]func(t *testing.T, s *screen){
 		s.press("E")
 		require.Greater(t, s.cursorMove("}"), 5*s.cursorMove("]"))
 	},
-	"PrevEvent": func(t *testing.T, s *screen) { s.press("E"); require.Contains(t, s.view(), "gas out at") },
+	"PrevEvent": func(t *testing.T, s *screen) { s.press("E"); require.Contains(t, s.view(), "end of thrust at") },
 	"NextEvent": func(t *testing.T, s *screen) {
 		s.press("e")
 		require.Contains(t, s.view(), "main at")

@@ -195,7 +195,7 @@ func (c *child) records() int {
 func TestStartEditSaveQuit(t *testing.T) {
 	c := startChild(t, "screen", t.TempDir())
 	c.expect("Ringed Plover")
-	c.expect("top at")
+	c.expect("apogee at")
 	c.typed("\x1b[C")
 	c.expect("31")
 	c.typed("\x13")
@@ -216,7 +216,7 @@ func TestLateAnswer(t *testing.T) {
 	c := startChild(t, "screen", t.TempDir())
 	c.expect(enterScreen)
 	c.expect(askBackground)
-	c.expect("top at")
+	c.expect("apogee at")
 	require.Less(t, strings.Index(c.all(), enterScreen), strings.Index(c.all(), askBackground))
 	c.typed("\x1b[C\x1b]11;rgb:ffff/ffff/ffff\x1b\\\x1b[C")
 	c.expect("32")
@@ -244,7 +244,7 @@ func TestEndings(t *testing.T) {
 	} {
 		t.Run(e.name, func(t *testing.T) {
 			c := startChild(t, e.how, t.TempDir())
-			c.expect("top at")
+			c.expect("apogee at")
 			c.typed("\x1b[C")
 			if e.how == "screen" {
 				c.expect("31")
@@ -278,7 +278,7 @@ func TestEndings(t *testing.T) {
 // A program that is killed has left its edits of a moment before.
 func TestKilled(t *testing.T) {
 	c := startChild(t, "screen", t.TempDir())
-	c.expect("top at")
+	c.expect("apogee at")
 	c.typed("\x1b[C")
 	c.record("0.31")
 	require.NoError(t, c.cmd.Process.Kill())
@@ -293,7 +293,7 @@ func TestKilled(t *testing.T) {
 // A closed window: the terminal is gone, the edits are not.
 func TestWindowClosed(t *testing.T) {
 	c := startChild(t, "screen", t.TempDir())
-	c.expect("top at")
+	c.expect("apogee at")
 	c.typed("\x1b[C")
 	c.expect("31")
 	// The pending read holds the terminal open until there is output once more.

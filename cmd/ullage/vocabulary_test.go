@@ -2,19 +2,21 @@ package main
 
 import (
 	"context"
+	"os"
 	"path/filepath"
 	"regexp"
 	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
 )
 
 // formerly are words that no face says any more, with the one that it says instead.
 var formerly = map[string]string{
 	`gas out`:                      "end of thrust",
 	`tube end`:                     "tube exit",
-	`rail ends?\b`:                 "rail exit",
+	`rail (ends\b|end at)`:         "rail exit",
 	`as the guide ends`:            "at rail exit",
 	`(before|after|since) the top`: "apogee",
 	`\btop at\b`:                   "apogee",
@@ -31,8 +33,8 @@ var formerly = map[string]string{
 // correlation says of what kind it is.
 var correlation = regexp.MustCompile(`(?i)(\S+)\s+correlation`)
 
-// TestOneVocabulary reads what every command prints of every example, and every help
-// text.
+// TestOneVocabulary reads what every command prints of every example, every help text and
+// every screen that is kept.
 func TestOneVocabulary(t *testing.T) {
 	texts := map[string]string{}
 	for _, file := range []string{"heron", "tube", "bottle", "drogue-main", "mass-list"} {
@@ -48,6 +50,14 @@ func TestOneVocabulary(t *testing.T) {
 	}
 	for _, command := range []string{"fly", "airframe", "check", "proof", "card", "sweep", "best", "scatter", "motors", "opening", "plot", "new", "inputs", "results"} {
 		texts[command+" --help"] = runWith(context.Background(), strings.NewReader(""), command, "--help").out
+	}
+	goldens, err := filepath.Glob(filepath.Join("..", "..", "tui", "testdata", "*.golden"))
+	require.NoError(t, err)
+	require.NotEmpty(t, goldens)
+	for _, name := range goldens {
+		b, err := os.ReadFile(name)
+		require.NoError(t, err)
+		texts[filepath.Base(name)] = string(b)
 	}
 	for word, instead := range formerly {
 		former := regexp.MustCompile(`(?i)` + word)

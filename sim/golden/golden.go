@@ -12,6 +12,9 @@ import (
 
 var update = flag.Bool("update", false, "write the golden files anew")
 
+// Updating tells that files are to be written anew, with -update.
+func Updating() bool { return *update }
+
 // Equal fails the test and prints the lines that differ, with a few around them,
 // unless got is what the file of that name in testdata holds. With -update it
 // writes the file instead.

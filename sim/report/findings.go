@@ -14,6 +14,7 @@ import (
 // Finding is one thing a flight came to: a number and a word.
 type Finding struct {
 	Key    string // stable: rail-exit, apogee, canopy.main, landing, warning.liquid-left, …
+	Result string // dotted name of the result it is about; empty when it is about something else
 	Label  string // "rail exit"
 	Value  string // with its unit, in the system asked for; empty when the word says it all
 	Word   string // one of Words; empty when Level is Plain
@@ -34,7 +35,9 @@ func Findings(fl *sim.Flight, t results.Table, sys quantity.System) []Finding {
 		if margin := t.Group("margin"); margin.Happened(fl) {
 			attack := t.Group("attack")
 			add(marginFinding(p, fl, margin))
-			add(judged(p, "attack", attack.Label, attack.Row("rail_exit"), fl))
+			angle := judged(p, "attack", attack.Label, attack.Row("rail_exit"), fl)
+			angle.Result = "" // like the margin it is judged by its limit, not by another flight's
+			add(angle)
 		}
 	} else {
 		add(Finding{Key: "rail-exit", Label: exit.Label, Word: gates.WordNever, Level: gates.Bad,
@@ -42,7 +45,7 @@ func Findings(fl *sim.Flight, t results.Table, sys quantity.System) []Finding {
 	}
 	if top := t.Group("apogee"); top.Happened(fl) {
 		height, time := top.Row("height"), top.Row("time")
-		add(Finding{Key: "apogee", Label: top.Label, Value: p.Row(height, height.Of(fl)) + " at " + p.Row(time, time.Of(fl))})
+		add(Finding{Key: "apogee", Result: height.Name, Label: top.Label, Value: p.Row(height, height.Of(fl)) + " at " + p.Row(time, time.Of(fl))})
 	}
 	for i := range t {
 		if t[i].Canopy != "" {
@@ -52,7 +55,7 @@ func Findings(fl *sim.Flight, t results.Table, sys quantity.System) []Finding {
 	if landing := t.Group("landing"); landing.Happened(fl) {
 		add(judged(p, "landing", landing.Label, landing.Row("vertical"), fl))
 		add(judged(p, "landing-energy", landing.Row("energy").Label, landing.Row("energy"), fl))
-		add(Finding{Key: "drift", Label: landing.Row("drift").Label, Value: p.Drift(fl.Landing)})
+		add(Finding{Key: "drift", Result: landing.Row("drift").Name, Label: landing.Row("drift").Label, Value: p.Drift(fl.Landing)})
 	}
 	// The day's inputs are in front of the user already; they are worth a line
 	// only when they break a limit.
@@ -75,7 +78,7 @@ func Findings(fl *sim.Flight, t results.Table, sys quantity.System) []Finding {
 // judged is a result as a finding, with the verdict of the limit on it.
 func judged(p words.Printer, key, label string, r *results.Row, fl *sim.Flight) Finding {
 	v := r.Of(fl)
-	f := Finding{Key: key, Label: label, Value: p.Row(r, v)}
+	f := Finding{Key: key, Result: r.Name, Label: label, Value: p.Row(r, v)}
 	f.Word, f.Level = gates.JudgeResult(fl.Rocket, r.Name, v)
 	if l, there := gates.LimitOn(fl.Rocket, r.Name); there {
 		f.Detail = p.LimitSentence(l)

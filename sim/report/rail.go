@@ -63,7 +63,7 @@ func RailFindings(e study.RailExit, sys quantity.System) []Finding {
 	p := words.In(sys)
 	var out []Finding
 	add := func(key, label, value, word string, level gates.Level, detail string) {
-		out = append(out, Finding{key, label, value, word, level, detail})
+		out = append(out, Finding{Key: key, Label: label, Value: value, Word: word, Level: level, Detail: detail})
 	}
 	wanted, has := p.Given(e.Limit, "m/s"), p.Given(e.Guided, "m")
 	switch {

@@ -2,41 +2,34 @@ package draw
 
 import (
 	"ullage/sim"
-	"ullage/sim/rocket"
+	"ullage/sim/results"
 	"ullage/tui/plot"
 )
+
+// eventSigns are how an event is marked in short, and how much its label matters where
+// room is scarce; none of priority 0 is marked on an axis.
+var eventSigns = map[sim.EventKind]struct {
+	short    string
+	priority int
+}{
+	sim.TubeExitEvent:  {"tube", 2},
+	sim.RailExitEvent:  {"rail", 3},
+	sim.LiquidOutEvent: {"liq", 5},
+	sim.BurnoutEvent:   {"end", 4},
+	sim.ApogeeEvent:    {"apo", 7},
+	sim.CanopyEvent:    {"", 6}, // its name
+	sim.LandingEvent:   {"land", 1},
+}
 
 // EventName is how an event is marked: in words, in short, and how much its
 // label matters where room is scarce.
 func EventName(fl *sim.Flight, e sim.Event) (long, short string, priority int) {
-	canopy := ""
-	if e.Canopy < len(fl.Rocket.Canopies) {
-		canopy = Clean(fl.Rocket.Canopies[e.Canopy].Name)
+	sign := eventSigns[e.Kind]
+	long = Clean(results.EventName(fl, e))
+	if sign.short == "" {
+		sign.short = long
 	}
-	switch e.Kind {
-	case sim.LiftOffEvent:
-		return "lift-off", "", 0
-	case sim.TubeExitEvent:
-		return "tube end", "tube", 2
-	case sim.RailExitEvent:
-		return "rail end", "rail", 3
-	case sim.LiquidOutEvent:
-		return "liquid out", "liq", 5
-	case sim.BurnoutEvent:
-		if fl.Rocket.Power == rocket.WaterPower {
-			return "gas out", "gas", 4
-		}
-		return "burnout", "burn", 4
-	case sim.ApogeeEvent:
-		return "top", "top", 7
-	case sim.CanopyEvent:
-		return canopy, canopy, 6
-	case sim.CanopyFullEvent:
-		return canopy + " full", "", 0
-	case sim.LandingEvent:
-		return "landing", "land", 1
-	}
-	return "", "", 0
+	return long, sign.short, sign.priority
 }
 
 // EventMarks are the marks of a flight's events. Lift-off is where the axis

@@ -43,24 +43,22 @@ func joined(fl *sim.Flight, look Look) []event {
 // event names an event, and gives what is read at it; no name: not marked.
 func (l Look) event(fl *sim.Flight, e sim.Event) (name, reading string) {
 	r := &fl.Results
+	name = results.EventName(fl, e)
 	switch e.Kind {
 	case sim.TubeExitEvent:
-		return "tube exit", l.text(r.TubeExit.Speed, "m/s")
+		return name, l.text(r.TubeExit.Speed, "m/s")
 	case sim.RailExitEvent:
-		return "rail exit", l.text(r.RailExit.Speed, "m/s")
-	case sim.LiquidOutEvent:
-		return "liquid out", ""
-	case sim.BurnoutEvent:
-		return results.EndOfThrust(fl.Rocket.Power), ""
+		return name, l.text(r.RailExit.Speed, "m/s")
+	case sim.LiquidOutEvent, sim.BurnoutEvent:
+		return name, ""
 	case sim.ApogeeEvent:
-		return "apogee", l.text(r.Apogee.Height, "m")
+		return name, l.text(r.Apogee.Height, "m")
 	case sim.CanopyEvent:
 		if e.Canopy < len(r.Canopies) {
-			c := r.Canopies[e.Canopy]
-			return c.Name + " opens", "at " + l.text(c.Airspeed, "m/s")
+			return name + " opens", "at " + l.text(r.Canopies[e.Canopy].Airspeed, "m/s")
 		}
 	case sim.LandingEvent:
-		return "landing", l.text(r.Landing.Vertical, "m/s") + " down"
+		return name, l.text(r.Landing.Vertical, "m/s") + " down"
 	}
 	return "", ""
 }

@@ -60,10 +60,10 @@ func (v *View) instead() string {
 		return " "
 	case s.Now.Flight.Rocket.Shape == nil:
 		return "The file gives no shape, so there is nothing to balance. Write into it: length and balance under [body] " +
-			"(the balance point from the tip of the nose, ready to fly but empty), a [nose] with shape and length, and " +
+			"(the balance point from the tip of the nose, empty), a [nose] with shape and length, and " +
 			"[[fins]] with count, root, tip, span, sweep, thickness and position. Then this view draws the rocket and tells its margins."
 	case !s.Now.Flight.Rocket.Balanced():
-		return "The file gives a shape but no balance point. Balance the rocket, ready to fly but empty, and write the distance from " +
+		return "The file gives a shape but no balance point. Balance the rocket, empty, and write the distance from " +
 			"the tip of the nose under [body] as balance, or list its parts as [[part]]."
 	case v.study.Err != nil && !v.study.Busy && !v.study.Ready:
 		return "No study: " + view.FaultText(v.study.Err, "")
@@ -218,16 +218,18 @@ func (v *View) overTime() plot.Stack {
 // airframeEvents are the marks over time that matter to balance.
 func airframeEvents(fl *sim.Flight) []plot.VerticalMark {
 	var out []plot.VerticalMark
-	add := func(m sim.Moment, label, short string, priority int) {
-		if m.Happened {
-			out = append(out, plot.VerticalMark{X: m.Time, Label: label, Short: short, Priority: priority})
+	for _, e := range fl.Events {
+		switch e.Kind {
+		case sim.RailExitEvent, sim.LiquidOutEvent, sim.BurnoutEvent:
+			label, short, _ := draw.EventName(fl, e)
+			out = append(out, plot.VerticalMark{X: e.Time, Label: label, Short: short, Priority: balancePriority[e.Kind]})
 		}
 	}
-	add(fl.RailExit.Moment, "rail end", "rail", 3)
-	add(fl.LiquidOut, "liquid out", "liq", 1)
-	add(fl.Burnout, "burnout", "out", 2)
 	return out
 }
+
+// balancePriority is how much an event's label matters to balance where room is scarce.
+var balancePriority = map[sim.EventKind]int{sim.RailExitEvent: 3, sim.BurnoutEvent: 2, sim.LiquidOutEvent: 1}
 
 // paragraph is a text in as many rows as it takes.
 func (v *View) paragraph(r draw.Role, text string) []string {

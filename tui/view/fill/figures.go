@@ -4,32 +4,28 @@ import (
 	"math"
 	"slices"
 
-	"ullage/atmosphere"
 	"ullage/sim"
 	"ullage/sim/gates"
 	"ullage/sim/quantity"
+	"ullage/sim/results"
 	"ullage/tui/draw"
 	"ullage/tui/plot"
 	"ullage/tui/view"
 )
 
-// fillFact is something to know of a flight besides its fill, and its unit.
-type fillFact struct {
-	title, unit string
-	rank        int // the higher, the sooner it gives way
-	of          func(fl *sim.Flight) float64
-}
+// exitResult is the result that has a verdict beside it.
+const exitResult = "rail_exit.speed"
 
 // fillFacts are in the order of the columns.
-var fillFacts = []fillFact{
-	{"fill", "%", 0, func(fl *sim.Flight) float64 { return fl.Rocket.Water.Fill }},
-	{"apogee", "m", 0, func(fl *sim.Flight) float64 { return fl.Results.Apogee.Height }},
-	{"rail exit", "m/s", 0, view.RailExitSpeed},
-	{"water", "L", 2, func(fl *sim.Flight) float64 { return fl.Rocket.Water.Fill * fl.Rocket.Water.Volume }},
-	{"lift-off", "kg", 3, func(fl *sim.Flight) float64 { return fl.Results.LiftOffMass }},
-	{"thrust for", "s", 4, func(fl *sim.Flight) float64 { return fl.Results.Drive.BurnTime }},
-	{"g at most", "", 5, func(fl *sim.Flight) float64 { return fl.Results.Max.Acceleration / atmosphere.StandardGravity }},
-	{"to the top", "s", 6, func(fl *sim.Flight) float64 { return fl.Results.Apogee.Time }},
+var fillFacts = []view.Fact{
+	{Long: "fill", Unit: "%", Of: func(fl *sim.Flight) float64 { return fl.Rocket.Water.Fill }},
+	{Result: "apogee.height"},
+	{Result: exitResult},
+	{Long: "water", Unit: "L", Rank: 2, Of: func(fl *sim.Flight) float64 { return fl.Rocket.Water.Fill * fl.Rocket.Water.Volume }},
+	{Result: "lift_off.mass", Long: "lift-off", Rank: 3},
+	{Result: "drive.burn", Long: "thrust for", Rank: 4},
+	{Result: "max.acceleration", Long: "g at most", Rank: 5, G: true},
+	{Result: "apogee.time", Long: "to apogee", Rank: 6},
 }
 
 // ownRows set today's fill, the best, and what changing costs below each other.
@@ -50,20 +46,20 @@ func (v *View) ownRows() []string {
 	}
 	limit := gates.RailExit(own.Rocket).Min
 	add(draw.Column{Left: true}, "today", "best", "change")
-	for _, fact := range fillFacts {
-		unit := v.Scene.Units.Unit(draw.Unit(fact.unit))
-		was, is := fact.of(own), math.NaN()
+	for _, fact := range view.Of(fillFacts, results.For(own.Rocket)) {
+		unit := fact.In(v.Scene.Units)
+		was, is := fact.Value(own), math.NaN()
 		if c.best != nil {
-			is = fact.of(c.best.Flight)
+			is = fact.Value(c.best.Flight)
 		}
-		add(draw.Column{Title: fact.title, Rank: fact.rank}, quantity.Format(was, unit, 3), quantity.Format(is, unit, 3), draw.Change(was, is, unit))
-		if fact.unit == "m/s" {
+		add(draw.Column{Title: fact.Title(true), Rank: fact.Rank}, quantity.Format(was, unit, 3), quantity.Format(is, unit, 3), draw.Change(was, is, unit))
+		if fact.Result == exitResult {
 			low := view.RailWord(was, limit)
 			if lower := view.RailWord(is, limit); low != "" || lower != "" {
 				add(draw.Column{Left: true, Rank: 1}, low, lower, "") // the words say it too
 			}
 		}
-		if fact.unit == "m/s" && c.best != nil {
+		if fact.Result == exitResult && c.best != nil {
 			within := c.best.Within[0]
 			today := "no"
 			if was := own.Rocket.Water.Fill; was >= within[0] && was <= within[1] {

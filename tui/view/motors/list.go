@@ -1,65 +1,69 @@
 package motors
 
 import (
+	"math"
 	"strings"
 
-	"ullage/sim"
 	"ullage/sim/gates"
 	"ullage/sim/quantity"
 	"ullage/sim/report"
+	"ullage/sim/results"
+	"ullage/sim/rocket"
 	"ullage/tui/draw"
+	"ullage/tui/view"
 )
 
 // againstSign marks a motor that something speaks against, on the list.
 const againstSign = report.MotorMark
 
-// motorFact is something to know of a flight on a motor.
-type motorFact struct {
-	short, name, unit string
-	rank              int // the higher, the sooner it gives way
-	of                func(e *motorEntry) (v float64, happened bool)
-	judge             func(e *motorEntry, v float64) (string, gates.Level) // nil without a verdict
-}
-
-func resultFact(short, name, unit string, rank int, of func(r *sim.Results) (float64, bool)) motorFact {
-	return motorFact{short: short, name: name, unit: unit, rank: rank,
-		of: func(e *motorEntry) (float64, bool) { return of(&e.Flight.Results) }}
-}
-
-// judgedBy gives a fact the verdict of a limit.
-func (f motorFact) judgedBy(key string) motorFact {
-	f.judge = func(e *motorEntry, v float64) (string, gates.Level) {
-		return gates.LimitFor(e.Flight.Rocket, key).Judge(v)
-	}
-	return f
-}
+// bestDelay is the title of the column of the best delay, which no one flight tells.
+const bestDelay = "best delay"
 
 // motorFacts are in the order of the columns.
-var motorFacts = []motorFact{
-	resultFact("apogee", "apogee", "m", 0, func(r *sim.Results) (float64, bool) { return r.Apogee.Height, r.Apogee.Happened }),
-	{"rail", "rail exit", "m/s", 0,
-		func(e *motorEntry) (float64, bool) {
-			r := &e.Flight.Results.RailExit
-			return r.Speed, r.Happened
-		},
-		func(e *motorEntry, v float64) (string, gates.Level) {
-			if v < gates.RailExit(e.Flight.Rocket).Min {
-				return gates.WordLow, gates.Bad
-			}
-			return gates.WordGood, gates.Good
-		}},
-	resultFact("thrust/", "thrust/weight", "", 2, func(r *sim.Results) (float64, bool) {
-		return r.RailExit.ThrustToWeight, r.RailExit.Happened
-	}).judgedBy(gates.LimitThrustToWeight),
-	{"delay", "best delay", "s", 1, func(e *motorEntry) (float64, bool) {
-		d, ok := e.bestDelay()
-		return d.Value, ok
-	}, nil},
-	resultFact("top", "top speed", "m/s", 4, func(r *sim.Results) (float64, bool) { return r.Max.Speed, true }),
-	resultFact("Mach", "Mach", "", 5, func(r *sim.Results) (float64, bool) { return r.Max.Mach, true }),
-	resultFact("lands", "lands", "m/s", 3, func(r *sim.Results) (float64, bool) {
-		return r.Landing.Vertical, r.Landing.Happened
-	}).judgedBy(gates.LimitLanding),
+var motorFacts = []view.Fact{
+	{Result: "apogee.height"},
+	{Result: "rail_exit.speed", Short: "rail"},
+	{Result: "rail_exit.thrust_to_weight", Long: "thrust/weight", Short: "thrust/", Rank: 2},
+	{Long: bestDelay, Short: "delay", Unit: "s", Rank: 1},
+	{Result: "max.speed", Short: "speed", Rank: 4},
+	{Result: "max.mach", Rank: 5},
+	{Result: "landing.vertical", Short: "landing", Rank: 3},
+}
+
+// motorFact is a column of the list.
+type motorFact struct{ view.Column }
+
+// facts are the columns of a rocket's list.
+func facts(r *rocket.Rocket) []motorFact {
+	columns := view.Of(motorFacts, results.For(r))
+	out := make([]motorFact, len(columns))
+	for i, c := range columns {
+		out[i] = motorFact{c}
+	}
+	return out
+}
+
+// value is the fact of a motor, SI; NaN where there is none.
+func (f motorFact) value(e *motorEntry) float64 {
+	if f.Long != bestDelay {
+		return f.Value(e.Flight)
+	}
+	if d, ok := e.bestDelay(); ok {
+		return d.Value
+	}
+	return math.NaN()
+}
+
+// judge is the verdict on a fact; a plain one where nothing bounds it.
+func (f motorFact) judge(e *motorEntry) (string, gates.Level) {
+	x := f.value(e)
+	if _, bound := gates.LimitOn(e.Flight.Rocket, f.Result); !bound {
+		return "", gates.Plain
+	}
+	if math.IsNaN(x) {
+		return gates.WordNever, gates.Bad
+	}
+	return gates.JudgeResult(e.Flight.Rocket, f.Result, x)
 }
 
 // roomyMotors is how many columns give the figures their long names.
@@ -70,22 +74,19 @@ const roomyMotors = 110
 func (v *View) list() draw.Table {
 	set, sys := &v.set.Result, v.Scene.Units
 	t := draw.Table{Tight: v.Columns < 70, Chosen: v.at(), Columns: []draw.Column{{Title: "motor", Left: true}, {Left: true}, {Title: "class", Left: true}}}
-	judged := make([]bool, len(motorFacts))
-	for i, f := range motorFacts {
-		title := f.short
-		if v.Columns >= roomyMotors {
-			title = f.name
-		}
-		unit := sys.Unit(draw.Unit(f.unit)).Name
-		if before, after, cut := strings.Cut(f.name, "/"); cut && title == before+"/" {
+	listed := facts(v.Scene.File.Rocket())
+	judged := make([]bool, len(listed))
+	for i, f := range listed {
+		title, unit := f.Title(v.Columns >= roomyMotors), f.UnitName(sys)
+		if before, after, cut := strings.Cut(f.Title(true), "/"); cut && title == before+"/" {
 			unit = after
 		}
-		t.Columns = append(t.Columns, draw.Column{Title: title, Unit: unit, Rank: f.rank})
+		t.Columns = append(t.Columns, draw.Column{Title: title, Unit: unit, Rank: f.Rank})
 		for j := range set.motors {
 			judged[i] = judged[i] || f.poor(&set.motors[j])
 		}
 		if judged[i] {
-			t.Columns = append(t.Columns, draw.Column{Left: true, Rank: f.rank})
+			t.Columns = append(t.Columns, draw.Column{Left: true, Rank: f.Rank})
 		}
 	}
 	best := set.best()
@@ -97,7 +98,7 @@ func (v *View) list() draw.Table {
 
 // figure is a value of the fact with its unit: a delay as it is set.
 func (f motorFact) figure(x float64, u quantity.Unit) string {
-	if f.unit == "s" {
+	if f.Long == bestDelay {
 		return draw.Exact(x, u, 5)
 	}
 	return draw.Reading(x, u)
@@ -105,12 +106,11 @@ func (f motorFact) figure(x float64, u quantity.Unit) string {
 
 // poor tells that a fact breaks its limit.
 func (f motorFact) poor(e *motorEntry) bool {
-	if f.judge == nil || e.Flight == nil {
+	if e.Flight == nil {
 		return false
 	}
-	x, happened := f.of(e)
-	_, lv := f.judge(e, x)
-	return !happened || lv != gates.Good
+	_, lv := f.judge(e)
+	return lv != gates.Plain && lv != gates.Good
 }
 
 // motorNameCells is the room for a motor's name where room is short.
@@ -147,16 +147,12 @@ func (v *View) row(i int, best bool, judged []bool) draw.Row {
 		paint = draw.Dim
 	}
 	put(e.Flight.Results.Drive.Class, paint)
-	for j, f := range motorFacts {
-		unit := sys.Unit(draw.Unit(f.unit))
-		x, happened := f.of(e)
-		text, word, lv := "-", gates.WordNever, gates.Bad
-		if happened {
+	for j, f := range facts(v.Scene.File.Rocket()) {
+		unit, x, text := f.In(sys), f.value(e), "-"
+		if !math.IsNaN(x) {
 			text = draw.Number(f.figure(x, unit), unit)
 		}
-		if happened && f.judge != nil {
-			word, lv = f.judge(e, x)
-		}
+		word, lv := f.judge(e)
 		put(text, paint)
 		if judged[j] {
 			put(word, draw.Level(lv))

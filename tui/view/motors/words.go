@@ -57,17 +57,17 @@ func (v *View) against(e *motorEntry) string {
 func (v *View) unseen(e *motorEntry, t *draw.Table) []string {
 	_, shown := t.Fit(v.Scene.Theme, v.Columns)
 	var out []string
-	for _, f := range motorFacts {
+	for _, f := range facts(v.Scene.File.Rocket()) {
 		for i, c := range t.Columns {
-			if shown[i] || c.Title != f.short && c.Title != f.name {
+			if shown[i] || c.Title != f.Title(false) && c.Title != f.Title(true) {
 				continue
 			}
-			x, happened := f.of(e)
-			text := f.name + " " + f.figure(x, v.Scene.Units.Unit(draw.Unit(f.unit)))
-			if !happened {
-				text = f.name + " " + gates.WordNever
+			x := f.value(e)
+			text := f.Title(true) + " " + f.figure(x, f.In(v.Scene.Units))
+			if math.IsNaN(x) {
+				text = f.Title(true) + " " + gates.WordNever
 			} else if f.poor(e) {
-				word, _ := f.judge(e, x)
+				word, _ := f.judge(e)
 				text += " " + word
 			}
 			out = append(out, text)
@@ -93,12 +93,12 @@ func (v *View) delayWords(e *motorEntry) []string {
 	return nil
 }
 
-// besideTop places a time beside the top.
+// besideTop places a time beside apogee.
 func besideTop(t float64) string {
 	if t < 0 {
-		return fmt.Sprintf("%.1f s before the top", -t)
+		return fmt.Sprintf("%.1f s before apogee", -t)
 	}
-	return fmt.Sprintf("%.1f s after the top", t)
+	return fmt.Sprintf("%.1f s after apogee", t)
 }
 
 // about says what a motor is.

@@ -46,7 +46,7 @@ func (v *View) casesTable(w, h int) []string {
 	if others {
 		t.Columns = append(t.Columns, draw.Column{Title: "others"}, draw.Column{Left: true, Rank: 2})
 	}
-	t.Columns = append(t.Columns, draw.Column{Title: "lands"}, draw.Column{Left: true, Rank: 3}, draw.Column{Title: "drift", Rank: 1},
+	t.Columns = append(t.Columns, draw.Column{Title: "landing"}, draw.Column{Left: true, Rank: 3}, draw.Column{Title: "drift", Rank: 1},
 		draw.Column{Left: true, Rank: 8})
 	for _, c := range v.listed() {
 		t.Rows = append(t.Rows, v.caseRow(c, others))

@@ -26,7 +26,7 @@ func (v *View) delaysTable(w, h int) []string {
 	o := &v.study.Result
 	t := draw.Table{Tight: w < 70, Columns: []draw.Column{
 		{Title: "delay"}, {Left: true}, {Title: "airspeed"}, {Left: true, Rank: 1}, {Title: "height"}, {Title: "load"},
-		{Title: "from the top", Rank: 4}, {Title: "lands", Rank: 2}, {Title: "drift", Rank: 3},
+		{Title: "from apogee", Rank: 4}, {Title: "landing", Rank: 2}, {Title: "drift", Rank: 3},
 	}}
 	now, there := o.now()
 	for i, d := range o.values {

@@ -6,6 +6,7 @@ import (
 
 	"ullage/sim/gates"
 	"ullage/sim/quantity"
+	"ullage/sim/results"
 	"ullage/sim/rocket"
 	"ullage/tui/draw"
 	"ullage/tui/plot"
@@ -48,7 +49,7 @@ func (v *View) numberUnit() quantity.Unit {
 // numberTitle says what the number is.
 func (v *View) numberTitle() string {
 	return map[rocket.Trigger]string{
-		rocket.AfterLaunch: "after launch", rocket.AfterBurnout: "after burnout", rocket.AfterApogee: "after the top",
+		rocket.AfterLaunch: "after launch", rocket.AfterBurnout: "after " + results.EndOfThrust(v.study.Result.of.Flight.Rocket.Power), rocket.AfterApogee: "after apogee",
 		rocket.Falling: "height falling through", rocket.Ejection: "delay",
 	}[v.study.Result.rule().Trigger]
 }
@@ -123,14 +124,14 @@ func (v *View) ruleText() string {
 	case rocket.AfterLaunch:
 		return text + " after launch"
 	case rocket.AfterBurnout, rocket.Ejection:
-		return text + " after burnout"
+		return text + " after " + results.EndOfThrust(r.Power)
 	case rocket.Falling:
 		return "falling through " + text
 	case rocket.AfterApogee:
 		if now < 0 {
-			return text + " before the top"
+			return text + " before apogee"
 		}
-		return text + " after the top"
+		return text + " after apogee"
 	}
 	return ""
 }

@@ -1,10 +1,9 @@
 package throats
 
 import (
-	"ullage/atmosphere"
-	"ullage/sim"
 	"ullage/sim/gates"
 	"ullage/sim/quantity"
+	"ullage/sim/results"
 	"ullage/tui/draw"
 	"ullage/tui/view"
 )
@@ -12,48 +11,18 @@ import (
 // throatHeading is how many rows stand above the first throat.
 const throatHeading = 2
 
-// throatFact is something to know of a flight with a throat.
-type throatFact struct {
-	short, name string
-	unit        string // "g" is that of gravity
-	rank        int    // the higher, the sooner it gives way
-	of          func(r *sim.Results) float64
-}
+// exitResult is the result that has a verdict beside it.
+const exitResult = "rail_exit.speed"
 
 // throatFacts are in the order of the columns.
-var throatFacts = []throatFact{
-	{"apogee", "apogee", "m", 0, func(r *sim.Results) float64 { return r.Apogee.Height }},
-	{"rail", "rail exit", "m/s", 0, func(r *sim.Results) float64 { return r.RailExit.Speed }},
-	{"thrust", "thrust for", "s", 0, func(r *sim.Results) float64 { return r.Drive.BurnTime }},
-	{"peak", "peak thrust", "N", 4, func(r *sim.Results) float64 { return r.Max.Thrust }},
-	{"mean", "mean thrust", "N", 5, func(r *sim.Results) float64 { return r.Drive.Average }},
-	{"max", "acceleration", "g", 3, func(r *sim.Results) float64 { return r.Max.Acceleration / atmosphere.StandardGravity }},
-	{"left", "liquid left", "kg", 2, func(r *sim.Results) float64 { return r.LiquidLeft }},
-}
-
-// text is the fact as a number, without its unit.
-func (f throatFact) text(r *sim.Results, sys quantity.System) string {
-	unit := f.shown(sys)
-	if f.unit == "m/s" && !r.RailExit.Happened {
-		return "never"
-	}
-	return draw.Number(quantity.Format(f.of(r), unit, 3), unit)
-}
-
-// shown is the unit the fact is shown in. Multiples of gravity have none.
-func (f throatFact) shown(sys quantity.System) quantity.Unit {
-	if f.unit == "g" {
-		return draw.Unit("")
-	}
-	return sys.Unit(draw.Unit(f.unit))
-}
-
-// unitName is how that unit is written.
-func (f throatFact) unitName(sys quantity.System) string {
-	if f.unit == "g" {
-		return f.unit
-	}
-	return f.shown(sys).Name
+var throatFacts = []view.Fact{
+	{Result: "apogee.height"},
+	{Result: exitResult, Short: "rail"},
+	{Result: "drive.burn", Long: "thrust for", Short: "thrust"},
+	{Result: "max.thrust", Long: "greatest thrust", Short: "peak", Rank: 4},
+	{Result: "drive.average", Long: "average thrust", Short: "mean", Rank: 5},
+	{Result: "max.acceleration", Long: "acceleration", Short: "max", Rank: 3, G: true},
+	{Result: "liquid_out.left", Short: "left", Unit: "kg", Rank: 2},
 }
 
 // roomyThroats is how many columns give the figures their long names.
@@ -69,12 +38,8 @@ func (v *View) figures(rows []throatRow) draw.Table {
 	t := draw.Table{Tight: v.Columns < 70, Chosen: chosen, Columns: []draw.Column{{Title: "throat", Unit: "  " + unit.Name, Left: true}, {Left: true}}}
 	low := v.anyLow(rows)
 	for _, f := range facts {
-		title := f.short
-		if roomy {
-			title = f.name
-		}
-		t.Columns = append(t.Columns, draw.Column{Title: title, Unit: f.unitName(sys), Rank: f.rank})
-		if low && f.unit == "m/s" {
+		t.Columns = append(t.Columns, draw.Column{Title: f.Title(roomy), Unit: f.UnitName(sys), Rank: f.Rank})
+		if low && f.Result == exitResult {
 			t.Columns = append(t.Columns, draw.Column{Left: true})
 		}
 	}
@@ -106,7 +71,7 @@ func (v *View) standing(i int, r throatRow, best int) string {
 }
 
 // fillRow puts a throat's figures into its row.
-func (v *View) fillRow(row draw.Row, r throatRow, facts []throatFact, low bool) draw.Row {
+func (v *View) fillRow(row draw.Row, r throatRow, facts []view.Column, low bool) draw.Row {
 	theme, sys := v.Scene.Theme, v.Scene.Units
 	put := func(text string, r draw.Role) { row.Cells = append(row.Cells, draw.Cell{Text: text, Role: r}) }
 	f := v.flight(r.throat)
@@ -122,9 +87,9 @@ func (v *View) fillRow(row draw.Row, r throatRow, facts []throatFact, low bool) 
 		if f == nil || f.flight == nil {
 			put(theme.Ellipsis, draw.Dim)
 		} else {
-			put(fact.text(&f.flight.Results, sys), paint)
+			put(fact.Text(f.flight, sys), paint)
 		}
-		if low && fact.unit == "m/s" {
+		if low && fact.Result == exitResult {
 			put(v.railVerdict(f), draw.Bad)
 		}
 	}
@@ -163,13 +128,14 @@ func (v *View) anyLow(rows []throatRow) bool {
 }
 
 // facts are those worth a column: what is left, only if something is.
-func (v *View) facts(rows []throatRow) []throatFact {
+func (v *View) facts(rows []throatRow) []view.Column {
+	all := view.Of(throatFacts, results.For(v.Scene.File.Rocket()))
 	for _, r := range rows {
 		if f := v.flight(r.throat); f != nil && f.flight != nil && f.flight.Results.LiquidLeft > 0 {
-			return throatFacts
+			return all
 		}
 	}
-	return throatFacts[:len(throatFacts)-1]
+	return all[:len(all)-1]
 }
 
 // throatLetter names a throat on the plot and in the table.

@@ -3,6 +3,7 @@ package throats
 import (
 	"ullage/sim/gates"
 	"ullage/sim/quantity"
+	"ullage/sim/results"
 	"ullage/tui/draw"
 	"ullage/tui/view"
 )
@@ -77,10 +78,10 @@ func (v *View) unseen(f *throatFlight, t *draw.Table) []string {
 	sys := v.Scene.Units
 	_, shown := t.Fit(v.Scene.Theme, v.Columns)
 	var out []string
-	for _, fact := range throatFacts {
+	for _, fact := range view.Of(throatFacts, results.For(f.flight.Rocket)) {
 		for i, c := range t.Columns {
-			if !shown[i] && (c.Title == fact.short || c.Title == fact.name) {
-				out = append(out, fact.name+" "+fact.text(&f.flight.Results, sys)+" "+fact.unitName(sys))
+			if !shown[i] && (c.Title == fact.Title(false) || c.Title == fact.Title(true)) {
+				out = append(out, fact.Title(true)+" "+fact.Text(f.flight, sys)+" "+fact.UnitName(sys))
 			}
 		}
 	}
