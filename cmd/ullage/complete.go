@@ -210,10 +210,10 @@ func settings(before []string, prefix, text string) []candidate {
 	if err != nil {
 		return nil
 	}
-	if len(in.Choices) > 0 {
+	if in.Kind == rocketfile.ChoiceKind {
 		return plain(in.Choices, prefix+name+"=")
 	}
-	return plain([]string{in.Text(rocket)}, prefix+name+"=")
+	return plain(append([]string{in.Text(rocket)}, in.Choices...), prefix+name+"=")
 }
 
 // plain makes candidates of plain words.

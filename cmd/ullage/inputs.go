@@ -3,9 +3,7 @@ package main
 import (
 	"fmt"
 	"io"
-	"math"
 	"strconv"
-	"strings"
 	"text/tabwriter"
 
 	"ullage/sim/quantity"
@@ -49,7 +47,7 @@ func listInputs(w io.Writer, file *rocketfile.File) error {
 		if !file.Given(in.Name) {
 			value = shownDefault(in, rocket)
 		}
-		fmt.Fprintf(table, "%s\t%s\t%s\t%s\n", in.Name, value, shownRange(in), in.Help)
+		fmt.Fprintf(table, "%s\t%s\t%s\t%s\n", in.Name, value, in.Takes(), in.Help)
 	}
 	return table.Flush()
 }
@@ -68,19 +66,4 @@ func shownDefault(in rocketfile.Input, rocket *rocket.Rocket) string {
 		text = quantity.Exact(in.Unit.ToSI(shown), in.Unit)
 	}
 	return "(" + text + ")"
-}
-
-// shownRange says what an input takes.
-func shownRange(in rocketfile.Input) string {
-	switch {
-	case in.Kind == rocketfile.ChoiceKind:
-		return strings.Join(in.Choices, ", ")
-	case in.Kind == rocketfile.RuleKind:
-		return "a rule"
-	case in.Kind != rocketfile.NumberKind:
-		return "text"
-	case math.IsInf(in.Max, 1):
-		return "from " + quantity.Exact(in.Min, in.Unit)
-	}
-	return quantity.Exact(in.Min, in.Unit) + " to " + quantity.Exact(in.Max, in.Unit)
 }

@@ -44,10 +44,10 @@ func (r *Range) Check(v float64) *fault.Fault {
 	return &fault.Fault{Problem: problem, Remedy: r.remedy()}
 }
 
-// remedy tells the range.
-func (r *Range) remedy() string {
-	return "give " + Exact(r.Min, r.Unit) + " to " + Exact(r.Max, r.Unit)
-}
+// String tells the range: "10 mm to 20000 mm".
+func (r *Range) String() string { return Exact(r.Min, r.Unit) + " to " + Exact(r.Max, r.Unit) }
+
+func (r *Range) remedy() string { return "give " + r.String() }
 
 // Hold is the value itself, or the end of the range beyond which it lies; of what is no
 // number the end next to 0.

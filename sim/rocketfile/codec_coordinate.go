@@ -1,13 +1,16 @@
 package rocketfile
 
-import "ullage/sim/fault"
+import (
+	"ullage/sim/fault"
+)
 
 // coordinateCodec is the latitude or the longitude of the site, which are
 // given both or not at all.
 type coordinateCodec struct{ numberCodec }
 
-func (c *coordinateCodec) number(_ *field, p place) (float64, bool) {
-	return *c.at(p), p.rocket.Site.Located
+func (c *coordinateCodec) bind(name string) {
+	c.numberCodec.bind(name)
+	c.in = &coordinateCell{rowCell{of: c.of}}
 }
 
 func (c *coordinateCodec) setNumber(f *field, p place, v float64) *fault.Fault {
@@ -17,9 +20,9 @@ func (c *coordinateCodec) setNumber(f *field, p place, v float64) *fault.Fault {
 	return c.numberCodec.setNumber(f, p, v)
 }
 
-func (c *coordinateCodec) text(f *field, p place) string {
-	if !p.rocket.Site.Located {
-		return ""
-	}
-	return c.numberCodec.text(f, p)
+type coordinateCell struct{ rowCell }
+
+func (c *coordinateCell) get(p place) (v float64, given, there bool) {
+	v, _, there = c.rowCell.get(p)
+	return v, p.rocket.Site.Located, there
 }

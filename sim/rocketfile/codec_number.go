@@ -10,12 +10,22 @@ import (
 	"ullage/sim/rocket"
 )
 
-// numberCodec is a number with or without a unit: one of the rocket's table of numbers.
+// numberCodec is a number with or without a unit, a measure or a count.
 type numberCodec struct {
 	step, coarse float64              // of a nudge, in the unit of the range
 	also         func(place) *float64 // where the rocket holds it a second time; mostly nil
-	of           *rocket.Number       // once it is bound
+	in           cell                 // where the rocket holds it; nil: where its table of numbers says
+	of           *rocket.Number       // the row of that table; nil: that of its name, once it is bound
 	is           scale                // of that
+}
+
+// cell is where a rocket holds a number.
+type cell interface {
+	// get is the number; given is false when none is held, there when the rocket has no
+	// such part.
+	get(p place) (v float64, given, there bool)
+	// set takes a number that is in its range; it is false where there is no such part.
+	set(p place, v float64) bool
 }
 
 // bound is a codec that has to be told the dotted name of its key, with * for the name
@@ -23,14 +33,24 @@ type numberCodec struct {
 type bound interface{ bind(name string) }
 
 func (c *numberCodec) bind(name string) {
-	if c.of = rocket.NumberNamed(name); c.of == nil {
-		panic("rocketfile: the rocket has no number " + name)
+	if c.of == nil {
+		c.of = numberNamed(name)
 	}
 	u := c.of.Range.Unit
 	c.is = scale{c.of.Range, u.ToSI(c.step) - u.ToSI(0), u.ToSI(c.coarse) - u.ToSI(0)}
+	if c.in == nil {
+		c.in = &rowCell{c.of, c.also}
+	}
 }
 
-func (c *numberCodec) at(p place) *float64 { return c.of.At(p.rocket, p.item) }
+// numberNamed is a row of the rocket's table of numbers.
+func numberNamed(name string) *rocket.Number {
+	n := rocket.NumberNamed(name)
+	if n == nil {
+		panic("rocketfile: the rocket has no number " + name)
+	}
+	return n
+}
 
 func (c *numberCodec) kind(place) Kind           { return NumberKind }
 func (c *numberCodec) scale(*field, place) scale { return c.is }
@@ -52,37 +72,39 @@ func (c *numberCodec) text(f *field, p place) string {
 }
 
 func (c *numberCodec) number(f *field, p place) (float64, bool) {
-	at := c.at(p)
-	if at != nil && !(c.of.Optional && same(*at, c.of.Absent)) {
-		return *at, true
-	}
-	if at != nil && f.inForce != nil {
+	v, given, there := c.in.get(p)
+	switch {
+	case given:
+		return v, true
+	case there && f.inForce != nil:
 		return f.inForce(p), false
 	}
 	return 0, false
 }
 
 func (c *numberCodec) setNumber(_ *field, p place, v float64) *fault.Fault {
-	if bad := c.is.Check(v); bad != nil {
+	if bad := c.check(v); bad != nil {
 		return bad
 	}
-	at := c.at(p)
-	if at == nil {
+	if !c.in.set(p, v) {
 		return notThere
 	}
-	*at = v
-	if c.also != nil {
-		if twin := c.also(p); twin != nil {
-			*twin = v
-		}
-	}
 	return nil
+}
+
+// check holds a number to its range, and a count to whole ones.
+func (c *numberCodec) check(v float64) *fault.Fault {
+	bad := c.is.Check(v)
+	if bad == nil && c.of.Count != nil && v != math.Trunc(v) {
+		return flaw("not a whole number", "give "+c.is.String())
+	}
+	return bad
 }
 
 func (c *numberCodec) encode(_ *field, _ place, n *node, s style) (string, *fault.Fault) {
 	q, bad := readQuantity(n, c.is, s.bare)
 	if bad == nil {
-		bad = c.is.Check(q.Value)
+		bad = c.check(q.Value)
 	}
 	if bad != nil {
 		return "", bad
@@ -94,6 +116,54 @@ func (c *numberCodec) encode(_ *field, _ place, n *node, s style) (string, *faul
 		}
 	}
 	return inTOML(quantity.Exact(q.Value, unit), unit, s.quote), nil
+}
+
+// rowCell is where the rocket's table of numbers says.
+type rowCell struct {
+	of   *rocket.Number
+	also func(place) *float64
+}
+
+func (c *rowCell) get(p place) (v float64, given, there bool) {
+	if c.of.Count != nil {
+		if at := c.of.Count(p.rocket, p.item); at != nil {
+			return float64(*at), true, true
+		}
+		return 0, false, false
+	}
+	at := c.of.At(p.rocket, p.item)
+	if at == nil {
+		return 0, false, false
+	}
+	return *at, !c.of.Optional || !same(*at, c.of.Absent), true
+}
+
+func (c *rowCell) set(p place, v float64) bool {
+	if c.of.Count != nil {
+		at := c.of.Count(p.rocket, p.item)
+		if at != nil {
+			*at = int(v)
+		}
+		return at != nil
+	}
+	at := c.of.At(p.rocket, p.item)
+	if at == nil {
+		return false
+	}
+	*at = v
+	if c.also != nil {
+		if twin := c.also(p); twin != nil {
+			*twin = v
+		}
+	}
+	return true
+}
+
+// clearNumber makes a rocket hold no such number.
+func clearNumber(f *field, p place) {
+	if c, ok := f.codec.(*numberCodec); ok && c.of.Optional {
+		c.in.set(p, c.of.Absent)
+	}
 }
 
 var notThere = flaw("the rocket has no such part", "add it to the file first")

@@ -55,13 +55,6 @@ func (rd *reading) exclude(s *section, f *field, p place) {
 	clearNumber(later, p)
 }
 
-// clearNumber makes a rocket hold no such number.
-func clearNumber(f *field, p place) {
-	if c, ok := f.codec.(*numberCodec); ok && c.at(p) != nil {
-		*c.at(p) = c.of.Absent
-	}
-}
-
 // has tells whether the text gives a key or one that does in its stead.
 func (rd *reading) has(prefix string, f *field) bool {
 	for _, key := range []string{f.key, f.instead, f.unless} {

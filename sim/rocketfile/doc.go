@@ -37,10 +37,12 @@
 //	num("cant", "cant", 0.1, 1,
 //		"Angle of the fins to the axis, which makes the rocket roll.").byDefault("0 deg"),
 //
-// A row is a number ([num]), a count of things ([count]), or anything else with
-// its codec ([text]), which points at the field of the rocket; it may be required,
-// have a default or a value in force (otherwise), be excluded by another key,
-// belong to one drive, or be an input only of some rockets (onlyFor).
+// A row is a number or a count ([num]), or anything else with its codec ([text]),
+// which points at the field of the rocket: one word of several (choose), a
+// number or a word in its place (numberOr), a list (listCodec), rows of numbers
+// (rowsCodec), a text, an opening rule. It may be required, have a default or a
+// value in force (otherwise), be excluded by another key, belong to one drive,
+// or be an input only of some rockets (onlyFor).
 //
 // A key or section that gets another name leaves the one it had in former.go, and who
 // still writes that is told the new one.
@@ -48,8 +50,9 @@
 // A section: write a function like windSection, which gives its path, heading,
 // count in a rocket and rows, and name it in the schema at its place on the
 // screen. One that a rocket may lack has make and drop; a repeated one ([[fins]])
-// has many, title and a row "name", by which its dotted names go. A section
-// within a section (water.tube) needs no more than its dotted path. Copy what
+// has many, title and a row "name", by which its dotted names go; without these two
+// they go by its place, counted from 1. A section within a section (water.tube)
+// needs no more than its dotted path. Copy what
 // is new in the rocket in Rocket.Clone. Nothing else knows the sections by name but
 // motor.go, since a motor has a file of its own and a curve; spread.go, whose
 // keys are names of inputs; and the shape method, since a word of a shape makes

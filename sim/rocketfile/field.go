@@ -1,6 +1,8 @@
 package rocketfile
 
 import (
+	"strconv"
+
 	"ullage/sim/fault"
 	"ullage/sim/quantity"
 	"ullage/sim/rocket"
@@ -93,13 +95,14 @@ type section struct {
 	path   string       // dotted, as in a header; empty at the top of the file
 	group  string       // heading on the screen
 	drive  rocket.Power // the drive it describes; empty for both
-	many   bool         // an array of tables; has a row "name"
+	many   bool         // an array of tables
 	most   int          // items of a repeated one; 0: maxItems
 	free   bool         // its keys are no rows: read once the others are
 	apart  bool         // no flight depends on it
 	fields []*field
 
-	// title is where the name of an item of a repeated section is kept.
+	// title is where the name of an item of a repeated section is kept, which then has a
+	// row "name"; nil for rows that go by their place alone, counted from 1.
 	title func(p place) *string
 	// count is how many a rocket has: 0 or 1, or any number of a repeated one.
 	count func(r *rocket.Rocket) int
@@ -138,13 +141,21 @@ func (s *section) field(key string) *field {
 	return nil
 }
 
+// label is what an item of a repeated section is called in dotted names.
+func (s *section) label(p place) string {
+	if s.title == nil {
+		return strconv.Itoa(p.item + 1)
+	}
+	return *s.title(p)
+}
+
 // prefix is the dotted name of an item of the section, with the last dot.
 func (s *section) prefix(p place) string {
 	switch {
 	case s.path == "":
 		return ""
 	case s.many:
-		return s.path + "." + *s.title(p) + "."
+		return s.path + "." + s.label(p) + "."
 	}
 	return s.path + "."
 }

@@ -34,9 +34,9 @@ type Input struct {
 	Min, Max  float64       // of the number alone, SI, inclusive
 	Step      float64       // a nudge, SI
 	Coarse    float64       // a coarse nudge, SI
-	Choices   []string
-	Drive     rocket.Power // the drive it belongs to; empty for both
-	Apart     bool         // no flight depends on it: the chamber's structure, limits
+	Choices   []string      // the words of a choice; of a number those that may stand in its place
+	Drive     rocket.Power  // the drive it belongs to; empty for both
+	Apart     bool          // no flight depends on it: the chamber's structure, limits
 
 	// Get gives the number: of a choice its place in Choices, of a rule the one
 	// inside. When given is false the rocket holds none, and v is the value in
@@ -49,6 +49,24 @@ type Input struct {
 	Text func(r *rocket.Rocket) string
 	// SetText takes a value written as in a file. The error is a fault.List.
 	SetText func(r *rocket.Rocket, text string) error
+}
+
+// Takes says what an input may be set to, in its usual unit: "0 % to 98 %", "air, helium".
+func (in *Input) Takes() string {
+	words := strings.Join(in.Choices, ", ")
+	switch in.Kind {
+	case ChoiceKind:
+		return words
+	case RuleKind:
+		return "a rule"
+	case TextKind:
+		return "text"
+	}
+	is := quantity.Range{Unit: in.Unit, Min: in.Min, Max: in.Max}
+	if words != "" {
+		return is.String() + ", or " + words
+	}
+	return is.String()
 }
 
 // Inputs lists every input that a rocket has, in the order of the screen. Those
@@ -144,7 +162,7 @@ func resolve(r *rocket.Rocket, name string) (*section, *field, place) {
 		}
 		title, key, _ := strings.Cut(rest, ".")
 		for i := range s.count(r) {
-			if p := (place{r, i}); *s.title(p) == title {
+			if p := (place{r, i}); s.label(p) == title {
 				return s, s.field(key), p
 			}
 		}
@@ -174,14 +192,17 @@ func input(s *section, f *field, p place) Input {
 		in.Group = f.group
 	}
 	if s.many {
-		in.Group += " " + *s.title(p)
+		in.Group += " " + s.label(p)
 	}
 	if f.drive != "" {
 		in.Drive = f.drive
 	}
-	if c, ok := f.codec.(*choiceCodec); ok {
+	switch c := f.codec.(type) {
+	case *choiceCodec:
 		in.Choices = c.choices(p.rocket)
 		in.Max, in.Step, in.Coarse = float64(max(len(in.Choices)-1, 0)), 1, 1
+	case *eitherCodec:
+		in.Choices = c.words
 	}
 	in.Get = func(r *rocket.Rocket) (float64, bool) { return f.codec.number(f, place{r, p.item}) }
 	in.Text = func(r *rocket.Rocket) string { return f.codec.text(f, place{r, p.item}) }

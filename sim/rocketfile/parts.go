@@ -92,7 +92,7 @@ func (f *File) removeItem(section, name, what string) (*File, error) {
 	doc, s := f.rd.doc, sectionAt(section)
 	var names []string
 	for i := range s.count(f.rd.rocket) {
-		title := *s.title(place{f.rd.rocket, i})
+		title := s.label(place{f.rd.rocket, i})
 		if title == name {
 			splices := append(doc.remove(doc.table(s, i)), doc.dropSpreads(section+"."+name)...)
 			return f.edit(section+"."+name, splices)

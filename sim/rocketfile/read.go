@@ -83,7 +83,7 @@ func (rd *reading) section(s *section) {
 		// A motor has two: the keys in the rocket file come before those of the
 		// motor's own file.
 		layers := []located{{rd.doc, table}}
-		if s.many {
+		if s.title != nil {
 			rd.name(s, p, layers[0])
 		}
 		rd.unknown(layers[0], s, p)
@@ -91,7 +91,7 @@ func (rd *reading) section(s *section) {
 			layers = rd.motorFile(layers)
 		}
 		for _, f := range s.fields {
-			if !s.many || f.key != "name" {
+			if s.title == nil || f.key != "name" {
 				rd.field(s, f, p, layers)
 			}
 		}

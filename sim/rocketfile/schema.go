@@ -60,11 +60,6 @@ func num(key, label string, step, coarse float64, help string) *field {
 	return &field{key: key, label: label, help: help, codec: &numberCodec{step: step, coarse: coarse}}
 }
 
-// count is num for a count of things.
-func count(key, label string, step, coarse float64, help string) *field {
-	return &field{key: key, label: label, help: help, codec: &wholeCodec{numberCodec{step: step, coarse: coarse}}}
-}
-
 // text is a row for anything but a number.
 func text(key, label, help string, c codec) *field {
 	return &field{key: key, label: label, help: help, codec: c}
@@ -86,10 +81,7 @@ var powerCodec = func() *choiceCodec {
 }()
 
 func bodySection() *section {
-	drag := &dragCodec{
-		numberCodec: numberCodec{step: 0.01, coarse: 0.05},
-		table:       func(p place) *[]rocket.MachDrag { return &p.rocket.Body.Drag },
-	}
+	drag := dragCodec(0.01, 0.05, func(p place) *[]rocket.MachDrag { return &p.rocket.Body.Drag })
 	diameter := &numberCodec{step: 0.1, coarse: 1,
 		also: of[airframe.Shape, float64](shape)(func(s *airframe.Shape) *float64 { return &s.Diameter })}
 	return &section{
@@ -180,7 +172,7 @@ func motorSection() *section {
 	file := text("file", "file", "A file with the keys of this section at its top level.", &textCodec{check: aFileName})
 	curve := text("curve", "curve", "Thrust curve, a CSV file beside the file that names it.", &textCodec{check: aFileName})
 	file.fileOnly, curve.fileOnly = true, true
-	delays := &listCodec{at: of[rocket.Motor, []float64](motor)(func(m *rocket.Motor) *[]float64 { return &m.Delays })}
+	delays := listCodec("motor.delays", of[rocket.Motor, []float64](motor)(func(m *rocket.Motor) *[]float64 { return &m.Delays }))
 	return &section{
 		path: "motor", group: "motor", drive: rocket.MotorPower,
 		count: func(r *rocket.Rocket) int { return counted(r.Motor != nil) },

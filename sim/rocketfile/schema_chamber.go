@@ -62,7 +62,7 @@ func chamberSection() *section {
 			num("heat_factor", "heat factor", 0.05, 0.1,
 				"Share of the strength left at that temperature; estimated when not given.").
 				otherwise(inVessel((*chamber.Chamber).HeatFactorInForce)),
-			count("cycles", "cycles", 1, 10, "How many times the chamber has been under pressure.").
+			num("cycles", "cycles", 1, 10, "How many times the chamber has been under pressure.").
 				byDefault("0"),
 			num("cycle_factor", "cycle factor", 0.05, 0.1,
 				"Share of the strength left after those; estimated when not given.").
@@ -109,7 +109,7 @@ func plySection() *section {
 			text("name", "name", "What the cloth is called in dotted names.", &textCodec{at: title, check: aName("a ply", "hoop")}),
 			num("cloth", "cloth", 5, 50,
 				"Areal mass of one layer of the dry cloth.").required(always, `"200 g/m2"`),
-			count("count", "layers", 1, 2, "How many layers of it.").
+			num("count", "layers", 1, 2, "How many layers of it.").
 				required(always, "4"),
 			text("weave", "weave", "Half of a woven cloth's fibres stand across its direction; a braid's lie to both sides of the axis.",
 				choose(of[chamber.Ply, chamber.Weave](item)(func(x *chamber.Ply) *chamber.Weave { return &x.Weave }), chamber.Woven, chamber.Braided, chamber.Unidirectional)).
@@ -250,7 +250,7 @@ func recoverySection() *section {
 			num("pin_strength", "pin shear", 1, 10,
 				"Shear strength of the pin; a typical one when not given.").
 				otherwise(func(place) float64 { return chamber.TypicalPin }),
-			count("planes", "planes", 1, 1, "In how many planes the pin is sheared.").
+			num("planes", "planes", 1, 1, "In how many planes the pin is sheared.").
 				byDefault("2"),
 			num("bond_area", "bond area", 0.5, 5,
 				"By which the mount is bonded to the airframe."),

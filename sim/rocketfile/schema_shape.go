@@ -142,7 +142,7 @@ func finsSection() *section {
 		},
 		fields: []*field{
 			text("name", "name", "What the set of fins is called in dotted names.", &textCodec{at: title, check: aName("fins", "tail")}),
-			count("count", "count", 1, 1, "How many fins, evenly around the body.").
+			num("count", "count", 1, 1, "How many fins, evenly around the body.").
 				required(always, "4"),
 			num("root", "root", 1, 10,
 				"Chord at the body.").required(always, `"110 mm"`),

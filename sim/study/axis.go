@@ -201,7 +201,7 @@ func (p *axisParser) ends(text string) (from, to float64, err error) {
 
 // listMend says how to list words of the input.
 func (p *axisParser) listMend() string {
-	if len(p.in.Choices) > 0 {
+	if p.in.Kind == rocketfile.ChoiceKind {
 		return "list them: " + p.in.Name + "=" + strings.Join(p.in.Choices, ",")
 	}
 	return "list its values: " + p.in.Name + "=A,B,C"
