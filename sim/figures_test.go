@@ -200,3 +200,54 @@ func TestSpinUp(t *testing.T) {
 		assert.InEpsilon(t, want, x.y[spin+2]/inertia, 2e-3, "%v s of %v", at, tau)
 	}
 }
+
+// A jet that stops leaves the liquid under which gas and head balance the air: p = p_a − ρ g h,
+// with p Vⁿ from release, on a rocket too heavy to move. Solved here by bisection.
+func TestLiquidLeftInBalance(t *testing.T) {
+	r := bottle()
+	r.Body.Mass, r.Water.Fill, r.Water.Pressure, r.Water.Flow = 90, 0.8, 2e5, rocket.SteadyFlow
+	fl := mustFly(r, 1e-10)
+	area := math.Pi / 4 * r.Water.Bore * r.Water.Bore
+	low, high := 0.0, 0.8*0.002
+	for range 100 {
+		mid := (low + high) / 2
+		p := (2e5 + 101325) * math.Pow(0.2*0.002/(0.002-mid), 1.4)
+		if p > 101325-998.2*9.80665*mid/area {
+			high = mid // pressure to spare: more goes
+		} else {
+			low = mid
+		}
+	}
+	require.Greater(t, low, 1e-4)
+	assert.InEpsilon(t, 998.2*low, fl.LiquidLeft, 1e-6)
+}
+
+// The angle of attack as the rail ends is that between the rail and the wind of the flight,
+// on a leaning rail in a wind from anywhere: by vectors.
+func TestAngleAtRailExit(t *testing.T) {
+	for _, from := range []float64{0, 70, 160, 250} {
+		for name, r := range map[string]*rocket.Rocket{"motor": rigidRocket(t), "water": wetRigid(t)} {
+			r.Rail.Tilt, r.Rail.Heading = 8*math.Pi/180, 40*math.Pi/180
+			r.Wind = atmosphere.Wind{Speed: 5, Height: 10, Exponent: 0.2, From: from * math.Pi / 180}
+			fl := mustFly(r, 0)
+			st, ct := math.Sincos(r.Rail.Tilt)
+			sh, ch := math.Sincos(r.Rail.Heading)
+			axis := [3]float64{st * sh, st * ch, ct}
+			height := fl.RailExit.Height + (r.Shape.Length-fl.Stability.RailExit.Balance)*ct
+			sw, cw := math.Sincos(r.Wind.From)
+			wind := 5 * math.Pow(height/10, 0.2)
+			v := [3]float64{fl.RailExit.Speed*axis[0] + wind*sw, fl.RailExit.Speed*axis[1] + wind*cw, fl.RailExit.Speed * axis[2]}
+			want := math.Acos(dot(v, axis) / math.Sqrt(dot(v, v)))
+			assert.InEpsilon(t, want, fl.Stability.RailExitAngle, 1e-9, "%s from %v", name, from)
+		}
+	}
+}
+
+// What lands has ½ m v² of its whole speed, drift and all.
+func TestLandingEnergy(t *testing.T) {
+	r := withWind(bottle())
+	fl := mustFly(r, 0)
+	l := fl.Landing
+	assert.Greater(t, l.Speed, 1.1*l.Vertical)
+	assert.InEpsilon(t, fl.At(fl.Duration()).Mass*l.Speed*l.Speed/2, l.Energy, 1e-12)
+}

@@ -141,12 +141,12 @@ func TestFinCount(t *testing.T) {
 // tail from 40 to 28 mm over 50, fins of 40 mm root from 5 mm behind its start.
 func TestFinsOnATail(t *testing.T) {
 	s := caseB()
-	s.Fins[0] = Fins{Count: 4, Root: 0.04, Tip: 0.02, Span: 0.05, Sweep: 0.02, Thickness: 0.003, Section: FlatSection, Position: 0.805, Cant: 0.5 * deg}
+	s.Fins[0] = Fins{Count: 4, Root: 0.04, Tip: 0.02, Span: 0.05, Sweep: 0.025, Thickness: 0.003, Section: FlatSection, Position: 0.805, Cant: 0.5 * deg}
 	assert.Empty(t, s.Check())
 	const radius = 0.017 // at 825 mm: 40 − 12/2 across
 	a := s.Aero()
 	c := a.Components(0)
-	middle := math.Hypot(0.05, 0.02+0.01-0.02)
+	middle := math.Hypot(0.05, 0.025+0.01-0.02)
 	want := (1 + radius/(0.05+radius)) * 16 * (0.05 / 0.04) * (0.05 / 0.04) / (1 + math.Sqrt(1+math.Pow(2*middle/0.06, 2)))
 	assert.InEpsilon(t, want, c[len(c)-1].CNAlpha, 1e-12)
 	// Roll settles at δ·J1/J2 from the same radius: strips from 17 to 67 mm.

@@ -18,6 +18,9 @@ func TestFriction(t *testing.T) {
 	// Roughness: 0.032 (k/L)^0.2 is 0.00507166 at 1e-4, and rules turbulent flow only.
 	assert.InDelta(t, 0.00507166, friction(1e8, 1e-4), 1e-8)
 	assert.Equal(t, friction(1e5, 0), friction(1e5, 1e-3))
+	// It is tripped at 5e5, where roughness begins to rule.
+	assert.InDelta(t, 1.328/math.Sqrt(4.99e5), friction(4.99e5, 1e-3), 1e-12)
+	assert.InDelta(t, 0.032*math.Pow(1e-3, 0.2), friction(5.01e5, 1e-3), 1e-12)
 	// Smooth where laminar and turbulent meet, finite everywhere.
 	assert.InDelta(t, friction(transition*(1-1e-9), 0), friction(transition, 0), 1e-9)
 	for _, re := range []float64{math.NaN(), -1, 0, 1, math.Inf(1), math.MaxFloat64} {
@@ -33,6 +36,7 @@ func TestForm(t *testing.T) {
 		assert.InDelta(t, want, 1+bodyForm(fineness), 5e-5)
 	}
 	assert.InDelta(t, 1.1208, 1+finForm(0.06), 5e-5)
+	assert.InDelta(t, 1.4960, 1+finForm(0.2), 5e-5)
 }
 
 // Hoerner's base drag at a round number: a friction of 0.09 on a full base, 0.029/0.3.
