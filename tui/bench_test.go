@@ -1,7 +1,6 @@
 package tui
 
 import (
-	"context"
 	"strings"
 	"testing"
 
@@ -9,7 +8,6 @@ import (
 	"github.com/muesli/termenv"
 
 	"ullage/sim/gates"
-	"ullage/sim/rocket"
 	"ullage/tui/draw"
 	"ullage/tui/plot"
 )
@@ -31,9 +29,8 @@ func BenchmarkKeyToFlight(b *testing.B) {
 		{"80x24", 80, 24, plot.Braille}, {"200x60", 200, 60, plot.Braille}, {"200x60-ascii", 200, 60, plot.ASCII},
 	} {
 		b.Run(c.name, func(b *testing.B) {
-			s := newScreenIn(b, plover(b), c.charset, c.w, c.h)
+			s := newScreenIn(b, plover(b), c.charset, c.w, c.h, noCorners)
 			inColour(&s.m)
-			s.m.judges = noCorners
 			s.press("p")
 			bytes := 0
 			for i := 0; b.Loop(); i++ {
@@ -48,11 +45,6 @@ func BenchmarkKeyToFlight(b *testing.B) {
 			b.ReportMetric(float64(bytes), "bytes/screen")
 		})
 	}
-}
-
-// noCorners leaves out what follows a flight on the screen some frames later.
-func noCorners(context.Context, *rocket.Rocket, gates.Options) (gates.Verdict, error) {
-	return gates.Verdict{}, context.Canceled
 }
 
 // The same in the views of a rocket with everything described, and till its corners and
@@ -125,7 +117,6 @@ func BenchmarkKeyToFillCurves(b *testing.B) {
 		b.Run(strings.Join(keys, ""), func(b *testing.B) {
 			s := newScreen(b, plover(b), 200, 60)
 			inColour(&s.m)
-			s.m.judges = noCorners
 			s.press(keys...)
 			s.choose("body.mass")
 			for i := 0; b.Loop(); i++ {

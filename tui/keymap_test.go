@@ -15,7 +15,6 @@ import (
 
 	"ullage/sim/rocket"
 	"ullage/sim/rocketfile"
-	"ullage/tui/plot"
 	"ullage/tui/view"
 )
 
@@ -253,7 +252,7 @@ func TestEveryKeyIsTried(t *testing.T) {
 		t.Run(name, func(t *testing.T) {
 			try := keyTrials[name]
 			require.NotNil(t, try, "no trial of this key")
-			s := newScreenJudged(t, copied(t), plot.Braille, 80, 24, calmly)
+			s := newScreen(t, copied(t), 80, 24)
 			try(t, s)
 			s.checkSize()
 		})

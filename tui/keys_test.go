@@ -1,6 +1,7 @@
 package tui
 
 import (
+	"io"
 	"testing"
 
 	tea "github.com/charmbracelet/bubbletea"
@@ -35,11 +36,11 @@ var anyKeys = []tea.Msg{
 // tryKeys presses keys on a rocket: nothing panics, every screen has its size
 // and its charset, and undoing all of it gives the first text again.
 func tryKeys(t testing.TB, f *rocketfile.File, charset plot.Charset, keys []tea.Msg) {
-	judges := calmly
+	judges := judge(noCorners)
 	if len(keys)%4 == 0 { // corners and mends now and then: they cost most
 		judges = gates.Judge
 	}
-	s := newScreenJudged(t, f, charset, 80, 24, judges)
+	s := newScreenIn(t, f, charset, 80, 24, judges)
 	first := s.text()
 	for _, k := range keys {
 		s.send(k)
@@ -86,8 +87,8 @@ func FuzzKeys(f *testing.F) {
 // Undo and redo walk the same path back and forth.
 func TestUndoRedo(t *testing.T) {
 	long.Check(t, 25, func(rt *rapid.T) {
-		s := newScreenJudged(t, rocketfile.Starter(), plot.Braille, 80, 24, calmly)
-		s.hold = true // no flights: this is about the texts
+		s := &screen{t: t, m: New(Options{File: rocketfile.Starter(), Output: io.Discard}), hold: true} // no flights: this is about the texts
+		s.send(tea.WindowSizeMsg{Width: 80, Height: 24})
 		texts := []string{s.text()}
 		edits := []string{"left", "right", "<", ">", "d", "c", "C", "t"}
 		for _, k := range rapid.SliceOfN(rapid.SampledFrom(append(edits, "up", "down", "tab")), 1, 25).Draw(rt, "keys") {

@@ -8,8 +8,10 @@ import (
 	"github.com/rogpeppe/go-internal/diff"
 	"github.com/stretchr/testify/require"
 
+	"ullage/sim/gates"
 	"ullage/sim/golden"
 	"ullage/sim/rocketfile"
+	"ullage/tui/plot"
 )
 
 // The screen in the README is this one: the rocket built in, its pressure two steps above
@@ -21,7 +23,7 @@ func TestREADMEShowsTheScreen(t *testing.T) {
 	require.True(t, found)
 	block, _, _ = strings.Cut(block, "```\n")
 
-	s := newScreen(t, rocketfile.Starter(), 80, 24)
+	s := newScreenIn(t, rocketfile.Starter(), plot.Braille, 80, 24, gates.Judge)
 	s.press("p", "down", "right", "right", "z")
 	var now strings.Builder
 	for line := range strings.Lines(s.view() + "\n") {

@@ -193,6 +193,7 @@ func (c *child) records() int {
 }
 
 func TestStartEditSaveQuit(t *testing.T) {
+	t.Parallel()
 	c := startChild(t, "screen", t.TempDir())
 	c.expect("Ringed Plover")
 	c.expect("apogee at")
@@ -213,6 +214,7 @@ func TestStartEditSaveQuit(t *testing.T) {
 // The terminal is asked for its background after the screen is up, and an
 // answer that comes late, in the middle of keys, is no key.
 func TestLateAnswer(t *testing.T) {
+	t.Parallel()
 	c := startChild(t, "screen", t.TempDir())
 	c.expect(enterScreen)
 	c.expect(askBackground)
@@ -243,6 +245,7 @@ func TestEndings(t *testing.T) {
 		{"panic in update", "panic in update", func(*child) {}, 3},
 	} {
 		t.Run(e.name, func(t *testing.T) {
+			t.Parallel()
 			c := startChild(t, e.how, t.TempDir())
 			c.expect("apogee at")
 			c.typed("\x1b[C")
@@ -277,6 +280,7 @@ func TestEndings(t *testing.T) {
 
 // A program that is killed has left its edits of a moment before.
 func TestKilled(t *testing.T) {
+	t.Parallel()
 	c := startChild(t, "screen", t.TempDir())
 	c.expect("apogee at")
 	c.typed("\x1b[C")
@@ -292,6 +296,7 @@ func TestKilled(t *testing.T) {
 
 // A closed window: the terminal is gone, the edits are not.
 func TestWindowClosed(t *testing.T) {
+	t.Parallel()
 	c := startChild(t, "screen", t.TempDir())
 	c.expect("apogee at")
 	c.typed("\x1b[C")
@@ -314,6 +319,7 @@ func TestNoTerminal(t *testing.T) {
 // A program that links the screen asks the terminal nothing while it loads,
 // and leaves its environment as it was.
 func TestLoadingAsksTheTerminalNothing(t *testing.T) {
+	t.Parallel()
 	_ = tea.Quit // linked
 	c := startChild(t, "quiet", t.TempDir())
 	require.NoError(t, c.wait())

@@ -7,7 +7,6 @@ import (
 	"path/filepath"
 	"strings"
 	"testing"
-	"time"
 
 	tea "github.com/charmbracelet/bubbletea"
 	"github.com/stretchr/testify/require"
@@ -19,6 +18,7 @@ import (
 	"ullage/sim/rocketfile"
 	"ullage/tui/draw"
 	"ullage/tui/plot"
+	"ullage/tui/view/viewtest"
 )
 
 // runes is a key message of characters.
@@ -73,33 +73,34 @@ func copied(t testing.TB) *rocketfile.File {
 	return f
 }
 
-// testDay is the day of the tests.
-func testDay() time.Time { return time.Date(2026, time.October, 1, 12, 0, 0, 0, time.UTC) }
-
+// newScreen shows a rocket, calm air and day judged and no corners: most tests are of
+// something else.
 func newScreen(t testing.TB, f *rocketfile.File, w, h int) *screen {
 	t.Helper()
-	return newScreenIn(t, f, plot.Braille, w, h)
+	return newScreenIn(t, f, plot.Braille, w, h, noCorners)
 }
 
-func newScreenIn(t testing.TB, f *rocketfile.File, charset plot.Charset, w, h int) *screen {
+func newScreenIn(t testing.TB, f *rocketfile.File, charset plot.Charset, w, h int, judges judge) *screen {
 	t.Helper()
-	return newScreenJudged(t, f, charset, w, h, gates.Judge)
-}
-
-// calmly judges without corners and mends, for tests of something else that fly a great
-// many times.
-func calmly(ctx context.Context, r *rocket.Rocket, o gates.Options) (gates.Verdict, error) {
-	o.Spreads, o.Remedies = nil, false
-	return gates.Judge(ctx, r, o)
-}
-
-func newScreenJudged(t testing.TB, f *rocketfile.File, charset plot.Charset, w, h int, judges judge) *screen {
-	t.Helper()
-	s := &screen{t: t, m: New(Options{File: f, Charset: charset, Output: io.Discard, Clock: testDay})}
+	s := &screen{t: t, m: New(Options{File: f, Charset: charset, Output: io.Discard, Clock: viewtest.Day})}
 	s.m.judges = judges
 	s.run(s.m.Init())
 	s.send(tea.WindowSizeMsg{Width: w, Height: h})
 	return s
+}
+
+// noCorners leaves out what follows a flight on the screen some frames later.
+func noCorners(context.Context, *rocket.Rocket, gates.Options) (gates.Verdict, error) {
+	return gates.Verdict{}, context.Canceled
+}
+
+// verdicts are those of the tests' rockets.
+var verdicts = viewtest.Verdicts{}
+
+// judged has corners and remedies looked at now, and from now on.
+func (s *screen) judged() {
+	s.m.judges = verdicts.Of(s.text)
+	s.run(s.m.weigh())
 }
 
 func (s *screen) send(msg tea.Msg) {

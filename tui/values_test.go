@@ -185,7 +185,7 @@ func TestOddNames(t *testing.T) {
 		}
 		taken++
 		for _, charset := range []plot.Charset{plot.Braille, plot.ASCII} {
-			s := newScreenIn(t, f, charset, 80, 24)
+			s := newScreenIn(t, f, charset, 80, 24, noCorners)
 			for w := 80; w < 130; w += 7 {
 				s.send(tea.WindowSizeMsg{Width: w, Height: 24})
 				s.checkSize()

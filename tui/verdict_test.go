@@ -9,12 +9,13 @@ import (
 	"ullage/sim/gates"
 	"ullage/sim/results"
 	"ullage/sim/rocket"
+	"ullage/tui/plot"
 	"ullage/tui/view/viewtest"
 )
 
 // A corner that fails alone is told in every view.
 func TestCornersInTheFindings(t *testing.T) {
-	s := newScreen(t, viewtest.Heron(t), 120, 40)
+	s := newScreenIn(t, viewtest.Heron(t), plot.Braille, 120, 40, gates.Judge)
 	require.Contains(t, s.words(), "within go")
 	s.m.judges = func(ctx context.Context, r *rocket.Rocket, o gates.Options) (gates.Verdict, error) {
 		v, err := gates.Judge(ctx, r, o)
@@ -30,7 +31,7 @@ func TestCornersInTheFindings(t *testing.T) {
 
 // Until the corners are there the finding claims no more than it knows.
 func TestFindingWhileCornersAreLookedAt(t *testing.T) {
-	s := newScreen(t, windy(t), 120, 40)
+	s := newScreenIn(t, windy(t), plot.Braille, 120, 40, gates.Judge)
 	s.choose("wind.speed")
 	s.hold = true
 	s.press("right")
@@ -50,7 +51,7 @@ func TestFindingWhileCornersAreLookedAt(t *testing.T) {
 
 // Corners that cannot be looked at leave calm and day.
 func TestNoCorners(t *testing.T) {
-	s := newScreen(t, viewtest.Heron(t), 120, 40)
+	s := newScreenIn(t, viewtest.Heron(t), plot.Braille, 120, 40, gates.Judge)
 	s.m.judges = func(context.Context, *rocket.Rocket, gates.Options) (gates.Verdict, error) {
 		return gates.Verdict{}, context.DeadlineExceeded
 	}

@@ -25,7 +25,7 @@ func TestEveryViewDescribesItself(t *testing.T) {
 			opens[k] = about.Name
 		}
 		for _, f := range []*rocketfile.File{plover(t), rocketfile.Starter()} {
-			s := newScreenJudged(t, f, 0, 80, 24, calmly)
+			s := newScreen(t, f, 80, 24)
 			s.press(about.Open.Keys()[0])
 			require.Equal(t, i, s.m.active)
 			require.Contains(t, s.view(), about.Open.Help().Key+" "+about.Name)

@@ -19,10 +19,14 @@ import (
 
 type frame = viewtest.Frame[*View]
 
+// verdicts are those of the tests' rockets.
+var verdicts = viewtest.Verdicts{}
+
 // start shows a rocket in the view, its corners looked at.
 func start(t testing.TB, f *rocketfile.File, size [2]int) *frame {
 	t.Helper()
-	frame := &frame{T: t, V: New(view.DefaultKeys()), Judges: gates.Judge}
+	frame := &frame{T: t, V: New(view.DefaultKeys())}
+	frame.Judges = verdicts.Of(frame.Source)
 	frame.Begin(f, size)
 	return frame
 }

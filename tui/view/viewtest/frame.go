@@ -32,13 +32,11 @@ var (
 // Frame is a [view.Frame] with one view in it. Commands run at once, one after the other,
 // unless they are held.
 type Frame[V view.View] struct {
-	T     testing.TB
-	V     V
-	Scene view.Scene // what was last shown
-	Today time.Time
-	// Judges has worst corners and remedies follow every flight: [gates.Judge], or what a
-	// test puts in its place; nil for none.
-	Judges func(context.Context, *rocket.Rocket, gates.Options) (gates.Verdict, error)
+	T      testing.TB
+	V      V
+	Scene  view.Scene // what was last shown
+	Today  time.Time
+	Judges Judge // has worst corners and remedies follow every flight; nil for none
 
 	Said  string         // the last message
 	Asked *view.Question // what waits for an answer; nil when nothing does
