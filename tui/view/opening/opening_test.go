@@ -105,7 +105,7 @@ func TestEnter(t *testing.T) {
 	require.Equal(t, "canopy.main.deploy.water", f.Chosen())
 	f.Press("right")
 	require.InDelta(t, 1.1, f.Value(f.Chosen()), 1e-9)
-	require.Contains(t, f.Shown(), "1.1 s after the top")
+	require.Contains(t, f.Shown(), "1.1 s after apogee")
 }
 
 // What is planned is the flight on the screen, of a point mass or a rigid body.
