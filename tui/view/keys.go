@@ -3,6 +3,8 @@ package view
 import (
 	"github.com/charmbracelet/bubbles/key"
 	tea "github.com/charmbracelet/bubbletea"
+
+	"ullage/tui/draw"
 )
 
 // Keys are the frame's keys that concern views.
@@ -70,4 +72,14 @@ func Press(keys []Key, frame Frame, k tea.KeyMsg) (taken bool) {
 		}
 	}
 	return false
+}
+
+// Hints are the reminders of a view without keys of its own, the most needed first.
+func (k Keys) Hints() []draw.Hint {
+	return []draw.Hint{
+		draw.HintOf("choose", k.Up, k.Down), draw.HintOf("change", k.Less, k.More), draw.HintOf("type", k.Type),
+		draw.HintOf("undo", k.Undo), draw.HintOf("view", k.NextView), draw.HintOf("keep", k.Keep), draw.HintOf("span", k.Span), draw.HintOf("time", k.Earlier, k.Later),
+		draw.HintOf("drive", k.Drive), draw.HintOf("save", k.Save), draw.HintOf("findings", k.Findings),
+		draw.HintOf("canopy", k.AddCanopy), draw.HintOf("tube", k.Tube), draw.HintOf("event", k.NextEvent), draw.HintOf("units", k.Units),
+	}
 }

@@ -51,5 +51,10 @@ func (p *Pane) Draw(instead func() string, paint func()) {
 // Add adds rows below those drawn.
 func (p *Pane) Add(rows ...string) { p.Painted = append(p.Painted, rows...) }
 
+// Paragraph is a text in as many painted rows as it takes.
+func (p *Pane) Paragraph(r draw.Role, text string) []string {
+	return draw.Paragraph(p.Scene.Theme, r, text, p.Columns)
+}
+
 // Left is how many rows are still to be drawn.
 func (p *Pane) Left() int { return max(p.Rows-len(p.Painted), 0) }

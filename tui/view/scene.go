@@ -21,6 +21,9 @@ type Scene struct {
 	Theme   *draw.Theme
 }
 
+// Unit is the unit shown for one of the program's own, by its name; empty is no unit.
+func (s *Scene) Unit(name string) quantity.Unit { return s.Units.Unit(draw.Unit(name)) }
+
 // Cornered is go or no-go of one flight with the worst corners and the mends.
 type Cornered struct {
 	Of      *Outcome

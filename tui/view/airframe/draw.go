@@ -85,7 +85,7 @@ func (v *View) sideRows(s *airframe.Shape) int {
 // side is the rocket from the side, nose to the left, to scale.
 func (v *View) side(r *rocket.Rocket) plot.Stack {
 	s := r.Shape
-	u := v.Scene.Units.Unit(draw.Unit("mm"))
+	u := v.Scene.Unit("mm")
 	c := plot.Chart{Y: plot.Axis{Hide: true}, Equal: true}
 	line := func(ink plot.Ink, x, y []float64) {
 		c.Series = append(c.Series, plot.Series{X: draw.InUnit(x, u), Y: draw.InUnit(y, u), Ink: ink})
@@ -161,7 +161,7 @@ func (v *View) marks() []balanceMark {
 
 // legend says what the letters are and where they stand.
 func (v *View) legend() []string {
-	u := v.Scene.Units.Unit(draw.Unit("mm"))
+	u := v.Scene.Unit("mm")
 	text := "Balance "
 	for i, m := range v.marks() {
 		switch {
@@ -172,7 +172,7 @@ func (v *View) legend() []string {
 		}
 		text += string(m.sign) + " " + m.name + " " + quantity.Format(m.at, u, 3)
 	}
-	return v.paragraph(draw.Dim, text)
+	return v.Paragraph(draw.Dim, text)
 }
 
 // overTime is margin and angle of attack up to the top.
@@ -230,8 +230,3 @@ func airframeEvents(fl *sim.Flight) []plot.VerticalMark {
 
 // balancePriority is how much an event's label matters to balance where room is scarce.
 var balancePriority = map[sim.EventKind]int{sim.RailExitEvent: 3, sim.BurnoutEvent: 2, sim.LiquidOutEvent: 1}
-
-// paragraph is a text in as many rows as it takes.
-func (v *View) paragraph(r draw.Role, text string) []string {
-	return draw.Paragraph(v.Scene.Theme, r, text, v.Columns)
-}

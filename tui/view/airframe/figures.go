@@ -14,13 +14,13 @@ import (
 // would give the margin wanted, and the drag's shares.
 func (v *View) figureLines() []string {
 	if !v.study.Ready {
-		return v.paragraph(draw.Dim, "The figures are being computed"+v.Scene.Theme.Ellipsis)
+		return v.Paragraph(draw.Dim, "The figures are being computed"+v.Scene.Theme.Ellipsis)
 	}
 	var out []string
 	if v.study.Busy {
-		out = v.paragraph(draw.Dim, "The figures before the last edit; computing"+v.Scene.Theme.Ellipsis)
+		out = v.Paragraph(draw.Dim, "The figures before the last edit; computing"+v.Scene.Theme.Ellipsis)
 	} else if v.study.Err != nil {
-		out = v.paragraph(draw.Bad, view.FaultText(v.study.Err, ""))
+		out = v.Paragraph(draw.Bad, view.FaultText(v.study.Err, ""))
 	}
 	out = append(out, v.margins()...)
 	out = append(out, v.alignment()...)
@@ -30,7 +30,7 @@ func (v *View) figureLines() []string {
 
 // margins is a table of every drive's balance and margins.
 func (v *View) margins() []string {
-	u := v.Scene.Units.Unit(draw.Unit("mm"))
+	u := v.Scene.Unit("mm")
 	t := draw.Table{Columns: []draw.Column{{Title: "moment", Left: true}}}
 	for _, f := range v.study.Result {
 		t.Columns = append(t.Columns, draw.Column{Title: string(f.Power), Unit: u.Name},
@@ -87,7 +87,7 @@ func (v *View) alignment() []string {
 	if f == nil {
 		return nil
 	}
-	deg, m := draw.Unit("deg"), v.Scene.Units.Unit(draw.Unit("m"))
+	deg, m := draw.Unit("deg"), v.Scene.Unit("m")
 	t := draw.Table{Columns: []draw.Column{{Title: "thrust off", Unit: deg.Name}, {Title: "lower", Unit: m.Name},
 		{Title: "aside", Unit: m.Name}, {Title: "attack", Unit: deg.Name}}}
 	for _, a := range f.Alignments {
@@ -99,7 +99,7 @@ func (v *View) alignment() []string {
 	if f.Tolerance >= study.LargestMisalignment {
 		held = "Even " + quantity.Format(f.Tolerance, deg, 2) + " off"
 	}
-	return append(out, v.paragraph(draw.Plain, held+" keeps the angle of attack under "+
+	return append(out, v.Paragraph(draw.Plain, held+" keeps the angle of attack under "+
 		quantity.Format(f.Attack, deg, 2)+" in calm air.")...)
 }
 
@@ -110,7 +110,7 @@ func (v *View) sizing() []string {
 		return nil
 	}
 	z := &f.Sizing
-	g, mm := v.Scene.Units.Unit(draw.Unit("g")), v.Scene.Units.Unit(draw.Unit("mm"))
+	g, mm := v.Scene.Unit("g"), v.Scene.Unit("mm")
 	text := "For a least margin of " + quantity.Format(z.Margin, draw.Unit(""), 2) + " calibres on " + string(f.Power) + ": "
 	switch {
 	case z.WeightOut:
@@ -124,7 +124,7 @@ func (v *View) sizing() []string {
 		fins := f.Flight.Rocket.Shape.Fins
 		text += "; or a fin span of " + quantity.Format(z.Span, mm, 3) + " instead of " + quantity.Format(fins[len(fins)-1].Span, mm, 3)
 	}
-	return v.paragraph(draw.Plain, text+".")
+	return v.Paragraph(draw.Plain, text+".")
 }
 
 // shares are the parts' shares of the drag, as bars.
@@ -138,7 +138,7 @@ func (v *View) shares() []string {
 	if f.Given {
 		head += " (the file gives its own, and that flies)"
 	}
-	out := v.paragraph(draw.Plain, head)
+	out := v.Paragraph(draw.Plain, head)
 	for _, p := range f.Parts {
 		if p.Drag == 0 {
 			continue

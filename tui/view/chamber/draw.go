@@ -26,9 +26,9 @@ func (v *View) draw() { v.Draw(v.instead, v.paint) }
 // paint draws the section, and below it the parts, the figures, or both.
 func (v *View) paint() {
 	parts, figures := v.partLines(), v.figureLines()
-	caution := v.paragraph(draw.Caution, chamberCaution)
+	caution := v.Paragraph(draw.Caution, chamberCaution)
 	if v.Rows < 24 {
-		caution = v.paragraph(draw.Caution, shortCaution)
+		caution = v.Paragraph(draw.Caution, shortCaution)
 	}
 	room := v.Rows - len(caution)
 	below := parts
@@ -110,7 +110,7 @@ func (v *View) sizes(rows int) []string {
 	c := v.vessel
 	text := "Bore " + v.given(c.Diameter, "mm") + ", tube " + v.inUnit(c.Length, "mm", 3) + ", wall " + v.inUnit(c.WallThickness(), "mm", 3)
 	if v.Rows < 24 {
-		return v.paragraph(draw.Dim, text)[:1]
+		return v.Paragraph(draw.Dim, text)[:1]
 	}
 	for _, end := range []struct {
 		name string
@@ -124,20 +124,15 @@ func (v *View) sizes(rows int) []string {
 	if says := newChamberSection(c, v.rocket, v.Columns, rows, v.Scene.Theme.Charset).says(); says != "" {
 		text += "; " + says
 	}
-	return v.paragraph(draw.Dim, text+".")
+	return v.Paragraph(draw.Dim, text+".")
 }
 
 // given is a value as it was typed, in the unit shown for one of ours.
 func (v *View) given(x float64, unit string) string {
-	return draw.Exact(x, v.Scene.Units.Unit(draw.Unit(unit)), 5)
+	return draw.Exact(x, v.Scene.Unit(unit), 5)
 }
 
 // inUnit is a value in the unit shown for one of ours.
 func (v *View) inUnit(x float64, unit string, digits int) string {
-	return quantity.Format(x, v.Scene.Units.Unit(draw.Unit(unit)), digits)
-}
-
-// paragraph is a text in as many rows as it takes.
-func (v *View) paragraph(r draw.Role, text string) []string {
-	return draw.Paragraph(v.Scene.Theme, r, text, v.Columns)
+	return quantity.Format(x, v.Scene.Unit(unit), digits)
 }

@@ -86,7 +86,7 @@ func (v *View) remarks(room int) (texts []string, widest int) {
 
 // bareStress is a stress without its unit.
 func (v *View) bareStress(stress float64) string {
-	return quantity.Format(stress, draw.Bare(v.Scene.Units.Unit(draw.Unit("MPa"))), 3)
+	return quantity.Format(stress, draw.Bare(v.Scene.Unit("MPa")), 3)
 }
 
 // atProof is how many times the working pressure proving takes; 0 when it cannot be told.

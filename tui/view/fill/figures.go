@@ -74,8 +74,8 @@ func (v *View) ownRows() []string {
 // familyRows set the members below each other: the sign and the line of each, its
 // best fill, and how high and how fast it flies with that.
 func (v *View) familyRows() []string {
-	theme, sys := v.Scene.Theme, v.Scene.Units
-	heightU, speedU := sys.Unit(draw.Unit("m")), sys.Unit(draw.Unit("m/s"))
+	theme := v.Scene.Theme
+	heightU, speedU := v.Scene.Unit("m"), v.Scene.Unit("m/s")
 	percent := draw.Unit("%")
 	t := draw.Table{Columns: []draw.Column{
 		{Left: true}, {Title: v.family.one()}, {Title: "best fill"}, {Title: "apogee"}, {Title: "rail exit", Rank: 1},

@@ -74,7 +74,7 @@ func (v *View) drawn() []drawnCurve {
 func (v *View) stack() plot.Stack {
 	s, theme := v.Scene, v.Scene.Theme
 	fillU := draw.Unit("%")
-	heightU, speedU := s.Units.Unit(draw.Unit("m")), s.Units.Unit(draw.Unit("m/s"))
+	heightU, speedU := s.Unit("m"), s.Unit("m/s")
 	apogee := plot.Chart{Y: plot.Axis{Title: "apogee", Unit: heightU.Name, Zero: true}, Weight: 3}
 	rail := plot.Chart{Y: plot.Axis{Title: theme.Say("rail exit speed"), Unit: speedU.Name, Zero: true}, Weight: 2}
 	last := 0.0

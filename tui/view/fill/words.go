@@ -34,7 +34,7 @@ func (c *fillCurve) bestFill() float64 {
 
 // caveats says what else the best fills are, besides the best.
 func (v *View) caveats(curves []drawnCurve) []string {
-	limit, unit := gates.RailExit(v.Scene.Now.Flight.Rocket).Min, v.Scene.Units.Unit(draw.Unit("m/s"))
+	limit, unit := gates.RailExit(v.Scene.Now.Flight.Rocket).Min, v.Scene.Unit("m/s")
 	var out, low []string
 	for _, c := range curves {
 		if c.best != nil && view.RailWord(view.RailExitSpeed(c.best.Flight), limit) != "" {

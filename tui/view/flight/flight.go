@@ -115,7 +115,7 @@ func (v *View) widen(fl *sim.Flight) {
 // prepare makes the charts of the scene.
 func (v *View) prepare() {
 	s := v.Scene
-	unit := func(name string) quantity.Unit { return s.Units.Unit(draw.Unit(name)) }
+	unit := s.Unit
 	v.heightU, v.speedU = unit("m"), unit("m/s")
 	v.pushU, v.pushIsPressure = unit("N"), s.Now.Trace.Pressure != nil
 	title := "thrust"
@@ -200,7 +200,7 @@ func (v *View) reading() string {
 	if name := v.cursor.event(fl); name != "" {
 		when = name + " " + when
 	}
-	u := func(x float64, unit string) string { return draw.Reading(x, v.Scene.Units.Unit(draw.Unit(unit))) }
+	u := func(x float64, unit string) string { return draw.Reading(x, v.Scene.Unit(unit)) }
 	parts := []string{draw.Reading(at.Height, v.heightU) + " high", draw.Reading(at.Speed, v.speedU)}
 	if v.pushIsPressure {
 		parts = append(parts, draw.Reading(at.Chamber-at.Air, v.pushU))

@@ -78,7 +78,7 @@ func (v *View) plot(heights bool, w, h int) []string {
 	if heights {
 		is, grid = heightOfMotors, &v.grids[1]
 	}
-	unit := v.Scene.Units.Unit(draw.Unit(is.unit))
+	unit := v.Scene.Unit(is.unit)
 	c := plot.Chart{Y: plot.Axis{Title: is.title, Unit: unit.Name, Zero: true}}
 	end, others := 0.0, 0
 	for _, i := range v.drawn() {

@@ -86,7 +86,7 @@ func (v *View) delayWords(e *motorEntry) []string {
 			word = ""
 		}
 		return []string{fmt.Sprintf("delay %s opens at %s%s, %s", draw.Exact(delay.Value, draw.Unit("s"), 5),
-			draw.Reading(delay.Airspeed, v.Scene.Units.Unit(draw.Unit("m/s"))), word, besideTop(delay.SinceTop))}
+			draw.Reading(delay.Airspeed, v.Scene.Unit("m/s")), word, besideTop(delay.SinceTop))}
 	case math.IsNaN(e.Rocket.Motor.Delay):
 		return []string{"no charge"}
 	}
@@ -104,7 +104,7 @@ func besideTop(t float64) string {
 // about says what a motor is.
 func (v *View) about(e *motorEntry) []string {
 	m, d := e.Rocket.Motor, e.Flight.Results.Drive
-	u := func(name string) quantity.Unit { return v.Scene.Units.Unit(draw.Unit(name)) }
+	u := v.Scene.Unit
 	out := []string{fmt.Sprintf("%s N·s, %s for %s", quantity.Format(d.Impulse, draw.Unit(""), 3),
 		quantity.Format(d.Average, u("N"), 3), quantity.Format(d.BurnTime, u("s"), 3))}
 	if m.Diameter > 0 {

@@ -134,7 +134,7 @@ func (v *View) all(rows []string, w, h int) []string {
 // canopy.
 func (v *View) topPlot(w, h int) []string {
 	o, theme := &v.study.Result, v.Scene.Theme
-	u := func(name string) quantity.Unit { return v.Scene.Units.Unit(draw.Unit(name)) }
+	u := v.Scene.Unit
 	stack := plot.Stack{
 		Charset: theme.Charset,
 		X:       plot.Axis{Title: "time", Unit: "s", Min: o.top.from, Max: o.top.to},
@@ -162,7 +162,7 @@ func (v *View) curvePlot(w, h int) []string {
 		return draw.Centred(theme, v.noNumber(), w, max(h, 0))
 	}
 	x := v.numberUnit()
-	speed, force := v.Scene.Units.Unit(draw.Unit("m/s")), v.Scene.Units.Unit(draw.Unit("N"))
+	speed, force := v.Scene.Unit("m/s"), v.Scene.Unit("N")
 	values := draw.InUnit(o.curve.value, x)
 	airspeed := plot.Chart{Y: plot.Axis{Title: "airspeed", Unit: speed.Name, Zero: true},
 		Series: []plot.Series{{X: values, Y: draw.InUnit(o.curve.airspeed, speed), Ink: plot.TraceB}},

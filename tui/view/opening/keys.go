@@ -158,13 +158,13 @@ func (v *View) want(frame view.Frame, speed float64) {
 }
 
 func (v *View) speedRange() string {
-	u := v.Scene.Units.Unit(draw.Unit("m/s"))
+	u := v.Scene.Unit("m/s")
 	return draw.Shortly(slowestLanding, u) + " to " + draw.Shortly(fastestLanding, u)
 }
 
 // askSpeed lets the landing speed be typed.
 func (v *View) askSpeed(frame view.Frame) {
-	unit := v.Scene.Units.Unit(draw.Unit("m/s"))
+	unit := v.Scene.Unit("m/s")
 	frame.Ask(view.Question{
 		Says: "Land at:", Text: draw.Exact(v.wanted, unit, 6),
 		Rules: "The vertical speed, " + v.speedRange() + ". A lower one takes a larger canopy and drifts farther.",
@@ -198,7 +198,7 @@ func (v *View) takeCanopy(frame view.Frame) {
 	u := v.Scene.Units.Unit(frame.File().Unit(input))
 	if frame.Put(input, roundedUp(size, step, u)) {
 		frame.Say(draw.Plain, fmt.Sprintf("Canopy %s has the size for %s, rounded up; undo brings the old one back.",
-			c.Name, draw.Shortly(v.wanted, v.Scene.Units.Unit(draw.Unit("m/s")))))
+			c.Name, draw.Shortly(v.wanted, v.Scene.Unit("m/s"))))
 	}
 }
 

@@ -25,7 +25,7 @@ func sizeProblem(err error) string {
 // sizeLine is the canopy that lands at the speed wanted, and how far it drifts.
 func (v *View) sizeLine(w int) string {
 	theme := v.Scene.Theme
-	speed := v.Scene.Units.Unit(draw.Unit("m/s"))
+	speed := v.Scene.Unit("m/s")
 	out := theme.Paint(draw.Heading, "to land at ") + theme.Paint(draw.Focused, theme.Say(draw.Shortly(v.wanted, speed)))
 	switch {
 	case v.sized.Err != nil:

@@ -15,7 +15,7 @@ import (
 // limit is the airspeed that a canopy may open at, for plots.
 func (v *View) limit() plot.Limit {
 	most := gates.LimitFor(v.study.Result.of.Flight.Rocket, gates.LimitOpening).Max
-	return plot.Limit{Y: v.Scene.Units.Unit(draw.Unit("m/s")).FromSI(most), Label: "limit"}
+	return plot.Limit{Y: v.Scene.Unit("m/s").FromSI(most), Label: "limit"}
 }
 
 // sameNumber tells that two values of an input are one.
@@ -138,7 +138,7 @@ func (v *View) ruleText() string {
 
 // shown is an SI value in the units shown.
 func (v *View) shown(x float64, unit string) string {
-	return draw.Reading(x, v.Scene.Units.Unit(draw.Unit(unit)))
+	return draw.Reading(x, v.Scene.Unit(unit))
 }
 
 // bearing is the direction of a vector on the compass, in letters; empty where

@@ -43,7 +43,7 @@ func (v *View) figures(rows []throatRow) draw.Table {
 			t.Columns = append(t.Columns, draw.Column{Left: true})
 		}
 	}
-	switch height := sys.Unit(draw.Unit("m")).Name; {
+	switch height := v.Scene.Unit("m").Name; {
 	case v.fillsToo && roomy:
 		t.Columns = append(t.Columns, draw.Column{Title: "best fill"}, draw.Column{Title: "apogee then", Unit: height, Rank: 1})
 	case v.fillsToo:
@@ -102,7 +102,7 @@ func (v *View) fillRow(row draw.Row, r throatRow, facts []view.Column, low bool)
 	case best.best == nil:
 		put("none", draw.Dim)
 	default:
-		m := sys.Unit(draw.Unit("m"))
+		m := v.Scene.Unit("m")
 		put(quantity.Format(best.best.Values[0], draw.Unit("%"), 3), draw.Plain)
 		put(draw.Number(quantity.Format(best.best.Apogee, m, 3), m), draw.Plain)
 	}

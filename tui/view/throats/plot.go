@@ -62,7 +62,7 @@ func (v *View) stack(rows []throatRow) plot.Stack {
 	if v.thrust {
 		is = thrustOfThroats
 	}
-	unit := v.Scene.Units.Unit(draw.Unit(is.unit))
+	unit := v.Scene.Unit(is.unit)
 	c := plot.Chart{Y: plot.Axis{Title: is.title, Unit: unit.Name, Zero: true}}
 	end, most, surge := 0.0, 0.0, 0.0
 	others := 0

@@ -27,7 +27,7 @@ func (v *View) reading(rows []throatRow, t *draw.Table, most int) []string {
 	case chosen != nil && chosen.flight != nil:
 		words = append(words, v.compared(rows, at, name)...)
 		if word := v.railVerdict(chosen); word != "" {
-			limit := quantity.Format(gates.RailExit(chosen.flight.Rocket).Min, sys.Unit(draw.Unit("m/s")), 2)
+			limit := quantity.Format(gates.RailExit(chosen.flight.Rocket).Min, v.Scene.Unit("m/s"), 2)
 			words = append(words, "rail exit "+word+": "+limit+" asked for")
 		}
 	}
@@ -50,7 +50,7 @@ func (v *View) reading(rows []throatRow, t *draw.Table, most int) []string {
 
 // compared sets the chosen throat against the rocket's own.
 func (v *View) compared(rows []throatRow, at int, name func(throatRow) string) []string {
-	f, sys := v.flight(rows[at].throat), v.Scene.Units
+	f := v.flight(rows[at].throat)
 	if rows[at].own {
 		if at == v.best(rows) {
 			return []string{name(rows[at]) + " is today's throat and the best of these"}
@@ -62,8 +62,8 @@ func (v *View) compared(rows []throatRow, at int, name func(throatRow) string) [
 		if !r.own || own == nil || own.flight == nil {
 			continue
 		}
-		up := draw.Change(own.flight.Results.Apogee.Height, f.flight.Results.Apogee.Height, sys.Unit(draw.Unit("m")))
-		fast := draw.Change(view.RailExitSpeed(own.flight), view.RailExitSpeed(f.flight), sys.Unit(draw.Unit("m/s")))
+		up := draw.Change(own.flight.Results.Apogee.Height, f.flight.Results.Apogee.Height, v.Scene.Unit("m"))
+		fast := draw.Change(view.RailExitSpeed(own.flight), view.RailExitSpeed(f.flight), v.Scene.Unit("m/s"))
 		says := name(rows[at])
 		if at == v.best(rows) {
 			says = string(draw.BestSign) + " " + says + " is the best of these;"
