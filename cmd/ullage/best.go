@@ -48,7 +48,7 @@ func (c *bestCommand) Run(s *streams) error {
 	}
 	return c.stream(s, func(w io.Writer) error {
 		bar := c.bar(s, false)
-		found, err := study.FindBest(s.ctx, rocket, goals, c.AllowLeftover, c.study(bar))
+		found, err := study.FindBest(s.ctx, rocket, goals, study.Highest(c.AllowLeftover), c.study(bar))
 		bar.clear()
 		var none *study.NoneAdmissible
 		switch {

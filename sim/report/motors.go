@@ -38,14 +38,6 @@ func (m *Motors) onMotor() *rocket.Rocket {
 // table is the results of it.
 func (m *Motors) table() results.Table { return results.For(m.onMotor()) }
 
-// bestDelay is the best delay of a motor; nil when there is none.
-func bestDelay(c *study.Compared) *study.Delay {
-	if c.Delay < 0 || c.Delay >= len(c.Delays) {
-		return nil
-	}
-	return &c.Delays[c.Delay]
-}
-
 // whyNot says why a variant has no flight.
 func whyNot(c *study.Compared) error {
 	if c.Invalid == nil {
@@ -67,7 +59,7 @@ func WriteMotorsJSON(w io.Writer, m Motors) error {
 		if c.Problem != "" {
 			problem = c.Problem
 		}
-		if d := bestDelay(c); d != nil {
+		if d, ok := c.BestDelay(); ok {
 			delay, airspeed = number(machine.Tidy(d.Value)), number(d.Airspeed)
 		}
 		var line machine.Object
@@ -115,7 +107,7 @@ func WriteMotorsCSV(w io.Writer, m Motors) error {
 		}
 		some(motorResults)
 		delay, airspeed := math.NaN(), math.NaN()
-		if d := bestDelay(c); d != nil && c.Flight != nil {
+		if d, ok := c.BestDelay(); ok && c.Flight != nil {
 			delay, airspeed = machine.Tidy(d.Value), machine.Tidy(d.Airspeed)
 		}
 		b = machine.AppendNumber(append(b, ','), delay)
@@ -197,7 +189,7 @@ func motorCells(p words.Printer, t results.Table, c *study.Compared, mark string
 	}
 	one := func(name string) string { return cell(p, t.Must(name), fl) }
 	delay := "-"
-	if d := bestDelay(c); d != nil {
+	if d, ok := c.BestDelay(); ok {
 		delay = strings.TrimSuffix(p.Given(d.Value, "s"), " s")
 	}
 	out = append(out, one("drive.class"), one("rail_exit.thrust_to_weight"))

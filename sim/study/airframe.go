@@ -19,7 +19,7 @@ type Airframe struct {
 	Speed      float64      // that the drag shares are for: the greatest of the flight, m/s
 	Drag       float64      // coefficient the shape gives at that speed, without a running jet
 	Given      bool         // the file's own drag flies, not the shape's
-	Alignments []Misaligned // for AlignmentAngles
+	Alignments []Misaligned // for alignmentAngles
 	Attack     float64      // limit of the angle of attack, rad
 	Tolerance  float64      // of alignment, rad, for that limit
 	Sizing     Sizing
@@ -39,21 +39,21 @@ type Sizing struct {
 	SpanOut   bool    // no span in reach does it, or there are no fins
 }
 
-// SizeFor finds the nose weight, and the fin span, for a least margin on the way up.
-func SizeFor(ctx context.Context, r *rocket.Rocket, margin float64, o Options) (Sizing, error) {
+// sizeFor finds the nose weight, and the fin span, for a least margin on the way up.
+func sizeFor(ctx context.Context, r *rocket.Rocket, margin float64, o Options) (Sizing, error) {
 	if !r.Balanced() {
-		return Sizing{}, ErrNoShape
+		return Sizing{}, errNoShape
 	}
 	s := Sizing{Margin: margin, NoseAt: r.Shape.Nose.Length / 2}
 	var err error
-	if s.Weight, err = NoseWeight(ctx, r, s.NoseAt, margin, o); errors.Is(err, ErrOutOfReach) {
+	if s.Weight, err = noseWeight(ctx, r, s.NoseAt, margin, o); errors.Is(err, errOutOfReach) {
 		s.WeightOut, err = true, nil
 	}
 	if err != nil {
 		return s, err
 	}
-	s.Span, err = FinSpan(ctx, r, margin, o)
-	if errors.Is(err, ErrOutOfReach) || errors.Is(err, ErrNoShape) {
+	s.Span, err = finSpan(ctx, r, margin, o)
+	if errors.Is(err, errOutOfReach) || errors.Is(err, errNoShape) {
 		s.SpanOut, err = true, nil
 	}
 	return s, err
@@ -71,7 +71,7 @@ type AirframePart struct {
 // sizes nose weight and fins for a least margin, calibres.
 func Airframes(ctx context.Context, r *rocket.Rocket, margin float64, o Options) ([]Airframe, error) {
 	if !r.Balanced() {
-		return nil, ErrNoShape
+		return nil, errNoShape
 	}
 	var out []Airframe
 	for _, power := range drives(r) {
@@ -93,13 +93,13 @@ func newAirframe(ctx context.Context, r *rocket.Rocket, margin float64, o Option
 		return a, err
 	}
 	a.parts(r)
-	if a.Alignments, err = Alignments(ctx, r, AlignmentAngles(), o); err != nil {
+	if a.Alignments, err = alignments(ctx, r, alignmentAngles(), o); err != nil {
 		return a, err
 	}
-	if a.Tolerance, err = AlignmentTolerance(ctx, r, a.Attack, o); err != nil {
+	if a.Tolerance, err = alignmentTolerance(ctx, r, a.Attack, o); err != nil {
 		return a, err
 	}
-	a.Sizing, err = SizeFor(ctx, r, margin, o)
+	a.Sizing, err = sizeFor(ctx, r, margin, o)
 	return a, err
 }
 

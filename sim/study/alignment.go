@@ -12,11 +12,11 @@ import (
 	"ullage/sim/solve"
 )
 
-// ErrNoShape is returned where a study needs a shape and a balance, or a mass list.
-var ErrNoShape = errors.New("needs a shape and a balance point: give [body] length and balance, [nose] and [[fins]]")
+// errNoShape is returned where a study needs a shape and a balance, or a mass list.
+var errNoShape = errors.New("needs a shape and a balance point: give [body] length and balance, [nose] and [[fins]]")
 
-// ErrOutOfReach is returned where no value in the range looked at does what was asked.
-var ErrOutOfReach = errors.New("no value in reach does it")
+// errOutOfReach is returned where no value in the range looked at does what was asked.
+var errOutOfReach = errors.New("no value in reach does it")
 
 // Misaligned is a flight with the thrust off the centreline.
 type Misaligned struct {
@@ -27,18 +27,18 @@ type Misaligned struct {
 	MaxAngle float64 // greatest angle of attack while it is fast, rad
 }
 
-// AlignmentAngles are the ones shown by default: 0.25°, 0.5° and 1°.
-func AlignmentAngles() []float64 {
+// alignmentAngles are the ones shown by default: 0.25°, 0.5° and 1°.
+func alignmentAngles() []float64 {
 	const degree = math.Pi / 180
 	return []float64{0.25 * degree, 0.5 * degree, degree}
 }
 
-// Alignments flies a rocket upright in calm air with its thrust off the centreline by
+// alignments flies a rocket upright in calm air with its thrust off the centreline by
 // each angle, its offset as in the file: what a nozzle or motor mount that is not
 // straight does by itself.
-func Alignments(ctx context.Context, r *rocket.Rocket, angles []float64, o Options) ([]Misaligned, error) {
+func alignments(ctx context.Context, r *rocket.Rocket, angles []float64, o Options) ([]Misaligned, error) {
 	if !r.Balanced() {
-		return nil, ErrNoShape
+		return nil, errNoShape
 	}
 	straight, err := misaligned(ctx, r, 0, o)
 	if err != nil {
@@ -71,12 +71,12 @@ func misaligned(ctx context.Context, r *rocket.Rocket, angle float64, o Options)
 // LargestMisalignment looked at: beyond it a mount is visibly crooked.
 const LargestMisalignment = 5 * math.Pi / 180
 
-// AlignmentTolerance is the largest angle of the thrust's line, rad, that keeps the
+// alignmentTolerance is the largest angle of the thrust's line, rad, that keeps the
 // angle of attack in calm air under a limit, rad: what the builder's jig must hold.
 // LargestMisalignment if that does.
-func AlignmentTolerance(ctx context.Context, r *rocket.Rocket, limit float64, o Options) (float64, error) {
+func alignmentTolerance(ctx context.Context, r *rocket.Rocket, limit float64, o Options) (float64, error) {
 	if !r.Balanced() {
-		return 0, ErrNoShape
+		return 0, errNoShape
 	}
 	under := solve.Func(func(angle float64) (float64, error) {
 		fl, err := misaligned(ctx, r, angle, o)
@@ -107,11 +107,11 @@ func leastMargin(ctx context.Context, r *rocket.Rocket, o Options) (float64, err
 	return fl.Stability.Least, nil
 }
 
-// NoseWeight is the weight, kg, to add at a place in the nose, m from its tip, for a
+// noseWeight is the weight, kg, to add at a place in the nose, m from its tip, for a
 // least margin on the way up, calibres; 0 when it has that already.
-func NoseWeight(ctx context.Context, r *rocket.Rocket, at, margin float64, o Options) (float64, error) {
+func noseWeight(ctx context.Context, r *rocket.Rocket, at, margin float64, o Options) (float64, error) {
 	if !r.Balanced() {
-		return 0, ErrNoShape
+		return 0, errNoShape
 	}
 	spare := solve.Func(func(weight float64) (float64, error) {
 		m, err := leastMargin(ctx, WithWeight(r, weight, at), o)
@@ -140,11 +140,11 @@ func WithWeight(r *rocket.Rocket, weight, at float64) *rocket.Rocket {
 	return &c
 }
 
-// FinSpan is the exposed semi-span, m, of the last fins for a least margin on the way
+// finSpan is the exposed semi-span, m, of the last fins for a least margin on the way
 // up, calibres, everything else as it is; the fins' own weight stays as weighed.
-func FinSpan(ctx context.Context, r *rocket.Rocket, margin float64, o Options) (float64, error) {
+func finSpan(ctx context.Context, r *rocket.Rocket, margin float64, o Options) (float64, error) {
 	if !r.Balanced() || len(r.Shape.Fins) == 0 {
-		return 0, ErrNoShape
+		return 0, errNoShape
 	}
 	spare := solve.Func(func(span float64) (float64, error) {
 		c, shape := *r, *r.Shape
@@ -165,7 +165,7 @@ func FinSpan(ctx context.Context, r *rocket.Rocket, margin float64, o Options) (
 		return 0, err
 	}
 	if !(wide.Y >= 0) {
-		return 0, ErrOutOfReach
+		return 0, errOutOfReach
 	}
 	narrow, err := spare.At(low)
 	if err != nil || narrow.Y >= 0 {
@@ -178,13 +178,13 @@ func FinSpan(ctx context.Context, r *rocket.Rocket, margin float64, o Options) (
 const sizingTol = 1e-6
 
 // sized is the size furthest from one that is enough, towards one that is not, at which
-// something is still to spare; ErrOutOfReach if the one is not enough.
+// something is still to spare; errOutOfReach if the one is not enough.
 func sized(spare solve.Func, enough, short solve.Point) (float64, error) {
 	switch {
 	case enough.Y == 0:
 		return enough.X, nil
 	case !(enough.Y > 0):
-		return 0, ErrOutOfReach
+		return 0, errOutOfReach
 	}
 	b, err := solve.Root(spare, solve.Bracket{In: enough, Out: short}, solve.Tolerance{X: sizingTol * math.Abs(enough.X-short.X)})
 	return b.In.X, err

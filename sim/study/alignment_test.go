@@ -38,7 +38,7 @@ func TestAlignments(t *testing.T) {
 	r.Wind.Speed, r.Wind.Height = 6, 10 // the study is of calm air
 	before := *r
 	const degree = math.Pi / 180
-	rows, err := Alignments(context.Background(), r, []float64{0.05 * degree, 0.1 * degree, 0.2 * degree}, Options{Tolerance: 1e-7})
+	rows, err := alignments(context.Background(), r, []float64{0.05 * degree, 0.1 * degree, 0.2 * degree}, Options{Tolerance: 1e-7})
 	require.NoError(t, err)
 	require.Len(t, rows, 3)
 	for i, row := range rows {
@@ -53,9 +53,9 @@ func TestAlignments(t *testing.T) {
 	assert.Equal(t, before, *r, "the rocket is left as it was")
 
 	limit := 3 * math.Pi / 180
-	angle, err := AlignmentTolerance(context.Background(), r, limit, Options{})
+	angle, err := alignmentTolerance(context.Background(), r, limit, Options{})
 	require.NoError(t, err)
-	at, err := Alignments(context.Background(), r, []float64{angle, angle * 1.01}, Options{})
+	at, err := alignments(context.Background(), r, []float64{angle, angle * 1.01}, Options{})
 	require.NoError(t, err)
 	assert.InEpsilon(t, limit, at[0].MaxAngle, 1e-3)
 	assert.Greater(t, at[1].MaxAngle, limit)
@@ -66,19 +66,19 @@ func TestBalanceHelp(t *testing.T) {
 	ctx := context.Background()
 	now, err := leastMargin(ctx, r, Options{})
 	require.NoError(t, err)
-	weight, err := NoseWeight(ctx, r, 0.08, now+0.5, Options{})
+	weight, err := noseWeight(ctx, r, 0.08, now+0.5, Options{})
 	require.NoError(t, err)
 	assert.Positive(t, weight)
 	got, err := leastMargin(ctx, WithWeight(r, weight, 0.08), Options{})
 	require.NoError(t, err)
 	assert.InDelta(t, now+0.5, got, 1e-3)
-	none, err := NoseWeight(ctx, r, 0.08, now-0.5, Options{})
+	none, err := noseWeight(ctx, r, 0.08, now-0.5, Options{})
 	require.NoError(t, err)
 	assert.Zero(t, none)
-	_, err = NoseWeight(ctx, r, 0.7, now+3, Options{}) // behind the balance point: never
-	assert.ErrorIs(t, err, ErrOutOfReach)
+	_, err = noseWeight(ctx, r, 0.7, now+3, Options{}) // behind the balance point: never
+	assert.ErrorIs(t, err, errOutOfReach)
 
-	span, err := FinSpan(ctx, r, now+0.5, Options{})
+	span, err := finSpan(ctx, r, now+0.5, Options{})
 	require.NoError(t, err)
 	assert.Greater(t, span, 0.05)
 	c, shape := *r, *r.Shape
@@ -89,17 +89,17 @@ func TestBalanceHelp(t *testing.T) {
 	require.NoError(t, err)
 	assert.InDelta(t, now+0.5, got, 1e-3)
 	assert.InDelta(t, 0.05, r.Shape.Fins[0].Span, 0, "the rocket is left as it was")
-	_, err = FinSpan(ctx, r, 100, Options{})
-	assert.ErrorIs(t, err, ErrOutOfReach)
+	_, err = finSpan(ctx, r, 100, Options{})
+	assert.ErrorIs(t, err, errOutOfReach)
 
 	// A part as wide as the fins as they are leaves no narrower ones to look at.
 	ringed := finned(t)
 	ringed.Parts = []airframe.Part{{Name: "ring", Mass: 0.5, Position: 0.55, Diameter: 0.14}}
 	require.NoError(t, ringed.Validate())
-	wider, err := FinSpan(ctx, ringed, now+0.5, Options{})
+	wider, err := finSpan(ctx, ringed, now+0.5, Options{})
 	require.NoError(t, err)
 	assert.Greater(t, wider, 0.05)
-	just, err := FinSpan(ctx, ringed, now-0.5, Options{})
+	just, err := finSpan(ctx, ringed, now-0.5, Options{})
 	require.NoError(t, err)
 	assert.InDelta(t, (0.14/1.01-0.04)/2, just, 1e-6, "the narrowest there may be: the ring may stand out by 1 %")
 
@@ -107,19 +107,19 @@ func TestBalanceHelp(t *testing.T) {
 	done, cancel := context.WithCancel(ctx)
 	cancel()
 	for _, study := range []func() (float64, error){
-		func() (float64, error) { return NoseWeight(done, r, 0.08, now+0.5, Options{}) },
-		func() (float64, error) { return FinSpan(done, r, now+0.5, Options{}) },
-		func() (float64, error) { return AlignmentTolerance(done, r, 0.05, Options{}) },
+		func() (float64, error) { return noseWeight(done, r, 0.08, now+0.5, Options{}) },
+		func() (float64, error) { return finSpan(done, r, now+0.5, Options{}) },
+		func() (float64, error) { return alignmentTolerance(done, r, 0.05, Options{}) },
 	} {
 		_, err := study()
 		assert.ErrorIs(t, err, context.Canceled)
-		assert.NotErrorIs(t, err, ErrOutOfReach)
+		assert.NotErrorIs(t, err, errOutOfReach)
 	}
 
 	bare := finned(t)
 	bare.Shape = nil
-	_, err = NoseWeight(ctx, bare, 0, 1, Options{})
-	assert.ErrorIs(t, err, ErrNoShape)
+	_, err = noseWeight(ctx, bare, 0, 1, Options{})
+	assert.ErrorIs(t, err, errNoShape)
 }
 
 // A size is found to a millionth of the range, on the side that is enough, in half the
@@ -147,9 +147,9 @@ func TestSized(t *testing.T) {
 		assert.LessOrEqual(t, looks, 10, name)
 	}
 	_, err := sized(nil, solve.Point{Y: -1}, solve.Point{X: 1, Y: -2})
-	assert.ErrorIs(t, err, ErrOutOfReach)
+	assert.ErrorIs(t, err, errOutOfReach)
 	_, err = sized(nil, solve.Point{Y: math.NaN()}, solve.Point{X: 1, Y: -2})
-	assert.ErrorIs(t, err, ErrOutOfReach)
+	assert.ErrorIs(t, err, errOutOfReach)
 	just, err := sized(nil, solve.Point{X: 3}, solve.Point{X: 1, Y: -2})
 	require.NoError(t, err)
 	assert.Equal(t, 3.0, just)

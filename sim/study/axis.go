@@ -21,9 +21,9 @@ type Axis struct {
 
 // Bounds of a sweep: more is a slip of the pen.
 const (
-	MaxPoints  = 1_000_000  // of one axis
-	MaxFlights = 10_000_000 // of a sweep
-	MaxAxes    = 2          // that ParseAxes takes; Sweep takes any number
+	maxPoints  = 1_000_000  // of one axis
+	maxFlights = 10_000_000 // of a sweep
+	maxAxes    = 2          // that ParseAxes takes; Sweep takes any number
 )
 
 // LargeSweep is where a sweep is worth a word before it starts.
@@ -75,10 +75,9 @@ func ParseAxes(r *rocket.Rocket, texts []string) ([]Axis, error) {
 	seen := map[string]bool{}
 	for _, text := range texts {
 		a, err := ParseAxis(r, text)
-		var bad fault.List
 		switch {
-		case errors.As(err, &bad):
-			faults = append(faults, bad...)
+		case err != nil:
+			faults = append(faults, fault.In(err)...)
 		case seen[a.Input.Name]:
 			faults = append(faults, fault.Fault{Key: a.Input.Name, Problem: "given twice", Remedy: "put all its values behind one name"})
 		}
@@ -89,10 +88,10 @@ func ParseAxes(r *rocket.Rocket, texts []string) ([]Axis, error) {
 	case len(faults) > 0:
 	case len(axes) == 0:
 		faults = fault.List{{Problem: "no input to sweep over", Remedy: axisMend}}
-	case len(axes) > MaxAxes:
-		faults = fault.List{{Key: axes[MaxAxes].Input.Name, Problem: "a third input", Remedy: "sweep over one or two"}}
-	case n > MaxFlights:
-		faults = fault.List{{Problem: fmt.Sprintf("the grid has %d flights", n), Remedy: fmt.Sprintf("ask for at most %d", MaxFlights)}}
+	case len(axes) > maxAxes:
+		faults = fault.List{{Key: axes[maxAxes].Input.Name, Problem: "a third input", Remedy: "sweep over one or two"}}
+	case n > maxFlights:
+		faults = fault.List{{Problem: fmt.Sprintf("the grid has %d flights", n), Remedy: fmt.Sprintf("ask for at most %d", maxFlights)}}
 	}
 	if len(faults) > 0 {
 		return nil, faults
@@ -162,8 +161,8 @@ func (p *axisParser) stretch(text string) ([]Value, error) {
 		return nil, p.fault(text, "no number of points", "write it after a slash: "+p.in.Name+"="+text+"/11")
 	case n < 2:
 		return nil, p.fault(text, "fewer than 2 points", "give 2 or more, both ends included")
-	case n > MaxPoints:
-		return nil, p.fault(text, "too many points", fmt.Sprintf("give at most %d", MaxPoints))
+	case n > maxPoints:
+		return nil, p.fault(text, "too many points", fmt.Sprintf("give at most %d", maxPoints))
 	}
 	from, to, err := p.ends(ends)
 	if err != nil {
@@ -181,15 +180,9 @@ func (p *axisParser) ends(text string) (from, to float64, err error) {
 	case !p.numeric():
 		return 0, 0, p.fault(text, "a range of what has no number", p.listMend())
 	}
-	var faults fault.List
 	end, errLast := p.number(last, nil)
 	start, errFirst := p.number(first, &end.Unit)
-	for _, e := range []error{errFirst, errLast} {
-		var bad fault.List
-		if errors.As(e, &bad) {
-			faults = append(faults, bad...)
-		}
-	}
+	faults := append(fault.In(errFirst), fault.In(errLast)...)
 	switch {
 	case len(faults) > 0:
 		return 0, 0, faults
@@ -218,10 +211,7 @@ func (p *axisParser) list(text string) ([]Value, error) {
 		if usual == nil {
 			usual = unit
 		}
-		var bad fault.List
-		if errors.As(err, &bad) {
-			faults = append(bad, faults...)
-		}
+		faults = append(fault.In(err), faults...)
 		values[i] = v
 	}
 	if len(faults) > 0 {

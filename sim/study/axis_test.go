@@ -117,7 +117,7 @@ func TestParseAxes(t *testing.T) {
 func TestCount(t *testing.T) {
 	require.Equal(t, 1, Count(nil))
 	require.Equal(t, 0, Count([]Axis{{}}))
-	big := Axis{Values: make([]Value, MaxPoints)}
+	big := Axis{Values: make([]Value, maxPoints)}
 	require.Equal(t, math.MaxInt, Count([]Axis{big, big, big, big}))
 }
 

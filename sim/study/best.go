@@ -2,7 +2,6 @@ package study
 
 import (
 	"context"
-	"errors"
 
 	"ullage/sim"
 	"ullage/sim/rocket"
@@ -13,23 +12,22 @@ import (
 type Best struct {
 	Values  []float64    // one a goal, SI
 	Apogee  float64      // m
-	Within  [][2]float64 // range of each within 1 % of the best apogee, the others held, inside the goal's range
+	Within  [][2]float64 // range of each within 1 % of the best value, the others held, inside the goal's range
 	Flights int          // how many it took
 	Flight  *sim.Flight  // the best one
 	AtBound []bool       // the best is at an end of the goal's range: beyond it may be better
-	AtEdge  []bool       // right beyond the best, flights leave liquid aboard or do not leave the rail
+	AtEdge  []bool       // right beyond the best, flights are refused or make no valid rocket
 }
 
-// FindBest finds the values of one or more inputs for the highest apogee: of one by
-// a scan and Brent's method, of several by a simplex with restarts. A flight that
-// does not leave the rail is never a best one, nor, unless allowLeftover, one that
-// ends with liquid aboard; with no other flight in the ranges the error is a
+// FindBest finds the values of one or more inputs for the flight that an aim values most:
+// of one by a scan and a search from its best place, of several by a simplex with
+// restarts. When the aim refuses every flight in the ranges, the error is a
 // *NoneAdmissible. What is wrong with the goals is a fault.List.
-func FindBest(ctx context.Context, base *rocket.Rocket, goals []Goal, allowLeftover bool, o Options) (Best, error) {
+func FindBest(ctx context.Context, base *rocket.Rocket, goals []Goal, aim Aim, o Options) (Best, error) {
 	if faults := goalFaults(base, goals, len(goals)); len(faults) > 0 {
 		return Best{}, faults
 	}
-	s := &search{ctx: ctx, base: base, goals: goals, leftovers: allowLeftover, options: o}
+	s := &search{ctx: ctx, base: base, goals: goals, aim: aim, options: o}
 	var seen []solve.Point
 	var err error
 	if len(goals) == 1 {
@@ -46,7 +44,7 @@ func FindBest(ctx context.Context, base *rocket.Rocket, goals []Goal, allowLefto
 // result describes the best found: how flat the top is, and what bounds it.
 func (s *search) result(seen []solve.Point) (Best, error) {
 	top := s.best
-	b := Best{Apogee: top.apogee, Flight: top.flight}
+	b := Best{Apogee: top.flight.Apogee.Height, Flight: top.flight}
 	for k := range s.goals {
 		g := &s.goals[k]
 		s.best = top // not what a look around may have found
@@ -60,11 +58,10 @@ func (s *search) result(seen []solve.Point) (Best, error) {
 		b.AtEdge = append(b.AtEdge, edge)
 	}
 	if s.options.Keep {
-		flight, bad, err := fly(s.ctx, top.flight.Rocket, s.options.flight())
-		if err := errors.Join(bad, err); err != nil {
+		var err error
+		if b.Flight, err = sim.Fly(s.ctx, top.flight.Rocket, s.options.flight()); err != nil {
 			return Best{}, err
 		}
-		b.Flight = flight
 		s.tally.Flights++
 	}
 	b.Flights = s.tally.Flights

@@ -7,6 +7,7 @@ import (
 
 	"github.com/stretchr/testify/require"
 
+	"ullage/sim"
 	"ullage/sim/fault"
 	"ullage/sim/rocket"
 	"ullage/sim/rocketfile"
@@ -16,7 +17,7 @@ func best(t testing.TB, r *rocket.Rocket, leftover bool, texts ...string) Best {
 	t.Helper()
 	goals, err := ParseGoals(r, texts)
 	require.NoError(t, err)
-	b, err := FindBest(background, r, goals, leftover, Options{})
+	b, err := FindBest(background, r, goals, Highest(leftover), Options{})
 	require.NoError(t, err)
 	return b
 }
@@ -126,7 +127,7 @@ func TestBestLeftover(t *testing.T) {
 	r.Water.Pressure = 1e5 // spent before much liquid is out
 	goals, err := ParseGoals(r, []string{"water.fill=0.42..0.6"})
 	require.NoError(t, err)
-	_, err = FindBest(background, r, goals, false, Options{})
+	_, err = FindBest(background, r, goals, Highest(false), Options{})
 	var none *NoneAdmissible
 	require.ErrorAs(t, err, &none)
 	require.Equal(t, none.Flights, none.LiquidLeft+none.NeverLeft)
@@ -140,12 +141,49 @@ func TestBestLeftover(t *testing.T) {
 	require.Zero(t, b.Flight.LiquidLeft)
 }
 
+// What is the best, and what may be, is the caller's to say.
+func TestBestOfAnyAim(t *testing.T) {
+	r := bottle()
+	goals, err := ParseGoals(r, []string{"water.fill=0..0.6"})
+	require.NoError(t, err)
+	slowly := Aim{ // down, but 20 m up at least
+		Value: func(fl *sim.Flight) float64 { return 100 - fl.Landing.Vertical },
+		Refuse: func(fl *sim.Flight) (Refusal, float64) {
+			if fl.Apogee.Height < 20 {
+				return NeverLeft, 0
+			}
+			return Accepted, 0
+		},
+	}
+	b, err := FindBest(background, r, goals, slowly, Options{})
+	require.NoError(t, err)
+	least := math.Inf(1)
+	for _, row := range rows(t, r, Options{}, "water.fill=0..0.6/301") {
+		if row.Flight.Apogee.Height >= 20 {
+			least = math.Min(least, row.Flight.Landing.Vertical)
+		}
+	}
+	require.LessOrEqual(t, b.Flight.Landing.Vertical, least+1e-4)
+	require.GreaterOrEqual(t, b.Apogee, 20.0)
+
+	fastest := Aim{Value: func(fl *sim.Flight) float64 { return fl.RailExit.Speed }, Refuse: Highest(true).Refuse}
+	goals, err = ParseGoals(r, []string{"water.fill=0..0.6", "water.throat=6..30mm"})
+	require.NoError(t, err)
+	b, err = FindBest(background, r, goals, fastest, Options{})
+	require.NoError(t, err)
+	top := 0.0
+	for _, row := range rows(t, r, Options{}, "water.fill=0..0.6/31", "water.throat=6..30mm/25") {
+		top = math.Max(top, row.Flight.RailExit.Speed)
+	}
+	require.GreaterOrEqual(t, b.Flight.RailExit.Speed, top*(1-1e-4))
+}
+
 func TestNoneAdmissible(t *testing.T) {
 	r := bottle()
 	r.Body.Mass = 50
 	goals, err := ParseGoals(r, []string{"water.fill"})
 	require.NoError(t, err)
-	_, err = FindBest(background, r, goals, false, Options{})
+	_, err = FindBest(background, r, goals, Highest(false), Options{})
 	var none *NoneAdmissible
 	require.ErrorAs(t, err, &none)
 	require.Equal(t, none.Flights, none.NeverLeft+none.LiquidLeft+none.InvalidCount)
@@ -154,14 +192,14 @@ func TestNoneAdmissible(t *testing.T) {
 
 	goals, err = ParseGoals(bottle(), []string{"water.throat=0.2..0.4m"})
 	require.NoError(t, err)
-	_, err = FindBest(background, bottle(), goals, false, Options{})
+	_, err = FindBest(background, bottle(), goals, Highest(false), Options{})
 	require.ErrorAs(t, err, &none)
 	require.Equal(t, none.Flights, none.InvalidCount)
 	require.ErrorContains(t, err, "is as wide as the bore or wider")
 
 	goals, err = ParseGoals(r, []string{"water.fill", "water.throat"})
 	require.NoError(t, err)
-	_, err = FindBest(background, r, goals, false, Options{})
+	_, err = FindBest(background, r, goals, Highest(false), Options{})
 	require.ErrorAs(t, err, &none)
 }
 
@@ -189,10 +227,10 @@ func TestBestAnyWorkers(t *testing.T) {
 	for _, texts := range [][]string{{"water.fill"}, {"water.fill", "water.throat"}, {"water.fill", "water.throat", "body.mass"}} {
 		goals, err := ParseGoals(r, texts)
 		require.NoError(t, err)
-		one, err := FindBest(background, r, goals, false, Options{Workers: 1})
+		one, err := FindBest(background, r, goals, Highest(false), Options{Workers: 1})
 		require.NoError(t, err)
 		for _, workers := range []int{2, 8} {
-			again, err := FindBest(background, r, goals, false, Options{Workers: workers})
+			again, err := FindBest(background, r, goals, Highest(false), Options{Workers: workers})
 			require.NoError(t, err)
 			require.Equal(t, one.Values, again.Values)
 			require.Equal(t, one.Within, again.Within)
@@ -208,7 +246,7 @@ func TestBestOptions(t *testing.T) {
 	goals, err := ParseGoals(r, []string{"water.fill"})
 	require.NoError(t, err)
 	told := 0
-	b, err := FindBest(background, r, goals, false, Options{Keep: true, Progress: func(done, total int) {
+	b, err := FindBest(background, r, goals, Highest(false), Options{Keep: true, Progress: func(done, total int) {
 		require.Zero(t, total)
 		require.Greater(t, done, told)
 		told = done
@@ -223,7 +261,7 @@ func TestBestOptions(t *testing.T) {
 		require.NoError(t, err)
 		for _, after := range []int{1, scanned, scanned + 3} {
 			ctx, cancel := context.WithCancel(background)
-			_, err = FindBest(ctx, r, goals, false, Options{Progress: func(done, _ int) {
+			_, err = FindBest(ctx, r, goals, Highest(false), Options{Progress: func(done, _ int) {
 				if done == after {
 					cancel()
 				}
@@ -252,7 +290,7 @@ func TestGoalFaults(t *testing.T) {
 	}
 	in := input(t, r, "water.fill")
 	for _, goals := range [][]Goal{nil, {{in, 0.4, 0.2}}, {{in, math.NaN(), 0.2}}, {{in, 0.1, 3}}, {{in, 0.1, 0.2}, {in, 0.1, 0.2}}} {
-		_, err := FindBest(background, r, goals, false, Options{})
+		_, err := FindBest(background, r, goals, Highest(false), Options{})
 		require.IsType(t, fault.List{}, err)
 	}
 	g, err := ParseGoal(r, "water.fill=0.4..0.2")
@@ -278,7 +316,7 @@ func BenchmarkBestOfOne(b *testing.B) {
 	goals, err := ParseGoals(r, []string{"water.fill"})
 	require.NoError(b, err)
 	for b.Loop() {
-		if _, err := FindBest(background, r, goals, false, Options{}); err != nil {
+		if _, err := FindBest(background, r, goals, Highest(false), Options{}); err != nil {
 			b.Fatal(err)
 		}
 	}
@@ -289,7 +327,7 @@ func BenchmarkBestOfTwo(b *testing.B) {
 	goals, err := ParseGoals(r, []string{"water.fill", "water.throat"})
 	require.NoError(b, err)
 	for b.Loop() {
-		if _, err := FindBest(background, r, goals, false, Options{}); err != nil {
+		if _, err := FindBest(background, r, goals, Highest(false), Options{}); err != nil {
 			b.Fatal(err)
 		}
 	}

@@ -63,14 +63,10 @@ func CanopyFor(ctx context.Context, r *rocket.Rocket, canopy int, vertical float
 		if err := in.Set(try, d); err != nil {
 			return 0, err
 		}
-		flight := o.flight()
-		flight.Keep = false
-		fl, bad, err := fly(ctx, try, flight)
+		fl, err := sim.Fly(ctx, try, o.unkept())
 		switch {
 		case err != nil:
 			return 0, err
-		case bad != nil:
-			return 0, fault.In(bad)
 		case !fl.Canopies[canopy].Opened:
 			return 0, wrong("the canopy does not open", "mend its rule first")
 		case !(fl.Landing.Vertical > 0):
@@ -119,13 +115,9 @@ func (s Sized) flown(ctx context.Context, o Options) (Sized, error) {
 	s.Area = math.Pi / 4 * s.Diameter * s.Diameter
 	s.Time = s.Flight.Landing.Time
 	s.Drift = math.Hypot(s.Flight.Landing.East, s.Flight.Landing.North)
+	var err error
 	if o.Keep {
-		fl, bad, err := fly(ctx, s.Flight.Rocket, o.flight())
-		if err == nil {
-			err = bad
-		}
-		s.Flight = fl
-		return s, err
+		s.Flight, err = sim.Fly(ctx, s.Flight.Rocket, o.flight())
 	}
-	return s, nil
+	return s, err
 }

@@ -26,6 +26,14 @@ type Compared struct {
 	Delay   int     // the place of the best of Delays; -1 for none
 }
 
+// BestDelay is the best of the delays; not ok without one.
+func (c *Compared) BestDelay() (Delay, bool) {
+	if c.Delay < 0 || c.Delay >= len(c.Delays) {
+		return Delay{}, false
+	}
+	return c.Delays[c.Delay], true
+}
+
 // CompareOptions say what to find for each variant besides its flight.
 type CompareOptions struct {
 	Options
@@ -62,15 +70,15 @@ func Motors(base *rocket.Rocket, motors []NamedMotor, limit float64) []Variant {
 		r := base.Clone()
 		r.Power, r.Motor = rocket.MotorPower, m.Motor
 		r = r.Clone() // not the caller's motor
-		variants[i] = Variant{Name: m.Name, Rocket: r, Problem: Unfit(r, limit)}
+		variants[i] = Variant{Name: m.Name, Rocket: r, Problem: unfit(r, limit)}
 	}
 	return variants
 }
 
-// Unfit says why a rocket's motor cannot be used: it does not fit the mount, or has
+// unfit says why a rocket's motor cannot be used: it does not fit the mount, or has
 // more impulse (N·s) than a limit, 0 for none. Empty when it can, and without a
 // motor. A motor narrower than its mount takes an adapter and is no problem.
-func Unfit(r *rocket.Rocket, limit float64) string {
+func unfit(r *rocket.Rocket, limit float64) string {
 	const equal = 1 + 1e-9
 	m := r.Motor
 	switch {
@@ -93,10 +101,8 @@ func Compare(ctx context.Context, variants []Variant, o CompareOptions) ([]Compa
 	for i, v := range variants {
 		compared[i] = Compared{Variant: v, Delay: -1}
 	}
-	newDo := func() func(context.Context, int) (Compared, error) {
-		return func(ctx context.Context, i int) (Compared, error) { return o.compare(ctx, compared[i]) }
-	}
-	err := inOrder(ctx, len(variants), o.Options, newDo, func(i int, c Compared) error {
+	do := func(ctx context.Context, i int) (Compared, error) { return o.compare(ctx, compared[i]) }
+	err := inOrder(ctx, len(variants), o.Options, alike(do), func(i int, c Compared) error {
 		compared[i] = c
 		return nil
 	})
@@ -135,7 +141,7 @@ func bestFill(ctx context.Context, r *rocket.Rocket, leftover bool, o Options) (
 	if err != nil {
 		return nil, err
 	}
-	best, err := FindBest(ctx, r, []Goal{goal}, leftover, o)
+	best, err := FindBest(ctx, r, []Goal{goal}, Highest(leftover), o)
 	if _, none := err.(*NoneAdmissible); none {
 		return nil, nil
 	}

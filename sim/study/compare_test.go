@@ -60,7 +60,7 @@ func TestMotors(t *testing.T) {
 	require.True(t, fits.Delays[fits.Delay].Listed)
 	require.Empty(t, got[5].Delays, "no charge")
 	require.Equal(t, -1, got[5].Delay)
-	require.Empty(t, Unfit(got[1].Rocket, 0))
+	require.Empty(t, unfit(got[1].Rocket, 0))
 	require.Equal(t, rocket.WaterPower, r.Power)
 }
 

@@ -68,9 +68,6 @@ type Dispersion struct {
 	Partial      bool        // interrupted
 }
 
-// Sampled tells that quantiles and ranks come from some of the flights only.
-func (r *Dispersion) Sampled() bool { return r.Reservoir < r.Apogee.Count }
-
 // MaxDispersion bounds the flights of a scatter: beyond it a draw more says nothing.
 const MaxDispersion = 100_000_000
 
@@ -101,8 +98,7 @@ func Disperse(ctx context.Context, r *rocket.Rocket, draws Draws, o Options, eac
 	if err := checkDispersion(r, draws.Spreads, n); err != nil {
 		return Dispersion{Asked: n}, err
 	}
-	flight := o.flight()
-	flight.Keep = false
+	flight := o.unkept()
 	rows := summedUp(r, draws.Show)
 	width := len(rows) + len(draws.Spreads)
 	newDo := func() func(context.Context, int) ([]outcome, error) {
@@ -158,13 +154,7 @@ func checkDispersion(r *rocket.Rocket, spreads []Spread, n int) error {
 			faults = append(faults, fault.Fault{Key: "spread." + s.Input.Name, Problem: "not a standard deviation", Remedy: "give 0 or more"})
 		}
 	}
-	if err := r.Validate(); err != nil {
-		faults = append(faults, fault.In(err)...)
-	}
-	if len(faults) > 0 {
-		return faults
-	}
-	return nil
+	return append(faults, fault.In(r.Validate())...).Err()
 }
 
 // fly draws and flies one rocket.

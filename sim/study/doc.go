@@ -41,3 +41,9 @@ type Options struct {
 func (o Options) flight() sim.Options {
 	return sim.Options{Tolerance: o.Tolerance, Keep: o.Keep, Point: !o.Rigid}
 }
+
+// unkept are those of a flight of which only the results are read.
+func (o Options) unkept() sim.Options {
+	o.Keep = false
+	return o.flight()
+}

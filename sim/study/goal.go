@@ -17,8 +17,8 @@ type Goal struct {
 	From, To float64 // From < To
 }
 
-// MaxGoals bounds a search: flights grow fast with the inputs.
-const MaxGoals = 6
+// maxGoals bounds a search: flights grow fast with the inputs.
+const maxGoals = 6
 
 // ParseGoals reads one or more goals over different inputs. The error is
 // fault.List, all at once.
@@ -60,8 +60,8 @@ func goalFaults(r *rocket.Rocket, goals []Goal, n int) fault.List {
 	switch {
 	case n == 0:
 		faults = append(faults, fault.Fault{Problem: "no input to find the best of", Remedy: goalMend})
-	case n > MaxGoals:
-		faults = append(faults, fault.Fault{Problem: fmt.Sprintf("%d inputs at once", n), Remedy: fmt.Sprintf("name at most %d", MaxGoals)})
+	case n > maxGoals:
+		faults = append(faults, fault.Fault{Problem: fmt.Sprintf("%d inputs at once", n), Remedy: fmt.Sprintf("name at most %d", maxGoals)})
 	}
 	return faults
 }

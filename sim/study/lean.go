@@ -37,18 +37,10 @@ func Leans(ctx context.Context, r *rocket.Rocket, winds []float64, most float64,
 	if err := checkLeans(r, winds, most); err != nil {
 		return nil, err
 	}
-	leans := make([]Lean, 0, len(winds))
-	newDo := func() func(context.Context, int) (Lean, error) {
-		return func(ctx context.Context, i int) (Lean, error) {
-			s := leanSearch{ctx: ctx, base: r, wind: winds[i], options: o.flight()}
-			return s.best(most)
-		}
-	}
-	err := inOrder(ctx, len(winds), o, newDo, func(_ int, l Lean) error {
-		leans = append(leans, l)
-		return nil
+	return collect(ctx, len(winds), o, func(ctx context.Context, i int) (Lean, error) {
+		s := leanSearch{ctx: ctx, base: r, wind: winds[i], options: o.flight()}
+		return s.best(most)
 	})
-	return leans, err
 }
 
 // checkLeans tells what is wrong before anything flies.
@@ -62,10 +54,7 @@ func checkLeans(r *rocket.Rocket, winds []float64, most float64) error {
 			faults = append(faults, fault.Fault{Key: "wind.speed", Problem: "not a speed", Remedy: "give 0 m/s or more"})
 		}
 	}
-	if len(faults) > 0 {
-		return faults
-	}
-	return nil
+	return faults.Err()
 }
 
 // leanSearch looks for the lean in one wind.
@@ -85,10 +74,7 @@ func (s *leanSearch) try(tilt float64) (Lean, error) {
 		c.Gust.Speed = 0
 	}
 	l := Lean{Wind: s.wind, Tilt: tilt, Heading: c.Wind.From, Drift: math.NaN()}
-	fl, bad, err := fly(s.ctx, &c, s.options)
-	if bad != nil {
-		err = fault.In(bad)
-	}
+	fl, err := sim.Fly(s.ctx, &c, s.options)
 	if err != nil {
 		return l, err
 	}

@@ -16,7 +16,7 @@ const (
 	bandTol   = 1e-3 // to which an end of the band is found
 	bandStep  = 0.05 // the first towards an end where nothing is known
 	bandMore  = 2    // times as long is each after it
-	bandDrop  = 0.01 // of the apogee, at the ends of the band
+	bandDrop  = 0.01 // of the value, at the ends of the band
 )
 
 // line finds the best of one input: a scan finds the hill and where flights are
@@ -54,17 +54,17 @@ func (s *search) scan(n int) ([]solve.Point, error) {
 	tried, err := s.all(places)
 	seen := make([]solve.Point, len(tried))
 	for i, a := range tried {
-		seen[i] = solve.Point{X: a.u[0], Y: a.value()}
+		seen[i] = solve.Point{X: a.u[0], Y: a.value}
 	}
 	return seen, err
 }
 
 // band finds how far the k-th input can go either way from the best, the others
-// held, before the apogee drops by bandDrop or a flight is no longer admissible.
+// held, before the value drops by bandDrop or a flight is no longer admissible.
 // seen are places known on that line, if any. edge tells that flights end being
 // admissible right at the best.
 func (s *search) band(k int, seen []solve.Point) (low, high float64, edge bool, err error) {
-	top := solve.Point{X: s.best.u[k], Y: s.best.apogee}
+	top := solve.Point{X: s.best.u[k], Y: s.best.value}
 	value := s.along(s.best.u, k)
 	// The drop is about a parabola: its root is nearly straight, which false
 	// position likes. 1 at the top, 0 at the end of the band.

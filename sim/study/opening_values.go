@@ -6,7 +6,6 @@ import (
 	"slices"
 
 	"ullage/sim"
-	"ullage/sim/fault"
 	"ullage/sim/rocket"
 )
 
@@ -57,13 +56,7 @@ func unopened(ctx context.Context, r *rocket.Rocket, o Options) (*sim.Flight, er
 	for i := range shut.Canopies {
 		shut.Canopies[i].Water, shut.Canopies[i].Motor = rocket.Rule{}, rocket.Rule{}
 	}
-	flight := o.flight()
-	flight.Keep = false
-	fl, bad, err := fly(ctx, shut, flight)
-	if bad != nil {
-		return nil, fault.In(bad)
-	}
-	return fl, err
+	return sim.Fly(ctx, shut, o.unkept())
 }
 
 // steps are evenly spaced values from one to another.

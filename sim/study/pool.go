@@ -89,6 +89,22 @@ func inOrder[T any](ctx context.Context, n int, o Options, newDo func() func(ctx
 	return nil
 }
 
+// alike is the work of workers that keep nothing to themselves.
+func alike[T any](do func(ctx context.Context, i int) (T, error)) func() func(context.Context, int) (T, error) {
+	return func() func(context.Context, int) (T, error) { return do }
+}
+
+// collect does jobs 0 to n−1 on the workers and gives their results in order: as many as
+// there are, when it ends early.
+func collect[T any](ctx context.Context, n int, o Options, do func(ctx context.Context, i int) (T, error)) ([]T, error) {
+	results := make([]T, 0, n)
+	err := inOrder(ctx, n, o, alike(do), func(_ int, result T) error {
+		results = append(results, result)
+		return nil
+	})
+	return results, err
+}
+
 // meter tells the progress often enough for an eye and no oftener.
 type meter struct {
 	tell  func(done, total int)

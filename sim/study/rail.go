@@ -5,7 +5,6 @@ import (
 	"math"
 
 	"ullage/sim"
-	"ullage/sim/fault"
 	"ullage/sim/rocket"
 	"ullage/sim/rocketfile"
 	"ullage/sim/solve"
@@ -43,9 +42,8 @@ const pressureTol = 1e-4
 // is a fault.List.
 func RailExitFor(ctx context.Context, r *rocket.Rocket, limit float64, o Options) (RailExit, error) {
 	e := RailExit{Limit: limit, Factor: r.Limits.InForce().RailExitWind, At: math.NaN(), Enough: math.NaN(), Pressure: math.NaN()}
-	s := railStudy{ctx, r, limit, o.flight()}
-	s.flight.Keep = false
-	fl, err := s.fly(r)
+	s := railStudy{ctx, r, limit, o}
+	fl, err := sim.Fly(ctx, r, o.unkept())
 	if err != nil {
 		return e, err
 	}
@@ -71,18 +69,10 @@ func RailExitFor(ctx context.Context, r *rocket.Rocket, limit float64, o Options
 
 // railStudy looks for what a rail exit speed takes.
 type railStudy struct {
-	ctx    context.Context
-	base   *rocket.Rocket
-	limit  float64
-	flight sim.Options
-}
-
-func (s *railStudy) fly(r *rocket.Rocket) (*sim.Flight, error) {
-	fl, bad, err := fly(s.ctx, r, s.flight)
-	if bad != nil {
-		return nil, fault.In(bad)
-	}
-	return fl, err
+	ctx     context.Context
+	base    *rocket.Rocket
+	limit   float64
+	options Options
 }
 
 // travel is how far along a long guide the speed reaches the limit, m; NaN if it does
@@ -91,9 +81,9 @@ func (s *railStudy) travel() (float64, error) {
 	long := s.base.Clone()
 	long.Rail.Length = LongestRail
 	long.Canopies = nil // which do not open on a guide
-	kept := *s
-	kept.flight.Keep = true
-	fl, err := kept.fly(long)
+	kept := s.options.flight()
+	kept.Keep = true
+	fl, err := sim.Fly(s.ctx, long, kept)
 	if err != nil {
 		return math.NaN(), err
 	}
@@ -136,7 +126,7 @@ func (s *railStudy) pressure(speed float64) (float64, error) {
 		if err := in.Set(try, p); err != nil {
 			return 0, err
 		}
-		fl, err := s.fly(try)
+		fl, err := sim.Fly(s.ctx, try, s.options.unkept())
 		if err != nil {
 			return 0, err
 		}

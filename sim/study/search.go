@@ -38,101 +38,72 @@ func (e *NoneAdmissible) Error() string {
 
 func (e *NoneAdmissible) count(a *attempt) {
 	e.Flights++
-	switch a.verdict {
-	case leftover:
-		e.LiquidLeft++
-	case grounded:
-		e.NeverLeft++
-	case invalid:
+	switch {
+	case a.flight == nil:
 		if e.InvalidCount++; e.First == nil {
-			e.First = a.why
+			e.First = a.invalid
 		}
+	case a.refused == LiquidLeft:
+		e.LiquidLeft++
+	case a.refused == NeverLeft:
+		e.NeverLeft++
 	}
 }
-
-// verdict says whether a flight may be a best one, and why not.
-type verdict int
-
-const (
-	admissible verdict = iota
-	leftover           // it ended with liquid aboard
-	grounded           // it did not leave the rail, or has no apogee
-	invalid            // no valid rocket
-)
 
 // attempt is one flight of a search.
 type attempt struct {
 	u       []float64 // where, each from 0 to 1
-	apogee  float64
-	left    float64 // of the liquid, the share still aboard
-	verdict verdict
+	value   float64   // −∞ for what may not be the best, as a line search takes it
+	refused Refusal
+	far     float64     // from being admissible
 	flight  *sim.Flight // nil when invalid
-	why     error       // invalid
+	invalid error       // why there is no valid rocket
 }
 
-// value is what a line search climbs: −∞ for what may not be a best one.
-func (a *attempt) value() float64 {
-	if a.verdict == admissible {
-		return a.apogee
-	}
-	return math.Inf(-1)
-}
+func (a *attempt) admissible() bool { return a.flight != nil && a.refused == Accepted }
 
-// graded is the apogee, or below every apogee a number that says how far the
-// flight is from being admissible, so that a simplex can turn back.
+// graded is the value, or below every value a number that says how far the flight is from
+// being admissible, so that a simplex can turn back.
 func (a *attempt) graded() float64 {
-	switch a.verdict {
-	case admissible:
-		return a.apogee
-	case leftover:
-		return -1 - a.left
-	case grounded:
+	switch {
+	case a.flight == nil:
+		return -4
+	case a.refused == NeverLeft:
 		return -3
+	case a.refused != Accepted:
+		return -1 - a.far
 	}
-	return -4
+	return a.value
 }
 
 // search is a search for the best flight.
 type search struct {
-	ctx       context.Context
-	base      *rocket.Rocket
-	goals     []Goal
-	leftovers bool // allowed
-	options   Options
-	tally     NoneAdmissible
-	best      attempt
+	ctx     context.Context
+	base    *rocket.Rocket
+	goals   []Goal
+	aim     Aim
+	options Options
+	tally   NoneAdmissible
+	best    attempt
 }
 
 // fly tries a place. It may run on several goroutines; the caller notes the attempt.
 func (s *search) fly(ctx context.Context, u []float64) (attempt, error) {
-	a := attempt{u: u}
+	a := attempt{u: u, value: math.Inf(-1)}
 	rocket := s.base.Clone()
 	for k := range s.goals {
 		g := &s.goals[k]
 		if err := g.Input.Set(rocket, g.stretched(u[k])); err != nil {
-			a.verdict, a.why = invalid, err
+			a.invalid = err
 			return a, nil
 		}
 	}
-	o := s.options.flight()
-	o.Keep = false
-	flight, bad, err := fly(ctx, rocket, o)
-	if err != nil {
+	var err error
+	if a.flight, a.invalid, err = fly(ctx, rocket, s.options.unkept()); a.flight == nil {
 		return a, err
 	}
-	a.flight, a.why = flight, bad
-	switch {
-	case bad != nil:
-		a.verdict = invalid
-	case !flight.RailExit.Happened || !flight.Apogee.Happened:
-		a.verdict = grounded
-	case flight.LiquidLeft > 0 && !s.leftovers:
-		a.verdict = leftover
-		w := rocket.Water
-		a.left = flight.LiquidLeft / (w.Fill * w.Volume * w.Density)
-	}
-	if flight != nil {
-		a.apogee = flight.Apogee.Height
+	if a.refused, a.far = s.aim.Refuse(a.flight); a.refused == Accepted {
+		a.value = s.aim.Value(a.flight)
 	}
 	return a, nil
 }
@@ -143,7 +114,7 @@ func (s *search) note(a attempt) {
 	if s.options.Progress != nil {
 		s.options.Progress(s.tally.Flights, 0)
 	}
-	if a.verdict == admissible && (s.best.flight == nil || a.apogee > s.best.apogee) {
+	if a.admissible() && (s.best.flight == nil || a.value > s.best.value) {
 		s.best = a
 	}
 }
@@ -158,23 +129,20 @@ func (s *search) along(place []float64, k int) func(x float64) (float64, error) 
 			return 0, err
 		}
 		s.note(a)
-		return a.value(), nil
+		return a.value, nil
 	}
 }
 
 // all tries many places on the workers and notes them in order.
 func (s *search) all(places [][]float64) ([]attempt, error) {
-	tried := make([]attempt, 0, len(places))
 	quiet := s.options
 	quiet.Progress = nil // note tells it
-	err := inOrder(s.ctx, len(places), quiet,
-		func() func(context.Context, int) (attempt, error) {
-			return func(ctx context.Context, i int) (attempt, error) { return s.fly(ctx, places[i]) }
-		},
-		func(_ int, a attempt) error {
-			s.note(a)
-			tried = append(tried, a)
-			return nil
-		})
+	tried := make([]attempt, 0, len(places))
+	do := func(ctx context.Context, i int) (attempt, error) { return s.fly(ctx, places[i]) }
+	err := inOrder(s.ctx, len(places), quiet, alike(do), func(_ int, a attempt) error {
+		s.note(a)
+		tried = append(tried, a)
+		return nil
+	})
 	return tried, err
 }

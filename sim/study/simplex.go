@@ -1,6 +1,7 @@
 package study
 
 import (
+	"cmp"
 	"context"
 	"math"
 	"slices"
@@ -16,7 +17,7 @@ const (
 	simplexAgain  = 0.02 // of a restart from the best
 	restarts      = 4    // at most
 	climbFlights  = 60   // for each input, at most, of one climb
-	climbTol      = 1e-5 // of the apogee: a gain not worth a flight
+	climbTol      = 1e-5 // of the value: a gain not worth a flight
 )
 
 // simplex finds the best of several inputs by Nelder and Mead's method
@@ -30,34 +31,26 @@ func (s *search) simplex() error {
 	if s.best.flight == nil {
 		return &s.tally
 	}
-	slices.SortStableFunc(starts, func(a, b attempt) int {
-		switch d := b.graded() - a.graded(); {
-		case d > 0:
-			return 1
-		case d < 0:
-			return -1
-		}
-		return 0
-	})
-	starts = slices.DeleteFunc(starts, func(a attempt) bool { return a.verdict != admissible })
+	starts = slices.DeleteFunc(starts, func(a attempt) bool { return !a.admissible() })
+	slices.SortStableFunc(starts, func(a, b attempt) int { return cmp.Compare(b.value, a.value) })
 	starts = starts[:min(climbs, len(starts))]
 	quiet := s.options
 	quiet.Progress = nil
-	err = inOrder(s.ctx, len(starts), quiet,
-		func() func(context.Context, int) (climb, error) {
-			return func(ctx context.Context, i int) (climb, error) { return s.climb(ctx, starts[i], simplexSize) }
-		},
-		func(_ int, c climb) error { s.noteClimb(c); return nil })
+	first := func(ctx context.Context, i int) (climb, error) { return s.climb(ctx, starts[i], simplexSize) }
+	err = inOrder(s.ctx, len(starts), quiet, alike(first), func(_ int, c climb) error {
+		s.noteClimb(c)
+		return nil
+	})
 	for range restarts {
 		if err != nil {
 			return err
 		}
-		before := s.best.apogee
+		before := s.best.value
 		var c climb
 		if c, err = s.climb(s.ctx, s.best, simplexAgain); err == nil {
 			s.noteClimb(c)
 		}
-		if s.best.apogee-before <= climbTol*before {
+		if s.best.value-before <= climbTol*before {
 			break
 		}
 	}
@@ -68,7 +61,7 @@ func (s *search) simplex() error {
 // Mathematik 2 (1960) 84), which fills any number of dimensions evenly, and today's
 // values.
 func (s *search) starts() [][]float64 {
-	primes := [MaxGoals]int{2, 3, 5, 7, 11, 13}
+	primes := [maxGoals]int{2, 3, 5, 7, 11, 13}
 	n := len(s.goals)
 	today := make([]float64, n)
 	for k := range s.goals {
@@ -115,10 +108,10 @@ func (s *search) climb(ctx context.Context, from attempt, size float64) (climb, 
 			return 0, err
 		}
 		c.tally.count(&a)
-		if a.verdict == admissible && a.apogee > c.best.apogee {
+		if a.admissible() && a.value > c.best.value {
 			c.best = a
 		}
-		return outside*from.apogee - a.graded(), nil
+		return outside*from.value - a.graded(), nil
 	}, from.u, solve.Descent{Size: size, Gain: climbTol, Most: climbFlights * len(s.goals)})
 	return c, err
 }

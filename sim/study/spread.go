@@ -82,11 +82,11 @@ func DefaultSpread(r *rocket.Rocket) []Spread {
 
 // Spreads are those of a file over the defaults: a key of [spread] takes the place of
 // the default for its input, and 0 takes it out.
-func Spreads(f *rocketfile.File) []Spread { return OverDefaults(f.Rocket(), f.Spreads()) }
+func Spreads(f *rocketfile.File) []Spread { return overDefaults(f.Rocket(), f.Spreads()) }
 
-// OverDefaults puts stated uncertainties over a rocket's defaults: each takes the
+// overDefaults puts stated uncertainties over a rocket's defaults: each takes the
 // place of the default for its input or comes after them, and 0 takes it out.
-func OverDefaults(r *rocket.Rocket, stated []Spread) []Spread {
+func overDefaults(r *rocket.Rocket, stated []Spread) []Spread {
 	spreads := DefaultSpread(r)
 	for _, s := range stated {
 		found := false

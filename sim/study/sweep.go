@@ -22,21 +22,19 @@ type Row struct {
 // bounded by the workers, not by the flights. It stops at emit's first error, or at
 // the context's, and returns it.
 func Sweep(ctx context.Context, base *rocket.Rocket, axes []Axis, o Options, emit func(Row) error) error {
-	newDo := func() func(ctx context.Context, i int) (Row, error) {
-		return func(ctx context.Context, i int) (Row, error) {
-			row := Row{Index: i, Values: combination(axes, i)}
-			rocket := base.Clone()
-			for k, a := range axes {
-				if row.Invalid = row.Values[k].Set(a.Input, rocket); row.Invalid != nil {
-					return row, nil
-				}
+	do := func(ctx context.Context, i int) (Row, error) {
+		row := Row{Index: i, Values: combination(axes, i)}
+		rocket := base.Clone()
+		for k, a := range axes {
+			if row.Invalid = row.Values[k].set(a.Input, rocket); row.Invalid != nil {
+				return row, nil
 			}
-			var err error
-			row.Flight, row.Invalid, err = fly(ctx, rocket, o.flight())
-			return row, err
 		}
+		var err error
+		row.Flight, row.Invalid, err = fly(ctx, rocket, o.flight())
+		return row, err
 	}
-	return inOrder(ctx, Count(axes), o, newDo, func(_ int, row Row) error { return emit(row) })
+	return inOrder(ctx, Count(axes), o, alike(do), func(_ int, row Row) error { return emit(row) })
 }
 
 // combination is the i-th combination of the axes' values, the first axis slowest.

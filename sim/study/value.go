@@ -13,7 +13,7 @@ type Value struct {
 }
 
 // Set puts a value into a rocket. The error is a fault.List.
-func (v Value) Set(in rocketfile.Input, r *rocket.Rocket) error {
+func (v Value) set(in rocketfile.Input, r *rocket.Rocket) error {
 	if v.Word != "" {
 		return in.SetText(r, v.Word)
 	}

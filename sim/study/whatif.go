@@ -4,7 +4,6 @@ import (
 	"context"
 
 	"ullage/sim"
-	"ullage/sim/fault"
 	"ullage/sim/rocket"
 )
 
@@ -48,34 +47,25 @@ func WhatIfs(ctx context.Context, r *rocket.Rocket, canopy int, o Options) ([]Wh
 	if _, err := openingInput(r, canopy); err != nil {
 		return nil, err
 	}
-	plan, bad, err := fly(ctx, r.Clone(), o.flight())
+	plan, err := sim.Fly(ctx, r.Clone(), o.flight())
 	if err != nil {
 		return nil, err
 	}
-	if bad != nil {
-		return nil, fault.In(bad)
-	}
 	cases := otherwise(plan, canopy)
-	newDo := func() func(context.Context, int) (*sim.Flight, error) {
-		return func(ctx context.Context, i int) (*sim.Flight, error) {
-			if cases[i].Problem != "" || cases[i].Case == AsPlanned {
-				return cases[i].Flight, nil
-			}
-			changed := r.Clone()
-			changed.Canopies[canopy].Water, changed.Canopies[canopy].Motor = cases[i].rule, cases[i].rule
-			if cases[i].Case == NotAtAll {
-				// Nose first, as a point mass falls: a rigid body may find a gentle
-				// glide on its side that nobody should count on.
-				changed.Model = rocket.PointModel
-			}
-			fl, bad, err := fly(ctx, changed, o.flight())
-			if err == nil {
-				err = bad
-			}
-			return fl, err
+	do := func(ctx context.Context, i int) (*sim.Flight, error) {
+		if cases[i].Problem != "" || cases[i].Case == AsPlanned {
+			return cases[i].Flight, nil
 		}
+		changed := r.Clone()
+		changed.Canopies[canopy].Water, changed.Canopies[canopy].Motor = cases[i].rule, cases[i].rule
+		if cases[i].Case == NotAtAll {
+			// Nose first, as a point mass falls: a rigid body may find a gentle
+			// glide on its side that nobody should count on.
+			changed.Model = rocket.PointModel
+		}
+		return sim.Fly(ctx, changed, o.flight())
 	}
-	err = inOrder(ctx, len(cases), o, newDo, func(i int, fl *sim.Flight) error {
+	err = inOrder(ctx, len(cases), o, alike(do), func(i int, fl *sim.Flight) error {
 		c := &cases[i]
 		c.Flight = fl
 		if fl != nil {

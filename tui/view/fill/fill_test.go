@@ -93,7 +93,7 @@ func TestCurveIsOfTheEnginesFlights(t *testing.T) {
 	}
 	goal, err := study.ParseGoal(f.File().Rocket(), fillInput)
 	require.NoError(t, err)
-	best, err := study.FindBest(context.Background(), f.File().Rocket(), []study.Goal{goal}, false, study.Options{})
+	best, err := study.FindBest(context.Background(), f.File().Rocket(), []study.Goal{goal}, study.Highest(false), study.Options{})
 	require.NoError(t, err)
 	require.Equal(t, best.Values, c.best.Values)
 	for i, h := range c.apogee {

@@ -79,7 +79,7 @@ func newFillCurve(ctx context.Context, of member) (fillCurve, error) {
 	if err != nil {
 		return c, err
 	}
-	best, err := study.FindBest(ctx, of.rocket, []study.Goal{goal}, false, study.Options{})
+	best, err := study.FindBest(ctx, of.rocket, []study.Goal{goal}, study.Highest(false), study.Options{})
 	if none := new(study.NoneAdmissible); errors.As(err, &none) {
 		return c, nil
 	}

@@ -48,7 +48,7 @@ func (f motorFact) value(e *motorEntry) float64 {
 	if f.Long != bestDelay {
 		return f.Value(e.Flight)
 	}
-	if d, ok := e.bestDelay(); ok {
+	if d, ok := e.BestDelay(); ok {
 		return d.Value
 	}
 	return math.NaN()

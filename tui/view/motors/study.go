@@ -136,14 +136,6 @@ func motorNames(paths []string) []string {
 	return names
 }
 
-// bestDelay is the delay that opens the canopy best; not ok without one.
-func (e *motorEntry) bestDelay() (study.Delay, bool) {
-	if e.Delay < 0 || e.Delay >= len(e.Delays) {
-		return study.Delay{}, false
-	}
-	return e.Delays[e.Delay], true
-}
-
 // best is the motor with the highest flight of those that nothing speaks
 // against; −1 for none.
 func (s *motorSet) best() int {

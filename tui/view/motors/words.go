@@ -78,7 +78,7 @@ func (v *View) unseen(e *motorEntry, t *draw.Table) []string {
 
 // delayWords say what the best delay does.
 func (v *View) delayWords(e *motorEntry) []string {
-	delay, ok := e.bestDelay()
+	delay, ok := e.BestDelay()
 	switch {
 	case ok:
 		word, lv := gates.LimitFor(e.Rocket, gates.LimitOpening).Judge(delay.Airspeed)
