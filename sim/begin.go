@@ -76,13 +76,11 @@ func (r *run) begin() {
 		res.Canopies = append(res.Canopies, CanopyResult{Name: r.rocket.Canopies[i].Name})
 		r.pending |= 1 << i
 		r.due[i] = math.Inf(1)
-		switch rule := r.rocket.Canopies[i].Rule(r.rocket.Power); {
-		case rule.Trigger == rocket.AfterLaunch:
-			r.due[i] = rule.Value
-		case rule.Trigger == rocket.AfterApogee && rule.Value < 0 && !math.IsNaN(r.knownTop):
-			r.due[i] = math.Max(0, r.knownTop+rule.Value)
+		if _, wait, ok := r.rocket.Waits(i); ok && wait < 0 && !math.IsNaN(r.knownTop) {
+			r.due[i] = math.Max(0, r.knownTop+wait)
 		}
 	}
+	r.countFrom(rocket.Launch)
 	if len(r.rocket.Canopies) == 0 {
 		r.warn(Warning{Code: NoCanopy})
 	}

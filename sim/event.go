@@ -1,9 +1,5 @@
 package sim
 
-import (
-	"ullage/sim/rocket"
-)
-
 // eventFunctionKind names a quantity of time and state whose fall through zero is an
 // event: it ends the step, and most often the phase.
 type eventFunctionKind uint8
@@ -146,7 +142,7 @@ func (r *run) watch() {
 		if m.open&bit != 0 && m.full&bit == 0 {
 			w = append(w, eventFunction{canopyFills, i})
 		}
-		if r.pending&bit != 0 && r.overTop && r.rocket.Canopies[i].Rule(r.rocket.Power).Trigger == rocket.Falling {
+		if r.pending&bit != 0 && r.overTop && r.rocket.Canopies[i].Rule(r.rocket.Power).Trigger.Falls() {
 			w = append(w, eventFunction{fallsBelow, i})
 		}
 	}

@@ -56,7 +56,7 @@ func Fly(ctx context.Context, r *rocket.Rocket, o Options) (*Flight, error) {
 // opensBeforeTop tells whether a rule counts back from the apogee.
 func opensBeforeTop(r *rocket.Rocket) bool {
 	for i := range r.Canopies {
-		if rule := r.Canopies[i].Rule(r.Power); rule.Trigger == rocket.AfterApogee && rule.Value < 0 {
+		if _, wait, ok := r.Waits(i); ok && wait < 0 {
 			return true
 		}
 	}

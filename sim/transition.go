@@ -223,14 +223,7 @@ func (r *run) endOfPush() {
 	r.noteStability(&r.flight.Stability.Burnout)
 	r.flight.Burnout = r.moment()
 	r.mark(BurnoutEvent, 0)
-	for i := range r.rocket.Canopies {
-		switch rule := r.rocket.Canopies[i].Rule(r.rocket.Power); {
-		case rule.Trigger == rocket.AfterBurnout:
-			r.due[i] = r.t + rule.Value
-		case rule.Trigger == rocket.Ejection && r.rocket.Power == rocket.MotorPower && !math.IsNaN(r.rocket.Motor.Delay):
-			r.due[i] = r.t + r.rocket.Motor.Delay
-		}
-	}
+	r.countFrom(rocket.Burnout)
 	if m.held {
 		r.over = true
 		return
@@ -302,18 +295,24 @@ func (r *run) top() {
 		return
 	}
 	r.enter()
+	r.countFrom(rocket.Apogee)
 	for i := range r.rocket.Canopies {
 		c := &r.rocket.Canopies[i]
 		rule := c.Rule(r.rocket.Power)
-		if r.pending&(1<<i) == 0 {
-			continue
-		}
-		switch {
-		case rule.Trigger == rocket.AfterApogee && (rule.Value >= 0 || math.IsNaN(r.knownTop)):
-			r.due[i] = r.t + math.Max(0, rule.Value)
-		case rule.Trigger == rocket.Falling && r.y[up] <= rule.Value:
+		if r.pending&(1<<i) != 0 && rule.Trigger.Falls() && r.y[up] <= rule.Value {
 			r.warn(Warning{Code: CanopyAtApogee, Canopy: c.Name, Value: rule.Value, Limit: r.y[up]})
 			r.release(i)
+		}
+	}
+}
+
+// countFrom sets when canopies are due whose rules count from the moment that has come.
+// One that counts back from the apogee was set at the beginning, if the apogee was known.
+func (r *run) countFrom(moment rocket.Moment) {
+	for i := range r.rocket.Canopies {
+		from, wait, ok := r.rocket.Waits(i)
+		if ok && from == moment && r.pending&(1<<i) != 0 && !(wait < 0 && !math.IsNaN(r.knownTop)) {
+			r.due[i] = r.t + math.Max(0, wait)
 		}
 	}
 }

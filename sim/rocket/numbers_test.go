@@ -133,7 +133,7 @@ func TestValidateGoesByTheRanges(t *testing.T) {
 	}
 	require.Greater(t, looked, 100)
 	for _, row := range Triggers() {
-		if !row.Numbered() {
+		if !row.Trigger.Numbered() {
 			continue
 		}
 		for v, ok := range map[float64]bool{row.Range.Min: true, row.Range.Max: true, row.Range.Min - 1e-9: false, row.Range.Max + 1e-9: false} {

@@ -17,20 +17,12 @@ var ruleRemedy = func() string {
 	return "write " + list(examples, "or")
 }()
 
-// numbered is the row of a trigger that has a number in its rule; nil of any other.
-func numbered(t rocket.Trigger) *rocket.TriggerRow {
-	if row := t.Row(); row != nil && row.Numbered() {
-		return row
-	}
-	return nil
-}
-
 // ruleScale is the scale of the number in a rule.
-func ruleScale(t *rocket.TriggerRow) scale {
+func ruleScale(t rocket.Trigger) scale {
 	if t.Falls() {
-		return scale{t.Range, 5, 20} // m
+		return scale{t.Row().Range, 5, 20} // m
 	}
-	return scale{t.Range, 0.1, 1} // s
+	return scale{t.Row().Range, 0.1, 1} // s
 }
 
 // ruleCodec is when a canopy opens on one drive.
@@ -46,7 +38,7 @@ func (c *ruleCodec) now(p place) rocket.Rule {
 }
 
 func (c *ruleCodec) scale(_ *field, p place) scale {
-	if t := numbered(c.now(p).Trigger); t != nil {
+	if t := c.now(p).Trigger; t.Numbered() {
 		return ruleScale(t)
 	}
 	return scale{Range: quantity.Range{Dimension: quantity.Time, Unit: quantity.Usual(quantity.Time)}}
@@ -66,24 +58,20 @@ func (c *ruleCodec) read(_ *field, p place, n *node) *fault.Fault {
 }
 
 func (c *ruleCodec) text(_ *field, p place) string {
-	rule := c.now(p)
-	if rule.Trigger == rocket.Never {
-		return ""
-	}
-	return ruleText(rule, c.scale(nil, p).Unit)
+	return ruleText(c.now(p), c.scale(nil, p).Unit)
 }
 
 func (c *ruleCodec) number(_ *field, p place) (float64, bool) {
 	rule := c.now(p)
-	return rule.Value, numbered(rule.Trigger) != nil
+	return rule.Value, rule.Trigger.Numbered()
 }
 
 func (c *ruleCodec) setNumber(_ *field, p place, v float64) *fault.Fault {
-	t := numbered(c.now(p).Trigger)
-	if t == nil {
+	t := c.now(p).Trigger
+	if !t.Numbered() {
 		return flaw("the rule has no number in it", ruleRemedy)
 	}
-	if bad := t.Range.Check(v); bad != nil {
+	if bad := t.Row().Range.Check(v); bad != nil {
 		return bad
 	}
 	c.at(p).Value = v
@@ -96,8 +84,9 @@ func (c *ruleCodec) encode(_ *field, p place, n *node, s style) (string, *fault.
 		return "", bad
 	}
 	unit := q.Unit
-	if t := numbered(rule.Trigger); unit.Name == "" && t != nil {
-		if unit = t.Range.Unit; s.hasUnit && s.unit.Dimension == t.Range.Dimension {
+	if unit.Name == "" && rule.Trigger.Numbered() {
+		is := ruleScale(rule.Trigger)
+		if unit = is.Unit; s.hasUnit && s.unit.Dimension == is.Dimension {
 			unit = s.unit
 		}
 	}
@@ -112,38 +101,39 @@ func readRule(n *node, now rocket.Rule, bare *quantity.Unit) (rocket.Rule, quant
 		return now, q, flaw("not an opening rule", ruleRemedy)
 	}
 	text := strings.Join(strings.Fields(strings.ReplaceAll(n.text, "−", "-")), " ")
-	t := numbered(now.Trigger)
-	number := text
-	for _, row := range rocket.Triggers() {
-		rest, ok := strings.CutPrefix(text, row.Words)
-		if !ok || rest != "" && strings.IndexByte(" +-", rest[0]) < 0 {
-			continue
+	t, number, ok := now.Trigger, text, startsNumber(text)
+	if row := ruleNamed(text); row != nil {
+		t = row.Trigger
+		if number = strings.TrimSpace(text[len(row.Words):]); !t.Numbered() && number == "" {
+			return rocket.Rule{Trigger: t}, q, nil
 		}
-		if !row.Numbered() && rest == "" {
-			return rocket.Rule{Trigger: row.Trigger}, q, nil
-		}
-		if number, ok = signed(rest, &row); !ok {
-			return now, q, flaw("not an opening rule", ruleRemedy)
-		}
-		t = &row
-		break
+		number, ok = signed(number, t)
 	}
-	if t == nil || number == text && !startsNumber(text) {
+	if !ok || !t.Numbered() {
 		return now, q, flaw("not an opening rule", ruleRemedy)
 	}
 	q, bad := ruleNumber(number, t, bare)
 	if bad != nil {
 		return now, q, bad
 	}
-	return rocket.Rule{Trigger: t.Trigger, Value: q.Value}, q, nil
+	return rocket.Rule{Trigger: t, Value: q.Value}, q, nil
+}
+
+// ruleNamed is the row whose words a rule begins with, the longest of several; nil when
+// it begins with none.
+func ruleNamed(text string) *rocket.TriggerRow {
+	var found *rocket.TriggerRow
+	for _, row := range rocket.Triggers() {
+		rest, ok := strings.CutPrefix(text, row.Words)
+		if ok && (rest == "" || strings.IndexByte(" +-", rest[0]) >= 0) && (found == nil || len(row.Words) > len(found.Words)) {
+			found = &row
+		}
+	}
+	return found
 }
 
 // signed takes what stands between the words of a rule and its number.
-func signed(rest string, t *rocket.TriggerRow) (string, bool) {
-	rest = strings.TrimSpace(rest)
-	if !t.Numbered() {
-		return "", false
-	}
+func signed(rest string, t rocket.Trigger) (string, bool) {
 	if t.Falls() {
 		return rest, rest != "" && strings.IndexByte("+-", rest[0]) < 0
 	}
@@ -167,25 +157,25 @@ func startsNumber(text string) bool {
 }
 
 // ruleNumber reads the number in a rule.
-func ruleNumber(text string, t *rocket.TriggerRow, bare *quantity.Unit) (quantity.Quantity, *fault.Fault) {
-	plain := isNumber(text)
-	if plain && bare != nil && bare.Dimension == t.Range.Dimension {
-		q, err := quantity.ParseIn(text, t.Range.Dimension, *bare)
+func ruleNumber(text string, t rocket.Trigger, bare *quantity.Unit) (quantity.Quantity, *fault.Fault) {
+	is, plain := ruleScale(t), isNumber(text)
+	if plain && bare != nil && bare.Dimension == is.Dimension {
+		q, err := quantity.ParseIn(text, is.Dimension, *bare)
 		q.Unit = quantity.Unit{}
 		if bad := flawOf(err); bad != nil {
 			return q, bad
 		}
-		return q, t.Range.Check(q.Value)
+		return q, is.Check(q.Value)
 	}
-	q, err := quantity.ParseAs(text, t.Range.Dimension, t.Range.Unit)
+	q, err := quantity.ParseAs(text, is.Dimension, is.Unit)
 	bad := flawOf(err)
 	switch {
 	case bad == nil:
-		bad = t.Range.Check(q.Value)
+		bad = is.Check(q.Value)
 	case plain:
-		q, err = quantity.ParseIn(text, t.Range.Dimension, t.Range.Unit)
+		q, err = quantity.ParseIn(text, is.Dimension, is.Unit)
 		if err == nil {
-			bad = flaw("has no unit after its number", `write "`+ruleText(rocket.Rule{Trigger: t.Trigger, Value: q.Value}, t.Range.Unit)+`"`)
+			bad = flaw("has no unit after its number", `write "`+ruleText(rocket.Rule{Trigger: t, Value: q.Value}, is.Unit)+`"`)
 		}
 	}
 	return q, bad
@@ -193,16 +183,5 @@ func ruleNumber(text string, t *rocket.TriggerRow, bare *quantity.Unit) (quantit
 
 // ruleText writes a rule with its number in a unit.
 func ruleText(rule rocket.Rule, u quantity.Unit) string {
-	t := rule.Trigger.Row()
-	if !t.Numbered() {
-		return t.Words
-	}
-	number := quantity.Exact(rule.Value, u)
-	if t.Falls() {
-		return t.Words + " " + number
-	}
-	if after, negative := strings.CutPrefix(number, "-"); negative {
-		return t.Words + " - " + after
-	}
-	return t.Words + " + " + number
+	return rule.Text(func(v float64) string { return quantity.Exact(v, u) }, "-")
 }

@@ -1,6 +1,7 @@
 package card
 
 import (
+	"cmp"
 	"fmt"
 	"math"
 	"strings"
@@ -105,23 +106,9 @@ func (p filler) delay(m *rocket.Motor) string {
 
 // rule is when a canopy opens.
 func (p filler) rule(r rocket.Rule) string {
-	after := func(from string) string {
-		if r.Value < 0 {
-			return from + " − " + p.Given(-r.Value, "s")
-		}
-		return from + " + " + p.Given(r.Value, "s")
+	unit := "s"
+	if r.Trigger.Falls() {
+		unit = "m"
 	}
-	switch r.Trigger {
-	case rocket.AfterLaunch:
-		return after("launch")
-	case rocket.AfterBurnout:
-		return after("burnout")
-	case rocket.AfterApogee:
-		return after("apogee")
-	case rocket.Falling:
-		return "falling through " + p.Given(r.Value, "m")
-	case rocket.Ejection:
-		return "ejection"
-	}
-	return gates.WordNever
+	return cmp.Or(r.Text(func(v float64) string { return p.Given(v, unit) }, "−"), gates.WordNever)
 }

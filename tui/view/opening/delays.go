@@ -14,7 +14,7 @@ const hadSign = '+'
 
 // delays are the values listed in a table: a motor's, of which there are few.
 func (v *View) delays() []study.Delay {
-	if o := &v.study.Result; v.study.Ready && o.number != "" && byCharge(o.rule()) {
+	if o := &v.study.Result; v.study.Ready && o.number != "" && o.rule().Trigger.ByCharge() {
 		return o.values
 	}
 	return nil

@@ -109,7 +109,7 @@ func (v *View) nearly(frame view.Frame) (*figures, bool) {
 	}
 	now, then := frame.File().Rocket(), o.of.File.Rocket()
 	i := v.index(now)
-	if i != o.canopy || numberOf(now, i) != o.number {
+	if i != o.canopy || now.OpeningInput(i) != o.number {
 		return nil, false
 	}
 	in, err := rocketfile.Find(now, o.number)

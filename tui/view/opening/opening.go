@@ -71,7 +71,7 @@ func (v *View) chooseNumber(frame view.Frame) {
 	if i < 0 {
 		return
 	}
-	if name := numberOf(r, i); name == "" || !frame.Choose(name) {
+	if name := r.OpeningInput(i); name == "" || !frame.Choose(name) {
 		frame.Choose(ruleOf(r, i))
 	}
 }

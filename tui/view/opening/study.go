@@ -37,22 +37,6 @@ type openingCurve struct {
 	value, airspeed, load []float64
 }
 
-// byCharge tells that the number is a motor's delay rather than the rule's own.
-func byCharge(rule rocket.Rule) bool { return rule.Trigger == rocket.Ejection }
-
-// numberOf names the input that moves a canopy's opening; empty for none.
-func numberOf(r *rocket.Rocket, canopy int) string {
-	switch rule := r.Canopies[canopy].Rule(r.Power); {
-	case rule.Trigger == rocket.Never:
-		return ""
-	case !byCharge(rule):
-		return ruleOf(r, canopy)
-	case r.Power != rocket.MotorPower || r.Motor == nil || math.IsNaN(r.Motor.Delay):
-		return ""
-	}
-	return "motor.delay"
-}
-
 // ruleOf names the input that is a canopy's rule on the drive that flies.
 func ruleOf(r *rocket.Rocket, canopy int) string {
 	return "canopy." + r.Canopies[canopy].Name + ".deploy." + string(r.Power)
@@ -61,7 +45,7 @@ func ruleOf(r *rocket.Rocket, canopy int) string {
 // newOpening looks at one canopy of a flight.
 func newFigures(ctx context.Context, of *view.Outcome, canopy int) (figures, error) {
 	r := of.File.Rocket()
-	o := figures{of: of, canopy: canopy, number: numberOf(r, canopy), best: -1, top: newOpeningTop(of.Flight)}
+	o := figures{of: of, canopy: canopy, number: r.OpeningInput(canopy), best: -1, top: newOpeningTop(of.Flight)}
 	if o.number == "" {
 		return o, nil
 	}

@@ -28,7 +28,7 @@ func (o *figures) now() (v float64, there bool) {
 	switch {
 	case o.number == "":
 		return 0, false
-	case byCharge(rule):
+	case rule.Trigger.ByCharge():
 		return r.Motor.Delay, !math.IsNaN(r.Motor.Delay)
 	}
 	return rule.Value, true
@@ -60,7 +60,7 @@ func (v *View) noNumber() string {
 	r := o.of.Flight.Rocket
 	c := &r.Canopies[o.canopy]
 	switch {
-	case byCharge(c.Rule(r.Power)):
+	case c.Rule(r.Power).Trigger.ByCharge():
 		return fmt.Sprintf("Canopy %s waits for a charge, and nothing that flies has one. Give motor.delay, or type another rule.", c.Name)
 	case o.number == "":
 		return fmt.Sprintf("Canopy %s has no rule for a flight on %s and stays shut. Type one, such as apogee + 1 s.", c.Name, r.Power)
