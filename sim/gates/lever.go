@@ -146,9 +146,9 @@ func laterLevers(r *rocket.Rocket) []lever {
 	return levers
 }
 
-// intoTheWind leans the rail to where the wind comes from.
+// intoTheWind tilts the rail to where the wind comes from.
 func intoTheWind() lever {
-	return lever{input: "rail.tilt", either: true, kind: LeanIntoWind, with: func(r *rocket.Rocket) { r.Rail.Heading = r.Wind.From }}
+	return lever{input: "rail.tilt", either: true, kind: TiltIntoWind, with: func(r *rocket.Rocket) { r.Rail.Heading = r.Wind.From }}
 }
 
 // noseWeight adds a weight half-way along the nose.

@@ -21,7 +21,7 @@ const (
 	SetInput      RemedyKind = iota // Input to To
 	OtherDelay                      // Input to To, which is not among the delays that can be had
 	Rebuild                         // Input to To, which makes another chamber
-	LeanIntoWind                    // the rail's tilt to To, its heading to where the wind comes from
+	TiltIntoWind                    // the rail's tilt to To, its heading to where the wind comes from
 	AddNoseWeight                   // To kg, half-way along the nose
 	StrongerMount                   // a recovery mount that holds To N
 	ProveTo                         // a hydrostatic proof to To Pa
@@ -46,7 +46,7 @@ const (
 // Remedy is something that would make a check pass.
 type Remedy struct {
 	Kind     RemedyKind
-	Input    rocketfile.Input // of SetInput, OtherDelay, Rebuild and LeanIntoWind
+	Input    rocketfile.Input // of SetInput, OtherDelay, Rebuild and TiltIntoWind
 	Rule     string           // of SetInput of an opening rule: all of it, as a file has it
 	From, To float64          // today's value and the nearest found that passes, SI
 	Breaks   []string         // checks that pass today and would not, on the day of the file

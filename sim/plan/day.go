@@ -26,12 +26,12 @@ type Day struct {
 	Verdict gates.Verdict
 	Scatter study.Dispersion
 	Seed    uint64
-	Leans   []study.Lean   // into each of the winds of a table, the calm first
-	Chamber chamber.Result // filled on the pad; of one that is not described, what its gas stores
+	Tilts   []study.WindTilt // into each of the winds of a table, the calm first
+	Chamber chamber.Result   // filled on the pad; of one that is not described, what its gas stores
 }
 
 // DayOf flies a day, every flight of the rocket's own model: its checks with what would
-// mend them, the spread, and the lean of the rail for a table of winds. A rocket that is
+// mend them, the spread, and the tilt of the rail for a table of winds. A rocket that is
 // not valid, or bad spreads, are faults as those of a file.
 func DayOf(ctx context.Context, r *rocket.Rocket, o Options) (Day, error) {
 	d := Day{Rocket: r, Seed: o.Seed}
@@ -42,7 +42,7 @@ func DayOf(ctx context.Context, r *rocket.Rocket, o Options) (Day, error) {
 		return d, err
 	}
 	d.Chamber = onThePad(r)
-	if d.Leans, err = study.Leans(ctx, r, winds[:], MostLean(r), own); err != nil {
+	if d.Tilts, err = study.WindTilts(ctx, r, winds[:], MostTilt(r), own); err != nil {
 		return d, err
 	}
 	drawn := own
@@ -54,9 +54,9 @@ func DayOf(ctx context.Context, r *rocket.Rocket, o Options) (Day, error) {
 // winds are those of the table, m/s.
 var winds = [...]float64{0, 2, 4, 6, 8, 10}
 
-// MostLean is how far into the wind a rail is leant at most, rad: half of the tilt
+// MostTilt is how far into the wind a rail is tilted at most, rad: half of the tilt
 // allowed leaves as much for the rail to be set by hand (common practice, no source).
-func MostLean(r *rocket.Rocket) float64 { return gates.LimitFor(r, gates.LimitTilt).Max / 2 }
+func MostTilt(r *rocket.Rocket) float64 { return gates.LimitFor(r, gates.LimitTilt).Max / 2 }
 
 // onThePad is the chamber filled; of one that is not described, what its gas stores.
 func onThePad(r *rocket.Rocket) chamber.Result {

@@ -28,11 +28,11 @@ func TestDay(t *testing.T) {
 	assert.LessOrEqual(t, last, 30)
 	assert.True(t, d.Verdict.Cornered, "what is uncertain has a corner")
 	assert.True(t, d.Verdict.Day.Rocket.Rigid(), "the rocket's own model flies")
-	require.Len(t, d.Leans, len(winds))
-	assert.InDelta(t, 10*math.Pi/180, MostLean(r), 1e-12, "half of NFPA 1127's 20°")
-	for i, l := range d.Leans {
+	require.Len(t, d.Tilts, len(winds))
+	assert.InDelta(t, 10*math.Pi/180, MostTilt(r), 1e-12, "half of NFPA 1127's 20°")
+	for i, l := range d.Tilts {
 		assert.Equal(t, winds[i], l.Wind)
-		assert.LessOrEqual(t, l.Tilt, MostLean(r)+1e-12)
+		assert.LessOrEqual(t, l.Tilt, MostTilt(r)+1e-12)
 	}
 	// 30 % of 4.2 L are water, the rest gas at 10 bar over the 977 hPa of the site; p V/(γ−1)
 	// [1 − (p_a/p)^((γ−1)/γ)].

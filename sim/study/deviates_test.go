@@ -51,7 +51,7 @@ func TestDrawFollows(t *testing.T) {
 	require.InDelta(t, got.Site.Temperature+0.5*deviates[1], got.Water.Temperature, 1e-9)
 }
 
-// A rail that stands upright leans to both sides.
+// A rail that stands upright tilts to both sides.
 func TestDrawTurnsRail(t *testing.T) {
 	r := bottle()
 	r.Rail.Heading = 0.3

@@ -14,7 +14,7 @@
 // [Sweep] and [Disperse] hand out their rows as they come and keep none, so that
 // memory does not grow with them; [FindBest] looks for a value; [Compare] sets rockets
 // side by side; [Opening], [WhatIfs] and [CanopyFor] are about a canopy, [RailExitFor]
-// and [Leans] about the rail, and [StructureOf] about the chamber beside the flights
+// and [WindTilts] about the rail, and [StructureOf] about the chamber beside the flights
 // that load it. What is wrong with what is asked for is a fault.List, all at once, as for a
 // file.
 package study

@@ -124,8 +124,8 @@ func TestCardWinds(t *testing.T) {
 	require.Len(t, rows, 6)
 	for i, first := range []string{"0", "2", "4", "6", "8", "10 strong"} {
 		assert.Equal(t, first, rows[i].Cells[0])
-		assert.Equal(t, tenths(f.Leans[i].Tilt), rows[i].Cells[1])
-		assert.LessOrEqual(t, f.Leans[i].Tilt, 10*math.Pi/180+1e-12, "half of the tilt limit")
+		assert.Equal(t, tenths(f.Tilts[i].Tilt), rows[i].Cells[1])
+		assert.LessOrEqual(t, f.Tilts[i].Tilt, 10*math.Pi/180+1e-12, "half of the tilt limit")
 	}
 	assert.Equal(t, "0.0°", rows[0].Cells[1])
 	assert.Equal(t, form.None, rows[1].Mark)

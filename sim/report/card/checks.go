@@ -53,18 +53,18 @@ func (p filler) winds() form.Block {
 	t := &form.Table{Columns: []form.Column{
 		{Head: "wind", Unit: p.Unit("m/s")}, {Head: "tilt to " + compass(p.Rocket.Wind.From), Kind: form.Figures},
 		{Head: "rail exit", Unit: p.Unit("m/s")}, {Head: "angle"}, {Head: "apogee", Unit: p.Unit("m")}, {Head: "lands", Unit: p.Unit("m")}}}
-	for _, l := range p.Leans {
+	for _, l := range p.Tilts {
 		t.Rows = append(t.Rows, p.wind(l))
 	}
 	return form.Block{Title: "rail and wind", Table: t, Notes: []string{fmt.Sprintf(
 		"The tilt into the wind, at most %s, that lands nearest the pad (common practice, no source), and where it "+
 			"lands then. For a wind from the direction in the file; turn the rail with the wind. The rail exit is judged by "+
-			"the wind too; opening and landing are not judged here.", tenths(plan.MostLean(p.Rocket)))}}
+			"the wind too; opening and landing are not judged here.", tenths(plan.MostTilt(p.Rocket)))}}
 }
 
 // wind is the row of one wind: words that grade the rail exit and its angle always, the
 // others where they are outside a limit.
-func (p filler) wind(l study.Lean) form.Row {
+func (p filler) wind(l study.WindTilt) form.Row {
 	fl := l.Flight
 	r := fl.Rocket
 	outside := false

@@ -25,7 +25,7 @@ func (p Printer) remedy(m gates.Remedy) string {
 		return p.setInput(m) + ", which is not among those that can be had"
 	case gates.Rebuild:
 		return p.setInput(m) + ": another chamber, to be weighed and proved anew"
-	case gates.LeanIntoWind:
+	case gates.TiltIntoWind:
 		return "tilt the rail " + p.Given(m.To, "deg") + " into the wind instead of " + p.Given(m.From, "deg")
 	case gates.AddNoseWeight:
 		return p.Mass(m.To) + " of weight half-way along the nose"

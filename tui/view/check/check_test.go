@@ -149,13 +149,13 @@ func TestMends(t *testing.T) {
 	require.Contains(t, f.Said, "Nothing to mend")
 }
 
-// Leaning into the wind turns the rail as well, in one step.
-func TestLean(t *testing.T) {
+// Tilting into the wind turns the rail as well, in one step.
+func TestTiltIntoWind(t *testing.T) {
 	f := start(t, viewtest.Windy(t, "8 m/s"), viewtest.Medium)
 	f.Set("rail.heading", "10 deg")
 	tilt, err := rocketfile.Find(f.File().Rocket(), "rail.tilt")
 	require.NoError(t, err)
-	f.V.lean(f, gates.Remedy{Kind: gates.LeanIntoWind, Input: tilt, To: 0.1}, "lean")
+	f.V.tilt(f, gates.Remedy{Kind: gates.TiltIntoWind, Input: tilt, To: 0.1}, "tilt")
 	r := f.File().Rocket()
 	require.InDelta(t, 0.1, r.Rail.Tilt, 1e-9)
 	require.InDelta(t, r.Wind.From, r.Rail.Heading, 1e-9)

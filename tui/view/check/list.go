@@ -78,7 +78,7 @@ func (e *checkEntry) settable() []int {
 	var out []int
 	for i, m := range e.Remedies {
 		// A calmer day is waited for, not set; a chamber is rebuilt.
-		byKey := m.Kind == gates.SetInput || m.Kind == gates.OtherDelay || m.Kind == gates.LeanIntoWind
+		byKey := m.Kind == gates.SetInput || m.Kind == gates.OtherDelay || m.Kind == gates.TiltIntoWind
 		if byKey && m.Input.Name != "wind.speed" {
 			out = append(out, i)
 		}

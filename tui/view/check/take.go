@@ -29,8 +29,8 @@ func (v *View) take(frame view.Frame) {
 	}
 	mend := e.Remedies[can[v.among(can)]]
 	before, says := frame.File(), words.In(v.Scene.Units).Remedy(mend)
-	if mend.Kind == gates.LeanIntoWind {
-		v.lean(frame, mend, says)
+	if mend.Kind == gates.TiltIntoWind {
+		v.tilt(frame, mend, says)
 	} else {
 		frame.Put(mend.Input.Name, mend.To)
 	}
@@ -45,8 +45,8 @@ func (v *View) among(can []int) int {
 	return v.mend
 }
 
-// lean turns the rail to where the wind comes from and leans it.
-func (v *View) lean(frame view.Frame, mend gates.Remedy, says string) {
+// tilt turns the rail to where the wind comes from and tilts it.
+func (v *View) tilt(frame view.Frame, mend gates.Remedy, says string) {
 	f, err := frame.File().SetValue(mend.Input.Name, mend.To)
 	if err == nil {
 		f, err = f.SetValue("rail.heading", v.Scene.Now.Flight.Rocket.Wind.From)

@@ -16,41 +16,41 @@ import (
 
 const tenDegrees = 10 * math.Pi / 180
 
-func TestLeansIntoTheWindBringItHome(t *testing.T) {
+func TestTiltsIntoTheWindBringItHome(t *testing.T) {
 	r := bottle()
 	r.Wind.From, r.Wind.Height = 2, 10
 	winds := []float64{0, 0.4, 0.8}
-	leans, err := Leans(background, r, winds, tenDegrees, Options{})
+	tilts, err := WindTilts(background, r, winds, tenDegrees, Options{})
 	require.NoError(t, err)
-	require.Len(t, leans, len(winds))
-	for i, l := range leans {
+	require.Len(t, tilts, len(winds))
+	for i, l := range tilts {
 		assert.Equal(t, winds[i], l.Wind)
 		assert.Equal(t, 2.0, l.Heading)
 		assert.Equal(t, l.Tilt, l.Flight.Rocket.Rail.Tilt)
 		assert.Equal(t, l.Drift, math.Hypot(l.Flight.Landing.East, l.Flight.Landing.North))
 	}
-	assert.Zero(t, leans[0].Tilt, "calm wants no lean")
-	assert.InDelta(t, 0, leans[0].Drift, 1e-6)
-	for i, l := range leans[1:] {
-		assert.Greater(t, l.Tilt, leans[i].Tilt, "more wind, more lean")
+	assert.Zero(t, tilts[0].Tilt, "calm wants no tilt")
+	assert.InDelta(t, 0, tilts[0].Drift, 1e-6)
+	for i, l := range tilts[1:] {
+		assert.Greater(t, l.Tilt, tilts[i].Tilt, "more wind, more tilt")
 		assert.Less(t, l.Drift, l.Upright)
 	}
 	assert.Equal(t, rocket.Rail{Length: 1}, r.Rail, "the rocket given stays as it is")
 }
 
-// No lean of a dense scan lands nearer the pad, whatever the wind: with a rigid body
+// No tilt of a dense scan lands nearer the pad, whatever the wind: with a rigid body
 // that turns into the wind, too.
-func TestLeansAgainstADenseScan(t *testing.T) {
+func TestTiltsAgainstADenseScan(t *testing.T) {
 	heron := rocketfile.Starter().Rocket()
 	for name, c := range map[string]struct {
 		rocket *rocket.Rocket
 		rigid  bool
 	}{"bottle": {bottle(), false}, "heron on water": {heron, true}, "heron on a motor": {motored(), true}} {
 		winds := []float64{0, 1, 3, 8}
-		leans, err := Leans(background, c.rocket, winds, tenDegrees, Options{Rigid: c.rigid})
+		tilts, err := WindTilts(background, c.rocket, winds, tenDegrees, Options{Rigid: c.rigid})
 		require.NoError(t, err)
-		for _, l := range leans {
-			s := leanSearch{ctx: background, base: c.rocket, wind: l.Wind, options: Options{Rigid: c.rigid}.flight()}
+		for _, l := range tilts {
+			s := tiltSearch{ctx: background, base: c.rocket, wind: l.Wind, options: Options{Rigid: c.rigid}.flight()}
 			points := long.Of(41, 201)
 			for i := range points {
 				x, err := s.try(between(0, tenDegrees, i, points))
@@ -63,11 +63,11 @@ func TestLeansAgainstADenseScan(t *testing.T) {
 	}
 }
 
-func TestLeansDoNotDependOnTheWorkers(t *testing.T) {
+func TestTiltsDoNotDependOnTheWorkers(t *testing.T) {
 	winds := []float64{1, 3, 5, 7}
-	one, err := Leans(background, bottle(), winds, tenDegrees, Options{Workers: 1})
+	one, err := WindTilts(background, bottle(), winds, tenDegrees, Options{Workers: 1})
 	require.NoError(t, err)
-	four, err := Leans(background, bottle(), winds, tenDegrees, Options{Workers: 4})
+	four, err := WindTilts(background, bottle(), winds, tenDegrees, Options{Workers: 4})
 	require.NoError(t, err)
 	for i := range one {
 		assert.Equal(t, one[i].Tilt, four[i].Tilt)
@@ -75,23 +75,23 @@ func TestLeansDoNotDependOnTheWorkers(t *testing.T) {
 	}
 }
 
-func TestLeansOfWhatDoesNotFly(t *testing.T) {
-	leans, err := Leans(background, dud(), []float64{3}, tenDegrees, Options{})
+func TestTiltsOfWhatDoesNotFly(t *testing.T) {
+	tilts, err := WindTilts(background, dud(), []float64{3}, tenDegrees, Options{})
 	require.NoError(t, err)
-	assert.Zero(t, leans[0].Tilt)
-	assert.True(t, math.IsNaN(leans[0].Drift))
-	require.NotNil(t, leans[0].Flight)
-	assert.False(t, leans[0].Flight.RailExit.Happened)
+	assert.Zero(t, tilts[0].Tilt)
+	assert.True(t, math.IsNaN(tilts[0].Drift))
+	require.NotNil(t, tilts[0].Flight)
+	assert.False(t, tilts[0].Flight.RailExit.Happened)
 
 	var faults fault.List
-	_, err = Leans(background, bottle(), []float64{-1, math.NaN()}, -1, Options{})
+	_, err = WindTilts(background, bottle(), []float64{-1, math.NaN()}, -1, Options{})
 	require.ErrorAs(t, err, &faults)
 	assert.Len(t, faults, 3)
-	_, err = Leans(background, &rocket.Rocket{Power: rocket.WaterPower}, nil, 0, Options{})
+	_, err = WindTilts(background, &rocket.Rocket{Power: rocket.WaterPower}, nil, 0, Options{})
 	assert.ErrorAs(t, err, &faults)
 
 	ctx, cancel := context.WithCancel(background)
 	cancel()
-	_, err = Leans(ctx, bottle(), []float64{1}, tenDegrees, Options{})
+	_, err = WindTilts(ctx, bottle(), []float64{1}, tenDegrees, Options{})
 	assert.ErrorIs(t, err, context.Canceled)
 }

@@ -10,44 +10,44 @@ import (
 	"ullage/sim/solve"
 )
 
-// Lean is how far to lean the rail into one wind so that the rocket comes down nearest
+// WindTilt is how far to tilt the rail into one wind so that the rocket comes down nearest
 // the pad.
-type Lean struct {
+type WindTilt struct {
 	Wind    float64     // at the height of the file's, m/s
 	Tilt    float64     // from vertical, rad
 	Heading float64     // where the tilt points, rad: where the wind comes from
 	Drift   float64     // of the landing from the pad, m; NaN when it does not come down
 	Upright float64     // the same from an upright rail
-	Flight  *sim.Flight // with that lean and its rocket
+	Flight  *sim.Flight // with that tilt and its rocket
 }
 
-// Settings of the search for a lean.
+// Settings of the search for a tilt.
 const (
-	leanScan = 13   // leans looked at first, both ends included
-	leanTol  = 1e-4 // to which the best is found, rad
+	tiltScan = 13   // tilts looked at first, both ends included
+	tiltTol  = 1e-4 // to which the best is found, rad
 )
 
-// Leans finds for each wind, m/s from where the file's comes, the lean of the rail into
+// WindTilts finds for each wind, m/s from where the file's comes, the tilt of the rail into
 // it, 0 to most, rad, with which the rocket comes down nearest the pad; of equals the
 // least. A flight that does not leave the rail or does not come down is never the best
-// one; where all are such, the rail stays upright. In calm air there is no wind to lean
+// one; where all are such, the rail stays upright. In calm air there is no wind to tilt
 // into: the rail stands upright and there is no gust. Bad winds, a bad most, or a
 // rocket that is not valid are a fault.List.
-func Leans(ctx context.Context, r *rocket.Rocket, winds []float64, most float64, o Options) ([]Lean, error) {
-	if err := checkLeans(r, winds, most); err != nil {
+func WindTilts(ctx context.Context, r *rocket.Rocket, winds []float64, most float64, o Options) ([]WindTilt, error) {
+	if err := checkWindTilts(r, winds, most); err != nil {
 		return nil, err
 	}
-	return collect(ctx, len(winds), o, func(ctx context.Context, i int) (Lean, error) {
-		s := leanSearch{ctx: ctx, base: r, wind: winds[i], options: o.flight()}
+	return collect(ctx, len(winds), o, func(ctx context.Context, i int) (WindTilt, error) {
+		s := tiltSearch{ctx: ctx, base: r, wind: winds[i], options: o.flight()}
 		return s.best(most)
 	})
 }
 
-// checkLeans tells what is wrong before anything flies.
-func checkLeans(r *rocket.Rocket, winds []float64, most float64) error {
+// checkWindTilts tells what is wrong before anything flies.
+func checkWindTilts(r *rocket.Rocket, winds []float64, most float64) error {
 	faults := fault.In(r.Validate())
 	if !(most >= 0 && most < math.Pi/2) {
-		faults = append(faults, fault.Fault{Key: "rail.tilt", Problem: "not a lean", Remedy: "give 0 to less than 90 deg"})
+		faults = append(faults, fault.Fault{Key: "rail.tilt", Problem: "not a tilt", Remedy: "give 0 to less than 90 deg"})
 	}
 	for _, w := range winds {
 		if !(w >= 0) || math.IsInf(w, 0) {
@@ -57,23 +57,23 @@ func checkLeans(r *rocket.Rocket, winds []float64, most float64) error {
 	return faults.Err()
 }
 
-// leanSearch looks for the lean in one wind.
-type leanSearch struct {
+// tiltSearch looks for the tilt in one wind.
+type tiltSearch struct {
 	ctx     context.Context
 	base    *rocket.Rocket
 	wind    float64
 	options sim.Options
 }
 
-// try flies with a lean.
-func (s *leanSearch) try(tilt float64) (Lean, error) {
+// try flies with a tilt.
+func (s *tiltSearch) try(tilt float64) (WindTilt, error) {
 	c := *s.base // only values are changed
 	c.Wind.Speed = s.wind
 	c.Rail.Tilt, c.Rail.Heading = tilt, c.Wind.From
 	if s.wind == 0 {
 		c.Gust.Speed = 0
 	}
-	l := Lean{Wind: s.wind, Tilt: tilt, Heading: c.Wind.From, Drift: math.NaN()}
+	l := WindTilt{Wind: s.wind, Tilt: tilt, Heading: c.Wind.From, Drift: math.NaN()}
 	fl, err := sim.Fly(s.ctx, &c, s.options)
 	if err != nil {
 		return l, err
@@ -85,9 +85,9 @@ func (s *leanSearch) try(tilt float64) (Lean, error) {
 	return l, nil
 }
 
-// best scans the leans up to most and closes in on the nearest landing. The drift falls
+// best scans the tilts up to most and closes in on the nearest landing. The drift falls
 // and rises again like the sides of a V; its square is the parabola that a search likes.
-func (s *leanSearch) best(most float64) (Lean, error) {
+func (s *tiltSearch) best(most float64) (WindTilt, error) {
 	best, err := s.try(0)
 	if err != nil || s.wind == 0 || most == 0 {
 		best.Upright = best.Drift
@@ -102,13 +102,13 @@ func (s *leanSearch) best(most float64) (Lean, error) {
 		return l.Drift * l.Drift, err
 	}
 	known := []solve.Point{{X: 0, Y: upright * upright}}
-	for i := 1; i < leanScan && err == nil; i++ {
-		p := solve.Point{X: between(0, most, i, leanScan)}
+	for i := 1; i < tiltScan && err == nil; i++ {
+		p := solve.Point{X: between(0, most, i, tiltScan)}
 		p.Y, err = squared(p.X)
 		known = append(known, p)
 	}
 	if err == nil {
-		_, err = solve.Least(squared, known, leanTol)
+		_, err = solve.Least(squared, known, tiltTol)
 	}
 	best.Upright = upright
 	return best, err
@@ -116,6 +116,6 @@ func (s *leanSearch) best(most float64) (Lean, error) {
 
 // nearer tells whether one lands nearer the pad than another; one that does not come
 // down never does.
-func (l Lean) nearer(other Lean) bool {
+func (l WindTilt) nearer(other WindTilt) bool {
 	return l.Drift < other.Drift || math.IsNaN(other.Drift) && !math.IsNaN(l.Drift)
 }
