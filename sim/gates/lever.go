@@ -123,7 +123,7 @@ func (s steps) at(k int) float64 { return s.zero + s.first + float64(k)*s.step }
 // come first.
 func openingLevers(r *rocket.Rocket, i int) []lever {
 	c := &r.Canopies[i]
-	if c.Rule(r.Power).Trigger != rocket.Ejection {
+	if !c.Rule(r.Power).Trigger.ByCharge() {
 		return []lever{{input: "canopy." + c.Name + ".deploy." + string(r.Power), either: true}}
 	}
 	if len(r.Motor.Delays) == 0 {
@@ -139,7 +139,7 @@ func laterLevers(r *rocket.Rocket) []lever {
 	for i := range r.Canopies {
 		for _, l := range openingLevers(r, i) {
 			l.either = false
-			l.up = r.Canopies[i].Rule(r.Power).Trigger != rocket.Falling
+			l.up = !r.Canopies[i].Rule(r.Power).Trigger.Falls()
 			levers = append(levers, l)
 		}
 	}

@@ -29,25 +29,13 @@ type Opening struct {
 	Rigid   bool // flights are not those of a point mass
 }
 
-// falling tells whether the number in the rule is a height rather than a time.
-func (o *Opening) falling() bool {
-	return o.Rocket.Canopies[o.Canopy].Rule(o.Rocket.Power).Trigger == rocket.Falling
+// trigger is what the canopy's rule waits for.
+func (o *Opening) trigger() rocket.Trigger {
+	return o.Rocket.Canopies[o.Canopy].Rule(o.Rocket.Power).Trigger
 }
 
-// numberName says what the number in the rule is.
-func (o *Opening) numberName() string {
-	switch o.Rocket.Canopies[o.Canopy].Rule(o.Rocket.Power).Trigger {
-	case rocket.Ejection, rocket.AfterBurnout:
-		return "after " + results.EndOfThrust(o.Rocket.Power)
-	case rocket.AfterLaunch:
-		return "after launch"
-	case rocket.AfterApogee:
-		return "after apogee"
-	case rocket.Falling:
-		return "falling through"
-	}
-	return "rule"
-}
+// falling tells whether the number in the rule is a height rather than a time.
+func (o *Opening) falling() bool { return o.trigger().Falls() }
 
 // groups are the results of the canopy and of the landing.
 func (o *Opening) groups() (canopy, landing *results.Group) {
@@ -187,7 +175,7 @@ func (s *sheet) delays(p words.Printer, o Opening) {
 	}
 	canopy, landing := o.groups()
 	t := page.NewTable(s, page.Heading{Width: 2, Left: true},
-		page.Heading{Lines: strings.Fields(o.numberName()), Unit: p.Unit(unit), Width: 7},
+		page.Heading{Lines: strings.Fields(o.trigger().Title(o.Rocket.Power)), Unit: p.Unit(unit), Width: 7},
 		shortColumn(p, canopy.Row("since_apogee"), 0), shortColumn(p, canopy.Row("height"), 7),
 		shortColumn(p, canopy.Row("airspeed"), 0), verdictColumn,
 		shortColumn(p, canopy.Row("load"), 7), shortColumn(p, canopy.Row("load_bound"), 0),

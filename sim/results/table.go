@@ -46,12 +46,7 @@ func happening(name, label, undefined string, at func(fl *sim.Flight) sim.Moment
 
 // EndOfThrust is what the end of thrust is called on a drive: the trade speaks of a
 // motor's burnout.
-func EndOfThrust(p rocket.Power) string {
-	if p == rocket.MotorPower {
-		return "burnout"
-	}
-	return "end of thrust"
-}
+func EndOfThrust(p rocket.Power) string { return rocket.Burnout.Name(p) }
 
 // groups are those of every rocket on the drive that flies, but for the canopies', which
 // stand before the landing.

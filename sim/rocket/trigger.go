@@ -96,13 +96,15 @@ func (t Trigger) Falls() bool { return t.Numbered() && t.Row().Range.Dimension =
 func (t Trigger) ByCharge() bool { row := t.Row(); return row != nil && row.Charge }
 
 // Title is what the number is called where it stands by itself, as on an axis: "after
-// apogee". Of a rule by the charge that number is the motor's delay.
+// apogee". Of a rule by the charge that number is the motor's delay, and called so.
 func (t Trigger) Title(p Power) string {
 	switch row := t.Row(); {
 	case row == nil:
 		return ""
 	case t.Falls():
 		return row.Words
+	case row.Charge:
+		return "delay"
 	default:
 		return "after " + row.From.Name(p)
 	}
@@ -118,7 +120,7 @@ func (t Trigger) Sentence(p Power, number string, negative bool) string {
 	case negative:
 		return number + " before " + row.From.Name(p)
 	default:
-		return number + " " + t.Title(p)
+		return number + " after " + row.From.Name(p)
 	}
 }
 

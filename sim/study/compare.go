@@ -154,7 +154,7 @@ func ejected(r *rocket.Rocket) int {
 		return -1
 	}
 	for i := range r.Canopies {
-		if r.Canopies[i].Motor.Trigger == rocket.Ejection {
+		if r.Canopies[i].Motor.Trigger.ByCharge() {
 			return i
 		}
 	}

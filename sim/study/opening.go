@@ -55,9 +55,9 @@ func Opening(ctx context.Context, r *rocket.Rocket, canopy int, values []float64
 	if len(faults) > 0 {
 		return nil, -1, faults
 	}
-	rule := r.Canopies[canopy].Rule(r.Power)
+	trigger := r.Canopies[canopy].Rule(r.Power).Trigger
 	var listed []float64
-	if rule.Trigger == rocket.Ejection {
+	if trigger.ByCharge() {
 		listed = r.Motor.Delays
 	}
 	shut, err := unopened(ctx, r, o)
@@ -73,7 +73,7 @@ func Opening(ctx context.Context, r *rocket.Rocket, canopy int, values []float64
 		delays = append(delays, d)
 		return nil
 	})
-	return delays, bestDelay(delays, rule.Trigger, len(listed) > 0), err
+	return delays, bestDelay(delays, trigger, len(listed) > 0), err
 }
 
 // sameDelay tells whether two values are the same to a reader.
@@ -84,17 +84,14 @@ func openingInput(r *rocket.Rocket, canopy int) (rocketfile.Input, error) {
 	if canopy < 0 || canopy >= len(r.Canopies) {
 		return rocketfile.Input{}, fault.List{{Key: "canopy", Problem: "the rocket has no such canopy", Remedy: "add one"}}
 	}
-	c := &r.Canopies[canopy]
-	name := "canopy." + c.Name + ".deploy." + string(r.Power)
-	switch c.Rule(r.Power).Trigger {
-	case rocket.Never:
-		return rocketfile.Input{}, fault.List{{Key: name, Problem: "the canopy never opens on this drive", Remedy: "give it a rule"}}
-	case rocket.Ejection:
-		if r.Motor == nil || r.Power != rocket.MotorPower || math.IsNaN(r.Motor.Delay) {
-			return rocketfile.Input{}, fault.List{{Key: name, Problem: "waits for a charge that this drive does not have",
-				Remedy: "give motor.delay, or another rule"}}
+	name := r.OpeningInput(canopy)
+	if name == "" {
+		c := &r.Canopies[canopy]
+		wrong := fault.Fault{Key: "canopy." + c.Name + ".deploy." + string(r.Power), Problem: "the canopy never opens on this drive", Remedy: "give it a rule"}
+		if c.Rule(r.Power).Trigger.ByCharge() {
+			wrong.Problem, wrong.Remedy = "waits for a charge that this drive does not have", "give motor.delay, or another rule"
 		}
-		name = "motor.delay"
+		return rocketfile.Input{}, fault.List{wrong}
 	}
 	return rocketfile.Find(r, name)
 }
@@ -116,7 +113,7 @@ func bestDelay(delays []Delay, trigger rocket.Trigger, fromList bool) int {
 	for i, d := range delays {
 		switch {
 		case !d.Opened, fromList && !d.Listed:
-		case trigger == rocket.Falling:
+		case trigger.Falls():
 			if d.settles() && (best < 0 || d.Value < delays[best].Value) {
 				best = i
 			}

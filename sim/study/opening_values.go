@@ -25,29 +25,35 @@ func OpeningValues(ctx context.Context, r *rocket.Rocket, canopy int, o Options)
 	// Early enough to see it hurt, late enough to see it fall.
 	const before, after = 3.0, 5.0 // s
 	trigger := r.Canopies[canopy].Rule(r.Power).Trigger
-	if trigger == rocket.Falling {
+	if trigger.Falls() {
 		step := roundStep(fl.Apogee.Height / 10)
 		return slices.DeleteFunc(steps(step, fl.Apogee.Height, step), func(v float64) bool { return !(v >= in.Min && v <= in.Max) }), nil
 	}
-	from, step := 0.0, 0.5 // what the rule counts from, s
-	switch trigger {
-	case rocket.Ejection:
-		from, step = fl.Burnout.Time, 1
-	case rocket.AfterBurnout:
-		from = fl.Burnout.Time
-	case rocket.AfterApogee:
-		from = fl.Apogee.Time
+	from, step := momentOf(fl, trigger.Row().From), 0.5 // s
+	if trigger.ByCharge() {
+		step = 1
 	}
 	top := math.Round((fl.Apogee.Time-from)/step) * step
 	values := steps(top-before, top+after, step)
 	values = slices.DeleteFunc(values, func(v float64) bool {
 		return !(v >= in.Min && v <= in.Max) || from+v < 0 || from+v >= fl.Landing.Time
 	})
-	if trigger == rocket.Ejection {
+	if trigger.ByCharge() {
 		values = append(append(values, r.Motor.Delays...), r.Motor.Delay)
 	}
 	slices.Sort(values)
 	return slices.CompactFunc(values, sameDelay), nil
+}
+
+// momentOf is when a flight comes to what rules count from, s.
+func momentOf(fl *sim.Flight, m rocket.Moment) float64 {
+	switch m {
+	case rocket.Burnout:
+		return fl.Burnout.Time
+	case rocket.Apogee:
+		return fl.Apogee.Time
+	}
+	return 0
 }
 
 // unopened flies a rocket whose canopies stay shut: its top is the one they aim at.

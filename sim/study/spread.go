@@ -72,7 +72,7 @@ func DefaultSpread(r *rocket.Rocket) []Spread {
 		c := &r.Canopies[i]
 		add("canopy."+c.Name+".coefficient", share(spreadOfCanopy))
 		rule := always(spreadOfTimer)
-		if c.Rule(r.Power).Trigger == rocket.Falling {
+		if c.Rule(r.Power).Trigger.Falls() {
 			rule = always(spreadOfHeight)
 		}
 		add("canopy."+c.Name+".deploy."+string(r.Power), rule)

@@ -97,12 +97,6 @@ func otherwise(plan *sim.Flight, canopy int) []WhatIf {
 
 // seconds is what a canopy's rule counts, if it counts seconds on from something.
 func seconds(r *rocket.Rocket, canopy int) (float64, bool) {
-	rule := r.Canopies[canopy].Rule(r.Power)
-	switch rule.Trigger {
-	case rocket.Ejection:
-		return r.Motor.Delay, true
-	case rocket.AfterLaunch, rocket.AfterBurnout, rocket.AfterApogee:
-		return rule.Value, rule.Value > 0
-	}
-	return 0, false
+	_, wait, ok := r.Waits(canopy)
+	return wait, ok && (wait > 0 || r.Canopies[canopy].Rule(r.Power).Trigger.ByCharge())
 }

@@ -3,7 +3,6 @@ package opening
 import (
 	"ullage/sim"
 	"ullage/sim/quantity"
-	"ullage/sim/rocket"
 	"ullage/tui/draw"
 	"ullage/tui/plot"
 	"ullage/tui/view"
@@ -173,7 +172,7 @@ func (v *View) curvePlot(w, h int) []string {
 		airspeed.Weight, load.Weight = 3, 2
 	}
 	stack := plot.Stack{
-		Charset: theme.Charset, X: plot.Axis{Title: v.numberTitle(), Unit: x.Name, Zero: o.rule().Trigger == rocket.Falling},
+		Charset: theme.Charset, X: plot.Axis{Title: v.numberTitle(), Unit: x.Name, Zero: o.rule().Trigger.Falls()},
 		Charts: []plot.Chart{airspeed, load}, Marks: v.numberMarks(x),
 	}
 	return draw.PaintStack(theme, &v.curveGrid, &stack, w, h)

@@ -6,7 +6,6 @@ import (
 
 	"ullage/sim/gates"
 	"ullage/sim/quantity"
-	"ullage/sim/results"
 	"ullage/sim/rocket"
 	"ullage/tui/draw"
 	"ullage/tui/plot"
@@ -48,10 +47,7 @@ func (v *View) numberUnit() quantity.Unit {
 
 // numberTitle says what the number is.
 func (v *View) numberTitle() string {
-	return map[rocket.Trigger]string{
-		rocket.AfterLaunch: "after launch", rocket.AfterBurnout: "after " + results.EndOfThrust(v.study.Result.of.Flight.Rocket.Power), rocket.AfterApogee: "after apogee",
-		rocket.Falling: "height falling through", rocket.Ejection: "delay",
-	}[v.study.Result.rule().Trigger]
+	return v.study.Result.rule().Trigger.Title(v.study.Result.of.Flight.Rocket.Power)
 }
 
 // noNumber says why there is no curve.
@@ -120,20 +116,7 @@ func (v *View) ruleText() string {
 		return ""
 	}
 	text := draw.Exact(math.Abs(now), v.numberUnit(), 6)
-	switch rule := r.Canopies[o.canopy].Rule(r.Power); rule.Trigger {
-	case rocket.AfterLaunch:
-		return text + " after launch"
-	case rocket.AfterBurnout, rocket.Ejection:
-		return text + " after " + results.EndOfThrust(r.Power)
-	case rocket.Falling:
-		return "falling through " + text
-	case rocket.AfterApogee:
-		if now < 0 {
-			return text + " before apogee"
-		}
-		return text + " after apogee"
-	}
-	return ""
+	return r.Canopies[o.canopy].Rule(r.Power).Trigger.Sentence(r.Power, text, now < 0)
 }
 
 // shown is an SI value in the units shown.
