@@ -113,11 +113,17 @@ func LimitFor(r *rocket.Rocket, key string) Limit {
 	panic("gates: no limit of this key")
 }
 
+// anyCanopy begins the name of a result of every canopy.
+const anyCanopy = "canopy.*."
+
 // LimitOn is the limit that a result is held to, by its dotted name; there is none on most.
 func LimitOn(r *rocket.Rocket, result string) (l Limit, there bool) {
+	of := "" // a canopy's
+	if strings.HasPrefix(result, "canopy.") {
+		of = result[strings.LastIndexByte(result, '.')+1:]
+	}
 	for i := range rows {
-		before, after, any := strings.Cut(rows[i].result, "*")
-		if result != rows[i].result && !(any && strings.HasPrefix(result, before) && strings.HasSuffix(result, after)) {
+		if on := rows[i].result; result != on && !(strings.HasPrefix(on, anyCanopy) && of == on[len(anyCanopy):]) {
 			continue
 		}
 		if rows[i].key == LimitRailExit {

@@ -79,8 +79,8 @@ func Findings(fl *sim.Flight, t results.Table, sys quantity.System) []Finding {
 func judged(p words.Printer, key, label string, r *results.Row, fl *sim.Flight) Finding {
 	v := r.Of(fl)
 	f := Finding{Key: key, Result: r.Name, Label: label, Value: p.Row(r, v)}
-	f.Word, f.Level = gates.JudgeResult(fl.Rocket, r.Name, v)
 	if l, there := gates.LimitOn(fl.Rocket, r.Name); there {
+		f.Word, f.Level = l.Judge(v)
 		f.Detail = p.LimitSentence(l)
 	}
 	return f

@@ -44,7 +44,7 @@ func (s *flightSheet) rest(g *results.Group, told ...string) []string {
 	var out []string
 	for i := range g.Rows {
 		r := &g.Rows[i]
-		if s.known(r) && !slices.Contains(told, strings.TrimPrefix(r.Name, g.Name+".")) {
+		if !slices.Contains(told, g.Short(r)) && s.known(r) {
 			out = append(out, r.Short+" "+s.text(r))
 		}
 	}
@@ -237,7 +237,10 @@ var told = []string{"lift_off", "max", "startup", "drive", "margin", "attack"}
 func (s *flightSheet) others() {
 	for i := range s.t {
 		g := &s.t[i]
-		if rest := s.rest(g); !g.Event && !slices.Contains(told, g.Name) && len(rest) > 0 {
+		if g.Event || slices.Contains(told, g.Name) {
+			continue
+		}
+		if rest := s.rest(g); len(rest) > 0 {
 			s.Field(page.Printable(g.Label), strings.Join(rest, "; "))
 		}
 	}

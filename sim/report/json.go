@@ -2,7 +2,6 @@ package report
 
 import (
 	"io"
-	"math"
 	"slices"
 
 	"ullage/sim"
@@ -26,37 +25,38 @@ func WriteJSON(w io.Writer, fl *sim.Flight, t results.Table) error {
 // addDocument adds what flew, every result of the table, and the warnings.
 func addDocument(doc *machine.Object, fl *sim.Flight, t results.Table) {
 	doc.Add("name", fl.Rocket.Name).Add("power", string(fl.Rocket.Power))
-	var canopies canopyList
+	told := false
 	for i := range t {
-		g := &t[i]
-		if g.Canopy == "" {
+		switch g := &t[i]; {
+		case g.Canopy == "":
 			addResults(doc, g, fl)
-			continue
+		case !told: // all of them, where the first stands
+			doc.Add("canopies", canopies(t, fl))
+			told = true
 		}
-		if canopies == nil {
-			doc.Add("canopies", &canopies)
-		}
-		var c machine.Object
-		addResults(c.Add("name", g.Canopy), g, fl)
-		canopies = append(canopies, &c)
 	}
-	if canopies == nil {
-		doc.Add("canopies", canopyList{})
+	if !told {
+		doc.Add("canopies", machine.List{})
 	}
-	warnings := []warningJSON{}
+	warnings := machine.List{}
 	for _, w := range fl.Warnings {
-		warnings = append(warnings, warningJSON{w.Code, WarningText(w, quantity.Metric)})
+		warnings = append(warnings, new(machine.Object).Add("code", string(w.Code)).Add("text", WarningText(w, quantity.Metric)))
 	}
 	doc.Add("warnings", warnings)
 }
 
-type (
-	canopyList  []*machine.Object
-	warningJSON struct {
-		Code sim.WarningCode `json:"code"`
-		Text string          `json:"text"`
+// canopies are the results of each.
+func canopies(t results.Table, fl *sim.Flight) machine.List {
+	var out machine.List
+	for i := range t {
+		if t[i].Canopy != "" {
+			c := new(machine.Object).Add("name", t[i].Canopy)
+			addResults(c, &t[i], fl)
+			out = append(out, c)
+		}
 	}
-)
+	return out
+}
 
 // addResults adds the results of a group, each below the keys of its row.
 func addResults(to *machine.Object, g *results.Group, fl *sim.Flight) {
@@ -65,20 +65,17 @@ func addResults(to *machine.Object, g *results.Group, fl *sim.Flight) {
 		for len(path) > 1 {
 			at, path = at.In(path[0]), path[1:]
 		}
-		at.Add(path[0], resultValue(&g.Rows[i], fl))
+		addResult(at, path[0], &g.Rows[i], fl)
 	}
 }
 
-// resultValue is a result as JSON has it: a number, a word, or null.
-func resultValue(r *results.Row, fl *sim.Flight) any {
+// addResult adds a result: a number, a word, or null.
+func addResult(to *machine.Object, key string, r *results.Row, fl *sim.Flight) {
 	if word := r.Word(fl); word != "" {
-		return word
+		to.Add(key, word)
+		return
 	}
-	v := r.Of(fl)
-	if math.IsNaN(v) {
-		return nil
-	}
-	return number(results.Machine(r.Dimension, v))
+	to.Put(key, results.Machine(r.Dimension, r.Of(fl)))
 }
 
 // addFlight adds why there is no flight, null when there is one, and the keys of

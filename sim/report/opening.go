@@ -47,7 +47,7 @@ func (o *Opening) groups() (canopy, landing *results.Group) {
 // a rule on height; best is the place of the best one among them.
 func WriteOpeningJSON(w io.Writer, o Opening) error {
 	canopy, landing := o.groups()
-	delays, cases := []*machine.Object{}, []*machine.Object{}
+	delays, cases := machine.List{}, machine.List{}
 	for _, x := range o.Delays {
 		value, opened := any(number(machine.Tidy(x.Value))), func(v float64) any { return number(v) }
 		delay, height := value, any(nil)
@@ -97,7 +97,7 @@ func WriteOpeningJSON(w io.Writer, o Opening) error {
 func addNamed(to *machine.Object, g *results.Group, fl *sim.Flight, names ...string) {
 	for _, name := range names {
 		r := g.Row(name)
-		to.Add(r.Path()[0], resultValue(r, fl))
+		addResult(to, r.Path()[0], r, fl)
 	}
 }
 

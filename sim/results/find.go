@@ -1,6 +1,7 @@
 package results
 
 import (
+	"slices"
 	"strings"
 
 	"ullage/sim/quantity"
@@ -10,13 +11,44 @@ import (
 // Table is the groups of one rocket on the drive that flies, in the order to read them.
 type Table []Group
 
-// For is the table of a rocket.
+// For is the table of a rocket. Its rows are shared with other tables and not to be changed.
 func For(r *rocket.Rocket) Table {
-	t, after := groups(r.Power)
-	for i := range r.Canopies {
-		t = append(t, canopy(i, r.Canopies[i].Name))
+	of := &onWaterAlways
+	if r.Power == rocket.MotorPower {
+		of = &onMotorAlways
 	}
-	return append(t, after...)
+	t := append(make(Table, 0, len(of.before)+len(r.Canopies)+len(of.after)), of.before...)
+	for i := range r.Canopies {
+		t = append(t, canopy(i, r.Canopies[i].Name).settled())
+	}
+	return append(t, of.after...)
+}
+
+// always are the groups of every rocket on a drive, before the canopies' and behind them.
+type always struct{ before, after []Group }
+
+// What every rocket has is worked out once.
+var onWaterAlways, onMotorAlways = alwaysOn(rocket.WaterPower), alwaysOn(rocket.MotorPower)
+
+func alwaysOn(p rocket.Power) always {
+	before, after := groups(p)
+	for _, list := range [][]Group{before, after} {
+		for i := range list {
+			list[i] = list[i].settled()
+		}
+	}
+	return always{before, after}
+}
+
+// settled has worked out what follows from the rest of its rows, and no room for more rows
+// that tables would share.
+func (g Group) settled() Group {
+	for i := range g.Rows {
+		r := &g.Rows[i]
+		r.path, r.column, r.metric = r.Path(), r.Column(), r.Metric()
+	}
+	g.Rows = slices.Clip(g.Rows)
+	return g
 }
 
 // Group finds a group by its name; nil when there is none.

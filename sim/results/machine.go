@@ -44,7 +44,7 @@ func (r *Row) Column() string {
 	if r.column != "" {
 		return r.column
 	}
-	return strings.NewReplacer(".", "_", "-", "_").Replace(r.Name) + suffixes[r.Dimension]
+	return strings.ReplaceAll(strings.ReplaceAll(r.Name, ".", "_"), "-", "_") + suffixes[r.Dimension]
 }
 
 // Machine is a value as programs read it: SI, but angles in degrees.

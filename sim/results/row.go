@@ -20,15 +20,17 @@ type Row struct {
 
 	path   []string // in the JSON of a flight; that of its group, then its name with the unit, when nil
 	column string   // of CSV; its group and name with the unit when empty
+	metric quantity.Unit
 	of     func(fl *sim.Flight) float64
 	word   func(fl *sim.Flight) string       // in place of of, for a word
 	canopy int                               // whose it is, counted from 1; 0 for no canopy's
 	opened func(c *sim.CanopyResult) float64 // in place of of, for a canopy that has opened
 }
 
-// From is the row as it is got from a flight in another way, for rows beside the table's.
+// From is a row beside the table's, got from a flight in a way of its own.
 func (r Row) From(of func(fl *sim.Flight) float64) Row {
 	r.of, r.word, r.opened = of, nil, nil
+	r.path, r.column, r.metric = nil, "", quantity.Unit{}
 	return r
 }
 
@@ -64,7 +66,12 @@ func (r *Row) Word(fl *sim.Flight) string {
 }
 
 // Metric is the unit for people, before a system of units has its say.
-func (r *Row) Metric() quantity.Unit { return metric(r.Dimension, r.Unit) }
+func (r *Row) Metric() quantity.Unit {
+	if r.metric.Scale != 0 {
+		return r.metric
+	}
+	return metric(r.Dimension, r.Unit)
+}
 
 // metric finds a unit by its name, or the usual one of a dimension.
 func metric(d quantity.Dimension, name string) quantity.Unit {
@@ -98,12 +105,15 @@ type Group struct {
 // Row finds a row by the part of its name behind the group's; nil when there is none.
 func (g *Group) Row(short string) *Row {
 	for i := range g.Rows {
-		if g.Rows[i].Name == g.Name+"."+short {
+		if g.Short(&g.Rows[i]) == short {
 			return &g.Rows[i]
 		}
 	}
 	return nil
 }
+
+// Short is the part of the name of one of its rows behind the group's.
+func (g *Group) Short(r *Row) string { return r.Name[len(g.Name)+1:] }
 
 // Happened tells that some result of the group has a value.
 func (g *Group) Happened(fl *sim.Flight) bool {

@@ -1,35 +1,50 @@
 package machine
 
 import (
-	"bytes"
-	"encoding/json"
 	"io"
-	"slices"
-	"strconv"
+	"math"
 )
 
 // Object is a JSON object whose keys are not known beforehand, in the order in which they
 // were added. The zero value is empty and fit for use.
 type Object struct {
 	members []member
-	perhaps bool // null when it holds nothing
+	perhaps bool // null while it holds nothing but nulls
 }
 
+// member is a number or another value.
 type member struct {
-	key   string
-	value any
+	key      string
+	isNumber bool
+	number   Number
+	value    any
 }
+
+// List is a JSON list of objects.
+type List []*Object
 
 // Add appends a member and returns the object.
 func (o *Object) Add(key string, value any) *Object {
-	o.members = append(o.members, member{key, value})
+	o.append(member{key: key, value: value})
 	return o
+}
+
+// Put is Add of a number: null when it is not finite.
+func (o *Object) Put(key string, v float64) {
+	o.append(member{key: key, isNumber: true, number: Number(v)})
+}
+
+func (o *Object) append(m member) {
+	if o.members == nil {
+		o.members = make([]member, 0, 8)
+	}
+	o.members = append(o.members, m)
 }
 
 // In is the object below a key, which is null as long as it holds nothing but nulls. It is
 // added when it is not there.
 func (o *Object) In(key string) *Object {
-	for i := range o.members {
+	for i := len(o.members) - 1; i >= 0; i-- {
 		if below, is := o.members[i].value.(*Object); is && o.members[i].key == key {
 			return below
 		}
@@ -39,105 +54,38 @@ func (o *Object) In(key string) *Object {
 	return below
 }
 
-// Keys are the object's, in order.
-func (o *Object) Keys() []string {
-	keys := make([]string, len(o.members))
-	for i := range o.members {
-		keys[i] = o.members[i].key
-	}
-	return keys
-}
-
 // holds tells that some member has a value.
 func (o *Object) holds() bool {
-	return slices.ContainsFunc(o.members, func(m member) bool {
-		if below, is := m.value.(*Object); is && below.perhaps {
-			return below.holds()
+	for i := range o.members {
+		m := &o.members[i]
+		switch below, is := m.value.(*Object); {
+		case m.isNumber && !math.IsNaN(float64(m.number)):
+			return true
+		case is && (!below.perhaps || below.holds()):
+			return true
+		case !is && m.value != nil:
+			return true
 		}
-		return m.value != nil
-	})
+	}
+	return false
 }
 
 // MarshalJSON implements json.Marshaler.
-func (o *Object) MarshalJSON() ([]byte, error) { return o.append(nil) }
-
-func (o *Object) append(b []byte) ([]byte, error) {
-	if o.perhaps && !o.holds() {
-		return append(b, "null"...), nil
-	}
-	var err error
-	b = append(b, '{')
-	for i := range o.members {
-		if i > 0 {
-			b = append(b, ',')
-		}
-		if b, err = appendValue(b, o.members[i].key); err != nil {
-			return nil, err
-		}
-		b = append(b, ':')
-		if b, err = appendValue(b, o.members[i].value); err != nil {
-			return nil, err
-		}
-	}
-	return append(b, '}'), nil
+func (o *Object) MarshalJSON() ([]byte, error) {
+	w := writer{}
+	w.object(o)
+	return w.text, w.err
 }
 
-// appendValue writes a value, without escapes that only a web page needs.
-func appendValue(b []byte, v any) ([]byte, error) {
-	switch v := v.(type) {
-	case nil:
-		return append(b, "null"...), nil
-	case Number:
-		return v.append(b), nil
-	case *Object:
-		return v.append(b)
-	case string:
-		if plain(v) {
-			return append(append(append(b, '"'), v...), '"'), nil
-		}
-	case bool:
-		return strconv.AppendBool(b, v), nil
-	}
-	var other bytes.Buffer
-	e := json.NewEncoder(&other)
-	e.SetEscapeHTML(false)
-	if err := e.Encode(v); err != nil {
-		return nil, err
-	}
-	return append(b, bytes.TrimRight(other.Bytes(), "\n")...), nil
-}
-
-// plain tells that a text needs no escapes.
-func plain(s string) bool {
-	for i := range len(s) {
-		if c := s[i]; c < ' ' || c > '~' || c == '"' || c == '\\' {
-			return false
-		}
-	}
-	return true
+// MarshalJSON implements json.Marshaler.
+func (l List) MarshalJSON() ([]byte, error) {
+	w := writer{}
+	w.list(l)
+	return w.text, w.err
 }
 
 // WriteLine writes an object on a line of its own, with one call of Write.
-func WriteLine(w io.Writer, v any) error {
-	b, err := appendValue(nil, v)
-	if err != nil {
-		return err
-	}
-	_, err = w.Write(append(b, '\n'))
-	return err
-}
+func WriteLine(w io.Writer, v any) error { return (&writer{}).write(w, v) }
 
 // WriteDocument writes an object indented by two spaces, with one call of Write.
-func WriteDocument(w io.Writer, v any) error {
-	compact, err := appendValue(nil, v)
-	if err != nil {
-		return err
-	}
-	var b bytes.Buffer
-	if err := json.Indent(&b, compact, "", "  "); err != nil {
-		return err
-	}
-	b.WriteByte('\n')
-	_, err = w.Write(b.Bytes())
-	return err
-}
+func WriteDocument(w io.Writer, v any) error { return (&writer{indents: true}).write(w, v) }

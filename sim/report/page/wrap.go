@@ -8,25 +8,29 @@ import (
 // Wrap breaks text at spaces into lines of at most so many columns; a longer word has
 // a line of its own. Empty text is one empty line.
 func Wrap(text string, columns int) []string {
-	return WrapTo(text, func(line string) bool { return utf8.RuneCountInString(line) <= columns })
+	return WrapTo(text, func(line string) bool {
+		return len(line) <= columns || utf8.RuneCountInString(line) <= columns // bytes are no fewer
+	})
 }
 
 // WrapTo is Wrap for lines that are measured in another way, such as on paper.
 func WrapTo(text string, fits func(line string) bool) []string {
+	words := strings.Fields(text)
+	text = strings.Join(words, " ")
 	var lines []string
-	line := ""
-	for _, word := range strings.Fields(text) {
-		switch longer := line + " " + word; {
-		case line == "":
-			line = word
-		case fits(longer):
-			line = longer
-		default:
-			lines = append(lines, line)
-			line = word
+	start, end := 0, 0 // of the line, in the text
+	for i, word := range words {
+		next := end + len(word)
+		if i > 0 {
+			next++
 		}
+		if end > start && !fits(text[start:next]) {
+			lines = append(lines, text[start:end])
+			start = end + 1
+		}
+		end = next
 	}
-	return append(lines, line)
+	return append(lines, text[start:end])
 }
 
 // Chopped is Wrap with words that are too long broken too, where nothing may stand out.

@@ -129,9 +129,9 @@ func trimmed(text string) string {
 
 // spelled writes units as print does, where files have an asterisk for a product and a
 // figure for the square in an acceleration.
-func spelled(s string) string { return printed.Replace(s) }
-
-var printed = strings.NewReplacer("*", "·", "/s2", "/s²")
+func spelled(s string) string {
+	return strings.ReplaceAll(strings.ReplaceAll(s, "*", "·"), "/s2", "/s²")
+}
 
 // unitNamed finds a unit that the program itself names.
 func unitNamed(name string) quantity.Unit {
