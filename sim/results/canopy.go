@@ -9,7 +9,7 @@ import (
 
 // canopy is the group of the canopy with an index and a name.
 func canopy(i int, name string) Group {
-	g := Group{Name: "canopy." + name, Label: name, Event: true, Canopy: name}
+	g := Group{Name: "canopy." + name, Label: name, Event: true, Canopy: name, Rows: make([]Row, 0, 8)}
 	add := func(r Row, of func(c *sim.CanopyResult) float64) {
 		r.Name, r.canopy, r.opened = g.Name+"."+r.Name, i+1, of
 		if r.Undefined == "" {

@@ -24,20 +24,20 @@ func For(r *rocket.Rocket) Table {
 	return append(t, of.after...)
 }
 
-// always are the groups of every rocket on a drive, before the canopies' and behind them.
-type always struct{ before, after []Group }
+// everyRockets are the groups of every rocket on a drive, before the canopies' and behind them.
+type everyRockets struct{ before, after []Group }
 
 // What every rocket has is worked out once.
 var onWaterAlways, onMotorAlways = alwaysOn(rocket.WaterPower), alwaysOn(rocket.MotorPower)
 
-func alwaysOn(p rocket.Power) always {
+func alwaysOn(p rocket.Power) everyRockets {
 	before, after := groups(p)
 	for _, list := range [][]Group{before, after} {
 		for i := range list {
 			list[i] = list[i].settled()
 		}
 	}
-	return always{before, after}
+	return everyRockets{before, after}
 }
 
 // settled has worked out what follows from the rest of its rows, and no room for more rows
