@@ -1,6 +1,9 @@
 package airframe
 
-import "math"
+import (
+	"math"
+	"ullage/sim/fault"
+)
 
 // MachLimit is how far the equations for pressure hold: past it Moments, Components and
 // Drag keep the compressibility of this Mach number. What flies faster needs a measured
@@ -50,7 +53,7 @@ func (s *Shape) Aero() *Aero {
 	for i := range s.Fins {
 		f := &s.Fins[i]
 		radius := s.Radius(f.Position + f.Root/2)
-		a.fins = append(a.fins, newFinLift(f, "fins."+label(f.Name, i), radius, s.Diameter))
+		a.fins = append(a.fins, newFinLift(f, "fins."+fault.Entry(f.Name, i), radius, s.Diameter))
 		drive, damp := f.roll(radius)
 		a.rollDrive += drive
 		a.rollDamp += damp

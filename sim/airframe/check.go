@@ -34,7 +34,7 @@ func (s *Shape) Check() fault.List {
 	}
 	for i := range s.Fins {
 		f := &s.Fins[i]
-		name := "fins." + label(f.Name, i) + "."
+		name := "fins." + fault.Entry(f.Name, i) + "."
 		if f.check(&c, name, s.Diameter, body) && known {
 			s.checkPlace(&c, i, name)
 		}
@@ -90,7 +90,7 @@ func (s *Shape) checkSections(c *checker) bool {
 	sound := true
 	for i := range s.Sections {
 		sec := &s.Sections[i]
-		sound = quantity.Check(&c.faults, sec, sectionFields, "section.", label(sec.Name, i), ".") && sound
+		sound = quantity.Check(&c.faults, sec, sectionFields, "section.", fault.Entry(sec.Name, i), ".") && sound
 	}
 	return sound
 }
@@ -111,7 +111,7 @@ func (s *Shape) checkDiameters(c *checker) {
 	if s.Nose.Diameter != 0 || len(s.Sections) == 0 {
 		judge("nose.diameter", widest)
 	} else {
-		judge("section."+label(s.Sections[0].Name, 0)+".forward", widest)
+		judge("section."+fault.Entry(s.Sections[0].Name, 0)+".forward", widest)
 	}
 	i := 0
 	for f := range s.trunk {

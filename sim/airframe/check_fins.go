@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 
+	"ullage/sim/fault"
 	"ullage/sim/quantity"
 )
 
@@ -57,7 +58,7 @@ func (s *Shape) checkOverlap(c *checker, i int, position string) {
 	for j := range i {
 		g := &s.Fins[j]
 		if f.Position < g.Position+g.Root-fit && g.Position < f.Position+f.Root-fit {
-			c.add(position, fmt.Sprintf("overlaps fins.%s, whose root goes from %s to %s", label(g.Name, j), mm(g.Position), mm(g.Position+g.Root)), "move one of the two, or make them one set")
+			c.add(position, fmt.Sprintf("overlaps fins.%s, whose root goes from %s to %s", fault.Entry(g.Name, j), mm(g.Position), mm(g.Position+g.Root)), "move one of the two, or make them one set")
 			return // one is enough to say so
 		}
 	}

@@ -19,10 +19,10 @@ func (s *Shape) CheckParts(parts []Part) fault.List {
 	for i := range parts {
 		p := &parts[i]
 		total += p.Mass
-		p.check(&c, "part."+label(p.Name, i)+".", s.Length, widest)
+		p.check(&c, "part."+fault.Entry(p.Name, i)+".", s.Length, widest)
 	}
 	if len(parts) > 0 && total == 0 {
-		c.add("part."+label(parts[0].Name, 0)+".mass", "and all others are zero: the list has no mass", "weigh the parts")
+		c.add("part."+fault.Entry(parts[0].Name, 0)+".mass", "and all others are zero: the list has no mass", "weigh the parts")
 	}
 	return c.faults
 }

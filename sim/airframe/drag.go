@@ -1,6 +1,9 @@
 package airframe
 
-import "math"
+import (
+	"math"
+	"ullage/sim/fault"
+)
 
 // Flow is the air as the rocket meets it.
 type Flow struct {
@@ -67,7 +70,7 @@ func newResistance(s *Shape) resistance {
 	r.baseRatio = base / s.Diameter
 	r.baseArea = math.Pi / 4 * base * base
 	for i := range s.Fins {
-		r.fins = append(r.fins, newFinDrag(&s.Fins[i], "fins."+label(s.Fins[i].Name, i), s.Roughness, ref))
+		r.fins = append(r.fins, newFinDrag(&s.Fins[i], "fins."+fault.Entry(s.Fins[i].Name, i), s.Roughness, ref))
 	}
 	return r
 }
@@ -139,9 +142,9 @@ func (a *Aero) Drag(f Flow, jetArea float64) float64 {
 	return total
 }
 
-// Shares is Drag part by part, from the nose aft: nose, sections and body, each fin set,
+// shares is Drag part by part, from the nose aft: nose, sections and body, each fin set,
 // base, and rail buttons when there are any.
-func (a *Aero) Shares(f Flow, jetArea float64) []Share {
+func (a *Aero) shares(f Flow, jetArea float64) []Share {
 	r, squeeze := &a.resistance, f.squeeze()
 	skin := friction(f.reynolds(r.length), r.roughness)
 	shares := make([]Share, 0, len(r.wetted)+len(r.fins)+2)
@@ -162,5 +165,5 @@ func (a *Aero) Shares(f Flow, jetArea float64) []Share {
 // the Aero once.
 func (s *Shape) Drag(f Flow, jetArea float64) (total float64, shares []Share) {
 	a := s.Aero()
-	return a.Drag(f, jetArea), a.Shares(f, jetArea)
+	return a.Drag(f, jetArea), a.shares(f, jetArea)
 }

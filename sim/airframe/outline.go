@@ -1,6 +1,9 @@
 package airframe
 
-import "math"
+import (
+	"math"
+	"ullage/sim/fault"
+)
 
 // fit is how far measured lengths may disagree before it is called a fault, m; step is
 // the same for two diameters that meet, as a share of the wider.
@@ -51,7 +54,7 @@ func (s *Shape) trunk(yield func(frustum) bool) {
 	at, last := s.Nose.Length, s.noseDiameter()
 	for i := range s.Sections {
 		sec := &s.Sections[i]
-		f := frustum{name: "section." + label(sec.Name, i), start: at, length: sec.Length, fore: last}
+		f := frustum{name: "section." + fault.Entry(sec.Name, i), start: at, length: sec.Length, fore: last}
 		if sec.Forward != 0 && jumps(last, sec.Forward) {
 			f.fore = sec.Forward
 		}

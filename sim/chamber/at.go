@@ -32,7 +32,7 @@ func (c *Chamber) At(s Service) Result {
 	r.Dilation = c.dilation(e, r.Proof, volume)
 	r.Strain, r.ProofStrain = e.greatest*s.Working, e.greatest*r.Proof
 	weeps := !c.Material.isotropic()
-	r.Cracks, r.CracksAtProof = weeps && r.Strain >= CrackStrain, weeps && r.ProofStrain >= CrackStrain
+	r.Cracks, r.CracksAtProof = weeps && r.Strain >= crackStrain, weeps && r.ProofStrain >= crackStrain
 	r.store(s, volume)
 	if c.Heating != nil {
 		r.Heated = c.Heating.heated(s, volume, r.MostWorking*c.hotShare())

@@ -1,6 +1,9 @@
 package chamber
 
-import "ullage/sim/quantity"
+import (
+	"ullage/sim/fault"
+	"ullage/sim/quantity"
+)
 
 // checkWall looks at material and lay-up; it tells whether the wall's thickness is known.
 func (c *Chamber) checkWall(k *checker) bool {
@@ -25,7 +28,7 @@ func (c *Chamber) checkWall(k *checker) bool {
 	}
 	plies := true
 	for i := range c.Plies {
-		plies = c.Plies[i].check(k, "chamber.ply."+label(c.Plies[i].Name, i)+".") && plies
+		plies = c.Plies[i].check(k, "chamber.ply."+fault.Entry(c.Plies[i].Name, i)+".") && plies
 	}
 	if len(c.Plies) == 0 && c.Wall == 0 {
 		k.faults.Need("chamber.wall", "give chamber.wall as measured, or the plies it is laid up from")

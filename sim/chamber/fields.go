@@ -6,10 +6,6 @@ import (
 	"ullage/sim/quantity"
 )
 
-func millimetres(min, max float64) quantity.Range {
-	return quantity.Between(quantity.Length, "mm", min, max)
-}
-
 func angle(min, max float64) quantity.Range {
 	return quantity.Between(quantity.Angle, "deg", min, max)
 }
@@ -20,7 +16,7 @@ func temperature(min, max float64) quantity.Range {
 
 // The ranges that several numbers share.
 var (
-	wallRange     = millimetres(0.01, 100)
+	wallRange     = quantity.Millimetres(0.01, 100)
 	strengthRange = quantity.Between(quantity.Pressure, "MPa", 0.1, 10e3) // of a wall
 	metalRange    = quantity.Between(quantity.Pressure, "MPa", 0.1, 5e3)  // strength of threads and pins
 	bondRange     = quantity.Between(quantity.Pressure, "MPa", 0.01, 200) // strength of adhesives
@@ -34,8 +30,8 @@ var (
 // is for air that hardly expands.
 var (
 	sizeFields = []quantity.Field[Chamber]{
-		{Key: "chamber.diameter", Range: millimetres(5, 1000), At: func(c *Chamber) *float64 { return &c.Diameter }, Optional: true},
-		{Key: "chamber.length", Range: millimetres(5, 20e3), At: func(c *Chamber) *float64 { return &c.Length }, Optional: true},
+		{Key: "chamber.diameter", Range: quantity.Millimetres(5, 1000), At: func(c *Chamber) *float64 { return &c.Diameter }, Optional: true},
+		{Key: "chamber.length", Range: quantity.Millimetres(5, 20e3), At: func(c *Chamber) *float64 { return &c.Length }, Optional: true},
 	}
 	wallFields = []quantity.Field[Chamber]{
 		{Key: "chamber.wall", Range: wallRange, At: func(c *Chamber) *float64 { return &c.Wall }, Optional: true},
@@ -65,7 +61,7 @@ var (
 		{Key: "direction", Range: angle(0, 90), At: func(p *Ply) *float64 { return &p.Direction }},
 	}
 	closureFields = []quantity.Field[Closure]{
-		{Key: "overlap", Range: millimetres(0.1, 2000), At: func(c *Closure) *float64 { return &c.Overlap }},
+		{Key: "overlap", Range: quantity.Millimetres(0.1, 2000), At: func(c *Closure) *float64 { return &c.Overlap }},
 		{Key: "bond_strength", Range: bondRange, At: func(c *Closure) *float64 { return &c.BondStrength }, Optional: true},
 		{Key: "wall", Range: wallRange, At: func(c *Closure) *float64 { return &c.Wall }, Optional: true},
 		{Key: "strength", Range: strengthRange, At: func(c *Closure) *float64 { return &c.Strength }, Optional: true},
@@ -73,13 +69,13 @@ var (
 			Only: func(c *Closure) bool { return c.Shape == Cone }},
 	}
 	threadFields = []quantity.Field[Thread]{
-		{Key: "chamber.thread.diameter", Range: millimetres(1, 1000), At: func(t *Thread) *float64 { return &t.Diameter }},
-		{Key: "chamber.thread.pitch", Range: millimetres(0.1, 50), At: func(t *Thread) *float64 { return &t.Pitch }},
-		{Key: "chamber.thread.engaged", Range: millimetres(0.1, 500), At: func(t *Thread) *float64 { return &t.Engaged }},
+		{Key: "chamber.thread.diameter", Range: quantity.Millimetres(1, 1000), At: func(t *Thread) *float64 { return &t.Diameter }},
+		{Key: "chamber.thread.pitch", Range: quantity.Millimetres(0.1, 50), At: func(t *Thread) *float64 { return &t.Pitch }},
+		{Key: "chamber.thread.engaged", Range: quantity.Millimetres(0.1, 500), At: func(t *Thread) *float64 { return &t.Engaged }},
 		{Key: "chamber.thread.strength", Range: metalRange, At: func(t *Thread) *float64 { return &t.Strength }, Optional: true},
 		{Key: "chamber.thread.female_strength", Range: metalRange, At: func(t *Thread) *float64 { return &t.Female }, Optional: true},
-		{Key: "chamber.thread.seal", Range: millimetres(1, 1000), At: func(t *Thread) *float64 { return &t.Seal }, Optional: true},
-		{Key: "chamber.thread.hole", Range: millimetres(0.1, 1000), At: func(t *Thread) *float64 { return &t.Hole }, Optional: true},
+		{Key: "chamber.thread.seal", Range: quantity.Millimetres(1, 1000), At: func(t *Thread) *float64 { return &t.Seal }, Optional: true},
+		{Key: "chamber.thread.hole", Range: quantity.Millimetres(0.1, 1000), At: func(t *Thread) *float64 { return &t.Hole }, Optional: true},
 	}
 	heatingFields = []quantity.Field[Heating]{
 		{Key: "chamber.heating.temperature", Range: temperature(0, 300), At: func(h *Heating) *float64 { return &h.Temperature }},
@@ -87,7 +83,7 @@ var (
 		{Key: "chamber.heating.rise", Range: quantity.Between(quantity.Pressure, "bar", 1e-4, 0.2), At: func(h *Heating) *float64 { return &h.Rise }, Optional: true},
 	}
 	mountFields = []quantity.Field[Mount]{
-		{Key: "recovery.pin", Range: millimetres(0.1, 100), At: func(m *Mount) *float64 { return &m.Pin }, Optional: true},
+		{Key: "recovery.pin", Range: quantity.Millimetres(0.1, 100), At: func(m *Mount) *float64 { return &m.Pin }, Optional: true},
 		{Key: "recovery.pin_strength", Range: metalRange, At: func(m *Mount) *float64 { return &m.PinStrength }, Optional: true},
 		{Key: "recovery.planes", Range: quantity.Between(quantity.Number, "", 1, 2), Count: func(m *Mount) *int { return &m.Planes },
 			Only: func(m *Mount) bool { return m.Pin != 0 }},

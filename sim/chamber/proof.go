@@ -16,9 +16,9 @@ const (
 // CFR 180.205, from memory.
 const SetShare = 0.1
 
-// CrackStrain is where the resin between fibres begins to crack and an unlined glass
+// crackStrain is where the resin between fibres begins to crack and an unlined glass
 // wall weeps: common practice, no source.
-const CrackStrain = 0.004
+const crackStrain = 0.004
 
 // waterStiffness is the bulk modulus of water at 20 °C, Pa: handbooks, from memory.
 const waterStiffness = 2.18e9

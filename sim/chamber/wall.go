@@ -1,6 +1,9 @@
 package chamber
 
-import "math"
+import (
+	"math"
+	"ullage/sim/fault"
+)
 
 // Tube is what the tube is made of and what to buy for it. It is as long as the chamber
 // and its bonded laps.
@@ -104,7 +107,7 @@ func (c *Chamber) tube() Tube {
 		thick := p.dry() / (s.fibre.density * t.FibreFraction)
 		// The layers' mean radius is the ply's, so their areas add up to this.
 		area := float64(p.Count) * 2 * math.Pi * (inner + thick/2) * length * buy
-		t.Cloth[i] = Cloth{Ply: label(p.Name, i), Thickness: thick, Area: area, Mass: area * p.Cloth}
+		t.Cloth[i] = Cloth{Ply: fault.Entry(p.Name, i), Thickness: thick, Area: area, Mass: area * p.Cloth}
 		inner += thick
 	}
 	return t

@@ -23,6 +23,15 @@ type Fault struct {
 	Err     error  // that is behind it, such as fs.ErrNotExist; mostly nil
 }
 
+// Entry is what an entry of a list is called in a key: its name, its number from 1 when it
+// has none.
+func Entry(name string, i int) string {
+	if name != "" {
+		return name
+	}
+	return strconv.Itoa(i + 1)
+}
+
 // Unwrap is the error behind the fault.
 func (f Fault) Unwrap() error { return f.Err }
 

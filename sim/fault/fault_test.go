@@ -44,3 +44,8 @@ func TestIn(t *testing.T) {
 	other := errors.New("disk full")
 	require.Equal(t, List{{Problem: "disk full", Err: other}}, In(other))
 }
+
+func TestEntry(t *testing.T) {
+	require.Equal(t, "main", Entry("main", 3))
+	require.Equal(t, "4", Entry("", 3))
+}

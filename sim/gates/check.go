@@ -113,7 +113,7 @@ func (c *Check) settle() {
 	}
 	c.Word, c.Level = c.Limit.Judge(c.Value)
 	if c.Pass = c.Level == Good; !c.Pass && c.Value > c.Limit.Max {
-		c.Word = c.Limit.WordAbove()
+		c.Word = c.Limit.wordAbove()
 	}
 }
 

@@ -157,9 +157,9 @@ func RailExit(r *rocket.Rocket) Limit {
 	return l
 }
 
-// WordAbove is the verdict on a value above the limit: where it bounds both sides its word
+// wordAbove is the verdict on a value above the limit: where it bounds both sides its word
 // is for what is below.
-func (l Limit) WordAbove() string {
+func (l Limit) wordAbove() string {
 	if math.IsInf(l.Min, 0) {
 		return l.Word
 	}

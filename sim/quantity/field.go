@@ -25,17 +25,12 @@ type Field[T any] struct {
 	Only func(*T) bool
 }
 
-// Value is the number that a T holds.
-func (f *Field[T]) Value(t *T) float64 {
+// value is the number that a T holds.
+func (f *Field[T]) value(t *T) float64 {
 	if f.Count != nil {
 		return float64(*f.Count(t))
 	}
 	return *f.At(t)
-}
-
-// Given tells whether a T holds the number, rather than the sign that it is not given.
-func (f *Field[T]) Given(t *T) bool {
-	return !f.Optional || !same(f.Value(t), f.Absent)
 }
 
 // Check adds every field of a T that is missing or out of its range to a list, under its
@@ -44,7 +39,7 @@ func Check[T any](to *fault.List, t *T, fields []Field[T], prefix ...string) boo
 	sound := true
 	for i := range fields {
 		f := &fields[i]
-		v := f.Value(t)
+		v := f.value(t)
 		if v >= f.Range.Min && v <= f.Range.Max || f.Optional && same(v, f.Absent) || f.Only != nil && !f.Only(t) {
 			continue
 		}

@@ -11,7 +11,7 @@ func Nearest(name string, words []string) (string, bool) {
 	name = strings.ToLower(name)
 	best, least := "", max(1, len(name)/3)
 	for _, w := range words {
-		if d := Distance(name, w); d <= least && (best == "" || d < least) {
+		if d := distance(name, w); d <= least && (best == "" || d < least) {
 			best, least = w, d
 		}
 	}

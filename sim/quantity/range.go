@@ -23,6 +23,9 @@ func Between(d Dimension, unit string, min, max float64) Range {
 	return Range{Dimension: d, Unit: u, Min: u.ToSI(min), Max: u.ToSI(max)}
 }
 
+// Millimetres is the range between two lengths in mm.
+func Millimetres(min, max float64) Range { return Between(Length, "mm", min, max) }
+
 // Check tells what is wrong with an SI value: that it is not finite, or not in the range.
 // It is nil when nothing is.
 func (r *Range) Check(v float64) *fault.Fault {

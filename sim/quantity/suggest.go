@@ -164,7 +164,7 @@ func byLikeness(name string, units []Unit) (Unit, bool) {
 		if u.Name == "" {
 			continue
 		}
-		switch n := Distance(name, strings.ToLower(u.Name)); {
+		switch n := distance(name, strings.ToLower(u.Name)); {
 		case n < least:
 			best, found, least = u, 1, n
 		case n == least && found > 0:
@@ -174,10 +174,10 @@ func byLikeness(name string, units []Unit) (Unit, bool) {
 	return best, found == 1
 }
 
-// Distance counts the bytes to insert, delete, replace or swap with the next to
+// distance counts the bytes to insert, delete, replace or swap with the next to
 // make one text of the other (optimal string alignment): how like a word is to
 // one that was meant, for messages.
-func Distance(a, b string) int {
+func distance(a, b string) int {
 	older := make([]int, len(b)+1)
 	old := make([]int, len(b)+1)
 	row := make([]int, len(b)+1)

@@ -7,10 +7,6 @@ import (
 	"ullage/sim/quantity"
 )
 
-func millimetres(min, max float64) quantity.Range {
-	return quantity.Between(quantity.Length, "mm", min, max)
-}
-
 func metres(min, max float64) quantity.Range { return quantity.Between(quantity.Length, "m", min, max) }
 
 func degrees(min, max float64) quantity.Range {
@@ -32,7 +28,7 @@ func speed(min, max float64) quantity.Range {
 }
 
 var (
-	place   = millimetres(1, 20e3) // along the rocket, from the tip of the nose
+	place   = quantity.Millimetres(1, 20e3) // along the rocket, from the tip of the nose
 	compass = degrees(-360, 360)
 	inertia = quantity.Between(quantity.Inertia, "kg*m2", 1e-6, 1e4)
 )
@@ -41,7 +37,7 @@ var (
 // common sense, no source. The rooms below have those of shape, chamber, site and wind.
 var (
 	bodyFields = []quantity.Field[Body]{
-		{Key: "body.diameter", Range: millimetres(1, 2000), At: func(b *Body) *float64 { return &b.Diameter }},
+		{Key: "body.diameter", Range: quantity.Millimetres(1, 2000), At: func(b *Body) *float64 { return &b.Diameter }},
 		{Key: "body.mass", Range: quantity.Between(quantity.Mass, "kg", 1e-3, 200), At: func(b *Body) *float64 { return &b.Mass }, Optional: true},
 		{Key: "body.drag_factor", Range: number(0, 10), At: func(b *Body) *float64 { return &b.DragFactor }},
 		{Key: "body.balance", Range: place, At: func(b *Body) *float64 { return &b.Balance }, Optional: true},
@@ -57,10 +53,10 @@ var (
 		{Key: "water.fill", Range: quantity.Between(quantity.Fraction, "%", 0, 98), At: func(w *Water) *float64 { return &w.Fill }},
 		{Key: "water.pressure", Range: quantity.Between(quantity.Pressure, "bar", 0, 100), At: func(w *Water) *float64 { return &w.Pressure }},
 		{Key: "water.volume", Range: quantity.Between(quantity.Volume, "L", 1e-3, 1000), At: func(w *Water) *float64 { return &w.Volume }},
-		{Key: "water.bore", Range: millimetres(1, 2000), At: func(w *Water) *float64 { return &w.Bore }},
+		{Key: "water.bore", Range: quantity.Millimetres(1, 2000), At: func(w *Water) *float64 { return &w.Bore }},
 	}
 	waterFields = []quantity.Field[Water]{
-		{Key: "water.throat", Range: millimetres(0.5, 500), At: func(w *Water) *float64 { return &w.Throat }},
+		{Key: "water.throat", Range: quantity.Millimetres(0.5, 500), At: func(w *Water) *float64 { return &w.Throat }},
 		{Key: "water.discharge", Range: number(0.1, 1), At: func(w *Water) *float64 { return &w.Discharge }},
 		// From isothermal to a little more than a monatomic gas has, 5/3.
 		{Key: "water.exponent", Range: number(1, 1.7), At: func(w *Water) *float64 { return &w.Exponent }, Optional: true},
@@ -71,17 +67,17 @@ var (
 		{Key: "water.fittings_at", Range: place, At: func(w *Water) *float64 { return &w.FittingsAt }, Optional: true},
 	}
 	tubeFields = []quantity.Field[LaunchTube]{
-		{Key: "water.tube.length", Range: millimetres(1, 10e3), At: func(t *LaunchTube) *float64 { return &t.Length }},
-		{Key: "water.tube.outer", Range: millimetres(0.1, 500), At: func(t *LaunchTube) *float64 { return &t.Outer }},
-		{Key: "water.tube.inner", Range: millimetres(0, 500), At: func(t *LaunchTube) *float64 { return &t.Inner }},
+		{Key: "water.tube.length", Range: quantity.Millimetres(1, 10e3), At: func(t *LaunchTube) *float64 { return &t.Length }},
+		{Key: "water.tube.outer", Range: quantity.Millimetres(0.1, 500), At: func(t *LaunchTube) *float64 { return &t.Outer }},
+		{Key: "water.tube.inner", Range: quantity.Millimetres(0, 500), At: func(t *LaunchTube) *float64 { return &t.Inner }},
 		{Key: "water.tube.dead_volume", Range: quantity.Between(quantity.Volume, "L", 0, 100), At: func(t *LaunchTube) *float64 { return &t.DeadVolume }},
 	}
 	motorFields = []quantity.Field[Motor]{
 		{Key: "motor.case", Range: grams(0, 100e3), At: func(m *Motor) *float64 { return &m.Case }},
 		{Key: "motor.propellant", Range: grams(0.01, 100e3), At: func(m *Motor) *float64 { return &m.Propellant }},
 		{Key: "motor.delay", Range: seconds(0, 60), At: func(m *Motor) *float64 { return &m.Delay }, Optional: true, Absent: math.NaN()},
-		{Key: "motor.diameter", Range: millimetres(1, 500), At: func(m *Motor) *float64 { return &m.Diameter }, Optional: true},
-		{Key: "motor.length", Range: millimetres(1, 5000), At: func(m *Motor) *float64 { return &m.Length }, Optional: true},
+		{Key: "motor.diameter", Range: quantity.Millimetres(1, 500), At: func(m *Motor) *float64 { return &m.Diameter }, Optional: true},
+		{Key: "motor.length", Range: quantity.Millimetres(1, 5000), At: func(m *Motor) *float64 { return &m.Length }, Optional: true},
 		{Key: "motor.fittings", Range: grams(0, 20e3), At: func(m *Motor) *float64 { return &m.Fittings }},
 		{Key: "motor.position", Range: place, At: func(m *Motor) *float64 { return &m.Position }, Optional: true},
 		{Key: "motor.fittings_at", Range: place, At: func(m *Motor) *float64 { return &m.FittingsAt }, Optional: true},
@@ -90,8 +86,8 @@ var (
 		{Key: "motor.delays", Range: seconds(0, 60), At: func(v *float64) *float64 { return v }},
 	}
 	motorMountFields = []quantity.Field[MotorMount]{
-		{Key: "motor_mount.diameter", Range: millimetres(1, 500), At: func(m *MotorMount) *float64 { return &m.Diameter }},
-		{Key: "motor_mount.length", Range: millimetres(1, 5000), At: func(m *MotorMount) *float64 { return &m.Length }},
+		{Key: "motor_mount.diameter", Range: quantity.Millimetres(1, 500), At: func(m *MotorMount) *float64 { return &m.Diameter }},
+		{Key: "motor_mount.length", Range: quantity.Millimetres(1, 5000), At: func(m *MotorMount) *float64 { return &m.Length }},
 	}
 	canopyFields = []quantity.Field[Canopy]{
 		{Key: "diameter", Range: metres(0.01, 50), At: func(c *Canopy) *float64 { return &c.Diameter }, Optional: true},
@@ -112,7 +108,7 @@ var (
 	}
 	alignmentFields = []quantity.Field[Alignment]{
 		{Key: "flight.misalignment", Range: degrees(-10, 10), At: func(a *Alignment) *float64 { return &a.Angle }},
-		{Key: "flight.offset", Range: millimetres(-50, 50), At: func(a *Alignment) *float64 { return &a.Offset }},
+		{Key: "flight.offset", Range: quantity.Millimetres(-50, 50), At: func(a *Alignment) *float64 { return &a.Offset }},
 	}
 	limitFields = []quantity.Field[Limits]{
 		limit("rail_exit", speed(0.1, 1000), func(l *Limits) *float64 { return &l.RailExit }),

@@ -6,8 +6,8 @@ import (
 	"ullage/tui/plot"
 )
 
-// PaintRow is a row of a drawing as painted text.
-func PaintRow(theme *Theme, g *plot.Grid, row int) string {
+// paintRow is a row of a drawing as painted text.
+func paintRow(theme *Theme, g *plot.Grid, row int) string {
 	var b strings.Builder
 	b.Grow(g.Width() * 4)
 	for ink, text := range g.Runs(row) {
@@ -47,7 +47,7 @@ func PaintStack(theme *Theme, g *plot.Grid, s *plot.Stack, w, h int) []string {
 	s.DrawTo(g)
 	rows := make([]string, g.Height())
 	for i := range rows {
-		rows[i] = PaintRow(theme, g, i)
+		rows[i] = paintRow(theme, g, i)
 	}
 	return rows
 }

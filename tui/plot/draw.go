@@ -13,7 +13,7 @@ func (s *Stack) DrawTo(g *Grid) {
 		d.panel(&d.panels[i])
 	}
 	d.xAxis()
-	g.frame = Frame{Left: d.left, Columns: d.columns, Min: d.xSpan.lo, Max: d.xSpan.hi, dots: d.glyphs.dotsX}
+	g.frame = Frame{Left: d.left, Columns: d.columns, Min: d.xSpan.lo, Max: d.xSpan.hi}
 }
 
 // cell is a cell of a plotting area, counted from its top left.

@@ -52,7 +52,6 @@ func FuzzDraw(f *testing.F) {
 		for column := range int(width) {
 			g.Frame().X(column)
 		}
-		g.Frame().Column(at(0))
 	})
 }
 

@@ -50,7 +50,6 @@ type Grid struct {
 type Frame struct {
 	Left, Columns int     // first cell column of the plotting area; how many there are
 	Min, Max      float64 // x at the first and at the last dot of these
-	dots          int     // across a cell
 }
 
 // X is the x at the middle of a cell column of the grid, held inside the range.
@@ -61,17 +60,6 @@ func (f Frame) X(column int) float64 {
 	share := (float64(column-f.Left) + 0.5) / float64(f.Columns)
 	share = min(max(share, 0), 1)
 	return f.Min*(1-share) + f.Max*share
-}
-
-// Column is the cell column of the grid that shows an x, held inside the
-// plotting area.
-func (f Frame) Column(x float64) int {
-	share := (x - f.Min) / (f.Max - f.Min)
-	if f.Columns == 0 || !(share > 0) { // NaN too
-		return f.Left
-	}
-	last := float64(f.Columns*f.dots - 1)
-	return f.Left + int(min(share, 1)*last+0.5)/f.dots
 }
 
 // Resize makes the grid width by height blank cells, reusing its memory.

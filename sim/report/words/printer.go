@@ -26,10 +26,10 @@ func (p Printer) Text(v float64, unit string) string { return figure(v, p.shown(
 func (p Printer) Number(v float64) string { return figure(v, quantity.Usual(quantity.Number)) }
 
 // Bare is Text without the unit, which the head of a column has.
-func (p Printer) Bare(v float64, unit string) string { return p.BareIn(v, unitNamed(unit)) }
+func (p Printer) Bare(v float64, unit string) string { return p.bareIn(v, unitNamed(unit)) }
 
-// BareIn is Bare with the unit itself in place of its name.
-func (p Printer) BareIn(v float64, unit quantity.Unit) string {
+// bareIn is Bare with the unit itself in place of its name.
+func (p Printer) bareIn(v float64, unit quantity.Unit) string {
 	text := figure(v, p.System.Unit(unit))
 	if i := strings.LastIndexByte(text, ' '); i > 0 {
 		return text[:i]
@@ -62,8 +62,8 @@ func (p Printer) Difference(v float64, unit quantity.Unit) string {
 	return spelled(trimmed(quantity.Format(v, u, digits)))
 }
 
-// Beyond is Given for a bound: rounded up, or down, never to the wrong side of it.
-func (p Printer) Beyond(v float64, unit string, up bool) string {
+// beyond is Given for a bound: rounded up, or down, never to the wrong side of it.
+func (p Printer) beyond(v float64, unit string, up bool) string {
 	const noise = 1e-6
 	u := p.shown(unit)
 	x := u.FromSI(v)
@@ -77,15 +77,6 @@ func (p Printer) Beyond(v float64, unit string, up bool) string {
 		x = math.Floor(x/step+noise) * step
 	}
 	return p.Given(u.ToSI(x), unit)
-}
-
-// Shown is a value in the unit the system shows instead of the one named; a ratio, whose
-// unit has no name, as it is.
-func (p Printer) Shown(v float64, unit string) float64 {
-	if unit == "" {
-		return v
-	}
-	return p.shown(unit).FromSI(v)
 }
 
 // Unit is the name of the unit that the system shows instead of the one named.

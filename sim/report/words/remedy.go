@@ -77,7 +77,7 @@ func (p Printer) setInput(m gates.Remedy) string {
 	}
 	value := Ratio(m.To)
 	if unit := m.Input.Unit.Name; unit != "" {
-		value = p.Beyond(m.To, unit, m.To > m.From)
+		value = p.beyond(m.To, unit, m.To > m.From)
 	}
 	word := "or more"
 	if m.To < m.From {

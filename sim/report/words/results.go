@@ -19,7 +19,7 @@ func (p Printer) Row(r *results.Row, v float64) string {
 }
 
 // BareRow is a value of a result without its unit, which the head of a column has.
-func (p Printer) BareRow(r *results.Row, v float64) string { return p.BareIn(v, r.Metric()) }
+func (p Printer) BareRow(r *results.Row, v float64) string { return p.bareIn(v, r.Metric()) }
 
 // RowUnit is the unit of BareRow, or what a ratio is of.
 func (p Printer) RowUnit(r *results.Row) string { return p.UnitOf(r.Metric()) + r.Suffix }
