@@ -14,12 +14,24 @@ import (
 )
 
 const (
-	curveHeader   = "time_s,thrust_n"
 	maxLineBytes  = 1000
 	maxCurveBytes = 1 << 20
 )
 
-// ReadCurve reads a thrust table: CSV text with the header row
+// format is a way to write a thrust table.
+type format struct {
+	header string                                 // the row it begins with, by which it is told from others
+	row    func(k *checker, line int, row string) // takes a row below that: one point
+}
+
+// formats are the ways there are; the first is the one to recommend.
+var formats = []format{
+	{curveHeader, (*checker).commaRow},
+}
+
+const curveHeader = "time_s,thrust_n"
+
+// ReadCurve reads a thrust table: text with a header row, in CSV
 // "time_s,thrust_n", then one point a row under the rules of [NewCurve]. "#"
 // starts a comment. Lines end in LF or CRLF, and a UTF-8 byte order mark is
 // skipped. A malformed table gives a [fault.List] with all its faults by line;
@@ -35,7 +47,7 @@ func ReadCurve(r io.Reader) (*Curve, error) {
 	}
 
 	var check checker
-	headed := false
+	var is *format
 	number := 0
 	for line := range bytes.Lines(text) {
 		if number++; check.full() {
@@ -51,17 +63,18 @@ func ReadCurve(r io.Reader) (*Curve, error) {
 		if row == "" {
 			continue
 		}
-		if !headed {
-			headed = true
-			if isHeader(row) {
+		if is == nil {
+			if is = formatOf(row); is != nil {
 				continue
 			}
+			is = &formats[0]
 			check.add(number, excerpt(row), "the first row is not the header", "begin with the row "+curveHeader)
 			if !startsNumber(row) {
 				continue // some other header, not a point
 			}
 		}
-		check.row(number, row)
+		check.rows++
+		is.row(&check, number, row)
 	}
 	return check.curve()
 }
@@ -92,18 +105,23 @@ func notText(text []byte) (bad fault.Fault, ok bool) {
 	return fault.Fault{}, true
 }
 
-// isHeader tells the header row, blanks around its names allowed.
-func isHeader(row string) bool {
-	time, thrust, _ := strings.Cut(row, ",")
-	return strings.TrimSpace(time)+","+strings.TrimSpace(thrust) == curveHeader
+// formatOf is the format that begins with a row, blanks between its words allowed; nil
+// when none does.
+func formatOf(row string) *format {
+	header := strings.Join(strings.Fields(row), "")
+	for i := range formats {
+		if formats[i].header == header {
+			return &formats[i]
+		}
+	}
+	return nil
 }
 
 // startsNumber tells whether a row can be a point.
 func startsNumber(row string) bool { return strings.IndexByte("+-.0123456789", row[0]) >= 0 }
 
-// row takes one row of the table.
-func (k *checker) row(line int, row string) {
-	k.rows++
+// commaRow takes a time in s, a comma and a thrust in N.
+func (k *checker) commaRow(line int, row string) {
 	fields := strings.Split(row, ",")
 	if len(fields) != 2 {
 		remedy := "give a time in s, a comma and a thrust in N, such as 0.02,85.0"

@@ -25,6 +25,8 @@ const (
 	AfterApogee
 	Falling
 	Ejection
+
+	afterLast
 )
 
 // Moment is an event of a flight that rules count from.
