@@ -157,7 +157,7 @@ func TestWarningTextShowsItsNumbers(t *testing.T) {
 	assert.Contains(t, WarningText(sim.Warning{Code: sim.TubeTipWet, Value: 0.31, Limit: 0.25}, quantity.Metric),
 		"310 mm deep but the launch tube reaches only 250 mm")
 	assert.Contains(t, WarningText(sim.Warning{Code: sim.CanopyAtApogee, Canopy: "main", Value: 120, Limit: 95.5}, quantity.US),
-		"394 ft, but the top is at 313 ft")
+		"394 ft, but apogee is at 313 ft")
 	assert.Contains(t, WarningText(sim.Warning{Code: sim.LiquidLeft, Value: 1.25}, quantity.Metric), "1.25 kg")
 	assert.Equal(t, "rain", WarningText(sim.Warning{Code: "rain"}, quantity.Metric))
 }

@@ -222,7 +222,7 @@ func (t *sweepText) closing(notes []string) error {
 	return err
 }
 
-// sweepSum is what the rows of a sweep come to.
+// sweepSum is what the rows of a sweep come to, by the aim of `ullage best`.
 type sweepSum struct {
 	rows     int
 	best     *study.Row // the highest flight that leaves the rail without liquid left over
@@ -234,11 +234,11 @@ func (s *sweepSum) add(r study.Row) {
 	if r.Flight == nil {
 		return
 	}
-	res := &r.Flight.Results
-	switch {
-	case !res.RailExit.Happened || res.LiquidLeft > 0:
+	aim := study.Highest(false)
+	switch why, _ := aim.Refuse(r.Flight); {
+	case why != study.Accepted:
 		s.leftover = true
-	case res.Apogee.Happened && (s.best == nil || res.Apogee.Height > s.best.Flight.Results.Apogee.Height):
+	case s.best == nil || aim.Value(r.Flight) > aim.Value(s.best.Flight):
 		s.best = &r
 	}
 }

@@ -69,7 +69,7 @@ var warnings = []warning{
 		func(p words.Printer, w sim.Warning) string { return "set to " + p.Height(w.Value) },
 		func(p words.Printer, w sim.Warning) string {
 			return "Canopy " + page.Printable(w.Canopy) + " is set to open falling through " + p.Height(w.Value) +
-				", but the top is at " + p.Height(w.Limit) + ": it opened there. Set it lower, or to apogee."
+				", but apogee is at " + p.Height(w.Limit) + ": it opened there. Set it lower, or to apogee."
 		}},
 	{sim.CanopyNotFull, gates.Bad, "canopy", gates.WordPartial, nil,
 		func(p words.Printer, w sim.Warning) string {

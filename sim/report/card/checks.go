@@ -52,7 +52,7 @@ func (p filler) checks() form.Block {
 func (p filler) winds() form.Block {
 	t := &form.Table{Columns: []form.Column{
 		{Head: "wind", Unit: p.Unit("m/s")}, {Head: "tilt to " + compass(p.Rocket.Wind.From), Kind: form.Figures},
-		{Head: "rail exit", Unit: p.Unit("m/s")}, {Head: "angle"}, {Head: "apogee", Unit: p.Unit("m")}, {Head: "lands", Unit: p.Unit("m")}}}
+		{Head: "rail exit", Unit: p.Unit("m/s")}, {Head: "angle"}, {Head: "apogee", Unit: p.Unit("m")}, {Head: "landing", Unit: p.Unit("m")}}}
 	for _, l := range p.Tilts {
 		t.Rows = append(t.Rows, p.wind(l))
 	}
