@@ -2,6 +2,7 @@ package airframe
 
 import (
 	"math"
+
 	"ullage/sim/fault"
 )
 

@@ -2,6 +2,7 @@ package chamber
 
 import (
 	"math"
+
 	"ullage/sim/fault"
 )
 

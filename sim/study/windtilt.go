@@ -63,6 +63,7 @@ type tiltSearch struct {
 	base    *rocket.Rocket
 	wind    float64
 	options sim.Options
+	flights int // so far
 }
 
 // try flies with a tilt.
@@ -74,6 +75,7 @@ func (s *tiltSearch) try(tilt float64) (WindTilt, error) {
 		c.Gust.Speed = 0
 	}
 	l := WindTilt{Wind: s.wind, Tilt: tilt, Heading: c.Wind.From, Drift: math.NaN()}
+	s.flights++
 	fl, err := sim.Fly(s.ctx, &c, s.options)
 	if err != nil {
 		return l, err

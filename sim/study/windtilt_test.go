@@ -59,6 +59,12 @@ func TestTiltsAgainstADenseScan(t *testing.T) {
 					name, l.Wind, x.Tilt, x.Drift, l.Tilt, l.Drift)
 			}
 			assert.LessOrEqual(t, l.Drift, l.Upright)
+
+			again := tiltSearch{ctx: background, base: c.rocket, wind: l.Wind, options: s.options}
+			same, err := again.best(tenDegrees)
+			require.NoError(t, err)
+			assert.Equal(t, l.Tilt, same.Tilt)
+			assert.LessOrEqual(t, again.flights, tiltScan+9, "golden sections alone take 14 beyond the scan")
 		}
 	}
 }

@@ -1,6 +1,7 @@
 package page
 
 import (
+	"sort"
 	"strings"
 	"sync"
 	"unicode"
@@ -80,17 +81,9 @@ func fit(f *font.Face, room vg.Length, s string) string {
 		return s
 	}
 	runes := []rune(s)
-	// The widest beginning that fits, by halves.
-	low, high := 0, len(runes)
-	for low < high {
-		n := (low + high + 1) / 2
-		if f.Width(string(runes[:n])+"…") <= room {
-			low = n
-		} else {
-			high = n - 1
-		}
-	}
-	return strings.TrimRight(string(runes[:low]), " ") + "…"
+	// The widest beginning that fits.
+	n := sort.Search(len(runes), func(i int) bool { return f.Width(string(runes[:i+1])+"…") > room })
+	return strings.TrimRight(string(runes[:n]), " ") + "…"
 }
 
 // wrap breaks text at spaces into lines no wider than the room; a word that is
