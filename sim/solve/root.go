@@ -5,9 +5,9 @@ import (
 	"math"
 )
 
-// ErrBracket says that a function does not change sign between two places, or that they
-// are not finite.
-var ErrBracket = errors.New("no change of sign between the ends")
+// ErrBracket says that what was given holds no answer between its ends: they are not
+// finite, there are none, or, for a root, the function does not change sign.
+var ErrBracket = errors.New("no bracket of what is looked for")
 
 // Bracket is two places with a change of sign between them, on either side of each
 // other: above zero at In; at Out zero, below it or no number.
