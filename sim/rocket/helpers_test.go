@@ -1,6 +1,7 @@
 package rocket
 
 import (
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/require"
@@ -54,6 +55,13 @@ func full(t *testing.T) *Rocket {
 	}
 	require.NoError(t, r.Validate())
 	return r
+}
+
+// keyOf is a number's name in the rockets of these tests.
+func keyOf(n *Number) string {
+	items := map[string]string{"canopy": "main", "section": "tube", "fins": "tail", "part": "battery", "chamber": "hoop"}
+	group, _, _ := strings.Cut(n.Name, ".")
+	return strings.Replace(n.Name, "*", items[group], 1)
 }
 
 // wet is a rocket on water, with a launch tube.

@@ -2,7 +2,6 @@ package rocket
 
 import (
 	"slices"
-	"strings"
 
 	"ullage/atmosphere"
 	"ullage/sim/airframe"
@@ -140,6 +139,3 @@ func item[T any](list []T, i int) *T {
 	}
 	return &list[i]
 }
-
-// Of is the number's name with the name of its item.
-func (n *Number) Of(item string) string { return strings.Replace(n.Name, "*", item, 1) }

@@ -96,15 +96,13 @@ func TestValidateGoesByTheRanges(t *testing.T) {
 			r.Shape.Diameter = v
 		}
 	}
-	items := map[string]string{"canopy": "main", "section": "tube", "fins": "tail", "part": "battery", "chamber": "hoop"}
 	looked := 0
 	for name, n := range numbers {
 		one := full
 		if strings.HasPrefix(name, "water.") {
 			one = wet
 		}
-		group, _, _ := strings.Cut(name, ".")
-		key := n.Of(items[group])
+		key := keyOf(n)
 		told := func(v float64) bool {
 			r := one(t)
 			switch name { // one of two numbers that exclude each other

@@ -20,7 +20,8 @@ const (
 
 // Rocket is everything one flight depends on: the airframe, both drives it may
 // carry, its canopies and the day. All values are SI, angles are radians.
-// It is plain data; Validate holds the ranges.
+// It is plain data, of which some may be missing: a number that has to be there and is not
+// known yet is NaN, or 0 where that can be no value of it. Check and Validate tell.
 type Rocket struct {
 	Name       string
 	Power      Power // which drive flies
