@@ -67,7 +67,7 @@ func TestFaults(t *testing.T) {
 		{func(c *Chamber) { *c = *ownTube(); c.Around = 0 }, "chamber.hoop_strength", "not known for a material of your own", "tensile strength around"},
 		{func(c *Chamber) { *c = *ownTube(); c.Along = 0 }, "chamber.axial_strength", "not known for a material of your own", "tensile strength along"},
 		{func(c *Chamber) { *c = *ownTube(); c.Density = 0 }, "chamber.density", "not known for a material of your own", "its density"},
-		{func(c *Chamber) { c.Temperature = 40 }, "chamber.temperature", "too small", "-60 degC to 300 degC"},
+		{func(c *Chamber) { c.Temperature = 40 }, "chamber.temperature", "too small", "-90 degC to 300 degC"},
 		{func(c *Chamber) { c.HeatFactor = 1.2 }, "chamber.heat_factor", "too large", "0.01 to 1"},
 		{func(c *Chamber) { c.CycleFactor = 1.2 }, "chamber.cycle_factor", "too large", "0.01 to 1"},
 		{func(c *Chamber) { c.CycleFactor = nan }, "chamber.cycle_factor", "not a finite number", "0.01 to 1"},

@@ -44,7 +44,7 @@ var (
 		{Key: "chamber.density", Range: quantity.Between(quantity.Density, "kg/m3", 100, 20e3), At: func(c *Chamber) *float64 { return &c.Density }, Optional: true},
 		{Key: "chamber.modulus", Range: quantity.Between(quantity.Pressure, "GPa", 0.01, 1000), At: func(c *Chamber) *float64 { return &c.Modulus }, Optional: true},
 		{Key: "chamber.waste", Range: quantity.Between(quantity.Fraction, "%", 0, 300), At: func(c *Chamber) *float64 { return &c.Waste }},
-		{Key: "chamber.temperature", Range: temperature(-60, 300), At: func(c *Chamber) *float64 { return &c.Temperature }, Optional: true},
+		{Key: "chamber.temperature", Range: temperature(-90, 300), At: func(c *Chamber) *float64 { return &c.Temperature }, Optional: true},
 		{Key: "chamber.heat_factor", Range: leftRange, At: func(c *Chamber) *float64 { return &c.HeatFactor }, Optional: true},
 		{Key: "chamber.cycles", Range: quantity.Between(quantity.Number, "", 0, 1e6), Count: func(c *Chamber) *int { return &c.Cycles }},
 		{Key: "chamber.cycle_factor", Range: leftRange, At: func(c *Chamber) *float64 { return &c.CycleFactor }, Optional: true},

@@ -138,6 +138,19 @@ func TestEveryNumberIsMissed(t *testing.T) {
 	require.Greater(t, looked, 50)
 }
 
+// A chamber stands wherever a site may be: its wall takes the temperature of the air there.
+func TestChamberAtAnySite(t *testing.T) {
+	air := NumberNamed("site.temperature").Range
+	for _, temperature := range []float64{air.Min, air.Max} {
+		r := full(t)
+		r.Chamber.Temperature, r.Site.Pressure, r.Site.Temperature = 0, 0, temperature
+		water := wet(t)
+		water.Chamber, water.Site, water.Water.Temperature = r.Chamber, r.Site, 0
+		water.Chamber.Length = 0
+		assert.Empty(t, water.Check(ForChamber))
+	}
+}
+
 // What is at odds is no less so for being at odds with something missing.
 func TestAtOdds(t *testing.T) {
 	r := wet(t)
