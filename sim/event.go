@@ -1,5 +1,9 @@
 package sim
 
+import (
+	"math"
+)
+
 // eventFunctionKind names a quantity of time and state whose fall through zero is an
 // event: it ends the step, and most often the phase.
 type eventFunctionKind uint8
@@ -12,7 +16,6 @@ const (
 	lifts       // thrust exceeds the weight along the guide
 	liquidEnds  // none left
 	jetStops    // with liquid left
-	jetSettles  // the jet has gathered its speed
 	unchokes    // the gas's flow turns subsonic
 	gasEnds     // chamber and ambient pressure have met
 	turnsDown   // the top
@@ -29,46 +32,51 @@ type eventFunction struct {
 	canopy int
 }
 
-// value of an event function: positive before its event, not positive after.
-func (r *run) value(c eventFunction, y *state, f *forces) float64 {
+// value of an event function, positive before its event, not positive after, and how fast
+// it changes; NaN where the rates do not tell that.
+func (r *run) value(c eventFunction, y, dy *state, f *forces) slope {
 	m := &r.model
 	switch c.kind {
 	case guideEnds:
-		return m.guide - m.travel(y)
+		return slope{m.guide - m.travel(y), -m.travel(dy)}
 	case tubeEnds:
-		return m.tube - m.travel(y)
+		return slope{m.tube - m.travel(y), -m.travel(dy)}
 	case slidesBack:
-		return m.travel(y)
+		return slope{m.travel(y), m.travel(dy)}
 	case stalls:
-		return m.along(y)
+		return slope{m.along(y), m.along(dy)}
 	case lifts:
-		return -f.lift
+		return slope{-f.lift, math.NaN()}
 	case liquidEnds:
-		return y[store]
+		return slope{y[store], dy[store]}
 	case jetStops:
 		if m.push == steadyLiquid {
-			return f.drive
+			return slope{f.drive, math.NaN()}
 		}
-		return y[jet] - stillJet
-	case jetSettles:
-		return f.jetRate
+		return slope{y[jet] - stillJet, dy[jet]}
 	case unchokes:
-		return m.flow.ChokingMargin(f.chamber, f.pressure)
+		margin := m.flow.ChokingMargin(f.chamber, f.pressure)
+		return slope{margin, (margin + 1) * m.pressing(y, dy, f)}
 	case gasEnds:
-		return f.chamber/f.pressure - stopRatio
+		return slope{f.chamber/f.pressure - stopRatio, f.chamber / f.pressure * m.pressing(y, dy, f)}
 	case turnsDown:
-		return y[vUp]
+		return slope{y[vUp], dy[vUp]}
 	case hitsGround:
-		return y[up]
+		return slope{y[up], dy[up]}
 	case fallsBelow:
-		return y[up] - r.rocket.Canopies[c.canopy].Rule(r.rocket.Power).Value
+		return slope{y[up] - r.rocket.Canopies[c.canopy].Rule(r.rocket.Power).Value, dy[up]}
 	case gustBegins:
-		return r.rocket.Gust.Height - y[up]
+		return slope{r.rocket.Gust.Height - y[up], -dy[up]}
 	case gustEnds:
-		return y[up] - r.rocket.Gust.Height
+		return slope{y[up] - r.rocket.Gust.Height, dy[up]}
 	default: // canopyFills
-		return m.canopies[c.canopy].fill - (y[airPath] - m.airFrom[c.canopy])
+		return slope{m.canopies[c.canopy].fill - (y[airPath] - m.airFrom[c.canopy]), -dy[airPath]}
 	}
+}
+
+// pressing is the rate of change of the gas's pressure over the air's, over itself, 1/s.
+func (m *model) pressing(y, dy *state, f *forces) float64 {
+	return m.flow.Exponent()*dy[store]/y[store] + f.density*m.gravity*dy[up]/f.pressure
 }
 
 // stillJet is the speed below which a jet that slows down has stopped: with the
@@ -85,21 +93,11 @@ func (k eventFunctionKind) once() bool {
 	return true
 }
 
-// needsForces tells whether value reads the forces, so that a look inside a step
-// must work them out.
-func (k eventFunctionKind) needsForces() bool {
-	switch k {
-	case lifts, jetStops, jetSettles, unchokes, gasEnds:
-		return true
-	}
-	return false
-}
-
 // watch lists what can end the present phase, into the run's own array.
 func (r *run) watch() {
 	m := &r.model
 	w := r.watched[:0]
-	add := func(k eventFunctionKind) { w = append(w, eventFunction{kind: k}) }
+	add := func(k eventFunctionKind) { w = append(w, watch{eventFunction: eventFunction{kind: k}}) }
 	switch {
 	case m.held:
 		add(lifts)
@@ -125,9 +123,6 @@ func (r *run) watch() {
 	case unsteadyLiquid:
 		add(liquidEnds)
 		add(jetStops)
-		if !m.settled {
-			add(jetSettles)
-		}
 	case steadyLiquid:
 		add(liquidEnds)
 		add(jetStops)
@@ -140,13 +135,16 @@ func (r *run) watch() {
 	for i := range m.canopies {
 		bit := uint64(1) << i
 		if m.open&bit != 0 && m.full&bit == 0 {
-			w = append(w, eventFunction{canopyFills, i})
+			w = append(w, watch{eventFunction: eventFunction{canopyFills, i}})
 		}
 		if r.pending&bit != 0 && r.overTop && r.rocket.Canopies[i].Rule(r.rocket.Power).Trigger.Falls() {
-			w = append(w, eventFunction{fallsBelow, i})
+			w = append(w, watch{eventFunction: eventFunction{fallsBelow, i}})
 		}
 	}
-	r.watched = w
+	for i := range w {
+		w[i].now = r.value(w[i].eventFunction, &r.y, &r.f, &r.now)
+	}
+	r.watched, r.before = w, 0
 }
 
 // gusts tells whether there is a gust to meet.

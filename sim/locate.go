@@ -1,81 +1,173 @@
 package sim
 
-import (
-	"math"
+import "math"
 
-	"ullage/sim/solve"
-)
+// Events are found on cubics: an event function along a step is as good as the cubic
+// through its values and slopes at both ends, which is its dense output. A step aims at
+// what that of the step before, drawn on, says is coming; what is left in the end, a few
+// per cent of the step at most, is cut off or added by the dense output of the state.
 
-// firstEvent finds the earliest watched event inside the step just tried,
-// and shortens the step to end there. It tells whether there was one.
-func (r *run) firstEvent() (eventFunction, bool) {
-	var found eventFunction
+// watch is an event function watched in the present phase: at the start of the step before,
+// now, and at the end of the step being tried.
+type watch struct {
+	eventFunction
+	before, now, then slope
+}
+
+// slope is a value and its rate of change, 1/s.
+type slope struct{ value, rate float64 }
+
+// course is what joins two of them that lie h apart: a straight line where the rates are
+// not known.
+func course(a, b slope, h float64) cubic {
+	if math.IsNaN(a.rate + b.rate) {
+		return cubic{a.value, b.value - a.value, b.value, b.value - a.value}
+	}
+	return cubic{a.value, h * a.rate, b.value, h * b.rate}
+}
+
+// cubic is a function of θ, 0 to 1, by its values and slopes at both ends.
+type cubic struct{ g0, d0, g1, d1 float64 }
+
+func (c *cubic) at(theta float64) (value, slope float64) {
+	bend := 3*(c.g1-c.g0) - 2*c.d0 - c.d1
+	twist := 2*(c.g0-c.g1) + c.d0 + c.d1
+	return c.g0 + theta*(c.d0+theta*(bend+theta*twist)), c.d0 + theta*(2*bend+3*theta*twist)
+}
+
+// peak is where its slope falls through zero; it rises at 0 and does not at 1.
+func (c *cubic) peak() float64 {
+	slope := cubic{c.d0, 6*(c.g1-c.g0) - 4*c.d0 - 2*c.d1, c.d1, 0}
+	slope.d1 = 2*(c.d1-c.d0) - slope.d0 // a parabola
+	return slope.root()
+}
+
+// root is where it falls through zero between 0 and 1; it is positive at 0 and is not at 1.
+// Newton's method, by halves where that leaves the bracket.
+func (c *cubic) root() float64 {
+	low, high := 0.0, 1.0
+	theta := c.g0 / (c.g0 - c.g1)
+	for range 60 {
+		g, slope := c.at(theta)
+		if g > 0 {
+			low = theta
+		} else {
+			high = theta
+		}
+		by := g / slope
+		next := theta - by
+		if !(next >= low && next <= high) {
+			next = (low + high) / 2
+		}
+		if math.Abs(next-theta) < 1e-13 || high-low < 1e-13 {
+			return next
+		}
+		theta = next
+	}
+	return high
+}
+
+// beyond is where it will fall through zero after 1, drawn on; +Inf when that is not in
+// sight before limit.
+func (c *cubic) beyond(limit float64) float64 {
+	theta := 1.0
+	for range 4 {
+		g, slope := c.at(theta)
+		if !(slope < 0) {
+			return math.Inf(1)
+		}
+		if theta -= g / slope; !(theta >= 1 && theta <= limit) {
+			return math.Inf(1)
+		}
+	}
+	return theta
+}
+
+// look takes the event functions' values at the end of a step.
+func (r *run) look() {
+	for i := range r.watched {
+		w := &r.watched[i]
+		w.then = r.value(w.eventFunction, &r.y1, &r.f1, &r.then)
+	}
+}
+
+// coming is how long it takes to the next event, as far as that can be told; only what comes
+// within some time is looked for.
+func (r *run) coming(within float64) float64 {
 	first := math.Inf(1)
-	for _, c := range r.watched {
-		before, after := r.value(c, &r.y, &r.now), r.value(c, &r.y1, &r.then)
-		if !(before > 0 && after <= 0) {
+	for i := range r.watched {
+		w := &r.watched[i]
+		if !(w.now.value > 0 && w.now.value+1.5*within*w.now.rate < 0) {
 			continue
 		}
-		if theta := r.inside(c, before, after); theta < first {
-			first, found = theta, c
+		left := -w.now.value / w.now.rate
+		if r.before > 0 {
+			c := course(w.before, w.now, r.before)
+			left = r.before * (c.beyond(1+2*within/r.before) - 1)
 		}
+		first = math.Min(first, left)
 	}
-	if math.IsInf(first, 1) {
-		return found, false
-	}
-	r.shorten(found, first)
-	return found, true
+	return first
 }
 
-// inside finds where on the step's dense output an event lies, as a fraction. Its function
-// is smooth there and changes sign once.
-func (r *run) inside(c eventFunction, before, after float64) float64 {
-	b, _ := solve.Root(func(theta float64) (float64, error) { return r.lookInside(c, theta), nil },
-		solve.Bracket{In: solve.Point{X: 0, Y: before}, Out: solve.Point{X: 1, Y: after}},
-		solve.Tolerance{X: 1e-9, Y: 1e-4 * math.Min(before, -after)})
-	if near := b.Nearest().X; near > 0 {
-		return near
-	}
-	return b.Out.X // a step has a length
-}
-
-// lookInside is an event function on the dense output.
-func (r *run) lookInside(c eventFunction, theta float64) float64 {
-	hermite(r.stages.n, theta, r.h, &r.y, &r.f, &r.y1, &r.f1, &r.in)
-	if c.kind.needsForces() {
-		r.model.rates(r.t+theta*r.h, &r.in, &r.dy, &r.inner)
-	}
-	return r.value(c, &r.in, &r.inner)
-}
-
-// shorten takes the step again up to an event, as a step of the method and not
-// by interpolation, and corrects its length by Newton until the time is right
-// to 10 ns (or to the last digits of a long flight's clock). The last hair of the way
-// goes by the rates at the end, which over so short a time are all there is to know.
-func (r *run) shorten(c eventFunction, theta float64) {
-	const delta = 1e-5
-	slope := (r.lookInside(c, theta+delta) - r.lookInside(c, theta-delta)) / (2 * delta * r.h)
-	full := r.h
-	h := theta * full
-	near := math.Max(1e-8, 1e-14*r.t)
-	for range 8 {
-		r.h = h
-		r.try()
-		g := r.value(c, &r.y1, &r.then)
-		by := g / slope
-		switch far := math.Abs(by); {
-		case !(far > near): // also when the slope is nothing
-			return
-		case far < 1e-3*h && far < 1e-5:
-			r.h -= by
-			for i := range r.y1 {
-				r.y1[i] -= by * r.f1[i]
+// firstEvent ends the step just accepted on the earliest event in it, if there is one.
+func (r *run) firstEvent() (eventFunction, bool) {
+	for range 20 {
+		r.look()
+		found, theta := -1, math.Inf(1)
+		for i := range r.watched {
+			w := &r.watched[i]
+			if !(w.now.value > 0) {
+				continue
 			}
-			r.model.rates(r.t+r.h, &r.y1, &r.f1, &r.then)
-			return
+			c := course(w.now, w.then, r.h)
+			at := math.Inf(1)
+			if w.then.value <= 0 {
+				at = c.root()
+			} else if w.then.value < stretch*w.now.value {
+				if at = c.beyond(1 + stretch); r.t+at*r.h > r.stop {
+					at = math.Inf(1)
+				}
+			}
+			if at < theta {
+				found, theta = i, at
+			}
 		}
-		h = math.Min(math.Max(h-by, h/2), full)
+		switch {
+		case found < 0:
+			return eventFunction{}, false
+		case r.dense(theta):
+			r.cut(theta)
+			return r.watched[found].eventFunction, true
+		case theta > 1:
+			return eventFunction{}, false
+		}
+		r.h *= theta
+		r.try()
+		r.fault = r.size()
 	}
+	return eventFunction{}, false
+}
+
+// stretch is how far beyond its end a step may be drawn on to an event.
+const stretch = 0.05
+
+// dense tells whether the dense output at θ is as good as the step itself. A cubic's error
+// goes with θ²(1 − θ)² and with what the step's error goes with.
+func (r *run) dense(theta float64) bool {
+	x := theta * (1 - theta)
+	return r.fault*x*x < 1e-3
+}
+
+// cut makes θ of the step the step, by its dense output.
+func (r *run) cut(theta float64) {
+	hermite(r.stages.n, theta, r.h, &r.y, &r.f, &r.y1, &r.f1, &r.in)
+	r.h *= theta
+	for i := range r.stages.n {
+		r.y1[i] = r.in[i]
+	}
+	r.model.rates(r.t+r.h, &r.y1, &r.f1, &r.then)
+	r.look()
 }
 
 // overdue makes the changes of phase that came within a hair of the one just made:
@@ -83,8 +175,8 @@ func (r *run) shorten(c eventFunction, theta float64) {
 func (r *run) overdue() {
 	for range 16 {
 		late := -1
-		for i, c := range r.watched {
-			if c.kind.once() && r.value(c, &r.y, &r.now) < 0 {
+		for i := range r.watched {
+			if w := &r.watched[i]; w.kind.once() && w.now.value < 0 {
 				late = i
 				break
 			}
@@ -92,6 +184,6 @@ func (r *run) overdue() {
 		if late < 0 || r.over {
 			return
 		}
-		r.atEvent(r.watched[late])
+		r.atEvent(r.watched[late].eventFunction)
 	}
 }

@@ -96,8 +96,12 @@ func (x *maxima) noteCanopy(i int, load, q, time float64) {
 
 // within looks through the step just accepted.
 func (x *maxima) within(r *run) {
+	settles := r.model.push == unsteadyLiquid && !r.model.settled && r.then.jetRate <= 0
+	if settles {
+		x.settle(r)
+	}
 	r.model.read(&r.y1, &r.then, &x.end)
-	if r.nothingPeaks() {
+	if settles || r.nothingPeaks() {
 		r.model.active(func(k int) { x.note(k, x.end[k], r.t+r.h) })
 		x.start = x.end
 		return
@@ -122,6 +126,24 @@ func (x *maxima) within(r *run) {
 		}
 	})
 	x.start = x.end
+}
+
+// settle ends the surge: the jet has gathered its speed within the step, and thrust
+// counts from there. The motion is smooth, so that no step needs to end there; but the thrust
+// is not to be had from the dense output, so fast it changes with the jet's acceleration.
+// Where that is nothing the jet has the speed of a steady one.
+func (x *maxima) settle(r *run) {
+	m := &r.model
+	m.settled = true
+	c := cubic{r.y[jet], r.h * r.f[jet], r.y1[jet], r.h * r.f1[jet]}
+	theta := c.peak()
+	var out [tracks]float64
+	x.look(r, theta, &out)
+	r.in[jet] = m.steadySpeed(&r.in, &r.inner)
+	m.rates(r.t+theta*r.h, &r.in, &r.dy, &r.inner)
+	m.read(&r.in, &r.inner, &out)
+	x.note(thrustTrack, out[thrustTrack], r.t+theta*r.h)
+	x.note(acceleration2, out[acceleration2], r.t+theta*r.h)
 }
 
 // nothingPeaks tells whether no track can peak inside the step: on the way up without

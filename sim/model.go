@@ -37,6 +37,7 @@ type forces struct {
 	lift              float64 // thrust less weight along the guide (guided phases)
 	area              float64 // C_D·A of body and open canopies
 	bodyDrag          float64
+	against           float64        // drag along the axis, against the motion (liquid)
 	leaving           float64        // mass flow out of the nozzle, kg/s
 	liquid, gas       float64        // aboard, m³ and kg
 	grain             float64        // propellant aboard, kg

@@ -37,25 +37,10 @@ func coasting(t *testing.T, mass, diameter, drag, speed float64) *run {
 	return x
 }
 
-// rest of a flight already begun.
-func (r *run) onward(t *testing.T) {
-	t.Helper()
+// toTheEnd goes on to the end of a flight already begun.
+func (r *run) toTheEnd() {
 	for !r.over {
-		stop := r.nextStop()
-		if r.t >= stop {
-			r.atStop()
-			continue
-		}
-		r.chooseStep(stop)
-		if !r.accept() {
-			continue
-		}
-		c, crossed := r.firstEvent()
-		r.keep()
-		r.advance()
-		if crossed {
-			r.atEvent(c)
-		}
+		r.onward()
 	}
 }
 
@@ -64,7 +49,7 @@ func (r *run) onward(t *testing.T) {
 // 22.4573860 m/s after 3.68780085 s more.
 func TestCoastAndFall(t *testing.T) {
 	r := coasting(t, 0.15, 0.11, 0.4/small, 50*math.Sqrt(small))
-	r.onward(t)
+	r.toTheEnd()
 	assert.InEpsilon(t, 51.5654573*small, r.flight.Apogee.Height, 2e-6)
 	assert.InEpsilon(t, 2.83218134*math.Sqrt(small), r.flight.Apogee.Time, 2e-6)
 	assert.InEpsilon(t, 22.4573860*math.Sqrt(small), r.flight.Landing.Speed, 2e-6)
@@ -108,7 +93,7 @@ func TestSettledDescent(t *testing.T) {
 	r.flight.Canopies = []CanopyResult{{Name: "c"}}
 	r.pending = 1
 	r.release(0)
-	r.onward(t)
+	r.toTheEnd()
 	// The fall follows the thickening air a little late: 1e-5 of it here.
 	assert.InEpsilon(t, 3.36531792, r.flight.Landing.Vertical, 2e-5)
 	assert.InEpsilon(t, 3.36531792, r.flight.Canopies[0].Descent, 1e-5)
@@ -131,16 +116,7 @@ func TestOpeningLoad(t *testing.T) {
 		rho := r.now.density
 		r.release(0)
 		for r.model.full == 0 {
-			r.chooseStep(math.Inf(1))
-			if !r.accept() {
-				continue
-			}
-			c, crossed := r.firstEvent()
-			r.maxima.within(r)
-			r.advance()
-			if crossed {
-				r.atEvent(c)
-			}
+			r.onward()
 		}
 		b := mass / (rho * area * fill)
 		share := math.Exp(-1 / (2 * b))
@@ -243,19 +219,10 @@ func TestStepAllocatesNothing(t *testing.T) {
 		x := newRun(r, Options{Tolerance: DefaultTolerance})
 		x.begin()
 		for x.model.push == unsteadyLiquid && !x.model.settled {
-			x.chooseStep(x.nextStop())
-			if x.accept() {
-				if c, ok := x.firstEvent(); ok {
-					x.maxima.within(x)
-					x.advance()
-					x.atEvent(c)
-					continue
-				}
-				x.advance()
-			}
+			x.onward()
 		}
 		assert.Zero(t, testing.AllocsPerRun(100, func() {
-			x.chooseStep(x.nextStop())
+			x.chooseStep()
 			x.try()
 			x.firstEvent()
 			x.maxima.within(x)

@@ -77,6 +77,7 @@ func (m *model) liquidPush(g, drag float64, y, dy *state, f *forces) {
 	default:
 		j, f.drive = m.flow.SteadyJet(y[store], f.pressure, drag, f.mass)
 	}
+	f.against = drag
 	f.chamber, f.thrust, f.jetRate = j.Pressure, j.Thrust, j.Acceleration
 	dy[jet] = j.Acceleration
 	dy[store] = -m.flow.ThroatArea() * j.Speed
@@ -94,4 +95,14 @@ func (m *model) loadSegment(i int) {
 		t, f, j := m.curve.Knot(i + k)
 		m.knot[k] = curveKnot{t, f, j}
 	}
+}
+
+// steadySpeed is the speed of the jet at which it neither gains nor loses.
+func (m *model) steadySpeed(y *state, f *forces) float64 {
+	if m.held {
+		j, _ := m.flow.SteadyJetHeld(y[store], f.pressure, m.column.Gravity(y[up])*m.cosTilt)
+		return j.Speed
+	}
+	j, _ := m.flow.SteadyJet(y[store], f.pressure, f.against, f.mass)
+	return j.Speed
 }

@@ -92,8 +92,10 @@ func adrift(t *testing.T, height, speed float64, change func(*rocket.Rocket)) *r
 // until integrates to a time.
 func (r *run) until(t float64) {
 	for r.t < t {
-		r.chooseStep(t)
+		r.stop = t
+		r.chooseStep()
 		if r.accept() {
+			r.look()
 			r.keep()
 			r.advance()
 		}

@@ -23,14 +23,17 @@ type run struct {
 	then     forces // at t + h
 	est      state
 	next     float64 // step length to try
+	stop     float64 // the next time known beforehand
+	before   float64 // length of the step before, in this phase; 0 if none
+	fault    float64 // error of the step being tried over what is allowed
 	in, dy   state   // for looks inside a step
 	inner    forces
 	halfway  state  // the dense output in the middle of the step, when midKnown
 	middle   forces // the forces there
 	midKnown bool
 
-	watched  []eventFunction
-	room     [16 + rocket.MaxCanopies]eventFunction
+	watched  []watch
+	room     [16 + rocket.MaxCanopies]watch
 	maxima   maxima
 	pending  uint64 // canopies not yet released
 	due      [rocket.MaxCanopies]float64
@@ -53,33 +56,38 @@ func (r *run) fly(ctx context.Context) error {
 				return err
 			}
 		}
-		stop := r.nextStop()
-		if r.t >= stop {
-			r.atStop()
-			r.overdue()
-			continue
-		}
 		if r.t >= timeLimit || n >= stepLimit {
 			r.warn(Warning{Code: TimeLimit, Value: r.t})
 			break
 		}
-		r.chooseStep(stop)
-		if !r.accept() {
-			continue
-		}
-		c, crossed := r.firstEvent()
-		r.maxima.within(r)
-		r.keep()
-		r.advance()
-		if crossed {
-			r.atEvent(c)
-			r.overdue()
-		} else {
-			r.stayOnPad()
-		}
+		r.onward()
 	}
 	r.finish()
 	return nil
+}
+
+// onward does what is due, or takes a step and what comes at its end.
+func (r *run) onward() {
+	r.stop = r.nextStop()
+	if r.t >= r.stop {
+		r.atStop()
+		r.overdue()
+		return
+	}
+	r.chooseStep()
+	if !r.accept() {
+		return
+	}
+	c, crossed := r.firstEvent()
+	r.maxima.within(r)
+	r.keep()
+	r.advance()
+	if crossed {
+		r.atEvent(c)
+		r.overdue()
+	} else {
+		r.unseen()
+	}
 }
 
 // try takes the step of length h.
@@ -93,8 +101,13 @@ func (r *run) try() {
 // advance makes the end of the step the present.
 func (r *run) advance() {
 	r.t += r.h
-	if stop := r.nextStop(); math.Abs(r.t-stop) < 1e-12*math.Max(1, stop) {
-		r.t = stop
+	if math.Abs(r.t-r.stop) < 1e-12*math.Max(1, r.stop) {
+		r.t = r.stop
+	}
+	r.before = r.h
+	for i := range r.watched {
+		w := &r.watched[i]
+		w.before, w.now = w.now, w.then
 	}
 	r.y, r.f, r.now = r.y1, r.f1, r.then
 	if r.model.rigid {
@@ -125,6 +138,14 @@ func (r *run) enter() {
 	r.watch()
 	r.next = 0
 	r.maxima.enter(r)
+}
+
+// resume begins a phase that goes on as the one before: neither the length of the step nor
+// the drift of the stiff part starts anew.
+func (r *run) resume() {
+	next, drift := r.next, r.stiff.drift
+	r.enter()
+	r.next, r.stiff.drift = next, drift
 }
 
 func (r *run) warn(w Warning) { r.flight.Warnings = append(r.flight.Warnings, w) }

@@ -2,16 +2,19 @@ package sim
 
 import "math"
 
-// chooseStep sets the length of the next step: what the error allows, up to the
-// next known time and landing on it exactly.
-func (r *run) chooseStep(stop float64) {
+// chooseStep sets the length of the next step: what the error allows, up to the next known
+// time, landing on it exactly, or to the next event that is in sight.
+func (r *run) chooseStep() {
 	if r.next == 0 {
 		r.next = r.firstStep()
 	}
 	r.next = math.Min(r.next, r.roughAhead())
-	left := math.Min(stop, timeLimit) - r.t
+	left := math.Min(r.stop, timeLimit) - r.t
+	if event := math.Max(r.coming(r.next), least*math.Max(1, r.t)); event < left {
+		left = event
+	}
 	switch {
-	case r.next >= 0.999*left:
+	case r.next >= 0.95*left:
 		r.h = left
 	case r.next >= 0.5*left:
 		r.h = left / 2
@@ -19,6 +22,9 @@ func (r *run) chooseStep(stop float64) {
 		r.h = r.next
 	}
 }
+
+// least is the shortest step towards an event, over the time (or 1 s): 10 ns.
+const least = 1e-8
 
 // roughAhead bounds the next step where a place without smoothness lies ahead, by a
 // share of the way there: steps that shrink towards it cost less than steps that try to
@@ -38,28 +44,30 @@ func (r *run) roughAhead() float64 {
 }
 
 // accept tries a step and judges its error. A step that is too bold, or went
-// where the equations have no answer, is to be tried again shorter.
+// where the equations have no answer, is to be tried again shorter. A step that was cut
+// short to meet something does not hold back those behind it.
 func (r *run) accept() bool {
 	r.try()
-	e := worst(r.stages.n, &r.est, &r.y, &r.y1, &r.floor, r.options.Tolerance)
-	if e <= 1 || r.h <= 1e-13*math.Max(1, r.t) {
-		grow := 5.0
-		if e > 1e-4 {
-			grow = math.Min(5, 0.9/math.Sqrt(math.Sqrt(e)))
-		}
-		r.next = r.h * grow
+	r.fault = r.size()
+	better := 0.9 / math.Sqrt(math.Sqrt(r.fault))
+	if r.fault <= 1 || r.h <= 1e-13*math.Max(1, r.t) {
+		r.next = r.h * math.Min(better, math.Max(5, r.next/r.h))
 		r.flight.Steps++
 		r.flight.effort[r.leg].steps++
 		return true
 	}
 	r.flight.Rejected++
 	r.flight.effort[r.leg].rejected++
-	shrink := 0.4
-	if !math.IsNaN(e) {
-		shrink = math.Max(0.2, 0.9/math.Sqrt(math.Sqrt(e)))
+	if math.IsNaN(r.fault) {
+		better = 0.4
 	}
-	r.next = r.h * shrink
+	r.next = r.h * math.Max(0.2, better)
 	return false
+}
+
+// size is the error of the step just tried over what is allowed; NaN if it has none.
+func (r *run) size() float64 {
+	return worst(r.stages.n, &r.est, &r.y, &r.y1, &r.floor, r.options.Tolerance)
 }
 
 // firstStep guesses a length after a change of phase, after Hairer, Nørsett and

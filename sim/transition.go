@@ -36,18 +36,9 @@ func (r *run) atEvent(c eventFunction) {
 		r.enter()
 	case jetStops:
 		r.jetStopped()
-	case jetSettles:
-		m.settled = true
-		if r.y[jet] <= stillJet {
-			r.jetStopped()
-			return
-		}
-		next := r.next // the motion is smooth here: only the bookkeeping changes
-		r.enter()
-		r.next = next
 	case unchokes:
 		m.push = subsonicGas
-		r.enter()
+		r.resume()
 	case gasEnds:
 		m.left = r.y[store]
 		r.endOfPush()
@@ -67,11 +58,15 @@ func (r *run) atEvent(c eventFunction) {
 	}
 }
 
-// stayOnPad puts a rocket back at rest that slid off the pad's bottom within its
-// first step, where no event shows.
-func (r *run) stayOnPad() {
-	if m := &r.model; m.guided && !m.held && m.travel(&r.y) < 0 {
+// unseen is what no event function shows, as it is past its zero from the first: a rocket
+// that slid off the pad's bottom is put back at rest, and a jet that never got going has stopped.
+func (r *run) unseen() {
+	m := &r.model
+	switch {
+	case m.guided && !m.held && m.travel(&r.y) < 0:
 		r.rest()
+	case m.push == unsteadyLiquid && m.settled && r.y[jet] <= stillJet:
+		r.jetStopped()
 	}
 }
 
@@ -118,6 +113,7 @@ func (r *run) leaveTube() {
 		r.exitRail()
 	}
 	r.beginLiquid()
+	r.next = 0
 	r.afterGuide(last)
 }
 
@@ -149,7 +145,11 @@ func (r *run) afterGuide(free bool) {
 			r.model.body.start(&r.y)
 		}
 	}
-	r.enter()
+	if r.model.rigid {
+		r.enter()
+	} else {
+		r.resume()
+	}
 	if !free {
 		return
 	}
@@ -268,9 +268,7 @@ func (r *run) atStop() {
 		return
 	}
 	m.loadSegment(m.segment + 1)
-	next := r.next
-	r.enter()
-	r.next = next // the slope changes, not the size of things
+	r.resume() // the slope changes, not the size of things
 }
 
 // topSoFar keeps the highest point.
@@ -285,7 +283,7 @@ func (r *run) topSoFar() {
 func (r *run) top() {
 	r.topSoFar()
 	if r.overTop { // thrust or a canopy took it up and over once more
-		r.enter()
+		r.resume()
 		return
 	}
 	r.overTop = true
@@ -294,7 +292,7 @@ func (r *run) top() {
 		r.over = true
 		return
 	}
-	r.enter()
+	r.resume()
 	r.countFrom(rocket.Apogee)
 	for i := range r.rocket.Canopies {
 		c := &r.rocket.Canopies[i]
