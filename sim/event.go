@@ -56,9 +56,10 @@ func (r *run) value(c eventFunction, y, dy *state, f *forces) slope {
 		return slope{y[jet] - stillJet, dy[jet]}
 	case unchokes:
 		margin := m.flow.ChokingMargin(f.chamber, f.pressure)
-		return slope{margin, (margin + 1) * m.pressing(y, dy, f)}
+		pressing := m.flow.Exponent()*dy[store]/y[store] + f.density*m.gravity*dy[up]/f.pressure
+		return slope{margin, (margin + 1) * pressing}
 	case gasEnds:
-		return slope{f.chamber/f.pressure - stopRatio, f.chamber / f.pressure * m.pressing(y, dy, f)}
+		return slope{y[store] - m.flow.LastSpeedRatio(), dy[store]}
 	case turnsDown:
 		return slope{y[vUp], dy[vUp]}
 	case hitsGround:
@@ -72,11 +73,6 @@ func (r *run) value(c eventFunction, y, dy *state, f *forces) slope {
 	default: // canopyFills
 		return slope{m.canopies[c.canopy].fill - (y[airPath] - m.airFrom[c.canopy]), -dy[airPath]}
 	}
-}
-
-// pressing is the rate of change of the gas's pressure over the air's, over itself, 1/s.
-func (m *model) pressing(y, dy *state, f *forces) float64 {
-	return m.flow.Exponent()*dy[store]/y[store] + f.density*m.gravity*dy[up]/f.pressure
 }
 
 // stillJet is the speed below which a jet that slows down has stopped: with the
@@ -128,7 +124,6 @@ func (r *run) watch() {
 		add(jetStops)
 	case chokedGas:
 		add(unchokes)
-		add(gasEnds)
 	case subsonicGas:
 		add(gasEnds)
 	}

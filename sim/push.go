@@ -46,12 +46,13 @@ func (m *model) pushAndMass(t, g, drag float64, y, dy *state, f *forces) {
 		f.liquid, f.gas = y[store], m.flow.CarriedGas()
 		m.liquidPush(g, drag, y, dy, f)
 		f.leaving = -m.flow.Density() * dy[store]
-	case chokedGas, subsonicGas:
-		f.mass = m.dryMass + y[store]
-		flow := m.flow.Gas(y[store], f.pressure, m.push == chokedGas)
-		f.chamber, f.thrust = flow.Pressure, flow.Thrust
-		dy[store] = -flow.MassRate
-		f.gas, f.leaving = y[store], flow.MassRate
+	case chokedGas:
+		m.gasPush(m.flow.Choked(y[store], f.pressure), f)
+		dy[store] = -f.leaving
+	case subsonicGas:
+		var flow thrust.GasFlow
+		flow, dy[store] = m.flow.Subsonic(y[store], f.pressure, -f.density*g*y[vUp]/f.pressure)
+		m.gasPush(flow, f)
 	case motorBurn:
 		a, b := &m.knot[0], &m.knot[1]
 		dt := t - a.time
@@ -62,6 +63,13 @@ func (m *model) pushAndMass(t, g, drag float64, y, dy *state, f *forces) {
 		f.leaving = m.propellant * f.thrust / m.total
 		f.mass = m.dryMass + f.grain
 	}
+}
+
+// gasPush is the flow of the gas.
+func (m *model) gasPush(flow thrust.GasFlow, f *forces) {
+	f.mass = m.dryMass + flow.Mass
+	f.chamber, f.thrust = flow.Pressure, flow.Thrust
+	f.gas, f.leaving = flow.Mass, flow.MassRate
 }
 
 // liquidPush is the flow of the liquid, held or free, with inertia or without.

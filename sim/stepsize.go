@@ -26,18 +26,11 @@ func (r *run) chooseStep() {
 // least is the shortest step towards an event, over the time (or 1 s): 10 ns.
 const least = 1e-8
 
-// roughAhead bounds the next step where a place without smoothness lies ahead, by a
-// share of the way there: steps that shrink towards it cost less than steps that try to
-// reach over it and are taken back. There are two: the end of the gas's flow, which
-// its mass meets like a parabola its vertex, m − m_e ∝ (t_e − t)², and the ground, where
-// the wind's power law ends with an infinite slope.
+// roughAhead bounds the next step where the ground lies ahead in wind, whose power law ends
+// there with an infinite slope, by a share of the way: steps that shrink towards it cost
+// less than steps that try to reach over it and are taken back.
 func (r *run) roughAhead() float64 {
-	m, f := &r.model, &r.now
-	switch {
-	case m.push == subsonicGas:
-		excess := 1 - f.pressure/f.chamber
-		return 0.75 * excess * f.gas / (m.flow.Exponent() * f.leaving)
-	case r.y[vUp] < 0 && r.y[up] > windFloor && !m.guided && !m.profile.Calm():
+	if m := &r.model; r.y[vUp] < 0 && r.y[up] > windFloor && !m.guided && !m.profile.Calm() {
 		return math.Max(0.85*r.y[up], windFloor) / -r.y[vUp]
 	}
 	return math.Inf(1)
@@ -109,7 +102,7 @@ func (m *model) scales(f *forces) state {
 	switch gas := m.flow.CarriedGas(); {
 	case m.push.liquid() && m.liquid0 > 0:
 		s[store] = m.liquid0
-	case m.push.gas() && gas > 0:
+	case m.push == chokedGas && gas > 0:
 		s[store] = gas
 	}
 	if m.push == noPush && m.open != 0 && m.open == m.full {

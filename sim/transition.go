@@ -38,9 +38,10 @@ func (r *run) atEvent(c eventFunction) {
 		r.jetStopped()
 	case unchokes:
 		m.push = subsonicGas
+		r.y[store] = m.flow.SpeedRatio(r.y[store], r.now.pressure)
 		r.resume()
 	case gasEnds:
-		m.left = r.y[store]
+		m.left = r.now.gas
 		r.endOfPush()
 	case turnsDown:
 		r.y[vUp] = 0
@@ -194,6 +195,7 @@ func (r *run) beginGas(mass float64) {
 		m.push = chokedGas
 	default:
 		m.push = subsonicGas
+		r.y[store] = m.flow.SpeedRatio(mass, ambient)
 	}
 }
 

@@ -31,6 +31,9 @@ type Tube struct {
 // has become nothing (impulse short by 3e-6 of the whole).
 const StopRatio = 1.0005
 
+// thin is a pressure of the size of those of the subsonic flow, which counts from it, Pa.
+const thin = 1.4e5
+
 // Expulsion is a Chamber made ready: every constant of the flow worked out once,
 // so that a moment of it costs one power and a root. It is a value and holds
 // no state; the caller integrates the liquid volume, the jet speed and the gas mass.
@@ -49,15 +52,22 @@ type Expulsion struct {
 
 	startPressure, startVolume, startTemperature float64 // as the liquid begins to flow
 
-	expansion power // xⁿ
-	cooling   power // x^((n−1)/2): √(T/T₁) against the mass left
-	nozzle    power // x^((γ−1)/γ): T_exit/T against the pressure ratio
+	expansion  power // xⁿ
+	cooling    power // x^((n−1)/2): √(T/T₁) against the mass left
+	unexpanded power // x^(−γ/(γ−1)): p/p_exit against T_exit/T
+	rarefied   power // x^(1/n): mass against pressure
 
 	choking      float64 // critical pressure ratio
 	chokedFlow   float64 // C_d A_n √(γ/R) (2/(γ+1))^((γ+1)/(2(γ−1)))
 	chokedSpeed2 float64 // 2γR/(γ+1)
 	gasPressure  float64 // as the liquid is out
 	gasTemp      float64
+
+	nozzleExponent float64 // (γ−1)/γ
+	thinMass       float64 // of gas left at the pressure thin
+	perDensity     float64 // V/R: temperature over p/m
+	limitSpeed2    float64 // 2γR/(γ−1)
+	lastSpeedRatio float64
 }
 
 // Prepare works out the constants of the flow. The caller has checked the
@@ -101,7 +111,14 @@ func (c Chamber) Prepare() Expulsion {
 	e.gasTemp = e.startTemperature * math.Pow(ullage/c.Volume, e.exponent-1)
 	e.expansion = newPower(e.exponent)
 	e.cooling = newPower((e.exponent - 1) / 2)
-	e.nozzle = newPower((g - 1) / g)
+	e.unexpanded = newPower(-g / (g - 1))
+	e.rarefied = newPower(1 / e.exponent)
+
+	e.nozzleExponent = (g - 1) / g
+	e.thinMass = e.carried * math.Pow(thin/e.gasPressure, 1/e.exponent)
+	e.perDensity = c.Volume / c.GasConstant
+	e.limitSpeed2 = 2 * g / (g - 1) * c.GasConstant
+	e.lastSpeedRatio = e.speedRatio(1 / StopRatio)
 	return e
 }
 

@@ -4,6 +4,7 @@ import "math"
 
 // GasFlow is one moment of the gas's flow after the liquid.
 type GasFlow struct {
+	Mass     float64 // in the chamber, kg
 	Pressure float64 // in the chamber, absolute, Pa
 	MassRate float64 // leaving, kg/s
 	Thrust   float64 // N
@@ -17,26 +18,48 @@ func (e *Expulsion) GasState(mass float64) (pressure, temperature float64) {
 	return e.gasPressure * left * root * root, e.gasTemp * root * root
 }
 
-// Gas is the flow through a convergent nozzle of an ideal gas, NACA Report 1135.
-// Both mass rate and thrust carry the discharge coefficient. choked says which side of the critical ratio the
-// phase is on: the two meet smoothly in value but not in slope, so the integrator
-// treats the change as an event and no step sees both.
-func (e *Expulsion) Gas(mass, ambient float64, choked bool) GasFlow {
+// Choked is the flow of an ideal gas through a convergent nozzle at or below the critical
+// ratio of pressures, NACA Report 1135. As with Subsonic, mass rate and thrust carry the
+// discharge coefficient. The two meet smoothly in value but not in slope.
+func (e *Expulsion) Choked(mass, ambient float64) GasFlow {
 	p, t := e.GasState(mass)
-	if choked {
-		rate := e.chokedFlow * p / math.Sqrt(t)
-		return GasFlow{p, rate, rate*math.Sqrt(e.chokedSpeed2*t) +
-			e.discharge*(e.choking*p-ambient)*e.throatArea}
-	}
-	// Only trial stages that overshoot the phase look past its ends: below the
-	// critical ratio it is held; above 1 there is no answer (NaN), so that no step
-	// reaches across the end of the flow, where its error could not be seen.
-	ratio := math.Max(ambient/p, e.choking)
-	cooling := e.nozzle.of(ratio) // T_exit/T
-	speed := math.Sqrt(2 * e.gamma / (e.gamma - 1) * e.gasConstant * t * (1 - cooling))
-	rate := e.discharge * e.throatArea * speed * p / (e.gasConstant * t) * ratio / cooling
-	return GasFlow{p, rate, rate * speed}
+	rate := e.chokedFlow * p / math.Sqrt(t)
+	return GasFlow{mass, p, rate, rate*math.Sqrt(e.chokedSpeed2*t) +
+		e.discharge*(e.choking*p-ambient)*e.throatArea}
 }
+
+// Subsonic is the flow above the critical ratio, told by the speed ratio w: that of the
+// gas as it leaves over the greatest it could reach, into nothing (V/V_m of NACA Report
+// 1135), w² = 1 − T_exit/T = 1 − (p_a/p)^((γ−1)/γ). The mass left meets its end like a
+// parabola its vertex, which no step can follow to the end; w falls to it in a nearly straight line. Slope
+// is dw/dt while the air's pressure changes at the relative rate airChange, 1/s:
+//
+//	dw/dt = −(1 − w²)/(2w) · (γ−1)/γ · (n·ṁ/m + ṗ_a/p_a),   ṁ ∝ w
+//
+// Below 0 the flow would come back; only trial stages look there.
+func (e *Expulsion) Subsonic(w, ambient, airChange float64) (flow GasFlow, slope float64) {
+	cooling := 1 - w*w // T_exit/T
+	p := ambient * e.unexpanded.of(cooling)
+	mass := e.thinMass * e.rarefied.of(p/thin)
+	t := p / mass * e.perDensity // pV = mRT
+	speed := w * math.Sqrt(e.limitSpeed2*t)
+	rate := e.discharge * e.throatArea * speed * ambient / (e.gasConstant * t * cooling)
+	slope = -cooling / 2 * e.nozzleExponent * (e.exponent*rate/mass + airChange) / w
+	return GasFlow{mass, p, rate, rate * speed}, slope
+}
+
+// SpeedRatio is w of Subsonic for a mass of gas left.
+func (e *Expulsion) SpeedRatio(mass, ambient float64) float64 {
+	p, _ := e.GasState(mass)
+	return e.speedRatio(ambient / p)
+}
+
+func (e *Expulsion) speedRatio(pressures float64) float64 {
+	return math.Sqrt(1 - math.Pow(pressures, e.nozzleExponent))
+}
+
+// LastSpeedRatio is w as the flow ends: at StopRatio.
+func (e *Expulsion) LastSpeedRatio() float64 { return e.lastSpeedRatio }
 
 // Chokes tells whether the nozzle is choked at these pressures.
 func (e *Expulsion) Chokes(pressure, ambient float64) bool { return ambient <= e.choking*pressure }
