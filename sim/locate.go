@@ -35,13 +35,6 @@ func (c *cubic) at(theta float64) (value, slope float64) {
 	return c.g0 + theta*(c.d0+theta*(bend+theta*twist)), c.d0 + theta*(2*bend+3*theta*twist)
 }
 
-// peak is where its slope falls through zero; it rises at 0 and does not at 1.
-func (c *cubic) peak() float64 {
-	slope := cubic{c.d0, 6*(c.g1-c.g0) - 4*c.d0 - 2*c.d1, c.d1, 0}
-	slope.d1 = 2*(c.d1-c.d0) - slope.d0 // a parabola
-	return slope.root()
-}
-
 // root is where it falls through zero between 0 and 1; it is positive at 0 and is not at 1.
 // Newton's method, by halves where that leaves the bracket.
 func (c *cubic) root() float64 {

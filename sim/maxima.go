@@ -106,11 +106,7 @@ func (x *maxima) within(r *run) {
 		x.start = x.end
 		return
 	}
-	if r.midKnown {
-		r.model.read(&r.halfway, &r.middle, &x.mid)
-	} else {
-		x.look(r, 0.5, &x.mid)
-	}
+	x.look(r, 0.5, &x.mid)
 	r.model.active(func(k int) {
 		a, b, c := x.start[k], x.mid[k], x.end[k]
 		x.note(k, b, r.t+r.h/2)
@@ -129,14 +125,17 @@ func (x *maxima) within(r *run) {
 }
 
 // settle ends the surge: the jet has gathered its speed within the step, and thrust
-// counts from there. The motion is smooth, so that no step needs to end there; but the thrust
-// is not to be had from the dense output, so fast it changes with the jet's acceleration.
-// Where that is nothing the jet has the speed of a steady one.
+// counts from there. The motion is smooth, so that no step needs to end there; but neither the moment
+// nor the thrust is to be had from the dense output, so fast both change with the jet's acceleration.
+// That relaxes like an exponential to the little it has afterwards; where it is nothing the
+// jet has the speed of a steady one.
 func (x *maxima) settle(r *run) {
 	m := &r.model
 	m.settled = true
-	c := cubic{r.y[jet], r.h * r.f[jet], r.y1[jet], r.h * r.f1[jet]}
-	theta := c.peak()
+	rate := r.stiff.rate[0]
+	decay := math.Exp(rate * r.h)
+	settled := (r.f1[jet] - r.f[jet]*decay) / (1 - decay)
+	theta := math.Min(math.Log(settled/(settled-r.f[jet]))/(rate*r.h), 1)
 	var out [tracks]float64
 	x.look(r, theta, &out)
 	r.in[jet] = m.steadySpeed(&r.in, &r.inner)

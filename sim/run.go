@@ -16,21 +16,18 @@ type run struct {
 	stiff   stiffPart
 	floor   state
 
-	t, h     float64
-	y, f     state  // at t
-	now      forces // at t
-	y1, f1   state  // at t + h, the step being tried
-	then     forces // at t + h
-	est      state
-	next     float64 // step length to try
-	stop     float64 // the next time known beforehand
-	before   float64 // length of the step before, in this phase; 0 if none
-	fault    float64 // error of the step being tried over what is allowed
-	in, dy   state   // for looks inside a step
-	inner    forces
-	halfway  state  // the dense output in the middle of the step, when midKnown
-	middle   forces // the forces there
-	midKnown bool
+	t, h   float64
+	y, f   state  // at t
+	now    forces // at t
+	y1, f1 state  // at t + h, the step being tried
+	then   forces // at t + h
+	est    state
+	next   float64 // step length to try
+	stop   float64 // the next time known beforehand
+	before float64 // length of the step before, in this phase; 0 if none
+	fault  float64 // error of the step being tried over what is allowed
+	in, dy state   // for looks inside a step
+	inner  forces
 
 	watched  []watch
 	room     [16 + rocket.MaxCanopies]watch
@@ -93,9 +90,6 @@ func (r *run) onward() {
 // try takes the step of length h.
 func (r *run) try() {
 	r.stages.step(&r.model, &r.stiff, r.t, r.h, &r.y, &r.f, &r.y1, &r.f1, &r.est, &r.then)
-	if r.midKnown = r.model.push == unsteadyLiquid; r.midKnown {
-		r.correct()
-	}
 }
 
 // advance makes the end of the step the present.
@@ -113,12 +107,7 @@ func (r *run) advance() {
 	if r.model.rigid {
 		normalise(&r.y)
 	}
-	old := r.stiff
 	r.model.stiffness(&r.y, &r.now, &r.stiff)
-	for k := range min(old.count, r.stiff.count) {
-		// d(f − λy)/dt with the new λ, of which the step knows that with the old one.
-		r.stiff.drift[k] = r.stages.slope[k] + (old.rate[k]-r.stiff.rate[k])*r.f[r.stiff.index[k]]
-	}
 	r.watchMargin()
 	if r.model.guided {
 		r.reached = math.Max(r.reached, r.model.travel(&r.y))
@@ -140,12 +129,12 @@ func (r *run) enter() {
 	r.maxima.enter(r)
 }
 
-// resume begins a phase that goes on as the one before: neither the length of the step nor
-// the drift of the stiff part starts anew.
+// resume begins a phase that goes on as the one before: the length of the step does not
+// start anew.
 func (r *run) resume() {
-	next, drift := r.next, r.stiff.drift
+	next := r.next
 	r.enter()
-	r.next, r.stiff.drift = next, drift
+	r.next = next
 }
 
 func (r *run) warn(w Warning) { r.flight.Warnings = append(r.flight.Warnings, w) }

@@ -14,11 +14,10 @@ type stages struct {
 	y2, y3, y4     state
 	f2, f3, f4     state
 	base, baseRate state
-	full           state
+	full, last     state
 	weight         [3]weights
-	slope          [3]float64 // of the remainders at the end of the step
-	forces         forces     // at an inner point: nobody reads them
-	n              int        // components in use: pointStates or states
+	forces         forces // at an inner point: nobody reads them
+	n              int    // components in use: pointStates or states
 }
 
 // step advances y0 (rates f0) by h to y1 (rates f1, forces end) and returns the
@@ -29,13 +28,6 @@ type stages struct {
 // the same nodes, which turns into the classical one component by component as the
 // rate goes to zero. Its weights are differences of φ functions, so each stage is
 // written on differences of the nonlinear remainder N = f − λy and nothing cancels.
-//
-// Where the rate is stiff the second stage of that form stays behind: it knows the
-// slope of the solution but not how N drifts, and what is dragged along by others (a
-// jet by the falling pressure) hardly moves in it. The drift of N, known from the
-// step before, is therefore taken out of the stages and put back exactly. Any drift
-// leaves the weights at the end and the order as they are: the stages' errors in h²,
-// which cancelled, are gone, and those in h³ still cancel.
 //
 // Error: the rates at the new point, which the next step needs anyway, make a third
 // order companion: weights (1, 2, 2, 0, 1)/6 instead of (1, 2, 2, 1, 0)/6 also
@@ -77,14 +69,14 @@ func weightsFor(z float64) weights {
 }
 
 func (s *stages) exponential(eq equations, stiff *stiffPart, t, h float64, y0, f0, y1, f1, est *state, end *forces) {
-	// With the jet's push taken off the velocities (v − push·q) the stiff part is
-	// diagonal; the change of variables is undone for every call of the rates.
 	b, fb := y0, f0
-	if stiff.kick {
+	frame := stiff.frame
+	if frame != nil {
 		s.base, s.baseRate = *y0, *f0
 		b, fb = &s.base, &s.baseRate
-		stiff.split(b)
-		stiff.split(fb)
+		frame.tend(y0[store])
+		frame.enterRates(b, fb)
+		frame.enter(b)
 	}
 	for k := range stiff.count {
 		if k > 0 && stiff.rate[k] == stiff.rate[k-1] {
@@ -93,15 +85,16 @@ func (s *stages) exponential(eq equations, stiff *stiffPart, t, h float64, y0, f
 			s.weight[k] = weightsFor(stiff.rate[k] * h)
 		}
 	}
-	call := func(t float64, y, f *state, at *forces) {
-		if !stiff.kick {
-			eq.rates(t, y, f, at)
+	call := func(t float64, y, f *state) {
+		if frame == nil {
+			eq.rates(t, y, f, &s.forces)
 			return
 		}
 		s.full = *y
-		stiff.join(&s.full)
-		eq.rates(t, &s.full, f, at)
-		stiff.split(f)
+		frame.tend(y[store])
+		frame.leave(&s.full)
+		eq.rates(t, &s.full, f, &s.forces)
+		frame.enterRates(&s.full, f)
 	}
 	// Every component takes the classical stage; the stiff ones then take theirs. n is
 	// the remainder's difference from the start of the step.
@@ -111,17 +104,17 @@ func (s *stages) exponential(eq equations, stiff *stiffPart, t, h float64, y0, f
 	}
 	for k := range stiff.count {
 		i, w := stiff.index[k], &s.weight[k]
-		s.y2[i] = b[i] + h*(w.half1*fb[i]+h/4*w.half2*stiff.drift[k])
+		s.y2[i] = b[i] + h*w.half1*fb[i]
 	}
-	call(t+h/2, &s.y2, &s.f2, &s.forces)
+	call(t+h/2, &s.y2, &s.f2)
 	for i := range s.n {
 		s.y3[i] = b[i] + h/2*s.f2[i]
 	}
 	for k := range stiff.count {
 		i, w := stiff.index[k], &s.weight[k]
-		s.y3[i] = s.y2[i] + h*w.half2*(n(k, i, &s.f2, &s.y2)-h/2*stiff.drift[k])
+		s.y3[i] = s.y2[i] + h*w.half2*n(k, i, &s.f2, &s.y2)
 	}
-	call(t+h/2, &s.y3, &s.f3, &s.forces)
+	call(t+h/2, &s.y3, &s.f3)
 	for i := range s.n {
 		s.y4[i] = b[i] + h*s.f3[i]
 	}
@@ -129,7 +122,7 @@ func (s *stages) exponential(eq equations, stiff *stiffPart, t, h float64, y0, f
 		i, w := stiff.index[k], &s.weight[k]
 		s.y4[i] = b[i] + h*(w.full1*fb[i]+w.full2*n(k, i, &s.f3, &s.y3))
 	}
-	call(t+h, &s.y4, &s.f4, &s.forces)
+	call(t+h, &s.y4, &s.f4)
 	for i := range s.n {
 		y1[i] = b[i] + h/6*(fb[i]+2*(s.f2[i]+s.f3[i])+s.f4[i])
 	}
@@ -137,18 +130,26 @@ func (s *stages) exponential(eq equations, stiff *stiffPart, t, h float64, y0, f
 		i, w := stiff.index[k], &s.weight[k]
 		y1[i] = b[i] + h*(w.full1*fb[i]+w.b2*(n(k, i, &s.f2, &s.y2)+n(k, i, &s.f3, &s.y3))+w.b4*n(k, i, &s.f4, &s.y4))
 	}
-	call(t+h, y1, f1, end)
+	s.full, s.last = *y1, *f1
+	if frame != nil {
+		frame.tend(y1[store])
+		frame.leave(y1)
+	}
+	eq.rates(t+h, y1, f1, end)
+	s.last = *f1
+	if frame != nil {
+		frame.enterRates(y1, &s.last)
+	}
 	for i := range s.n {
-		est[i] = h / 6 * (s.f4[i] - f1[i])
+		est[i] = h / 6 * (s.f4[i] - s.last[i])
 	}
 	for k := range stiff.count {
 		i, w := stiff.index[k], &s.weight[k]
-		last := n(k, i, f1, y1)
-		est[i] = h * w.b4 * (n(k, i, &s.f4, &s.y4) - last)
-		s.slope[k] = (3*last - 2*(n(k, i, &s.f2, &s.y2)+n(k, i, &s.f3, &s.y3))) / h
+		est[i] = h * w.b4 * (n(k, i, &s.f4, &s.y4) - n(k, i, &s.last, &s.full))
 	}
-	stiff.join(y1)
-	stiff.join(f1)
+	if frame != nil {
+		est[jet] *= frame.perUnit(y1[jet])
+	}
 }
 
 // worst is the largest of the first n components of est over the scale each component

@@ -275,19 +275,6 @@ func TestTubePiston(t *testing.T) {
 }
 
 // The stiffness is the derivative of what it is taken from.
-func TestStiffness(t *testing.T) {
-	c := liquidChamber(0.013, 1.4)
-	c.Bore, c.Discharge = 0.068, 0.97
-	e := c.Prepare()
-	const liquid, speed, mass, d = 5e-4, 33.0, 1.7, 1e-5
-	derivative := func(f func(q float64) float64) float64 { return (f(speed+d) - f(speed-d)) / (2 * d) }
-	free, push := e.Stiffness(liquid, speed, mass, false)
-	assert.InEpsilon(t, derivative(func(q float64) float64 { return e.UnsteadyJet(liquid, q, ambient, 2, mass).Acceleration }), free, 1e-6)
-	held, none := e.Stiffness(liquid, speed, mass, true)
-	assert.InEpsilon(t, derivative(func(q float64) float64 { return e.UnsteadyJetHeld(liquid, q, ambient, 9.8).Acceleration }), held, 1e-6)
-	assert.Zero(t, none)
-	assert.InEpsilon(t, 1000*e.ThroatArea()*e.Depth(liquid)/mass, push, 1e-12)
-}
 
 // In free motion the two coupled equations hold together: the answer solved by hand
 // satisfies both as they are written.

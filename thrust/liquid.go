@@ -45,17 +45,45 @@ func (e *Expulsion) UnsteadyJetHeld(liquid, speed, ambient, gravity float64) Jet
 	return Jet{p, rate, speed, flow * ((1-e.beta)*speed*speed + h*rate)}
 }
 
-// Stiffness is what makes the unsteady jet stiff: how fast it relaxes,
-// ∂(dq/dt)/∂q (1/s, negative while it flows), and how its acceleration pushes the
-// rocket, ∂(dv/dt)/∂(dq/dt) = ρ·A_n·h/M. Held, the rocket does not answer.
-func (e *Expulsion) Stiffness(liquid, speed, mass float64, held bool) (relaxation, push float64) {
+// Tendency is what the unsteady jet tends to with a liquid volume aboard, and what it takes
+// along, as functions of that volume alone: what changes them besides, drag and the air's pressure
+// on the way up, is left out.
+type Tendency struct {
+	Speed, SpeedSlope       float64 // the jet's speed without acceleration, m/s, and its slope, 1/m²·s
+	Momentum, MomentumSlope float64 // of the liquid column over the jet's speed, ρ·A_n·h, kg, and kg/m³
+	Share, ShareSlope       float64 // Momentum over the whole mass: ∂(dv/dt)/∂(dq/dt), and 1/m³; 0 held
+	Relaxation              float64 // ∂(dq/dt)/∂q at Speed, 1/s
+}
+
+// Tendency of the jet in air of a pressure, with a mass aboard besides the liquid; held, the rocket does not
+// answer, and the column weighs on its exit with the gravity along the axis. Where the chamber's
+// pressure comes down to the air's the speed does not reach 0 but turns off above it, smoothly,
+// so that it is good for a change of variables wherever the liquid flows.
+func (e *Expulsion) Tendency(liquid, ambient, others, gravity float64, held bool) Tendency {
+	const faint = 5e3 // Pa
+	gas := e.volume - liquid
 	h := liquid / e.boreArea
-	flow := e.density * e.throatArea
+	pressure := e.startPressure * e.expansion.of(e.startVolume/gas)
+	excess, excessSlope := pressure-ambient, e.exponent*pressure/gas
+	resistance, resistanceSlope := e.loss, 0.0
+	perVolume := e.density * e.beta
+	t := Tendency{Momentum: perVolume * liquid, MomentumSlope: perVolume}
+	inertia := h*e.beta + e.passage
 	if held {
-		return -e.loss * math.Abs(speed) / (h*e.beta + e.passage), 0
+		excess += e.density * gravity * h
+		excessSlope += e.density * gravity / e.boreArea
+	} else {
+		mass := 1 / (others + e.density*liquid)
+		t.Share, t.ShareSlope = t.Momentum*mass, perVolume*others*mass*mass
+		resistance -= 2 * (1 - e.beta) * t.Share
+		resistanceSlope -= 2 * (1 - e.beta) * t.ShareSlope
+		inertia -= t.Share * h
 	}
-	push = flow * h / mass
-	return (2*push*(1-e.beta)*speed - e.loss*math.Abs(speed)) / (h*e.beta + e.passage - push*h), push
+	root := math.Sqrt(excess*excess + faint*faint)
+	t.Speed = math.Sqrt((excess + root) / (e.density * resistance))
+	t.SpeedSlope = t.Speed / 2 * (excessSlope/root - resistanceSlope/resistance)
+	t.Relaxation = -resistance * t.Speed / inertia
+	return t
 }
 
 // SteadyJet is the textbook form without inertia, in free motion:
