@@ -7,15 +7,14 @@ import (
 	"ullage/sim/rocket"
 )
 
-// maxima keeps the greatest values of a flight. Each step is looked at in three
-// places; where a parabola through them peaks inside, the peak is looked for on the
-// dense output.
+// maxima keeps the greatest values of a flight. Each step is looked at in three places, its
+// ends and its middle; where a parabola through them peaks inside, the peak is looked for
+// on the dense output.
 type maxima struct {
-	best       [tracks]peak
-	guide      float64 // greatest thrust on the guide
-	leftGuide  bool
-	start, end [tracks]float64
-	mid        [tracks]float64
+	best            [tracks]peak
+	guide           float64 // greatest thrust on the guide
+	leftGuide       bool
+	start, mid, end [tracks]float64
 }
 
 type peak struct{ value, time float64 }
@@ -24,15 +23,18 @@ type peak struct{ value, time float64 }
 const (
 	speed2 = iota
 	mach2
-	acceleration2
 	dynamicPressure
+	attackAngle // sin² of half the angle of attack
+	acceleration2
 	thrustTrack
 	surgeThrust
 	surgeAcceleration2
-	attackAngle
 	firstCanopy
 	tracks = firstCanopy + 2*rocket.MaxCanopies
 )
+
+// needsForces tells whether a track is of more than place and motion.
+func needsForces(track int) bool { return track >= acceleration2 && track < firstCanopy }
 
 // unseen marks a track that has no meaning in the present phase: below all values.
 const unseen = -1.0
@@ -55,7 +57,11 @@ func (m *model) read(y *state, f *forces, out *[tracks]float64) {
 	}
 	out[attackAngle] = unseen
 	if m.rigid && f.airspeed >= m.fast*(1-1e-9) {
-		out[attackAngle] = f.attack
+		// across²/(2s(s + axial)), without the difference that would cancel near 0
+		out[attackAngle] = f.across * f.across / (2 * f.airspeed * (f.airspeed + math.Abs(f.axial)))
+		if f.axial < 0 {
+			out[attackAngle] = 1 - out[attackAngle]
+		}
 	}
 	for filling := m.open &^ m.full; filling != 0; filling &= filling - 1 {
 		i := bits.TrailingZeros64(filling)
@@ -64,22 +70,22 @@ func (m *model) read(y *state, f *forces, out *[tracks]float64) {
 	}
 }
 
-// active calls visit for every track of the present phase.
-func (m *model) active(visit func(track int)) {
+// each calls do for every track of the present phase.
+func (m *model) each(do func(track int)) {
 	for k := range firstCanopy {
-		visit(k)
+		do(k)
 	}
 	for filling := m.open &^ m.full; filling != 0; filling &= filling - 1 {
 		i := bits.TrailingZeros64(filling)
-		visit(firstCanopy + 2*i)
-		visit(firstCanopy + 2*i + 1)
+		do(firstCanopy + 2*i)
+		do(firstCanopy + 2*i + 1)
 	}
 }
 
 // enter reads the tracks as a phase begins.
 func (x *maxima) enter(r *run) {
 	r.model.read(&r.y, &r.now, &x.start)
-	r.model.active(func(k int) { x.note(k, x.start[k], r.t) })
+	r.model.each(func(k int) { x.note(k, x.start[k], r.t) })
 }
 
 func (x *maxima) note(k int, value, time float64) {
@@ -96,31 +102,17 @@ func (x *maxima) noteCanopy(i int, load, q, time float64) {
 
 // within looks through the step just accepted.
 func (x *maxima) within(r *run) {
-	settles := r.model.push == unsteadyLiquid && !r.model.settled && r.then.jetRate <= 0
+	m := &r.model
+	settles := m.push == unsteadyLiquid && !m.settled && r.then.jetRate <= 0
 	if settles {
 		x.settle(r)
 	}
-	r.model.read(&r.y1, &r.then, &x.end)
-	if settles || r.nothingPeaks() {
-		r.model.active(func(k int) { x.note(k, x.end[k], r.t+r.h) })
-		x.start = x.end
-		return
+	m.read(&r.y1, &r.then, &x.end)
+	if !settles && !r.nothingPeaks() {
+		x.middle(r)
+		m.each(func(k int) { x.climb(r, k) })
 	}
-	x.look(r, 0.5, &x.mid)
-	r.model.active(func(k int) {
-		a, b, c := x.start[k], x.mid[k], x.end[k]
-		x.note(k, b, r.t+r.h/2)
-		x.note(k, c, r.t+r.h)
-		curve := 2 * (a - 2*b + c)
-		slope := -3*a + 4*b - c
-		if !(curve < 0) {
-			return
-		}
-		vertex := -slope / (2 * curve)
-		if vertex > 0 && vertex < 1 && a-slope*slope/(4*curve) > x.best[k].value {
-			x.climb(r, k, vertex)
-		}
-	})
+	m.each(func(k int) { x.note(k, x.end[k], r.t+r.h) })
 	x.start = x.end
 }
 
@@ -137,7 +129,7 @@ func (x *maxima) settle(r *run) {
 	settled := (r.f1[jet] - r.f[jet]*decay) / (1 - decay)
 	theta := math.Min(math.Log(settled/(settled-r.f[jet]))/(rate*r.h), 1)
 	var out [tracks]float64
-	x.look(r, theta, &out)
+	x.look(r, theta)
 	r.in[jet] = m.steadySpeed(&r.in, &r.inner)
 	m.rates(r.t+theta*r.h, &r.in, &r.dy, &r.inner)
 	m.read(&r.in, &r.inner, &out)
@@ -155,28 +147,61 @@ func (r *run) nothingPeaks() bool {
 	return m.open != 0 || (r.y1[vUp] > 0 && !m.guided)
 }
 
-// look reads the tracks inside the step, on the dense output.
-func (x *maxima) look(r *run, theta float64, out *[tracks]float64) {
+// look is the dense output inside the step, with the forces there.
+func (x *maxima) look(r *run, theta float64) {
 	hermite(r.stages.n, theta, r.h, &r.y, &r.f, &r.y1, &r.f1, &r.in)
 	r.model.rates(r.t+theta*r.h, &r.in, &r.dy, &r.inner)
-	r.model.read(&r.in, &r.inner, out)
 }
 
-// climb looks for a peak near θ: three looks around it, and a fourth where their
-// parabola peaks.
-func (x *maxima) climb(r *run, k int, theta float64) {
+// middle reads the tracks in the middle of the step. What needs the forces is told there by
+// Simpson's rule, from its integral over the step and from both ends.
+func (x *maxima) middle(r *run) {
+	x.motion(r, 0.5)
+	mid := func(i int) float64 { return (6*(r.y1[i]-r.y[i])/r.h - r.f[i] - r.f1[i]) / 4 }
+	a, b, c := mid(vEast), mid(vNorth), mid(vUp)
+	r.inner.thrust, r.inner.acceleration2 = mid(impulse), a*a+b*b+c*c
+	r.model.read(&r.in, &r.inner, &x.mid)
+}
+
+// motion is the dense output inside the step, with the air there.
+func (x *maxima) motion(r *run, theta float64) {
+	n := coastStates
+	if r.model.rigid {
+		n = states
+	}
+	hermite(n, theta, r.h, &r.y, &r.f, &r.y1, &r.f1, &r.in)
+	r.model.air(&r.in, &r.inner)
+}
+
+// climb looks for a peak of a track in the step: three looks around where a parabola has it,
+// and a fourth where theirs does.
+func (x *maxima) climb(r *run, k int) {
+	a, b, c := x.start[k], x.mid[k], x.end[k]
+	curve := 2 * (a - 2*b + c)
+	slope := -3*a + 4*b - c
+	if !(curve < 0 && slope > 0 && slope < -2*curve && a-slope*slope/(4*curve) > x.best[k].value) {
+		return
+	}
 	const d = 0.1
-	var out [tracks]float64
-	look := func(th float64) float64 {
-		x.look(r, th, &out)
-		x.note(k, out[k], r.t+th*r.h)
-		return out[k]
-	}
-	theta = math.Min(math.Max(theta, d), 1-d)
-	a, b, c := look(theta-d), look(theta), look(theta+d)
+	theta := -slope / (2 * curve)
+	theta = min(max(theta, d), 1-d)
+	a, b, c = x.at(r, k, theta-d), x.at(r, k, theta), x.at(r, k, theta+d)
 	if bend := a - 2*b + c; bend < 0 {
-		look(math.Min(math.Max(theta+d*(a-c)/(2*bend), 0), 1))
+		x.at(r, k, min(max(theta+d*(a-c)/(2*bend), 0), 1))
 	}
+}
+
+// at notes a track inside the step.
+func (x *maxima) at(r *run, k int, theta float64) float64 {
+	if needsForces(k) {
+		x.look(r, theta)
+	} else {
+		x.motion(r, theta)
+	}
+	var out [tracks]float64
+	r.model.read(&r.in, &r.inner, &out)
+	x.note(k, out[k], r.t+theta*r.h)
+	return out[k]
 }
 
 // guideEnds remembers the greatest thrust up to here.
@@ -194,7 +219,8 @@ func (x *maxima) write(fl *Flight) {
 	top.Thrust, top.ThrustTime = x.best[thrustTrack].value, x.best[thrustTrack].time
 	surge, _ := root(surgeAcceleration2)
 	fl.Startup = Startup{x.best[surgeThrust].value, surge}
-	fl.Stability.MaxAngle, fl.Stability.MaxAngleTime = x.best[attackAngle].value, x.best[attackAngle].time
+	half, at := root(attackAngle)
+	fl.Stability.MaxAngle, fl.Stability.MaxAngleTime = 2*math.Asin(math.Min(half, 1)), at
 	if !x.leftGuide {
 		x.guide = top.Thrust
 	}

@@ -1,6 +1,7 @@
 package sim
 
 import (
+	"math"
 	"ullage/atmosphere"
 	"ullage/thrust"
 
@@ -42,9 +43,12 @@ type forces struct {
 	liquid, gas       float64        // aboard, m³ and kg
 	grain             float64        // propellant aboard, kg
 	axial             float64        // airspeed along the axis, forward (rigid)
-	attack            float64        // total angle of attack, rad (rigid)
+	across            float64        // and across it
 	inertia           massProperties // where the mass lies (rigid)
 }
+
+// attack is the total angle of attack, rad (rigid).
+func (f *forces) attack() float64 { return math.Atan2(f.across, f.axial) }
 
 // model holds every constant of one rocket's flight and the phase it is in. It is
 // the right-hand side of the equations of motion of a point mass.

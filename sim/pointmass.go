@@ -51,6 +51,24 @@ func (m *model) freeRates(t, g float64, y, dy *state, f *forces) {
 	dy[airPath] = f.airspeed
 }
 
+// air sets what the air around the rocket is, and how fast it goes through it.
+func (m *model) air(y *state, f *forces) {
+	f.pressure, f.density = m.column.At(y[up])
+	if m.guided {
+		f.airspeed = math.Abs(m.along(y))
+		return
+	}
+	we, wn := m.wind(y[up])
+	re, rn, ru := y[vEast]-we, y[vNorth]-wn, y[vUp]
+	f.airspeed = math.Sqrt(re*re + rn*rn + ru*ru)
+	if m.rigid {
+		_, _, a := bodyAxes(y)
+		f.axial = re*a[0] + rn*a[1] + ru*a[2]
+		re, rn, ru = re-f.axial*a[0], rn-f.axial*a[1], ru-f.axial*a[2]
+		f.across = math.Sqrt(re*re + rn*rn + ru*ru)
+	}
+}
+
 // windFloor: the power law has an infinite slope at the ground, which no step could
 // follow; below this height it is held, m.
 const windFloor = 0.01

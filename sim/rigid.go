@@ -104,7 +104,7 @@ func (m *model) rigidRates(t, g float64, y, dy *state, f *forces) {
 	// In the body's axes: across twice, and along.
 	vx, vy, va := dot(wind, x), dot(wind, side), dot(wind, a)
 	across := math.Sqrt(vx*vx + vy*vy)
-	f.axial, f.attack = va, math.Atan2(across, va)
+	f.axial, f.across = va, across
 
 	m.bodyAndCanopies(y, f)
 	half := 0.5 * f.density

@@ -64,7 +64,7 @@ func (fl *Flight) sample(m *model, i int, t float64) Sample {
 	m.rates(t, &y, &dy, &f)
 	attack, margin := math.NaN(), math.NaN()
 	if m.rigid {
-		attack = f.attack
+		attack = f.attack()
 	}
 	if m.body != nil {
 		margin = m.body.at(f.liquid, f.gas, f.grain, f.mach(), fl.Rocket.Body.Diameter).Margin

@@ -21,4 +21,5 @@ const (
 	states   = spin + 3
 
 	pointStates = attitude
+	coastStates = impulse // place and motion
 )
