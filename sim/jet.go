@@ -60,6 +60,12 @@ func (j *jetFrame) leave(y *state) {
 	y[impulse] += j.at.Momentum * q
 }
 
+// stiffness is ∂(dz/dt)/∂z, 1/s: −Relaxation·Q all along the surge.
+func (j *jetFrame) stiffness(y, dy *state) float64 {
+	q, slope := y[jet], j.at.SpeedSlope*dy[store]
+	return j.at.Relaxation*q - slope/j.at.Speed - 2*(dy[jet]-q*slope/j.at.Speed)/(q+j.at.Speed)
+}
+
 // perUnit is dq/dz at a jet's speed.
 func (j *jetFrame) perUnit(q float64) float64 {
 	sum := q + j.at.Speed

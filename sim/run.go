@@ -107,7 +107,7 @@ func (r *run) advance() {
 	if r.model.rigid {
 		normalise(&r.y)
 	}
-	r.model.stiffness(&r.y, &r.now, &r.stiff)
+	r.model.stiffness(&r.y, &r.f, &r.now, &r.stiff)
 	r.watchMargin()
 	if r.model.guided {
 		r.reached = math.Max(r.reached, r.model.travel(&r.y))
@@ -118,7 +118,7 @@ func (r *run) advance() {
 func (r *run) enter() {
 	r.account()
 	r.model.rates(r.t, &r.y, &r.f, &r.now)
-	r.model.stiffness(&r.y, &r.now, &r.stiff)
+	r.model.stiffness(&r.y, &r.f, &r.now, &r.stiff)
 	r.floor = r.model.scales(&r.now)
 	r.stages.n = pointStates
 	if r.model.rigid {

@@ -8,7 +8,6 @@ func (r *run) chooseStep() {
 	if r.next == 0 {
 		r.next = r.firstStep()
 	}
-	r.next = math.Min(r.next, r.roughAhead())
 	left := math.Min(r.stop, timeLimit) - r.t
 	if event := math.Max(r.coming(r.next), least*math.Max(1, r.t)); event < left {
 		left = event
@@ -21,6 +20,7 @@ func (r *run) chooseStep() {
 	default:
 		r.h = r.next
 	}
+	r.h = math.Min(r.h, r.roughAhead())
 }
 
 // least is the shortest step towards an event, over the time (or 1 s): 10 ns.

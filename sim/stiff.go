@@ -18,7 +18,7 @@ func (p *stiffPart) add(i int, rate float64) {
 
 // stiffness sets the part of the equations that a step must solve exactly: the
 // jet's relaxation, and the drag of an open canopy.
-func (m *model) stiffness(y *state, f *forces, p *stiffPart) {
+func (m *model) stiffness(y, dy *state, f *forces, p *stiffPart) {
 	p.count, p.frame = 0, nil
 	switch {
 	case m.push == unsteadyLiquid:
@@ -31,7 +31,7 @@ func (m *model) stiffness(y *state, f *forces, p *stiffPart) {
 			p.jet.axis = m.airAxis(y)
 		}
 		p.jet.tend(y[store])
-		p.add(jet, p.jet.at.Relaxation)
+		p.add(jet, p.jet.stiffness(y, dy))
 	case m.open != 0 && f.airspeed > 0:
 		// ∂(−k|w|w)/∂w, w the velocity through the air: −2k along it, −k across; the
 		// fall is near enough to straight down for its diagonal.

@@ -52,7 +52,7 @@ type Tendency struct {
 	Speed, SpeedSlope       float64 // the jet's speed without acceleration, m/s, and its slope, 1/m²·s
 	Momentum, MomentumSlope float64 // of the liquid column over the jet's speed, ρ·A_n·h, kg, and kg/m³
 	Share, ShareSlope       float64 // Momentum over the whole mass: ∂(dv/dt)/∂(dq/dt), and 1/m³; 0 held
-	Relaxation              float64 // ∂(dq/dt)/∂q at Speed, 1/s
+	Relaxation              float64 // ∂(dq/dt)/∂q over q, 1/m
 }
 
 // Tendency of the jet in air of a pressure, with a mass aboard besides the liquid; held, the rocket does not
@@ -82,7 +82,7 @@ func (e *Expulsion) Tendency(liquid, ambient, others, gravity float64, held bool
 	root := math.Sqrt(excess*excess + faint*faint)
 	t.Speed = math.Sqrt((excess + root) / (e.density * resistance))
 	t.SpeedSlope = t.Speed / 2 * (excessSlope/root - resistanceSlope/resistance)
-	t.Relaxation = -resistance * t.Speed / inertia
+	t.Relaxation = -resistance / inertia
 	return t
 }
 
