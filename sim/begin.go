@@ -21,10 +21,11 @@ func newRun(from *rocket.Rocket, o Options) *run {
 	se, cn := math.Sincos(from.Rail.Heading)
 	m.axis, m.cosTilt = [3]float64{sin * se, sin * cn, cos}, cos
 	m.guide = from.Rail.Length
-	m.table, m.pushed = from.Body.Drag, from.Body.Drag
-	if len(m.table) == 0 {
-		m.table, m.pushed = shapeDrag(from.Shape, m.column.Air(0), from.JetArea())
+	table, pushed := from.Body.Drag, from.Body.Drag
+	if len(table) == 0 {
+		table, pushed = shapeDrag(from.Shape, m.column.Air(0), from.JetArea())
 	}
+	m.drag, m.pushedDrag = pieces(table), pieces(pushed)
 	if from.Balanced() && !o.Point {
 		m.body = newRigidBody(from)
 	}

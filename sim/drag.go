@@ -9,13 +9,13 @@ import (
 
 // bodyAndCanopies sets the drag area of the body and of what has opened.
 func (m *model) bodyAndCanopies(y *state, f *forces) {
-	t := m.table
+	p := &m.drag[m.piece]
 	if m.push != noPush {
-		t = m.pushed
+		p = &m.pushedDrag[m.piece]
 	}
-	c := t[0].Drag
-	if len(t) > 1 {
-		c = dragAt(t, f.mach())
+	c := p.drag
+	if p.slope != 0 {
+		c += p.slope * f.mach()
 	}
 	f.area = c * m.refArea
 	f.bodyDrag = f.area
@@ -32,18 +32,53 @@ func (f *forces) mach() float64 {
 	return f.airspeed * math.Sqrt(f.density/(atmosphere.Gamma*f.pressure))
 }
 
-// dragAt interpolates a drag table.
-func dragAt(t []rocket.MachDrag, mach float64) float64 {
-	if mach <= t[0].Mach {
-		return t[0].Drag
+// dragPiece is a stretch of a drag table, drag + slope·Mach between two of its points.
+// Where two pieces meet the drag has a kink, so that the change is an event.
+type dragPiece struct{ low, high, drag, slope float64 }
+
+// pieces are those of a table, constant beyond its ends; the first begins at rest.
+func pieces(t []rocket.MachDrag) []dragPiece {
+	list := []dragPiece{{math.Inf(-1), t[0].Mach, t[0].Drag, 0}}
+	for i := range t[1:] {
+		a, b := t[i], t[i+1]
+		slope := (b.Drag - a.Drag) / (b.Mach - a.Mach)
+		list = append(list, dragPiece{a.Mach, b.Mach, a.Drag - slope*a.Mach, slope})
 	}
-	for i := 1; i < len(t); i++ {
-		if mach < t[i].Mach {
-			a, b := t[i-1], t[i]
-			return a.Drag + (b.Drag-a.Drag)*(mach-a.Mach)/(b.Mach-a.Mach)
-		}
+	last := t[len(t)-1]
+	list = append(list, dragPiece{last.Mach, math.Inf(1), last.Drag, 0})
+	if t[0].Mach <= 0 {
+		list = list[1:]
 	}
-	return t[len(t)-1].Drag
+	list[0].low = math.Inf(-1)
+	return list
+}
+
+// findPiece takes the piece of a Mach number that is not a hair's breadth from the one it is in.
+func (m *model) findPiece(mach float64) (changed bool) {
+	const hair = 1e-6
+	if p := &m.drag[m.piece]; mach >= p.low-hair && mach <= p.high+hair {
+		return false
+	}
+	m.piece = 0
+	for mach >= m.drag[m.piece].high {
+		m.piece++
+	}
+	return true
+}
+
+// machSlope is the Mach number and how fast it changes: a little on along the rates.
+func (m *model) machSlope(y, dy *state, f *forces) slope {
+	const bit = 1e-5 // s
+	var on state
+	var there forces
+	for i := range coastStates {
+		on[i] = y[i] + bit*dy[i]
+	}
+	for i := attitude; i < spin && m.rigid; i++ {
+		on[i] = y[i]
+	}
+	m.air(&on, &there)
+	return slope{f.mach(), (there.mach() - f.mach()) / bit}
 }
 
 // dragMach are the Mach numbers at which a shape's drag is worked out; past the last

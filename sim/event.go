@@ -24,6 +24,8 @@ const (
 	canopyFills //
 	gustBegins  // rising through the gust's height
 	gustEnds    // falling through it
+	machRises   // through the upper end of a piece of the drag table
+	machFalls   // through its lower end
 )
 
 // eventFunction is one quantity to watch in the present phase.
@@ -46,7 +48,11 @@ func (r *run) value(c eventFunction, y, dy *state, f *forces) slope {
 	case stalls:
 		return slope{m.along(y), m.along(dy)}
 	case lifts:
-		return slope{-f.lift, math.NaN()}
+		if m.push != motorBurn {
+			return slope{-f.lift, math.NaN()}
+		}
+		a, b := &m.knot[0], &m.knot[1]
+		return slope{-f.lift, -(b.thrust-a.thrust)/(b.time-a.time) - f.leaving*m.gravity*m.cosTilt}
 	case liquidEnds:
 		return slope{y[store], dy[store]}
 	case jetStops:
@@ -70,6 +76,12 @@ func (r *run) value(c eventFunction, y, dy *state, f *forces) slope {
 		return slope{r.rocket.Gust.Height - y[up], -dy[up]}
 	case gustEnds:
 		return slope{y[up] - r.rocket.Gust.Height, dy[up]}
+	case machRises:
+		s := m.machSlope(y, dy, f)
+		return slope{m.drag[m.piece].high - s.value, -s.rate}
+	case machFalls:
+		s := m.machSlope(y, dy, f)
+		return slope{s.value - m.drag[m.piece].low, s.rate}
 	default: // canopyFills
 		return slope{m.canopies[c.canopy].fill - (y[airPath] - m.airFrom[c.canopy]), -dy[airPath]}
 	}
@@ -83,7 +95,7 @@ const stillJet = 0.02
 // once. The others are quantities that may well be negative.
 func (k eventFunctionKind) once() bool {
 	switch k {
-	case stalls, turnsDown, slidesBack, jetStops:
+	case stalls, turnsDown, slidesBack, jetStops, gustBegins, gustEnds, machRises, machFalls:
 		return false
 	}
 	return true
@@ -126,6 +138,14 @@ func (r *run) watch() {
 		add(unchokes)
 	case subsonicGas:
 		add(gasEnds)
+	}
+	if p := &m.drag[m.piece]; !m.held {
+		if !math.IsInf(p.high, 1) {
+			add(machRises)
+		}
+		if !math.IsInf(p.low, -1) {
+			add(machFalls)
+		}
 	}
 	for i := range m.canopies {
 		bit := uint64(1) << i

@@ -17,6 +17,7 @@ type phase struct {
 	gusty      bool   // above the gust's height
 	held       bool   // at rest on the pad, thrust not above the weight along the guide
 	segment    int    // of the thrust curve, for motorBurn
+	piece      int    // of the drag table
 	settled    bool   // the jet has gathered its speed: the start-up surge is over
 	open       uint64 // canopies released, a bit each
 	full       uint64 // canopies that have filled
@@ -59,13 +60,13 @@ type model struct {
 
 	axis       [3]float64 // of the guide
 	cosTilt    float64
-	guide      float64           // guided length, m
-	tube       float64           // launch tube's length, m
-	table      []rocket.MachDrag // drag coefficients
-	pushed     []rocket.MachDrag // the same while the drive pushes: no base drag over the jet
-	refArea    float64           // drag factor included
-	dryMass    float64           // body, fittings, motor case: all that never leaves
-	gravity    float64           // at the pad
+	guide      float64     // guided length, m
+	tube       float64     // launch tube's length, m
+	drag       []dragPiece // of the body
+	pushedDrag []dragPiece // the same while the drive pushes: no base drag over the jet
+	refArea    float64     // drag factor included
+	dryMass    float64     // body, fittings, motor case: all that never leaves
+	gravity    float64     // at the pad
 	canopies   []canopyModel
 	flow       thrust.Expulsion
 	hasChamber bool

@@ -117,6 +117,10 @@ func (r *run) advance() {
 // enter begins a phase at the present time and state.
 func (r *run) enter() {
 	r.account()
+	if len(r.model.drag) > 1 {
+		r.model.air(&r.y, &r.now)
+		r.model.findPiece(r.now.mach())
+	}
 	r.model.rates(r.t, &r.y, &r.f, &r.now)
 	r.model.stiffness(&r.y, &r.f, &r.now, &r.stiff)
 	r.floor = r.model.scales(&r.now)

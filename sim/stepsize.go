@@ -23,6 +23,9 @@ func (r *run) chooseStep() {
 	r.h = math.Min(r.h, r.roughAhead())
 }
 
+// growth is the most that a step may be longer than the one before.
+const growth = 10
+
 // least is the shortest step towards an event, over the time (or 1 s): 10 ns.
 const least = 1e-8
 
@@ -44,7 +47,7 @@ func (r *run) accept() bool {
 	r.fault = r.size()
 	better := 0.9 / math.Sqrt(math.Sqrt(r.fault))
 	if r.fault <= 1 || r.h <= 1e-13*math.Max(1, r.t) {
-		r.next = r.h * math.Min(better, math.Max(5, r.next/r.h))
+		r.next = r.h * math.Min(better, math.Max(growth, r.next/r.h))
 		r.flight.Steps++
 		r.flight.effort[r.leg].steps++
 		return true
@@ -67,6 +70,9 @@ func (r *run) size() float64 {
 // Wanner, Solving Ordinary Differential Equations I, section II.4: from the sizes of
 // the state and its first two derivatives.
 func (r *run) firstStep() float64 {
+	if r.stiff.frame != nil {
+		return 0.3 / math.Abs(r.stiff.rate[0])
+	}
 	size := func(v *state) float64 { return worst(r.stages.n, v, &r.y, &r.y, &r.floor, 1) }
 	d1 := size(&r.f)
 	h := 1e-6

@@ -52,6 +52,12 @@ func (r *run) atEvent(c eventFunction) {
 	case gustBegins, gustEnds:
 		m.gusty = c.kind == gustBegins
 		r.enter()
+	case machRises:
+		m.piece++
+		r.resume()
+	case machFalls:
+		m.piece--
+		r.resume()
 	case fallsBelow:
 		r.release(c.canopy)
 	case canopyFills:
@@ -66,6 +72,8 @@ func (r *run) unseen() {
 	switch {
 	case m.guided && !m.held && m.travel(&r.y) < 0:
 		r.rest()
+	case m.findPiece(r.now.mach()):
+		r.resume()
 	case m.push == unsteadyLiquid && m.settled && r.y[jet] <= stillJet:
 		r.jetStopped()
 	}
