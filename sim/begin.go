@@ -33,6 +33,7 @@ func newRun(from *rocket.Rocket, o Options) *run {
 	m.gust = [2]float64{-from.Gust.Speed * gs, -from.Gust.Speed * gc}
 	m.refArea = from.Body.DragFactor * math.Pi / 4 * from.Body.Diameter * from.Body.Diameter
 	m.gravity = m.column.Gravity(0)
+	m.padPressure, _ = m.column.At(0)
 	m.dryMass = from.BodyMass()
 	m.canopies = make([]canopyModel, len(from.Canopies))
 	for i := range from.Canopies {

@@ -58,24 +58,25 @@ type model struct {
 	column  atmosphere.Column
 	profile atmosphere.Profile
 
-	axis       [3]float64 // of the guide
-	cosTilt    float64
-	guide      float64     // guided length, m
-	tube       float64     // launch tube's length, m
-	drag       []dragPiece // of the body
-	pushedDrag []dragPiece // the same while the drive pushes: no base drag over the jet
-	refArea    float64     // drag factor included
-	dryMass    float64     // body, fittings, motor case: all that never leaves
-	gravity    float64     // at the pad
-	canopies   []canopyModel
-	flow       thrust.Expulsion
-	hasChamber bool
-	chamber    float64 // volume, m³: its buoyancy
-	liquid0    float64 // liquid volume at release, m³
-	curve      *thrust.Curve
-	propellant float64
-	total      float64      // impulse of the curve, N·s
-	knot       [2]curveKnot // ends of the thrust curve's present segment
+	axis        [3]float64 // of the guide
+	cosTilt     float64
+	guide       float64     // guided length, m
+	tube        float64     // launch tube's length, m
+	drag        []dragPiece // of the body
+	pushedDrag  []dragPiece // the same while the drive pushes: no base drag over the jet
+	refArea     float64     // drag factor included
+	dryMass     float64     // body, fittings, motor case: all that never leaves
+	gravity     float64     // at the pad
+	padPressure float64     // of the air there
+	canopies    []canopyModel
+	flow        thrust.Expulsion
+	hasChamber  bool
+	chamber     float64 // volume, m³: its buoyancy
+	liquid0     float64 // liquid volume at release, m³
+	curve       *thrust.Curve
+	propellant  float64
+	total       float64      // impulse of the curve, N·s
+	knot        [2]curveKnot // ends of the thrust curve's present segment
 
 	body  *rigidBody // nil when only a point mass flies
 	gust  [2]float64 // its components, m/s

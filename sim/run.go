@@ -14,7 +14,8 @@ type run struct {
 	model   model
 	stages  stages
 	stiff   stiffPart
-	floor   state
+	weights state   // of the errors
+	hurry   float64 // scale of the velocity over the speed, while the drive pushes; else 0
 
 	t, h   float64
 	y, f   state  // at t
@@ -108,6 +109,7 @@ func (r *run) advance() {
 		normalise(&r.y)
 	}
 	r.model.stiffness(&r.y, &r.f, &r.now, &r.stiff)
+	r.rescale()
 	r.watchMargin()
 	if r.model.guided {
 		r.reached = math.Max(r.reached, r.model.travel(&r.y))
@@ -123,7 +125,7 @@ func (r *run) enter() {
 	}
 	r.model.rates(r.t, &r.y, &r.f, &r.now)
 	r.model.stiffness(&r.y, &r.f, &r.now, &r.stiff)
-	r.floor = r.model.scales(&r.now)
+	r.scale()
 	r.stages.n = pointStates
 	if r.model.rigid {
 		r.stages.n = states

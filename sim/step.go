@@ -152,21 +152,16 @@ func (s *stages) exponential(eq equations, stiff *stiffPart, t, h float64, y0, f
 	}
 }
 
-// worst is the largest of the first n components of est over the scale each component
-// is held to; NaN if any is.
-func worst(n int, est, y0, y1, floor *state, tolerance float64) float64 {
+// worst is the largest of the first n components of est, weighed; NaN if any is.
+func worst(n int, est, weights *state) float64 {
 	e := 0.0
 	for i := range n {
-		size := math.Abs(y0[i])
-		if b := math.Abs(y1[i]); b > size {
-			size = b
-		}
-		// Not v > e·scale, so that NaN goes in; a division only for a new worst.
-		if v, scale := math.Abs(est[i]), floor[i]+size; !(v <= e*scale) {
-			if e = v / scale; e != e {
+		// Not v > e, so that NaN goes in.
+		if v := math.Abs(est[i]) * weights[i]; !(v <= e) {
+			if e = v; e != e {
 				return e
 			}
 		}
 	}
-	return e / tolerance
+	return e
 }

@@ -63,7 +63,7 @@ func (r *run) accept() bool {
 
 // size is the error of the step just tried over what is allowed; NaN if it has none.
 func (r *run) size() float64 {
-	return worst(r.stages.n, &r.est, &r.y, &r.y1, &r.floor, r.options.Tolerance)
+	return worst(r.stages.n, &r.est, &r.weights) / r.options.Tolerance
 }
 
 // firstStep guesses a length after a change of phase, after Hairer, Nørsett and
@@ -73,7 +73,7 @@ func (r *run) firstStep() float64 {
 	if r.stiff.frame != nil {
 		return 0.3 / math.Abs(r.stiff.rate[0])
 	}
-	size := func(v *state) float64 { return worst(r.stages.n, v, &r.y, &r.y, &r.floor, 1) }
+	size := func(v *state) float64 { return worst(r.stages.n, v, &r.weights) }
 	d1 := size(&r.f)
 	h := 1e-6
 	if d1 > 1e-8 {
@@ -93,43 +93,6 @@ func (r *run) firstStep() float64 {
 		return math.Max(1e-6, h*1e-3)
 	}
 	return math.Min(100*h, math.Pow(r.options.Tolerance/bend, 0.25))
-}
-
-// scales are what each component's error is measured against, besides its own
-// size: a flight's ordinary magnitudes. Path and impulse are integrals of the
-// others and steer nothing on their own.
-func (m *model) scales(f *forces) state {
-	s := state{
-		east: 10, north: 10, up: 10,
-		vEast: 10, vNorth: 10, vUp: 10,
-		airPath: 100, impulse: 10,
-		store: 1, jet: 1,
-	}
-	switch gas := m.flow.CarriedGas(); {
-	case m.push.liquid() && m.liquid0 > 0:
-		s[store] = m.liquid0
-	case m.push == chokedGas && gas > 0:
-		s[store] = gas
-	}
-	if m.push == noPush && m.open != 0 && m.open == m.full {
-		// The settled descent decides where and how hard it lands, to a part in a
-		// thousand; the heights that need more digits lie behind.
-		for i := range airPath {
-			s[i] *= 5
-		}
-	}
-	if m.push == unsteadyLiquid && m.open == 0 {
-		// What speed is lost here is multiplied on the way up, and the rocket may
-		// be hardly moving yet.
-		s[vEast], s[vNorth], s[vUp] = 0.3, 0.3, 0.3
-	}
-	for i := range 4 {
-		s[attitude+i] = 1
-	}
-	for i := range 3 {
-		s[spin+i] = f.inertia.pitch // at a rate of 1 rad/s
-	}
-	return s
 }
 
 // timeLimit ends a flight that does not come down, s.

@@ -1,0 +1,109 @@
+package sim
+
+import "math"
+
+// Errors are measured against what the flight comes to: its height, and the change of
+// speed that would change the height as much. So a tolerance means the same for a bottle
+// that hops over a hedge and for a rocket that leaves the clouds below.
+
+// reach is what a rocket coming up at a speed will gain in height, with its drag as it is,
+// and the speed that would gain as much again: in air of uniform density
+//
+//	z = ln(1 + kv²/g)/(2k),  dz/dv = v/(g + kv²),  k = ½ρ·C_D·A/m
+func (m *model) reach(speed float64, f *forces, mass float64) (height, velocity float64) {
+	k := 0.5 * f.density * f.area / mass
+	g := m.gravity
+	height = speed * speed / (2 * g)
+	if x := k * speed * speed / g; x > 1e-6 {
+		height = math.Log1p(x) / (2 * k)
+	}
+	return height, height * (g + k*speed*speed) / speed
+}
+
+// promise is about what the drive will give in speed: the impulse over the mass.
+func (m *model) promise() float64 {
+	if m.curve != nil {
+		return m.total / (m.dryMass + m.propellant/2)
+	}
+	return m.flow.Promise(m.dryMass, m.padPressure)
+}
+
+// terminal is the speed of fall at which a drag area carries the weight.
+func (m *model) terminal(f *forces, area float64) float64 {
+	return math.Sqrt(2 * f.mass * m.gravity / (f.density * area))
+}
+
+// scale sets the weights of the errors in the present phase.
+func (r *run) scale() {
+	s := r.scales()
+	r.hurry = 0
+	if r.model.push != noPush && !r.overTop {
+		r.hurry = s[vUp] / math.Max(r.model.promise(), 1)
+	}
+	for i := range s {
+		r.weights[i] = 1 / s[i]
+	}
+	r.rescale()
+}
+
+// rescale follows the speed while the drive pushes: what is wrong with it then, and above all
+// with its direction, is multiplied on the way up.
+func (r *run) rescale() {
+	if r.hurry > 0 {
+		w := 1 / (r.hurry * math.Max(speedOf(&r.y), 0.03*r.model.promise()))
+		r.weights[vEast], r.weights[vNorth], r.weights[vUp] = w, w, w
+	}
+}
+
+// scales are what the error of each component is measured against in the present phase.
+func (r *run) scales() state {
+	m, f := &r.model, &r.now
+	height, velocity := 0.0, 0.0
+	switch {
+	case m.push != noPush && !r.overTop:
+		height, velocity = m.reach(math.Max(m.promise(), 1), f, m.dryMass)
+	case !r.overTop:
+		height, velocity = m.reach(math.Max(speedOf(&r.y), 1), f, f.mass)
+		height += r.y[up]
+	default:
+		height = math.Max(r.flight.Apogee.Height, r.y[up])
+		velocity = math.Max(1, math.Min(math.Sqrt(2*m.gravity*height), m.terminal(f, f.area)))
+	}
+	if m.open != 0 {
+		area := f.bodyDrag
+		for i := range m.canopies {
+			if m.open&(1<<i) != 0 {
+				area += m.canopies[i].area
+			}
+		}
+		velocity = m.terminal(f, area)
+		if m.open == m.full {
+			// The settled descent decides where and how hard it lands, to a part in a
+			// thousand; the heights that need more digits lie behind.
+			velocity *= 10
+		} else {
+			velocity = math.Max(velocity, f.airspeed)
+		}
+	}
+	height = math.Max(height, m.guide)
+	s := state{
+		east: height, north: height, up: height, airPath: height,
+		vEast: velocity, vNorth: velocity, vUp: velocity,
+		impulse: m.dryMass * math.Max(m.promise(), 1),
+		store:   1, jet: 1,
+	}
+	switch m.push {
+	case unsteadyLiquid, steadyLiquid:
+		s[store] = m.liquid0
+		s[jet] = math.Max(1, m.flow.Fastest())
+	case chokedGas:
+		s[store] = m.flow.CarriedGas()
+	}
+	for i := range 4 {
+		s[attitude+i] = 1
+	}
+	for i := range 3 {
+		s[spin+i] = f.inertia.pitch // at a rate of 1 rad/s
+	}
+	return s
+}
