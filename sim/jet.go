@@ -1,19 +1,28 @@
 package sim
 
-import "ullage/thrust"
+import (
+	"math"
+
+	"ullage/thrust"
+)
 
 // jetFrame is a change of variables for the unsteady jet, whose speed q runs after what it
 // tends to, Q, within a millisecond, and whose acceleration shakes the rocket meanwhile. A step is
 // taken in
 //
 //	z = (q − Q)/(q + Q)   which dies away like an exponential from the moment the valve
-//	                      opens: dq/dt ∝ Q² − q² is dz/dt ∝ −Q z
+//	                      opens: dq/dt ∝ Q² − q² is dz/dt = λz, λ ∝ −Q
 //	u = v − (ρ A_n h/M) q e   the velocity of rocket and liquid column together
 //	j = impulse − ρ A_n h q
 //
 // with Q, h and M functions of the liquid's volume, and e, the direction the rocket points in, frozen at the start
-// of the step: the rates of u and j know nothing of dq/dt, and z is stiff alone. The change is exact
-// whatever Q is; what it leaves out only stands in the rate of z.
+// of the step: the rates of u and j know nothing of dq/dt, and z is stiff alone. What q and q²
+// still take of the surge has an integral while λ and Q hold,
+//
+//	∫(q − Q) dt = −(2Q/λ) ln(1 − z),   ∫(q² − Q²) dt = (4Q²/λ) z/(1 − z)
+//
+// and is taken off volume, u and j with λ and Q as the step begins. The change is exact whatever they
+// are; what they leave out only stands in the rates.
 type jetFrame struct {
 	flow             *thrust.Expulsion
 	ambient, gravity float64
@@ -21,6 +30,25 @@ type jetFrame struct {
 	held             bool
 	axis             [3]float64
 	at               thrust.Tendency
+
+	volume, impulse, velocity float64 // factors of the surge's share in each; 0 when it is over
+}
+
+// calm is how near to its tendency a jet is when its surge is over.
+const calm = 0.01
+
+// begin sets what is frozen over a step from a state.
+func (j *jetFrame) begin(y *state) {
+	j.tend(y[store])
+	j.volume, j.impulse, j.velocity = 0, 0, 0
+	if z := j.lag(y[jet]); z < -calm {
+		length := -1 / j.at.Relaxation // Q/λ
+		j.volume = 2 * j.flow.ThroatArea() * length
+		j.impulse = 2 * j.volume * j.flow.Density() * j.flow.Ahead() * j.at.Speed
+		if !j.held {
+			j.velocity = j.impulse / (j.others + j.flow.Density()*y[store])
+		}
+	}
 }
 
 // tend takes the tendency of a liquid volume.
@@ -28,39 +56,56 @@ func (j *jetFrame) tend(liquid float64) {
 	j.at = j.flow.Tendency(liquid, j.ambient, j.others, j.gravity, j.held)
 }
 
+// lag is z of a jet's speed.
+func (j *jetFrame) lag(q float64) float64 { return (q - j.at.Speed) / (q + j.at.Speed) }
+
 // enter turns a state's variables into the step's; the rates come first.
 func (j *jetFrame) enter(y *state) {
-	q := y[jet]
+	q, z := y[jet], j.lag(y[jet])
+	surge := z / (1 - z)
 	for i, e := range j.axis {
-		y[vEast+i] -= j.at.Share * q * e
+		y[vEast+i] += (j.velocity*surge - j.at.Share*q) * e
 	}
-	y[impulse] -= j.at.Momentum * q
-	y[jet] = (q - j.at.Speed) / (q + j.at.Speed)
+	y[impulse] += j.impulse*surge - j.at.Momentum*q
+	if j.volume != 0 {
+		y[store] += j.volume * math.Log1p(-z)
+	}
+	y[jet] = z
 }
 
 // enterRates turns the rates dy of a state into those of the step's variables.
 func (j *jetFrame) enterRates(y, dy *state) {
 	q, dq, flow := y[jet], dy[jet], dy[store]
-	push := j.at.Share*dq + j.at.ShareSlope*flow*q
+	sum := q + j.at.Speed
+	dz := 2 * (j.at.Speed*dq - q*j.at.SpeedSlope*flow) / (sum * sum)
+	left := 2 * j.at.Speed / sum // 1 − z
+	surge := dz / (left * left)
+	push := j.at.Share*dq + j.at.ShareSlope*flow*q - j.velocity*surge
 	for i, e := range j.axis {
 		dy[vEast+i] -= push * e
 	}
-	dy[impulse] -= j.at.Momentum*dq + j.at.MomentumSlope*flow*q
-	sum := q + j.at.Speed
-	dy[jet] = 2 * (j.at.Speed*dq - q*j.at.SpeedSlope*flow) / (sum * sum)
+	dy[impulse] -= j.at.Momentum*dq + j.at.MomentumSlope*flow*q - j.impulse*surge
+	dy[store] -= j.volume * dz / left
+	dy[jet] = dz
 }
 
 // leave turns the step's variables back.
 func (j *jetFrame) leave(y *state) {
-	q := j.at.Speed * (1 + y[jet]) / (1 - y[jet])
+	z := y[jet]
+	if j.volume != 0 {
+		y[store] -= j.volume * math.Log1p(-z)
+	}
+	j.tend(y[store])
+	q := j.at.Speed * (1 + z) / (1 - z)
+	surge := z / (1 - z)
 	y[jet] = q
 	for i, e := range j.axis {
-		y[vEast+i] += j.at.Share * q * e
+		y[vEast+i] += (j.at.Share*q - j.velocity*surge) * e
 	}
-	y[impulse] += j.at.Momentum * q
+	y[impulse] += j.at.Momentum*q - j.impulse*surge
 }
 
-// stiffness is ∂(dz/dt)/∂z, 1/s: −Relaxation·Q all along the surge.
+// stiffness is λ = ∂(dz/dt)/∂z, 1/s.
 func (j *jetFrame) stiffness(y, dy *state) float64 {
 	q, slope := y[jet], j.at.SpeedSlope*dy[store]
 	return j.at.Relaxation*q - slope/j.at.Speed - 2*(dy[jet]-q*slope/j.at.Speed)/(q+j.at.Speed)

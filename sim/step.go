@@ -74,7 +74,7 @@ func (s *stages) exponential(eq equations, stiff *stiffPart, t, h float64, y0, f
 	if frame != nil {
 		s.base, s.baseRate = *y0, *f0
 		b, fb = &s.base, &s.baseRate
-		frame.tend(y0[store])
+		frame.begin(b)
 		frame.enterRates(b, fb)
 		frame.enter(b)
 	}
@@ -91,7 +91,6 @@ func (s *stages) exponential(eq equations, stiff *stiffPart, t, h float64, y0, f
 			return
 		}
 		s.full = *y
-		frame.tend(y[store])
 		frame.leave(&s.full)
 		eq.rates(t, &s.full, f, &s.forces)
 		frame.enterRates(&s.full, f)
@@ -132,7 +131,6 @@ func (s *stages) exponential(eq equations, stiff *stiffPart, t, h float64, y0, f
 	}
 	s.full, s.last = *y1, *f1
 	if frame != nil {
-		frame.tend(y1[store])
 		frame.leave(y1)
 	}
 	eq.rates(t+h, y1, f1, end)

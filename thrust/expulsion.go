@@ -138,6 +138,9 @@ func (e *Expulsion) Density() float64 { return e.density }
 // Exponent is n of the expansion.
 func (e *Expulsion) Exponent() float64 { return e.exponent }
 
+// Ahead is 1 − β: what the liquid's approach leaves of its thrust.
+func (e *Expulsion) Ahead() float64 { return 1 - e.beta }
+
 // ThroatArea is the nozzle's, m².
 func (e *Expulsion) ThroatArea() float64 { return e.throatArea }
 
