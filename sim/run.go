@@ -100,6 +100,9 @@ func (r *run) advance() {
 		r.t = r.stop
 	}
 	r.before = r.h
+	if r.model.push != noPush {
+		r.stages.remember(r.h, &r.f, r.stiff.frame != nil)
+	}
 	for i := range r.watched {
 		w := &r.watched[i]
 		w.before, w.now = w.now, w.then
@@ -131,6 +134,7 @@ func (r *run) enter() {
 		r.stages.n = states
 	}
 	r.watch()
+	r.stages.before = 0
 	r.next = 0
 	r.maxima.enter(r)
 }

@@ -18,6 +18,9 @@ type stages struct {
 	weight         [3]weights
 	forces         forces // at an inner point: nobody reads them
 	n              int    // components in use: pointStates or states
+
+	before  float64 // length of the step before; 0 when it tells nothing
+	earlier state   // rates as it began
 }
 
 // step advances y0 (rates f0) by h to y1 (rates f1, forces end) and returns the
@@ -57,6 +60,7 @@ func (s *stages) step(eq equations, stiff *stiffPart, t, h float64, y0, f0, y1, 
 	for i := range n {
 		est[i] = h / 6 * (s.f4[i] - f1[i])
 	}
+	s.lookBack(h, y0, f0, y1, f1, est)
 }
 
 // weights of one component for one step length.
@@ -66,6 +70,34 @@ func weightsFor(z float64) weights {
 	h1, h2, h3 := phi(z / 2)
 	p1, p2, p3 := twice(z/2, h1, h2, h3)
 	return weights{h1 / 2, h2, p1, 2 * p2, 2*p2 - 4*p3, 4*p3 - p2}
+}
+
+// remember takes what the next step needs of this one.
+func (s *stages) remember(h float64, f0 *state, framed bool) {
+	s.before = h
+	s.earlier = *f0
+	if framed {
+		s.earlier = s.baseRate
+	}
+}
+
+// lookBack widens the estimate by what it cannot see. To a mere quadrature, a rate that
+// depends on nothing but time, the method and its companion are both Simpson's rule, and
+// their difference is nothing. The quadratic through the rates at both ends and at the start of the step before
+// integrates to third order, so that what it misses tells the rates' third derivative.
+func (s *stages) lookBack(h float64, y0, f0, y1, f1, est *state) {
+	if s.before == 0 {
+		return
+	}
+	w := s.before / h
+	a, b, c := -1/(6*w*(1+w)), (1+3*w)/(6*w), (2+3*w)/(6*(1+w))
+	share := 1 / (9 * (1 + 2*w))
+	for i := range s.n {
+		missed := share * (y1[i] - y0[i] - h*(a*s.earlier[i]+b*f0[i]+c*f1[i]))
+		if math.Abs(missed) > math.Abs(est[i]) {
+			est[i] = missed
+		}
+	}
 }
 
 func (s *stages) exponential(eq equations, stiff *stiffPart, t, h float64, y0, f0, y1, f1, est *state, end *forces) {
@@ -146,7 +178,9 @@ func (s *stages) exponential(eq equations, stiff *stiffPart, t, h float64, y0, f
 		est[i] = h * w.b4 * (n(k, i, &s.f4, &s.y4) - n(k, i, &s.last, &s.full))
 	}
 	if frame != nil {
-		est[jet] *= frame.perUnit(y1[jet])
+		e := est[jet]
+		s.lookBack(h, b, fb, &s.full, &s.last, est)
+		est[jet] = e * frame.perUnit(y1[jet])
 	}
 }
 
