@@ -20,12 +20,12 @@ func (m *model) reach(speed float64, f *forces, mass float64) (height, velocity 
 	return height, height * (g + k*speed*speed) / speed
 }
 
-// promise is about what the drive will give in speed: the impulse over the mass.
+// promise is about what the drive will give in speed: the impulse over the mass; at least 1 m/s.
 func (m *model) promise() float64 {
 	if m.curve != nil {
-		return m.total / (m.dryMass + m.propellant/2)
+		return math.Max(m.total/(m.dryMass+m.propellant/2), 1)
 	}
-	return m.flow.Promise(m.dryMass, m.padPressure)
+	return math.Max(m.flow.Promise(m.dryMass, m.padPressure), 1)
 }
 
 // terminal is the speed of fall at which a drag area carries the weight.
@@ -61,7 +61,7 @@ func (r *run) scales() state {
 	height, velocity := 0.0, 0.0
 	switch {
 	case m.push != noPush && !r.overTop:
-		height, velocity = m.reach(math.Max(m.promise(), 1), f, m.dryMass)
+		height, velocity = m.reach(m.promise(), f, m.dryMass)
 	case !r.overTop:
 		height, velocity = m.reach(math.Max(speedOf(&r.y), 1), f, f.mass)
 		height += r.y[up]
@@ -86,10 +86,13 @@ func (r *run) scales() state {
 		}
 	}
 	height = math.Max(height, m.guide)
+	if m.open != 0 {
+		height /= 4
+	}
 	s := state{
 		east: height, north: height, up: height, airPath: height,
 		vEast: velocity, vNorth: velocity, vUp: velocity,
-		impulse: m.dryMass * math.Max(m.promise(), 1),
+		impulse: m.dryMass * m.promise(),
 		store:   1, jet: 1,
 	}
 	switch m.push {
