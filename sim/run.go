@@ -17,18 +17,19 @@ type run struct {
 	weights state   // of the errors
 	hurry   float64 // scale of the velocity over the speed, while the drive pushes; else 0
 
-	t, h   float64
-	y, f   state  // at t
-	now    forces // at t
-	y1, f1 state  // at t + h, the step being tried
-	then   forces // at t + h
-	est    state
-	next   float64 // step length to try
-	stop   float64 // the next time known beforehand
-	before float64 // length of the step before, in this phase; 0 if none
-	fault  float64 // error of the step being tried over what is allowed
-	in, dy state   // for looks inside a step
-	inner  forces
+	t, h        float64
+	y, f        state  // at t
+	now         forces // at t
+	y1, f1      state  // at t + h, the step being tried
+	then        forces // at t + h
+	est         state
+	next        float64 // step length to try
+	stop        float64 // the next time known beforehand
+	before      float64 // length of the step before, in this phase; 0 if none
+	faultBefore float64 // that of the step before
+	fault       float64 // error of the step being tried over what is allowed
+	in, dy      state   // for looks inside a step
+	inner       forces
 
 	watched  []watch
 	room     [16 + rocket.MaxCanopies]watch
@@ -99,7 +100,7 @@ func (r *run) advance() {
 	if math.Abs(r.t-r.stop) < 1e-12*math.Max(1, r.stop) {
 		r.t = r.stop
 	}
-	r.before = r.h
+	r.before, r.faultBefore = r.h, r.fault
 	if r.model.push != noPush {
 		r.stages.remember(r.h, &r.f, r.stiff.frame != nil)
 	}

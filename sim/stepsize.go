@@ -46,6 +46,10 @@ func (r *run) accept() bool {
 	r.try()
 	r.fault = r.size()
 	better := 0.9 / math.Sqrt(math.Sqrt(r.fault))
+	if r.before > 0 && math.Min(r.fault, r.faultBefore) > 0.1 {
+		// What made the error grow will go on: Gustafsson, ACM Trans. Math. Softw. 20 (1994) 496.
+		better *= math.Min(1, r.h/r.before*math.Sqrt(math.Sqrt(r.faultBefore/r.fault)))
+	}
 	if r.fault <= 1 || r.h <= 1e-13*math.Max(1, r.t) {
 		r.next = r.h * math.Min(better, math.Max(growth, r.next/r.h))
 		r.flight.Steps++
