@@ -82,7 +82,7 @@ func (r *run) scales() state {
 			// thousand; the heights that need more digits lie behind.
 			velocity *= 10
 		} else {
-			velocity = math.Max(velocity, f.airspeed)
+			velocity = 4 * math.Max(velocity, f.airspeed)
 		}
 	}
 	height = math.Max(height, m.guide)

@@ -32,7 +32,7 @@ func (m *model) stiffness(y, dy *state, f *forces, p *stiffPart) {
 		}
 		p.jet.tend(y[store])
 		p.add(jet, p.jet.stiffness(y, dy))
-	case m.open != 0 && f.airspeed > 0:
+	case m.open != 0 && m.open == m.full && f.airspeed > 0:
 		// ∂(−k|w|w)/∂w, w the velocity through the air: −2k along it, −k across; the
 		// fall is near enough to straight down for its diagonal.
 		a := y[vUp] / f.airspeed
