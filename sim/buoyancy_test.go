@@ -20,7 +20,7 @@ func TestSettledDescentIsBuoyed(t *testing.T) {
 	r.flight.Canopies = []CanopyResult{{Name: "c"}}
 	r.pending = 1
 	r.release(0)
-	r.onward(t)
+	r.toTheEnd()
 	assert.InEpsilon(t, 3.33772134, r.flight.Canopies[0].Descent, 1e-5)
 	assert.InEpsilon(t, 3.33772134, r.flight.Landing.Vertical, 2e-5)
 }

@@ -1,5 +1,7 @@
 package sim
 
+import "math"
+
 // denseOutput is a whole flight, to be read at any time: every accepted step with the rates at
 // its ends and the phase it was in.
 type denseOutput struct {
@@ -37,6 +39,37 @@ func (d *denseOutput) close(r *run) {
 		d.steps = append(d.steps, denseStep{r.t, 0, r.y, r.f, r.y, r.f, len(d.phases) - 1})
 	}
 	d.model = r.model
+}
+
+// between is the state inside a step: the cubic through both ends, for the jet in the variables
+// of its step, and while it surges with its decay taken out.
+func (s *denseStep) between(m *model, theta float64, y *state) {
+	if m.push != unsteadyLiquid || s.h == 0 {
+		hermite(states, theta, s.h, &s.y0, &s.f0, &s.y1, &s.f1, y)
+		return
+	}
+	var now forces
+	var stiff stiffPart
+	a, fa, b, fb := s.y0, s.f0, s.y1, s.f1
+	m.rates(s.t, &a, &fa, &now)
+	m.stiffness(&a, &fa, &now, &stiff)
+	j, decay := stiff.frame, 0.0
+	j.begin(&a)
+	if j.volume != 0 {
+		decay = stiff.rate[0]
+	}
+	j.enterRates(&a, &fa)
+	j.enter(&a)
+	j.tend(b[store])
+	j.enterRates(&b, &fb)
+	j.enter(&b)
+	grown := math.Exp(-decay * s.h)
+	fa[jet] -= decay * a[jet]
+	fb[jet] = (fb[jet] - decay*b[jet]) * grown
+	b[jet] *= grown
+	hermite(states, theta, s.h, &a, &fa, &b, &fb, y)
+	y[jet] *= math.Exp(decay * theta * s.h)
+	j.leave(y)
 }
 
 // hermite is the cubic through both ends of a step with their rates, of its first n

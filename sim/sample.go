@@ -55,11 +55,11 @@ func (fl *Flight) sample(m *model, i int, t float64) Sample {
 		theta = (t - s.t) / s.h
 	}
 	var y, dy state
-	hermite(states, theta, s.h, &s.y0, &s.f0, &s.y1, &s.f1, &y)
 	m.phase = fl.dense.phases[s.phase]
 	if m.push == motorBurn {
 		m.loadSegment(m.segment)
 	}
+	s.between(m, theta, &y)
 	var f forces
 	m.rates(t, &y, &dy, &f)
 	attack, margin := math.NaN(), math.NaN()

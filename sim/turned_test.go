@@ -28,7 +28,8 @@ func same(t *testing.T, want, got *Flight, by float64, name string) {
 		assert.Equal(t, want.Events[i].Kind, got.Events[i].Kind, name)
 		assert.InDelta(t, want.Events[i].Time, got.Events[i].Time, 1e-6, name)
 	}
-	for at := 0.05; at < want.Landing.Time; at += 0.05 {
+	// The last centimetres aside, where the wind's power law ends with an infinite slope.
+	for at := 0.05; at < want.Landing.Time-0.05; at += 0.05 {
 		a, b := want.At(at), got.At(at)
 		near(t, name+" east", cos*a.East+sin*a.North, b.East, 1e-6, 1e-5)
 		near(t, name+" north", cos*a.North-sin*a.East, b.North, 1e-6, 1e-5)
