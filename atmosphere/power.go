@@ -23,8 +23,12 @@ var inverses = func() (list [16]float64) {
 	return list
 }()
 
-func newPower(exponent float64) power {
-	p := power{exponent: exponent}
+// fit makes it the power of an exponent, if it is not that already.
+func (p *power) fit(exponent float64) {
+	if p.binomial[0] == 1 && p.exponent == exponent {
+		return
+	}
+	p.exponent = exponent
 	p.binomial[0] = 1
 	for n := 1; n < len(p.binomial); n++ {
 		p.binomial[n] = p.binomial[n-1] * (exponent - float64(n-1)) / float64(n)
@@ -35,7 +39,6 @@ func newPower(exponent float64) power {
 	for k := range p.doubles {
 		p.doubles[k] = math.Exp2(float64(k+leastDouble) * exponent)
 	}
-	return p
 }
 
 // of is x to the exponent, for x > 0.

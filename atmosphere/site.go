@@ -59,14 +59,20 @@ func (s Site) Column() Column {
 // Faults lists everything that is wrong with the site; nil when nothing is.
 func (s Site) Faults() fault.List {
 	var faults fault.List
-	quantity.Check(&faults, &s, siteFields)
-	if s.Pressure != 0 && s.SeaLevelPressure != 0 {
-		faults.Add("site.sea_level_pressure", "is given beside the pressure at the station", "give one of the two")
-	}
-	if len(faults) == 0 && s.Pressure != 0 {
-		s.checkStation(&faults)
-	}
+	s.Check(&faults)
 	return faults
+}
+
+// Check adds them to a list; it allocates nothing where there is nothing wrong.
+func (s *Site) Check(to *fault.List) {
+	before := len(*to)
+	quantity.Check(to, s, siteFields)
+	if s.Pressure != 0 && s.SeaLevelPressure != 0 {
+		to.Add("site.sea_level_pressure", "is given beside the pressure at the station", "give one of the two")
+	}
+	if len(*to) == before && s.Pressure != 0 {
+		s.checkStation(to)
+	}
 }
 
 // checkStation refuses a pressure at the station that no weather brings about at

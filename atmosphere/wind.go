@@ -28,15 +28,27 @@ const (
 // Faults lists everything that is wrong with the wind; nil when nothing is.
 func (w Wind) Faults() fault.List {
 	var faults fault.List
-	quantity.Check(&faults, &w, windFields)
+	w.Check(&faults)
 	return faults
 }
 
+// Check adds them to a list; it allocates nothing where there is nothing wrong.
+func (w *Wind) Check(to *fault.List) { quantity.Check(to, w, windFields) }
+
 // Profile prepares the wind. Values out of range are held at its ends.
 func (w Wind) Profile() Profile {
+	var p Profile
+	p.Turn(w)
+	return p
+}
+
+// Turn makes a profile that of another wind. The table of its growth is kept as long as
+// the exponent is the same: it takes most of the time.
+func (p *Profile) Turn(w Wind) {
 	speed := speedRange.Hold(w.Speed)
-	if speed == 0 {
-		return Profile{}
+	p.blows, p.east, p.north = speed != 0, 0, 0
+	if !p.blows {
+		return
 	}
 	height := heldIfGiven(&heightRange, w.Height)
 	if height == 0 {
@@ -44,17 +56,12 @@ func (w Wind) Profile() Profile {
 	}
 	// A wind from the west, 270°, blows to the east.
 	sin, cos := math.Sincos(fromRange.Hold(w.From))
-	return Profile{
-		blows:   true,
-		east:    -speed * sin,
-		north:   -speed * cos,
-		inverse: 1 / height,
-		growth:  newPower(exponentRange.Hold(w.Exponent)),
-	}
+	p.east, p.north, p.inverse = -speed*sin, -speed*cos, 1/height
+	p.growth.fit(exponentRange.Hold(w.Exponent))
 }
 
-// Profile is a prepared wind, made by Wind.Profile; the zero Profile is a calm.
-// It is not changed by its use.
+// Profile is a prepared wind, made by Wind.Profile or Turn; the zero Profile is a calm.
+// At does not change it.
 type Profile struct {
 	blows       bool
 	east, north float64 // at the reference height, m/s

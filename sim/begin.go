@@ -6,69 +6,6 @@ import (
 	"ullage/sim/rocket"
 )
 
-// newRun works out every constant of a flight.
-func newRun(from *rocket.Rocket, o Options) *run {
-	r := &run{
-		rocket: from, options: o, knownTop: math.NaN(),
-		flight: &Flight{Rocket: from},
-	}
-	r.watched = r.room[:0]
-	r.flight.dense.keep = o.Keep
-	m := &r.model
-	m.column = from.Site.Column()
-	m.profile = from.Wind.Profile()
-	sin, cos := math.Sincos(from.Rail.Tilt)
-	se, cn := math.Sincos(from.Rail.Heading)
-	m.axis, m.cosTilt = [3]float64{sin * se, sin * cn, cos}, cos
-	m.guide = from.Rail.Length
-	table, pushed := from.Body.Drag, from.Body.Drag
-	if len(table) == 0 {
-		table, pushed = shapeDrag(from.Shape, m.column.Air(0), from.JetArea())
-	}
-	m.drag, m.pushedDrag = pieces(table), pieces(pushed)
-	if from.Balanced() && !o.Point {
-		m.body = newRigidBody(from)
-	}
-	gs, gc := math.Sincos(from.Gust.From)
-	m.gust = [2]float64{-from.Gust.Speed * gs, -from.Gust.Speed * gc}
-	m.refArea = from.Body.DragFactor * math.Pi / 4 * from.Body.Diameter * from.Body.Diameter
-	m.gravity = m.column.Gravity(0)
-	m.padPressure, _ = m.column.At(0)
-	m.dryMass = from.BodyMass()
-	m.canopies = make([]canopyModel, len(from.Canopies))
-	for i := range from.Canopies {
-		c := &from.Canopies[i]
-		m.canopies[i] = canopyModel{c.Coefficient * c.NominalArea(), c.FillConstant * c.NominalDiameter()}
-	}
-	if from.Power == rocket.MotorPower {
-		m.loadMotor(from.Motor)
-	} else {
-		m.loadWater(from)
-	}
-	return r
-}
-
-func (m *model) loadMotor(motor *rocket.Motor) {
-	m.dryMass += motor.Fittings + motor.Case
-	m.curve, m.propellant, m.total = motor.Curve, motor.Propellant, motor.Curve.Impulse()
-}
-
-func (m *model) loadWater(r *rocket.Rocket) {
-	w := r.Water
-	m.dryMass += w.Fittings
-	air := m.column.Air(0)
-	c := w.Chamber(air.Pressure, air.Temperature)
-	m.flow = c.Prepare()
-	m.hasChamber, m.chamber, m.liquid0 = true, w.Volume, c.LiquidVolume
-	if m.liquid0 < 1e-9*w.Volume {
-		m.liquid0 = 0 // a trace has no flow worth a step
-	}
-	if w.Tube != nil {
-		m.tube = w.Tube.Length
-		m.guide = math.Max(m.guide, m.tube)
-	}
-}
-
 // begin puts the rocket on the pad and opens the flight.
 func (r *run) begin() {
 	m := &r.model

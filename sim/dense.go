@@ -1,6 +1,9 @@
 package sim
 
-import "math"
+import (
+	"math"
+	"slices"
+)
 
 // denseOutput is a whole flight, to be read at any time: every accepted step with the rates at
 // its ends and the phase it was in.
@@ -38,7 +41,18 @@ func (d *denseOutput) close(r *run) {
 		d.phases = append(d.phases, r.model.phase)
 		d.steps = append(d.steps, denseStep{r.t, 0, r.y, r.f, r.y, r.f, len(d.phases) - 1})
 	}
-	d.model = r.model
+	d.model = r.model.clone()
+}
+
+// clone is a model that shares nothing with the run, which will fly other rockets.
+func (m *model) clone() model {
+	c := *m
+	c.drag, c.pushedDrag, c.canopies = slices.Clone(m.drag), slices.Clone(m.pushedDrag), slices.Clone(m.canopies)
+	if m.body != nil {
+		body := *m.body
+		c.body = &body
+	}
+	return c
 }
 
 // between is the state inside a step: the cubic through both ends, for the jet in the variables

@@ -36,9 +36,11 @@ func (f *forces) mach() float64 {
 // Where two pieces meet the drag has a kink, so that the change is an event.
 type dragPiece struct{ low, high, drag, slope float64 }
 
-// pieces are those of a table, constant beyond its ends; the first begins at rest.
-func pieces(t []rocket.MachDrag) []dragPiece {
-	list := []dragPiece{{math.Inf(-1), t[0].Mach, t[0].Drag, 0}}
+// pieces appends those of a table, constant beyond its ends; the first begins at rest.
+func pieces(list []dragPiece, t []rocket.MachDrag) []dragPiece {
+	if t[0].Mach > 0 {
+		list = append(list, dragPiece{math.Inf(-1), t[0].Mach, t[0].Drag, 0})
+	}
 	for i := range t[1:] {
 		a, b := t[i], t[i+1]
 		slope := (b.Drag - a.Drag) / (b.Mach - a.Mach)
@@ -46,9 +48,6 @@ func pieces(t []rocket.MachDrag) []dragPiece {
 	}
 	last := t[len(t)-1]
 	list = append(list, dragPiece{last.Mach, math.Inf(1), last.Drag, 0})
-	if t[0].Mach <= 0 {
-		list = list[1:]
-	}
 	list[0].low = math.Inf(-1)
 	return list
 }
@@ -87,8 +86,7 @@ var dragMach = [...]float64{0.01, 0.02, 0.04, 0.07, 0.1, 0.15, 0.2, 0.3, 0.4, 0.
 
 // shapeDrag is the drag table of a shape in the air of the site, without and with
 // a running jet of an exit area, m².
-func shapeDrag(s *airframe.Shape, air atmosphere.Air, jet float64) (coasting, pushed []rocket.MachDrag) {
-	aero := s.Aero()
+func shapeDrag(aero *airframe.Aero, air atmosphere.Air, jet float64) (coasting, pushed []rocket.MachDrag) {
 	for _, mach := range dragMach {
 		f := airframe.Flow{Speed: mach * air.SoundSpeed, Density: air.Density, SoundSpeed: air.SoundSpeed, Viscosity: air.Viscosity()}
 		coasting = append(coasting, rocket.MachDrag{Mach: mach, Drag: aero.Drag(f, 0)})

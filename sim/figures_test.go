@@ -50,7 +50,7 @@ func TestShapeDragIsOfTheSite(t *testing.T) {
 	s := slender()
 	site := atmosphere.Site{Elevation: 1000}
 	column := site.Column()
-	coasting, pushed := shapeDrag(s, column.Air(0), 2e-4)
+	coasting, pushed := shapeDrag(s.Aero(), column.Air(0), 2e-4)
 	require.Equal(t, len(coasting), len(pushed))
 	for i, at := range coasting {
 		flow := airframe.Flow{Speed: at.Mach * 336.435, Density: 1.11166, SoundSpeed: 336.435, Viscosity: 1.7578e-5}

@@ -3,6 +3,7 @@ package sim
 import (
 	"context"
 	"math"
+	"sync"
 
 	"ullage/sim/rocket"
 )
@@ -26,8 +27,49 @@ type Flight struct {
 // rocket, a fault.List, or the context's error when that ends first; a rocket that does
 // not leave the ground is a flight with a warning, not an error.
 func Fly(ctx context.Context, r *rocket.Rocket, o Options) (*Flight, error) {
-	if err := r.Check(rocket.ForFlight).Err(); err != nil {
+	x := flyers.Get().(*Flyer)
+	defer flyers.Put(x)
+	fl := &Flight{Rocket: r, Events: make([]Event, 0, 8+2*len(r.Canopies))}
+	if err := x.fly(ctx, r, o, fl); err != nil {
 		return nil, err
+	}
+	return fl, nil
+}
+
+// flyers are those between two flights of Fly.
+var flyers = sync.Pool{New: func() any { return new(Flyer) }}
+
+// Flyer flies one rocket after another in the same memory: after the first few a flight
+// allocates nothing, and what takes long to make ready is kept from one to the next, as air,
+// wind, powers and shape mostly are the same. The zero value is fit for use, by one goroutine at
+// a time. What it has flown before changes nothing of a flight.
+type Flyer struct {
+	check  rocket.FlightCheck
+	run    run
+	flight Flight
+}
+
+// Fly is as the function Fly, but that the flight it returns, all of it, is good until the next one only.
+func (x *Flyer) Fly(ctx context.Context, r *rocket.Rocket, o Options) (*Flight, error) {
+	fl := &x.flight
+	fl.reset(r)
+	if err := x.fly(ctx, r, o, fl); err != nil {
+		return nil, err
+	}
+	return fl, nil
+}
+
+// reset empties a flight but keeps its memory.
+func (fl *Flight) reset(r *rocket.Rocket) {
+	canopies, warnings, events, dense := fl.Canopies[:0], fl.Warnings[:0], fl.Events[:0], fl.dense
+	*fl = Flight{Rocket: r, Warnings: warnings, Events: events}
+	fl.Canopies = canopies
+	fl.dense = denseOutput{steps: dense.steps[:0], phases: dense.phases[:0]}
+}
+
+func (x *Flyer) fly(ctx context.Context, r *rocket.Rocket, o Options, fl *Flight) error {
+	if err := x.check.Of(r).Err(); err != nil {
+		return err
 	}
 	if o.Tolerance <= 0 {
 		o.Tolerance = DefaultTolerance
@@ -36,21 +78,21 @@ func Fly(ctx context.Context, r *rocket.Rocket, o Options) (*Flight, error) {
 	if opensBeforeTop(r) {
 		// "apogee − 1 s" needs to know the top before it comes: fly up once
 		// without those canopies.
-		scout := newRun(r, Options{Tolerance: o.Tolerance, Point: o.Point})
-		scout.scout = true
-		if err := scout.fly(ctx); err != nil {
-			return nil, err
+		x.run.prepare(r, Options{Tolerance: o.Tolerance, Point: o.Point}, fl)
+		x.run.scout = true
+		if err := x.run.fly(ctx); err != nil {
+			return err
 		}
-		if scout.flight.Apogee.Happened {
-			early = scout.flight.Apogee.Time
+		if fl.Apogee.Happened {
+			early = fl.Apogee.Time
 		}
+		fl.reset(r)
 	}
-	flying := newRun(r, o)
-	flying.knownTop = early
-	if err := flying.fly(ctx); err != nil {
-		return nil, err
-	}
-	return flying.flight, nil
+	x.run.prepare(r, o, fl)
+	x.run.knownTop = early
+	err := x.run.fly(ctx)
+	x.run.flight, x.run.rocket = nil, nil
+	return err
 }
 
 // opensBeforeTop tells whether a rule counts back from the apogee.

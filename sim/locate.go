@@ -17,9 +17,9 @@ type watch struct {
 // slope is a value and its rate of change, 1/s.
 type slope struct{ value, rate float64 }
 
-// course is what joins two of them that lie h apart: a straight line where the rates are
+// join is the course between two of them that lie h apart: a straight line where the rates are
 // not known.
-func course(a, b slope, h float64) cubic {
+func join(a, b slope, h float64) cubic {
 	if math.IsNaN(a.rate + b.rate) {
 		return cubic{a.value, b.value - a.value, b.value, b.value - a.value}
 	}
@@ -95,7 +95,7 @@ func (r *run) coming(within float64) float64 {
 		}
 		left := -w.now.value / w.now.rate
 		if r.before > 0 {
-			c := course(w.before, w.now, r.before)
+			c := join(w.before, w.now, r.before)
 			left = r.before * (c.beyond(1+2*within/r.before) - 1)
 		}
 		first = math.Min(first, left)
@@ -113,7 +113,7 @@ func (r *run) firstEvent() (eventFunction, bool) {
 			if !(w.now.value > 0) {
 				continue
 			}
-			c := course(w.now, w.then, r.h)
+			c := join(w.now, w.then, r.h)
 			at := math.Inf(1)
 			if w.then.value <= 0 {
 				at = c.root()

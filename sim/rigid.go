@@ -28,9 +28,10 @@ type rigidBody struct {
 	initial quat.Number // attitude on the guide
 }
 
-func newRigidBody(r *rocket.Rocket) *rigidBody {
-	b := &rigidBody{
-		aero: r.Shape.Aero(), masses: newMassModel(r),
+// prepare makes it that of a rocket, whose shape has these aerodynamics.
+func (b *rigidBody) prepare(r *rocket.Rocket, aero *airframe.Aero) {
+	*b = rigidBody{
+		aero: aero, masses: newMassModel(r),
 		refArea: math.Pi / 4 * r.Body.Diameter * r.Body.Diameter,
 		offset:  r.Alignment.Offset,
 	}
@@ -45,7 +46,6 @@ func newRigidBody(r *rocket.Rocket) *rigidBody {
 	ht, hh := r.Rail.Tilt/2, r.Rail.Heading
 	tilt := quat.Number{Real: math.Cos(ht), Imag: -math.Sin(ht) * math.Cos(hh), Jmag: math.Sin(ht) * math.Sin(hh)}
 	b.initial = quat.Mul(tilt, heading)
-	return b
 }
 
 // start sets the attitude of the guide, at rest.

@@ -6,30 +6,38 @@ import (
 	"ullage/sim/rocket"
 )
 
-// run is one flight being integrated.
+// run is one flight being integrated. It can be made ready for another one.
 type run struct {
+	made   made
+	model  model
+	stages stages
+	stiff  stiffPart
+	course
+}
+
+// course is what is new with every flight.
+type course struct {
 	rocket  *rocket.Rocket
 	flight  *Flight
 	options Options
-	model   model
-	stages  stages
-	stiff   stiffPart
+
+	t, h    float64
+	y, f    state  // at t
+	now     forces // at t
+	y1, f1  state  // at t + h, the step being tried
+	then    forces // at t + h
+	est     state
 	weights state   // of the errors
 	hurry   float64 // scale of the velocity over the speed, while the drive pushes; else 0
+	next    float64 // step length to try
+	stop    float64 // the next time known beforehand
+	fault   float64 // error of the step being tried over what is allowed
 
-	t, h        float64
-	y, f        state  // at t
-	now         forces // at t
-	y1, f1      state  // at t + h, the step being tried
-	then        forces // at t + h
-	est         state
-	next        float64 // step length to try
-	stop        float64 // the next time known beforehand
 	before      float64 // length of the step before, in this phase; 0 if none
-	faultBefore float64 // that of the step before
-	fault       float64 // error of the step being tried over what is allowed
-	in, dy      state   // for looks inside a step
-	inner       forces
+	faultBefore float64
+
+	in, dy state // for looks inside a step
+	inner  forces
 
 	watched  []watch
 	room     [16 + rocket.MaxCanopies]watch

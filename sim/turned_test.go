@@ -108,7 +108,8 @@ func TestAttitudeOnTheGuide(t *testing.T) {
 		for _, heading := range []float64{0, 30, 90, 200, 330} {
 			r := rigidRocket(t)
 			r.Rail.Tilt, r.Rail.Heading = tilt*math.Pi/180, heading*math.Pi/180
-			b := newRigidBody(r)
+			var b rigidBody
+			b.prepare(r, r.Shape.Aero())
 			var y state
 			b.start(&y)
 			first, second, third := bodyAxes(&y)

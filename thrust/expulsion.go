@@ -17,7 +17,7 @@ type Chamber struct {
 	Gamma          float64 // ratio of specific heats of the gas
 	Exponent       float64 // n of the expansion p·Vⁿ = const; 0 takes Gamma
 	InertialLength float64 // of the nozzle passage, ℓ_n, m; 0 takes 0.8 throat diameters
-	Tube           *Tube   // nil without a launch tube
+	Tube           Tube    // without a length there is none
 }
 
 // Tube is a launch tube that fills the throat and reaches Length into the chamber.
@@ -52,10 +52,7 @@ type Expulsion struct {
 
 	startPressure, startVolume, startTemperature float64 // as the liquid begins to flow
 
-	expansion  power // xⁿ
-	cooling    power // x^((n−1)/2): √(T/T₁) against the mass left
-	unexpanded power // x^(−γ/(γ−1)): p/p_exit against T_exit/T
-	rarefied   power // x^(1/n): mass against pressure
+	tables
 
 	choking      float64 // critical pressure ratio
 	chokedFlow   float64 // C_d A_n √(γ/R) (2/(γ+1))^((γ+1)/(2(γ−1)))
@@ -70,11 +67,29 @@ type Expulsion struct {
 	lastSpeedRatio float64
 }
 
+// tables are the powers of the flow.
+type tables struct {
+	expansion  power // xⁿ
+	cooling    power // x^((n−1)/2): √(T/T₁) against the mass left
+	unexpanded power // x^(−γ/(γ−1)): p/p_exit against T_exit/T
+	rarefied   power // x^(1/n): mass against pressure
+}
+
 // Prepare works out the constants of the flow. The caller has checked the
 // ranges; outside them results are meaningless but finite or NaN, never a panic.
 func (c Chamber) Prepare() Expulsion {
+	var e Expulsion
+	e.Refit(c)
+	return e
+}
+
+// Refit makes it that of another chamber. Tables of powers whose exponents are the same are kept:
+// they take most of the time.
+func (e *Expulsion) Refit(c Chamber) {
 	area := func(d float64) float64 { return math.Pi / 4 * d * d }
-	e := Expulsion{
+	tables := e.tables
+	*e = Expulsion{
+		tables: tables,
 		volume: c.Volume, boreArea: area(c.Bore), throatArea: area(c.Throat),
 		discharge: c.Discharge, density: c.LiquidDensity, exponent: c.Exponent,
 		passage: c.InertialLength, gasConstant: c.GasConstant, gamma: c.Gamma,
@@ -90,7 +105,7 @@ func (c Chamber) Prepare() Expulsion {
 
 	ullage := c.Volume - c.LiquidVolume
 	e.tubeVolume, e.tubePressure = ullage, c.Pressure
-	if c.Tube != nil {
+	if c.Tube.Length > 0 {
 		e.tubeLength, e.tubeArea = c.Tube.Length, area(c.Tube.Outer)
 		e.tubeVolume += c.Tube.InnerVolume - e.tubeArea*e.tubeLength
 	}
@@ -109,17 +124,16 @@ func (c Chamber) Prepare() Expulsion {
 	e.chokedSpeed2 = 2 * g * c.GasConstant / (g + 1)
 	e.gasPressure = e.startPressure * math.Pow(ullage/c.Volume, e.exponent)
 	e.gasTemp = e.startTemperature * math.Pow(ullage/c.Volume, e.exponent-1)
-	e.expansion = newPower(e.exponent)
-	e.cooling = newPower((e.exponent - 1) / 2)
-	e.unexpanded = newPower(-g / (g - 1))
-	e.rarefied = newPower(1 / e.exponent)
+	e.expansion.fit(e.exponent)
+	e.cooling.fit((e.exponent - 1) / 2)
+	e.unexpanded.fit(-g / (g - 1))
+	e.rarefied.fit(1 / e.exponent)
 
 	e.nozzleExponent = (g - 1) / g
 	e.thinMass = e.carried * math.Pow(thin/e.gasPressure, 1/e.exponent)
 	e.perDensity = c.Volume / c.GasConstant
 	e.limitSpeed2 = 2 * g / (g - 1) * c.GasConstant
 	e.lastSpeedRatio = e.speedRatio(1 / StopRatio)
-	return e
 }
 
 // StoredGas is the mass of gas at release, in chamber and tube, kg.

@@ -259,7 +259,7 @@ func TestTubePiston(t *testing.T) {
 	area := math.Pi / 4 * 0.021 * 0.021
 	e := Chamber{Volume: 0.002, Bore: 0.1, Throat: 0.021, Discharge: 1, LiquidVolume: 0.0006, LiquidDensity: 1000,
 		Pressure: 801325, Temperature: 288.15, GasConstant: air1, Gamma: 1.4,
-		Tube: &Tube{Length: 0.25, Outer: 0.021, InnerVolume: area * 0.25}}.Prepare()
+		Tube: Tube{Length: 0.25, Outer: 0.021, InnerVolume: area * 0.25}}.Prepare()
 	y := []float64{0, 0}
 	clock := rk4(y, 1e-5, func(y, dy []float64) {
 		_, force := e.TubePush(y[0], ambient)

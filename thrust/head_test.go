@@ -45,7 +45,7 @@ func TestTubeWithHose(t *testing.T) {
 	area := math.Pi / 4 * 0.021 * 0.021
 	e := Chamber{Volume: 0.002, Bore: 0.1, Throat: 0.021, Discharge: 1, LiquidVolume: 0.0009, LiquidDensity: 1000,
 		Pressure: 801325, Temperature: 288.15, GasConstant: air1, Gamma: 1.4,
-		Tube: &Tube{Length: 0.25, Outer: 0.021, InnerVolume: area*0.25 + 0.0003}}.Prepare()
+		Tube: Tube{Length: 0.25, Outer: 0.021, InnerVolume: area*0.25 + 0.0003}}.Prepare()
 	p, force := e.TubePush(0.25, ambient)
 	assert.InEpsilon(t, 736750.080, p, 1e-8)
 	assert.InEpsilon(t, area*(p-ambient), force, 1e-12)

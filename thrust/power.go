@@ -24,8 +24,12 @@ const (
 // inverses of the centres (17 + 2i)/16.
 var inverses = [8]float64{16. / 17, 16. / 19, 16. / 21, 16. / 23, 16. / 25, 16. / 27, 16. / 29, 16. / 31}
 
-func newPower(exponent float64) power {
-	p := power{exponent: exponent}
+// fit makes it the power of an exponent, if it is not that already.
+func (p *power) fit(exponent float64) {
+	if p.binomial[0] == 1 && p.exponent == exponent {
+		return
+	}
+	p.exponent = exponent
 	p.binomial[0] = 1
 	for n := 1; n < len(p.binomial); n++ {
 		p.binomial[n] = p.binomial[n-1] * (exponent - float64(n-1)) / float64(n)
@@ -41,7 +45,6 @@ func newPower(exponent float64) power {
 			v *= double
 		}
 	}
-	return p
 }
 
 // of is x to the exponent, for x > 0.

@@ -8,8 +8,9 @@ import (
 )
 
 func TestPower(t *testing.T) {
-	for _, e := range []float64{0, 0.115, 0.2, 2.0 / 7, 0.4, 1, 1.1, 1.4, 5.0 / 3, 2} {
-		p := newPower(e)
+	for _, e := range []float64{0, 0.115, 0.2, 2.0 / 7, 0.4, 1, 1.1, 1.4, 5.0 / 3, 2, -0.4, -1} {
+		var p power
+		p.fit(e)
 		for x := 1e-3; x < 40; x *= 1.00317 {
 			assert.InEpsilon(t, math.Pow(x, e), p.of(x), 2e-15, "%g^%g", x, e)
 		}
@@ -17,14 +18,16 @@ func TestPower(t *testing.T) {
 			assert.InEpsilon(t, math.Pow(x, e), p.of(x), 2e-15, "%g^%g", x, e)
 		}
 	}
-	p := newPower(1.4)
+	var p power
+	p.fit(1.4)
 	assert.True(t, math.IsNaN(p.of(math.NaN())))
 	assert.True(t, math.IsNaN(p.of(-1)))
 	assert.Zero(t, p.of(0))
 }
 
 func BenchmarkPower(b *testing.B) {
-	p := newPower(1.4)
+	var p power
+	p.fit(1.4)
 	x := 0.3
 	for b.Loop() {
 		x = p.of(x*0.1 + 0.5)

@@ -37,28 +37,27 @@ func (f *Fins) check(c *checker, name string, diameter float64, known bool) bool
 // other's. The rest of the shape is sound.
 func (s *Shape) checkPlace(c *checker, i int, name string) {
 	f := &s.Fins[i]
-	position := name + "position"
 	last := s.Length - f.Root
 	switch {
 	case f.Position > s.Length+fit:
-		c.add(position, "floats: it is off the body, "+mm(s.Length)+" long", "give where the root's leading edge lies from the tip of the nose")
+		c.add(name+"position", "floats: it is off the body, "+mm(s.Length)+" long", "give where the root's leading edge lies from the tip of the nose")
 	case last < s.Nose.Length-fit:
 		c.add(name+"root", "is longer than the body behind the nose, "+mm(s.Length-s.Nose.Length), "shorten the root chord")
 	case f.Position > last+fit:
-		c.add(position, "floats: the root ends "+mm(f.Position-last)+" behind the body", "give at most "+mm(last)+" for this root and body.length")
+		c.add(name+"position", "floats: the root ends "+mm(f.Position-last)+" behind the body", "give at most "+mm(last)+" for this root and body.length")
 	case f.Position < s.Nose.Length-fit:
-		c.add(position, "stands on the nose, which ends at "+mm(s.Nose.Length), "move the fins aft onto the body")
+		c.add(name+"position", "stands on the nose, which ends at "+mm(s.Nose.Length), "move the fins aft onto the body")
 	default:
-		s.checkOverlap(c, i, position)
+		s.checkOverlap(c, i, name)
 	}
 }
 
-func (s *Shape) checkOverlap(c *checker, i int, position string) {
+func (s *Shape) checkOverlap(c *checker, i int, name string) {
 	f := &s.Fins[i]
 	for j := range i {
 		g := &s.Fins[j]
 		if f.Position < g.Position+g.Root-fit && g.Position < f.Position+f.Root-fit {
-			c.add(position, fmt.Sprintf("overlaps fins.%s, whose root goes from %s to %s", fault.Entry(g.Name, j), mm(g.Position), mm(g.Position+g.Root)), "move one of the two, or make them one set")
+			c.add(name+"position", fmt.Sprintf("overlaps fins.%s, whose root goes from %s to %s", fault.Entry(g.Name, j), mm(g.Position), mm(g.Position+g.Root)), "move one of the two, or make them one set")
 			return // one is enough to say so
 		}
 	}

@@ -12,6 +12,8 @@
 // estimates, and what a real rocket does is for measurement to tell.
 package airframe
 
+import "slices"
+
 // Shape is the outside of a rocket: a nose, then sections in order, then what stands
 // on them. Angles are radians.
 type Shape struct {
@@ -22,6 +24,12 @@ type Shape struct {
 	Nose        Nose      //
 	Sections    []Section // from the nose's base aft; what they leave of Length is a tube of the last diameter
 	Fins        []Fins    //
+}
+
+// Equal tells whether two shapes are the same in everything.
+func (s *Shape) Equal(o *Shape) bool {
+	return s.Length == o.Length && s.Diameter == o.Diameter && s.Roughness == o.Roughness && s.RailButtons == o.RailButtons &&
+		s.Nose == o.Nose && slices.Equal(s.Sections, o.Sections) && slices.Equal(s.Fins, o.Fins)
 }
 
 // NoseShape names a nose's contour as the aerodynamic literature does.

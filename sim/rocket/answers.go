@@ -49,6 +49,17 @@ func (r *Rocket) Check(a Answer) fault.List {
 	return c.faults
 }
 
+// FlightCheck is Check(ForFlight) for who flies thousands: it allocates nothing where nothing is wrong.
+// The zero value is fit for use.
+type FlightCheck struct{ checker checker }
+
+// Of is what keeps a rocket from a flight.
+func (k *FlightCheck) Of(r *Rocket) fault.List {
+	k.checker.faults = nil
+	r.checkFlight(&k.checker)
+	return k.checker.faults
+}
+
 // checkStability asks for a shape, and for where body and drive have their mass.
 func (r *Rocket) checkStability(c *checker) {
 	r.checkDrives(c)

@@ -30,7 +30,7 @@ func (w *Water) Chamber(pressure, temperature float64) thrust.Chamber {
 		c.Temperature = temperature
 	}
 	if t := w.Tube; t != nil {
-		c.Tube = &thrust.Tube{Length: t.Length, Outer: t.Outer,
+		c.Tube = thrust.Tube{Length: t.Length, Outer: t.Outer,
 			InnerVolume: math.Pi/4*t.Inner*t.Inner*t.Length + t.DeadVolume}
 	}
 	return c

@@ -178,6 +178,6 @@ func (r *Rocket) checkDay(c *checker) {
 	if r.Rail.Length == 0 && (r.Power != WaterPower || r.Water == nil || r.Water.Tube == nil) {
 		c.faults.Need("rail.length", "give the travel until the last rail button leaves the rail, at least 1 cm")
 	}
-	c.take(r.Site.Faults())
-	c.take(r.Wind.Faults())
+	r.Site.Check(&c.faults)
+	r.Wind.Check(&c.faults)
 }
