@@ -16,7 +16,7 @@ func (r *run) begin() {
 		r.pending |= 1 << i
 		r.due[i] = math.Inf(1)
 		if _, wait, ok := r.rocket.Waits(i); ok && wait < 0 && !math.IsNaN(r.knownTop) {
-			r.due[i] = math.Max(0, r.knownTop+wait)
+			r.due[i] = max(0, r.knownTop+wait)
 		}
 	}
 	r.countFrom(rocket.Launch)

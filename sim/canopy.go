@@ -18,7 +18,7 @@ func (m *model) canopyArea(i int, path float64) float64 {
 	case m.full&bit != 0:
 		return c.area
 	default:
-		return c.area * math.Min(math.Max((path-m.airFrom[i])/c.fill, 0), 1)
+		return c.area * min(max((path-m.airFrom[i])/c.fill, 0), 1)
 	}
 }
 

@@ -98,7 +98,7 @@ func (r *run) coming(within float64) float64 {
 			c := join(w.before, w.now, r.before)
 			left = r.before * (c.beyond(1+2*within/r.before) - 1)
 		}
-		first = math.Min(first, left)
+		first = min(first, left)
 	}
 	return first
 }

@@ -91,5 +91,5 @@ func (l *massModel) with(liquid, gas, propellant float64) massProperties {
 	}
 	at := first / mass
 	// A body without width or length would spin for nothing: never zero.
-	return massProperties{at, math.Max(second-mass*at*at, 1e-12), math.Max(roll, 1e-12)}
+	return massProperties{at, max(second-mass*at*at, 1e-12), max(roll, 1e-12)}
 }

@@ -70,34 +70,34 @@ func (m *model) read(y *state, f *forces, out *[tracks]float64) {
 	}
 }
 
-// each calls do for every track of the present phase.
-func (m *model) each(do func(track int)) {
-	for k := range firstCanopy {
-		do(k)
-	}
-	for filling := m.open &^ m.full; filling != 0; filling &= filling - 1 {
-		i := bits.TrailingZeros64(filling)
-		do(firstCanopy + 2*i)
-		do(firstCanopy + 2*i + 1)
-	}
-}
-
 // enter reads the tracks as a phase begins.
 func (x *maxima) enter(r *run) {
 	r.model.read(&r.y, &r.now, &x.start)
-	r.model.each(func(k int) { x.note(k, x.start[k], r.t) })
+	x.note(&r.model, &x.start, r.t)
 }
 
-func (x *maxima) note(k int, value, time float64) {
-	if value > x.best[k].value {
-		x.best[k] = peak{value, time}
+// note takes what is greater than all before, of the tracks of the present phase.
+func (x *maxima) note(m *model, values *[tracks]float64, time float64) {
+	for k := range firstCanopy {
+		x.one(k, values[k], time)
+	}
+	for filling := m.open &^ m.full; filling != 0; filling &= filling - 1 {
+		k := firstCanopy + 2*bits.TrailingZeros64(filling)
+		x.one(k, values[k], time)
+		x.one(k+1, values[k+1], time)
+	}
+}
+
+func (x *maxima) one(k int, value, time float64) {
+	if p := &x.best[k]; value > p.value {
+		p.value, p.time = value, time
 	}
 }
 
 // noteCanopy notes the load of a canopy that opens at once.
 func (x *maxima) noteCanopy(i int, load, q, time float64) {
-	x.note(firstCanopy+2*i, load, time)
-	x.note(firstCanopy+2*i+1, q, time)
+	x.one(firstCanopy+2*i, load, time)
+	x.one(firstCanopy+2*i+1, q, time)
 }
 
 // within looks through the step just accepted.
@@ -108,12 +108,48 @@ func (x *maxima) within(r *run) {
 		x.settle(r)
 	}
 	m.read(&r.y1, &r.then, &x.end)
-	if !settles && !r.nothingPeaks() {
-		x.middle(r)
-		m.each(func(k int) { x.climb(r, k) })
+	if !settles {
+		x.inside(r)
 	}
-	m.each(func(k int) { x.note(k, x.end[k], r.t+r.h) })
+	x.note(m, &x.end, r.t+r.h)
 	x.start = x.end
+}
+
+// inside looks for peaks inside the step, where there can be any.
+func (x *maxima) inside(r *run) {
+	m := &r.model
+	if m.push != noPush && !m.held {
+		x.meanForces(r)
+		for k := acceleration2; k < firstCanopy; k++ {
+			x.climb(r, k)
+		}
+	}
+	filling := m.open &^ m.full
+	if filling == 0 && !m.rigid && (m.open != 0 || r.steady()) {
+		return
+	}
+	x.motion(r, 0.5)
+	m.read(&r.in, &r.inner, &x.mid)
+	for k := range acceleration2 {
+		x.climb(r, k)
+	}
+	for ; filling != 0; filling &= filling - 1 {
+		k := firstCanopy + 2*bits.TrailingZeros64(filling)
+		x.climb(r, k)
+		x.climb(r, k+1)
+	}
+}
+
+// steady tells whether speed, and what goes with it, rises all through the step or falls all through it: by
+// more than the thinning of the air could turn round, a few per cent a second.
+func (r *run) steady() bool {
+	const share = 0.05 // 1/s
+	growth := func(y, f *state) float64 {
+		v2 := y[vEast]*y[vEast] + y[vNorth]*y[vNorth] + y[vUp]*y[vUp]
+		return (y[vEast]*f[vEast] + y[vNorth]*f[vNorth] + y[vUp]*f[vUp]) / v2
+	}
+	a, b := growth(&r.y, &r.f), growth(&r.y1, &r.f1)
+	return a > share && b > share || a < -share && b < -share
 }
 
 // settle ends the surge: the jet has gathered its speed within the step, and thrust
@@ -127,24 +163,14 @@ func (x *maxima) settle(r *run) {
 	rate := r.stiff.rate[0]
 	decay := math.Exp(rate * r.h)
 	settled := (r.f1[jet] - r.f[jet]*decay) / (1 - decay)
-	theta := math.Min(math.Log(settled/(settled-r.f[jet]))/(rate*r.h), 1)
+	theta := min(math.Log(settled/(settled-r.f[jet]))/(rate*r.h), 1)
 	var out [tracks]float64
 	x.look(r, theta)
 	r.in[jet] = m.steadySpeed(&r.in, &r.inner)
 	m.rates(r.t+theta*r.h, &r.in, &r.dy, &r.inner)
 	m.read(&r.in, &r.inner, &out)
-	x.note(thrustTrack, out[thrustTrack], r.t+theta*r.h)
-	x.note(acceleration2, out[acceleration2], r.t+theta*r.h)
-}
-
-// nothingPeaks tells whether no track can peak inside the step: on the way up without
-// push, and in the settled descent, all of them fall.
-func (r *run) nothingPeaks() bool {
-	m := &r.model
-	if m.push != noPush || m.open != m.full || m.rigid {
-		return false
-	}
-	return m.open != 0 || (r.y1[vUp] > 0 && !m.guided)
+	x.one(thrustTrack, out[thrustTrack], r.t+theta*r.h)
+	x.one(acceleration2, out[acceleration2], r.t+theta*r.h)
 }
 
 // look is the dense output inside the step, with the forces there.
@@ -153,14 +179,17 @@ func (x *maxima) look(r *run, theta float64) {
 	r.model.rates(r.t+theta*r.h, &r.in, &r.dy, &r.inner)
 }
 
-// middle reads the tracks in the middle of the step. What needs the forces is told there by
-// Simpson's rule, from its integral over the step and from both ends.
-func (x *maxima) middle(r *run) {
-	x.motion(r, 0.5)
+// meanForces tells thrust and acceleration in the middle of the step by Simpson's rule, from
+// their integrals over it and from both ends.
+func (x *maxima) meanForces(r *run) {
 	mid := func(i int) float64 { return (6*(r.y1[i]-r.y[i])/r.h - r.f[i] - r.f1[i]) / 4 }
 	a, b, c := mid(vEast), mid(vNorth), mid(vUp)
-	r.inner.thrust, r.inner.acceleration2 = mid(impulse), a*a+b*b+c*c
-	r.model.read(&r.in, &r.inner, &x.mid)
+	x.mid = [tracks]float64{acceleration2: unseen, thrustTrack: unseen, surgeThrust: unseen, surgeAcceleration2: unseen}
+	if m := &r.model; m.push == unsteadyLiquid && !m.settled {
+		x.mid[surgeThrust], x.mid[surgeAcceleration2] = mid(impulse), a*a+b*b+c*c
+	} else {
+		x.mid[thrustTrack], x.mid[acceleration2] = mid(impulse), a*a+b*b+c*c
+	}
 }
 
 // motion is the dense output inside the step, with the air there.
@@ -200,7 +229,7 @@ func (x *maxima) at(r *run, k int, theta float64) float64 {
 	}
 	var out [tracks]float64
 	r.model.read(&r.in, &r.inner, &out)
-	x.note(k, out[k], r.t+theta*r.h)
+	x.one(k, out[k], r.t+theta*r.h)
 	return out[k]
 }
 
@@ -220,7 +249,7 @@ func (x *maxima) write(fl *Flight) {
 	surge, _ := root(surgeAcceleration2)
 	fl.Startup = Startup{x.best[surgeThrust].value, surge}
 	half, at := root(attackAngle)
-	fl.Stability.MaxAngle, fl.Stability.MaxAngleTime = 2*math.Asin(math.Min(half, 1)), at
+	fl.Stability.MaxAngle, fl.Stability.MaxAngleTime = 2*math.Asin(min(half, 1)), at
 	if !x.leftGuide {
 		x.guide = top.Thrust
 	}

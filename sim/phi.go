@@ -15,14 +15,17 @@ func phi(z float64) (p1, p2, p3 float64) {
 		return p1, p2, p3
 	}
 	// Near zero the differences cancel: Taylor for φ₃ (to 2e-16 at 0.5), the others upward from it.
-	for k := 15; k > 3; k-- {
-		p3 = (1 + p3) * z / float64(k)
+	for _, inverse := range inverses {
+		p3 = (1 + p3) * z * inverse
 	}
 	p3 = (1 + p3) / 6
 	p2 = 0.5 + z*p3
 	p1 = 1 + z*p2
 	return p1, p2, p3
 }
+
+// inverses of 15 down to 4.
+var inverses = [...]float64{1. / 15, 1. / 14, 1. / 13, 1. / 12, 1. / 11, 1. / 10, 1. / 9, 1. / 8, 1. / 7, 1. / 6, 1. / 5, 1. / 4}
 
 // twice gives φ₁, φ₂, φ₃ of 2z from those of z: φ_k(2z) = 2^−k [e^z φ_k(z) + Σ φ_j(z)/(k−j)!],
 // j from 1 to k; all terms are positive, nothing cancels (Skaflestad and Wright, Appl.

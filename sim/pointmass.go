@@ -74,7 +74,7 @@ func (m *model) air(y *state, f *forces) {
 const windFloor = 0.01
 
 func (m *model) wind(height float64) (east, north float64) {
-	east, north = m.profile.At(math.Max(height, windFloor))
+	east, north = m.profile.At(max(height, windFloor))
 	if m.gusty {
 		east += m.gust[0]
 		north += m.gust[1]

@@ -123,6 +123,6 @@ func (r *run) loadWater(from *rocket.Rocket, air atmosphere.Air) {
 	}
 	if w.Tube != nil {
 		m.tube = w.Tube.Length
-		m.guide = math.Max(m.guide, m.tube)
+		m.guide = max(m.guide, m.tube)
 	}
 }

@@ -105,7 +105,7 @@ func (r *run) try() {
 // advance makes the end of the step the present.
 func (r *run) advance() {
 	r.t += r.h
-	if math.Abs(r.t-r.stop) < 1e-12*math.Max(1, r.stop) {
+	if math.Abs(r.t-r.stop) < 1e-12*max(1, r.stop) {
 		r.t = r.stop
 	}
 	r.before, r.faultBefore = r.h, r.fault
@@ -124,7 +124,7 @@ func (r *run) advance() {
 	r.rescale()
 	r.watchMargin()
 	if r.model.guided {
-		r.reached = math.Max(r.reached, r.model.travel(&r.y))
+		r.reached = max(r.reached, r.model.travel(&r.y))
 	}
 }
 

@@ -49,7 +49,7 @@ func (fl *Flight) At(t float64) Sample {
 // sample is the flight inside one recorded step.
 func (fl *Flight) sample(m *model, i int, t float64) Sample {
 	s := &fl.dense.steps[i]
-	t = math.Min(math.Max(t, s.t), s.t+s.h)
+	t = min(max(t, s.t), s.t+s.h)
 	theta := 0.0
 	if s.h > 0 {
 		theta = (t - s.t) / s.h

@@ -23,9 +23,9 @@ func (m *model) reach(speed float64, f *forces, mass float64) (height, velocity 
 // promise is about what the drive will give in speed: the impulse over the mass; at least 1 m/s.
 func (m *model) promise() float64 {
 	if m.curve != nil {
-		return math.Max(m.total/(m.dryMass+m.propellant/2), 1)
+		return max(m.total/(m.dryMass+m.propellant/2), 1)
 	}
-	return math.Max(m.flow.Promise(m.dryMass, m.padPressure), 1)
+	return max(m.flow.Promise(m.dryMass, m.padPressure), 1)
 }
 
 // terminal is the speed of fall at which a drag area carries the weight.
@@ -38,7 +38,7 @@ func (r *run) scale() {
 	s := r.scales()
 	r.hurry = 0
 	if r.model.push != noPush && !r.overTop {
-		r.hurry = s[vUp] / math.Max(r.model.promise(), 1)
+		r.hurry = s[vUp] / max(r.model.promise(), 1)
 	}
 	for i := range s {
 		r.weights[i] = 1 / s[i]
@@ -50,7 +50,7 @@ func (r *run) scale() {
 // with its direction, is multiplied on the way up.
 func (r *run) rescale() {
 	if r.hurry > 0 {
-		w := 1 / (r.hurry * math.Max(speedOf(&r.y), 0.03*r.model.promise()))
+		w := 1 / (r.hurry * max(speedOf(&r.y), 0.03*r.model.promise()))
 		r.weights[vEast], r.weights[vNorth], r.weights[vUp] = w, w, w
 	}
 }
@@ -63,11 +63,11 @@ func (r *run) scales() state {
 	case m.push != noPush && !r.overTop:
 		height, velocity = m.reach(m.promise(), f, m.dryMass)
 	case !r.overTop:
-		height, velocity = m.reach(math.Max(speedOf(&r.y), 1), f, f.mass)
+		height, velocity = m.reach(max(speedOf(&r.y), 1), f, f.mass)
 		height += r.y[up]
 	default:
-		height = math.Max(r.flight.Apogee.Height, r.y[up])
-		velocity = math.Max(1, math.Min(math.Sqrt(2*m.gravity*height), m.terminal(f, f.area)))
+		height = max(r.flight.Apogee.Height, r.y[up])
+		velocity = max(1, min(math.Sqrt(2*m.gravity*height), m.terminal(f, f.area)))
 	}
 	if m.open != 0 {
 		area := f.bodyDrag
@@ -82,10 +82,10 @@ func (r *run) scales() state {
 			// thousand; the heights that need more digits lie behind.
 			velocity *= 10
 		} else {
-			velocity = 4 * math.Max(velocity, f.airspeed)
+			velocity = 4 * max(velocity, f.airspeed)
 		}
 	}
-	height = math.Max(height, m.guide)
+	height = max(height, m.guide)
 	if m.open != 0 {
 		height /= 4
 	}
@@ -98,7 +98,7 @@ func (r *run) scales() state {
 	switch m.push {
 	case unsteadyLiquid, steadyLiquid:
 		s[store] = m.liquid0
-		s[jet] = math.Max(1, m.flow.Fastest())
+		s[jet] = max(1, m.flow.Fastest())
 	case chokedGas:
 		s[store] = m.flow.CarriedGas()
 	}

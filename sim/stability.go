@@ -76,7 +76,7 @@ func (r *run) noteGuideEnd() {
 	we, wn := m.wind(r.y[up] + above*m.cosTilt)
 	v := [3]float64{r.y[vEast] - we, r.y[vNorth] - wn, r.y[vUp]}
 	along := dot(v, m.axis)
-	across := math.Sqrt(math.Max(0, dot(v, v)-along*along))
+	across := math.Sqrt(max(0, dot(v, v)-along*along))
 	r.flight.Stability.RailExitAngle = math.Atan2(across, along)
 	m.fast = math.Sqrt(dot(v, v))
 }

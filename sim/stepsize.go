@@ -8,8 +8,8 @@ func (r *run) chooseStep() {
 	if r.next == 0 {
 		r.next = r.firstStep()
 	}
-	left := math.Min(r.stop, timeLimit) - r.t
-	if event := math.Max(r.coming(r.next), least*math.Max(1, r.t)); event < left {
+	left := min(r.stop, timeLimit) - r.t
+	if event := max(r.coming(r.next), least*max(1, r.t)); event < left {
 		left = event
 	}
 	switch {
@@ -20,7 +20,7 @@ func (r *run) chooseStep() {
 	default:
 		r.h = r.next
 	}
-	r.h = math.Min(r.h, r.roughAhead())
+	r.h = min(r.h, r.roughAhead())
 }
 
 // growth is the most that a step may be longer than the one before.
@@ -34,7 +34,7 @@ const least = 1e-8
 // less than steps that try to reach over it and are taken back.
 func (r *run) roughAhead() float64 {
 	if m := &r.model; r.y[vUp] < 0 && r.y[up] > windFloor && !m.guided && !m.profile.Calm() {
-		return math.Max(0.85*r.y[up], windFloor) / -r.y[vUp]
+		return max(0.85*r.y[up], windFloor) / -r.y[vUp]
 	}
 	return math.Inf(1)
 }
@@ -46,12 +46,12 @@ func (r *run) accept() bool {
 	r.try()
 	r.fault = r.size()
 	better := 0.9 / math.Sqrt(math.Sqrt(r.fault))
-	if r.before > 0 && math.Min(r.fault, r.faultBefore) > 0.1 {
+	if r.before > 0 && min(r.fault, r.faultBefore) > 0.1 {
 		// What made the error grow will go on: Gustafsson, ACM Trans. Math. Softw. 20 (1994) 496.
-		better *= math.Min(1, r.h/r.before*math.Sqrt(math.Sqrt(r.faultBefore/r.fault)))
+		better *= min(1, r.h/r.before*math.Sqrt(math.Sqrt(r.faultBefore/r.fault)))
 	}
-	if r.fault <= 1 || r.h <= 1e-13*math.Max(1, r.t) {
-		r.next = r.h * math.Min(better, math.Max(growth, r.next/r.h))
+	if r.fault <= 1 || r.h <= 1e-13*max(1, r.t) {
+		r.next = r.h * min(better, max(growth, r.next/r.h))
 		r.flight.Steps++
 		r.flight.effort[r.leg].steps++
 		return true
@@ -61,7 +61,7 @@ func (r *run) accept() bool {
 	if math.IsNaN(r.fault) {
 		better = 0.4
 	}
-	r.next = r.h * math.Max(0.2, better)
+	r.next = r.h * max(0.2, better)
 	return false
 }
 
@@ -83,7 +83,7 @@ func (r *run) firstStep() float64 {
 	if d1 > 1e-8 {
 		h = 0.01 / d1
 	}
-	h = math.Min(h, 1)
+	h = min(h, 1)
 	for i := range r.in {
 		r.in[i] = r.y[i] + h*r.f[i]
 	}
@@ -92,11 +92,11 @@ func (r *run) firstStep() float64 {
 		r.dy[i] = (r.dy[i] - r.f[i]) / h
 	}
 	d2 := size(&r.dy)
-	bend := math.Max(d1, d2)
+	bend := max(d1, d2)
 	if !(bend > 1e-12) {
-		return math.Max(1e-6, h*1e-3)
+		return max(1e-6, h*1e-3)
 	}
-	return math.Min(100*h, math.Pow(r.options.Tolerance/bend, 0.25))
+	return min(100*h, math.Pow(r.options.Tolerance/bend, 0.25))
 }
 
 // timeLimit ends a flight that does not come down, s.

@@ -250,7 +250,7 @@ func (r *run) nextStop() float64 {
 	}
 	for i := range r.rocket.Canopies {
 		if bit := uint64(1) << i; r.pending&bit != 0 && r.waited&bit == 0 {
-			stop = math.Min(stop, r.due[i])
+			stop = min(stop, r.due[i])
 		}
 	}
 	return stop
@@ -320,7 +320,7 @@ func (r *run) countFrom(moment rocket.Moment) {
 	for i := range r.rocket.Canopies {
 		from, wait, ok := r.rocket.Waits(i)
 		if ok && from == moment && r.pending&(1<<i) != 0 && !(wait < 0 && !math.IsNaN(r.knownTop)) {
-			r.due[i] = r.t + math.Max(0, wait)
+			r.due[i] = r.t + max(0, wait)
 		}
 	}
 }

@@ -18,7 +18,8 @@ func Class(impulse float64) string {
 	}
 	name := ""
 	for letter++; letter > 0; letter = (letter - 1) / 26 {
-		name = string(rune('A'+(letter-1)%26)) + name
+		i := (letter - 1) % 26
+		name = "ABCDEFGHIJKLMNOPQRSTUVWXYZ"[i:i+1] + name
 	}
 	return name
 }

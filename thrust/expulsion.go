@@ -166,8 +166,8 @@ func (e *Expulsion) Fastest() float64 {
 // Promise is about the speed that all of the liquid and the gas would give a rocket of a
 // mass, m/s: the rocket equation with the liquid's mean speed, and the gas at that of sound.
 func (e *Expulsion) Promise(mass, ambient float64) float64 {
-	speed := math.Sqrt(math.Max(e.startPressure+e.gasPressure-2*ambient, 0) / (e.density * e.loss))
+	speed := math.Sqrt(max(e.startPressure+e.gasPressure-2*ambient, 0) / (e.density * e.loss))
 	liquid := (e.volume - e.startVolume) * e.density
 	gas := e.carried * (1 - ambient/e.gasPressure) * math.Sqrt(e.chokedSpeed2*e.gasTemp) / mass
-	return speed*math.Log1p(liquid/(mass+e.carried)) + math.Max(gas, 0)
+	return speed*math.Log1p(liquid/(mass+e.carried)) + max(gas, 0)
 }

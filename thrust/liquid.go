@@ -113,6 +113,6 @@ func (e *Expulsion) steady(pressure, drive, resistance float64) Jet {
 	// A heavy column over a wide throat in a light rocket can outrun its own
 	// resistance; the steady form then has no finite answer. Keep it finite: the
 	// unsteady one covers such rockets.
-	q2 := drive / math.Max(resistance, 1e-3*e.loss)
+	q2 := drive / max(resistance, 1e-3*e.loss)
 	return Jet{pressure, 0, math.Sqrt(q2), e.density * e.throatArea * (1 - e.beta) * q2}
 }

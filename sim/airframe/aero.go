@@ -1,10 +1,6 @@
 package airframe
 
-import (
-	"math"
-
-	"ullage/sim/fault"
-)
+import "ullage/sim/fault"
 
 // MachLimit is how far the equations for pressure hold: past it Moments, Components and
 // Drag keep the compressibility of this Mach number. What flies faster needs a measured
@@ -87,7 +83,7 @@ func held(mach float64) float64 {
 	if !(mach > 0) {
 		return 0
 	}
-	return math.Min(mach, MachLimit)
+	return min(mach, MachLimit)
 }
 
 // Components lists who makes the normal force at a Mach number, from the nose aft and

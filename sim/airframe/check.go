@@ -2,7 +2,6 @@ package airframe
 
 import (
 	"fmt"
-	"math"
 
 	"ullage/sim/fault"
 	"ullage/sim/quantity"
@@ -124,7 +123,7 @@ func (s *Shape) checkDiameters(c *checker) {
 		if f.aft != f.fore {
 			judge(f.name+".aft", f.aft)
 		}
-		widest, last = math.Max(widest, math.Max(f.fore, f.aft)), f.aft
+		widest, last = max(widest, max(f.fore, f.aft)), f.aft
 		i++
 	}
 	if widest < s.Diameter*(1-step) {

@@ -1,8 +1,6 @@
 package airframe
 
 import (
-	"math"
-
 	"ullage/sim/fault"
 	"ullage/sim/quantity"
 )
@@ -13,7 +11,7 @@ func (s *Shape) CheckParts(parts []Part) fault.List {
 	var c checker
 	widest := s.Diameter
 	for i := range s.Fins {
-		widest = math.Max(widest, s.Diameter+2*s.Fins[i].Span)
+		widest = max(widest, s.Diameter+2*s.Fins[i].Span)
 	}
 	var total float64
 	for i := range parts {

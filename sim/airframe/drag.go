@@ -106,7 +106,7 @@ func (r *resistance) base(skin, squeeze, jetArea float64) float64 {
 	if !(r.baseArea > jetArea) {
 		return 0
 	}
-	bare := 1 - math.Max(jetArea, 0)/r.baseArea
+	bare := 1 - max(jetArea, 0)/r.baseArea
 	return baseDrag(r.baseRatio, r.body(skin, 1)*r.wettedAll) * squeeze * bare
 }
 

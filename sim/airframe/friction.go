@@ -21,14 +21,14 @@ func friction(reynolds, roughness float64) float64 {
 	if !(re > 1e3) {
 		re = 1e3
 	}
-	re = math.Min(re, 1e10)
+	re = min(re, 1e10)
 	laminar := 1.328 / math.Sqrt(re)
 	if re < transition {
 		return laminar
 	}
-	c := math.Max(laminar, 0.455/math.Pow(math.Log10(re), 2.58)-1700/re)
+	c := max(laminar, 0.455/math.Pow(math.Log10(re), 2.58)-1700/re)
 	if roughness > 0 {
-		c = math.Max(c, 0.032*math.Pow(roughness, 0.2))
+		c = max(c, 0.032*math.Pow(roughness, 0.2))
 	}
 	return c
 }

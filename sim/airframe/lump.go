@@ -1,7 +1,5 @@
 package airframe
 
-import "math"
-
 // Lump is a mass with its balance point and its inertias about it: all that the motion
 // of a rigid body asks of a part.
 type Lump struct {
@@ -54,7 +52,7 @@ func Shell(mass, fore, aft, radius float64) Lump {
 // even tube's m·L²/12 when b = L/2) and m·r² in roll. Derived; a heavy nose or tail
 // far from the balance point makes the true pitch inertia greater, a heavy middle less.
 func Estimate(s *Shape, mass, balance float64) Lump {
-	b := math.Min(math.Max(balance, 0), s.Length)
+	b := min(max(balance, 0), s.Length)
 	if !(s.Length > 0) {
 		return Lump{Mass: mass, At: balance}
 	}

@@ -29,7 +29,7 @@ func (f frustum) diameter(x float64) float64 {
 	if !(f.length > 0) {
 		return f.aft
 	}
-	share := math.Min(1, math.Max(0, (x-f.start)/f.length))
+	share := min(1, max(0, (x-f.start)/f.length))
 	return f.fore + share*(f.aft-f.fore)
 }
 
@@ -75,7 +75,7 @@ func (s *Shape) trunk(yield func(frustum) bool) {
 
 // jumps tells whether two diameters that meet differ by more than a step.
 func jumps(a, b float64) bool {
-	return math.Abs(a-b) > step*math.Max(a, b)
+	return math.Abs(a-b) > step*max(a, b)
 }
 
 // noseDiameter is the diameter of the nose's base, filled in.
