@@ -92,7 +92,8 @@ func hermite(n int, theta, h float64, y0, f0, y1, f1, y *state) {
 	a := theta * theta * (3 - 2*theta)
 	b := theta * (1 - theta) * (1 - theta) * h
 	c := theta * theta * (theta - 1) * h
-	for i := range n {
-		y[i] = y0[i] + a*(y1[i]-y0[i]) + b*f0[i] + c*f1[i]
+	p, q, r, u, v := y[:n], y0[:n], f0[:n], y1[:n], f1[:n]
+	for i := range p {
+		p[i] = q[i] + a*(u[i]-q[i]) + b*r[i] + c*v[i]
 	}
 }

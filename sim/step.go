@@ -16,8 +16,9 @@ type stages struct {
 	base, baseRate state
 	full, last     state
 	weight         [3]weights
-	forces         forces // at an inner point: nobody reads them
-	n              int    // components in use: pointStates or states
+	n2, n3, n4     [3]float64 // remainders of the stiff components at the inner points
+	forces         forces     // at an inner point: nobody reads them
+	n              int        // components in use: pointStates or states
 
 	before  float64 // length of the step before; 0 when it tells nothing
 	earlier state   // rates as it began
@@ -41,26 +42,44 @@ func (s *stages) step(eq equations, stiff *stiffPart, t, h float64, y0, f0, y1, 
 		return
 	}
 	n := s.n
-	for i := range n {
-		s.y2[i] = y0[i] + h/2*f0[i]
-	}
+	along(n, &s.y2, y0, h/2, f0)
 	eq.rates(t+h/2, &s.y2, &s.f2, &s.forces)
-	for i := range n {
-		s.y3[i] = y0[i] + h/2*s.f2[i]
-	}
+	along(n, &s.y3, y0, h/2, &s.f2)
 	eq.rates(t+h/2, &s.y3, &s.f3, &s.forces)
-	for i := range n {
-		s.y4[i] = y0[i] + h*s.f3[i]
-	}
+	along(n, &s.y4, y0, h, &s.f3)
 	eq.rates(t+h, &s.y4, &s.f4, &s.forces)
-	for i := range n {
-		y1[i] = y0[i] + h/6*(f0[i]+2*(s.f2[i]+s.f3[i])+s.f4[i])
-	}
+	s.simpson(y1, y0, h, f0)
 	eq.rates(t+h, y1, f1, end)
-	for i := range n {
-		est[i] = h / 6 * (s.f4[i] - f1[i])
-	}
+	s.differ(est, h, f1)
 	s.lookBack(h, y0, f0, y1, f1, est)
+}
+
+// along goes from a state along rates: to = from + h·rates.
+func along(n int, to, from *state, h float64, rates *state) {
+	a, b, c := to[:n], from[:n], rates[:n]
+	for i := range a {
+		a[i] = b[i] + h*c[i]
+	}
+}
+
+// simpson is the classical end of a step.
+func (s *stages) simpson(y1, y0 *state, h float64, f0 *state) {
+	h /= 6
+	n := s.n
+	a, b, c, d, e, f := y1[:n], y0[:n], f0[:n], s.f2[:n], s.f3[:n], s.f4[:n]
+	for i := range a {
+		a[i] = b[i] + h*(c[i]+2*(d[i]+e[i])+f[i])
+	}
+}
+
+// differ is the classical estimate.
+func (s *stages) differ(est *state, h float64, f1 *state) {
+	h /= 6
+	n := s.n
+	a, b, c := est[:n], s.f4[:n], f1[:n]
+	for i := range a {
+		a[i] = h * (b[i] - c[i])
+	}
 }
 
 // weights of one component for one step length.
@@ -90,12 +109,14 @@ func (s *stages) lookBack(h float64, y0, f0, y1, f1, est *state) {
 		return
 	}
 	w := s.before / h
-	a, b, c := -1/(6*w*(1+w)), (1+3*w)/(6*w), (2+3*w)/(6*(1+w))
 	share := 1 / (9 * (1 + 2*w))
-	for i := range s.n {
-		missed := share * (y1[i] - y0[i] - h*(a*s.earlier[i]+b*f0[i]+c*f1[i]))
-		if math.Abs(missed) > math.Abs(est[i]) {
-			est[i] = missed
+	a, b, c := -h/(6*w*(1+w)), h*(1+3*w)/(6*w), h*(2+3*w)/(6*(1+w))
+	n := s.n
+	from, to, first, last, earlier, e := y0[:n], y1[:n], f0[:n], f1[:n], s.earlier[:n], est[:n]
+	for i := range e {
+		missed := share * (to[i] - from[i] - (a*earlier[i] + b*first[i] + c*last[i]))
+		if math.Abs(missed) > math.Abs(e[i]) {
+			e[i] = missed
 		}
 	}
 }
@@ -117,71 +138,73 @@ func (s *stages) exponential(eq equations, stiff *stiffPart, t, h float64, y0, f
 			s.weight[k] = weightsFor(stiff.rate[k] * h)
 		}
 	}
-	call := func(t float64, y, f *state) {
-		if frame == nil {
-			eq.rates(t, y, f, &s.forces)
-			return
-		}
-		s.full = *y
-		frame.leave(&s.full)
-		eq.rates(t, &s.full, f, &s.forces)
-		frame.enterRates(&s.full, f)
+	// Every component takes the classical stage; the stiff ones then take theirs.
+	n := s.n
+	along(n, &s.y2, b, h/2, fb)
+	for k := range stiff.count {
+		i := stiff.index[k]
+		s.y2[i] = b[i] + h*s.weight[k].half1*fb[i]
 	}
-	// Every component takes the classical stage; the stiff ones then take theirs. n is
-	// the remainder's difference from the start of the step.
-	n := func(k, i int, f, y *state) float64 { return f[i] - fb[i] - stiff.rate[k]*(y[i]-b[i]) }
-	for i := range s.n {
-		s.y2[i] = b[i] + h/2*fb[i]
+	s.inner(eq, frame, t+h/2, &s.y2, &s.f2)
+	along(n, &s.y3, b, h/2, &s.f2)
+	for k := range stiff.count {
+		i := stiff.index[k]
+		s.n2[k] = stiff.left(k, b, fb, &s.y2, &s.f2)
+		s.y3[i] = s.y2[i] + h*s.weight[k].half2*s.n2[k]
 	}
+	s.inner(eq, frame, t+h/2, &s.y3, &s.f3)
+	along(n, &s.y4, b, h, &s.f3)
 	for k := range stiff.count {
 		i, w := stiff.index[k], &s.weight[k]
-		s.y2[i] = b[i] + h*w.half1*fb[i]
+		s.n3[k] = stiff.left(k, b, fb, &s.y3, &s.f3)
+		s.y4[i] = b[i] + h*(w.full1*fb[i]+w.full2*s.n3[k])
 	}
-	call(t+h/2, &s.y2, &s.f2)
-	for i := range s.n {
-		s.y3[i] = b[i] + h/2*s.f2[i]
-	}
+	s.inner(eq, frame, t+h, &s.y4, &s.f4)
+	s.simpson(y1, b, h, fb)
 	for k := range stiff.count {
 		i, w := stiff.index[k], &s.weight[k]
-		s.y3[i] = s.y2[i] + h*w.half2*n(k, i, &s.f2, &s.y2)
+		s.n4[k] = stiff.left(k, b, fb, &s.y4, &s.f4)
+		y1[i] = b[i] + h*(w.full1*fb[i]+w.b2*(s.n2[k]+s.n3[k])+w.b4*s.n4[k])
 	}
-	call(t+h/2, &s.y3, &s.f3)
-	for i := range s.n {
-		s.y4[i] = b[i] + h*s.f3[i]
-	}
-	for k := range stiff.count {
-		i, w := stiff.index[k], &s.weight[k]
-		s.y4[i] = b[i] + h*(w.full1*fb[i]+w.full2*n(k, i, &s.f3, &s.y3))
-	}
-	call(t+h, &s.y4, &s.f4)
-	for i := range s.n {
-		y1[i] = b[i] + h/6*(fb[i]+2*(s.f2[i]+s.f3[i])+s.f4[i])
-	}
-	for k := range stiff.count {
-		i, w := stiff.index[k], &s.weight[k]
-		y1[i] = b[i] + h*(w.full1*fb[i]+w.b2*(n(k, i, &s.f2, &s.y2)+n(k, i, &s.f3, &s.y3))+w.b4*n(k, i, &s.f4, &s.y4))
-	}
-	s.full, s.last = *y1, *f1
+	to, last := y1, f1
 	if frame != nil {
+		s.full = *y1
+		to, last = &s.full, &s.last
 		frame.leave(y1)
 	}
 	eq.rates(t+h, y1, f1, end)
-	s.last = *f1
 	if frame != nil {
+		s.last = *f1
 		frame.enterRates(y1, &s.last)
 	}
-	for i := range s.n {
-		est[i] = h / 6 * (s.f4[i] - s.last[i])
-	}
+	s.differ(est, h, last)
 	for k := range stiff.count {
-		i, w := stiff.index[k], &s.weight[k]
-		est[i] = h * w.b4 * (n(k, i, &s.f4, &s.y4) - n(k, i, &s.last, &s.full))
+		est[stiff.index[k]] = h * s.weight[k].b4 * (s.n4[k] - stiff.left(k, b, fb, to, last))
 	}
 	if frame != nil {
 		e := est[jet]
-		s.lookBack(h, b, fb, &s.full, &s.last, est)
+		s.lookBack(h, b, fb, to, last, est)
 		est[jet] = e * frame.perUnit(y1[jet])
 	}
+}
+
+// inner takes the rates of an inner point.
+func (s *stages) inner(eq equations, frame *jetFrame, t float64, y, f *state) {
+	if frame == nil {
+		eq.rates(t, y, f, &s.forces)
+		return
+	}
+	s.full = *y
+	frame.leave(&s.full)
+	eq.rates(t, &s.full, f, &s.forces)
+	frame.enterRates(&s.full, f)
+}
+
+// left is how much the remainder N = f − λy of a stiff component differs from that at the start
+// of the step.
+func (p *stiffPart) left(k int, b, fb, y, f *state) float64 {
+	i := p.index[k]
+	return f[i] - fb[i] - p.rate[k]*(y[i]-b[i])
 }
 
 // worst is the largest of the first n components of est, weighed; NaN if any is.
