@@ -115,6 +115,25 @@ func (c *Column) At(h float64) (pressure, density float64) {
 	return pressure, density
 }
 
+// Around is At and Gravity together: one who flies asks for all three at every moment.
+func (c *Column) Around(h float64) (pressure, density, gravity float64) {
+	inverse := 1 / (c.radius + h)
+	d := c.stretch * h * inverse
+	u := c.slope * d
+	if !(u >= c.seriesFrom && u <= seriesRange) {
+		pressure, density = c.far(h)
+		return pressure, density, c.Gravity(h)
+	}
+	density = c.density * series(u)
+	pressure = density * c.specific * (1 + u)
+	if c.moist != nil {
+		p, r := c.moist.at(d)
+		pressure, density = pressure*p, density*r
+	}
+	r := EarthRadius * inverse
+	return pressure, density, StandardGravity * r * r
+}
+
 // far is At for any height, without the series.
 func (c *Column) far(h float64) (pressure, density float64) {
 	s, d := c.find(h)

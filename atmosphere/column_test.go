@@ -259,3 +259,17 @@ func TestColumnAllocatesNothing(t *testing.T) {
 		}))
 	}
 }
+
+// Around is At and Gravity at once, at any height, in dry and in moist air.
+func TestAround(t *testing.T) {
+	for _, s := range []atmosphere.Site{{}, {Elevation: 3500, Temperature: 305, Humidity: 0.8}} {
+		c := s.Column()
+		for _, h := range []float64{-6000, -20, 0, 1, 300, 2799, 5000, 12000, 40000, 1e6} {
+			pressure, density := c.At(h)
+			p, d, g := c.Around(h)
+			require.InEpsilon(t, pressure, p, 1e-13)
+			require.InEpsilon(t, density, d, 1e-13)
+			require.InEpsilon(t, c.Gravity(h), g, 1e-13)
+		}
+	}
+}

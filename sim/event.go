@@ -51,8 +51,7 @@ func (r *run) value(c eventFunction, y, dy *state, f *forces) slope {
 		if m.push != motorBurn {
 			return slope{-f.lift, math.NaN()}
 		}
-		a, b := &m.knot[0], &m.knot[1]
-		return slope{-f.lift, -(b.thrust-a.thrust)/(b.time-a.time) - f.leaving*m.gravity*m.cosTilt}
+		return slope{-f.lift, -m.slope - f.leaving*m.gravity*m.cosTilt}
 	case liquidEnds:
 		return slope{y[store], dy[store]}
 	case jetStops:

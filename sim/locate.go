@@ -113,11 +113,12 @@ func (r *run) firstEvent() (eventFunction, bool) {
 			if !(w.now.value > 0) {
 				continue
 			}
-			c := join(w.now, w.then, r.h)
 			at := math.Inf(1)
 			if w.then.value <= 0 {
+				c := join(w.now, w.then, r.h)
 				at = c.root()
 			} else if w.then.value < stretch*w.now.value {
+				c := join(w.now, w.then, r.h)
 				if at = c.beyond(1 + stretch); r.t+at*r.h > r.stop {
 					at = math.Inf(1)
 				}

@@ -58,25 +58,27 @@ type model struct {
 	column  atmosphere.Column
 	profile atmosphere.Profile
 
-	axis        [3]float64 // of the guide
-	cosTilt     float64
-	guide       float64     // guided length, m
-	tube        float64     // launch tube's length, m
-	drag        []dragPiece // of the body
-	pushedDrag  []dragPiece // the same while the drive pushes: no base drag over the jet
-	refArea     float64     // drag factor included
-	dryMass     float64     // body, fittings, motor case: all that never leaves
-	gravity     float64     // at the pad
-	padPressure float64     // of the air there
-	canopies    []canopyModel
-	flow        thrust.Expulsion
-	hasChamber  bool
-	chamber     float64 // volume, m³: its buoyancy
-	liquid0     float64 // liquid volume at release, m³
-	curve       *thrust.Curve
-	propellant  float64
-	total       float64      // impulse of the curve, N·s
-	knot        [2]curveKnot // ends of the thrust curve's present segment
+	axis              [3]float64 // of the guide
+	cosTilt           float64
+	guide             float64     // guided length, m
+	tube              float64     // launch tube's length, m
+	drag              []dragPiece // of the body
+	pushedDrag        []dragPiece // the same while the drive pushes: no base drag over the jet
+	refArea           float64     // drag factor included
+	dryMass           float64     // body, fittings, motor case: all that never leaves
+	gravity           float64     // at the pad
+	padPressure       float64     // of the air there
+	canopies          []canopyModel
+	flow              thrust.Expulsion
+	hasChamber        bool
+	chamber           float64 // volume, m³: its buoyancy
+	liquid0           float64 // liquid volume at release, m³
+	curve             *thrust.Curve
+	propellant        float64
+	promise           float64      // about the speed that the drive will give: the impulse over the mass; at least 1 m/s
+	total             float64      // impulse of the curve, N·s
+	knot              [2]curveKnot // ends of the thrust curve's present segment
+	slope, perImpulse float64      // of its thrust, N/s; propellant burnt for an impulse, kg/(N·s)
 
 	body  *rigidBody // nil when only a point mass flies
 	gust  [2]float64 // its components, m/s
@@ -87,9 +89,9 @@ type model struct {
 // rates is dy/dt, and the forces it was made from.
 func (m *model) rates(t float64, y, dy *state, f *forces) {
 	m.calls++
-	f.pressure, f.density = m.column.At(y[up])
+	var g float64
+	f.pressure, f.density, g = m.column.Around(y[up])
 	f.thrust, f.jetRate, f.drive, f.lift = 0, 0, 0, 0
-	g := m.column.Gravity(y[up])
 	dy[store], dy[jet] = 0, 0
 	switch {
 	case m.guided:

@@ -38,14 +38,14 @@ func (m *model) freeRates(t, g float64, y, dy *state, f *forces) {
 	k := 0.5 * f.density * f.airspeed * f.area // drag over airspeed
 	f.drag = k * f.airspeed
 	m.pushAndMass(t, g, f.drag, y, dy, f)
-	along := -k
-	if f.airspeed > 0 {
-		along += f.thrust / f.airspeed
+	inverse := 1 / f.mass
+	along := -k * inverse
+	if f.thrust != 0 && f.airspeed > 0 {
+		along += f.thrust * inverse / f.airspeed
 	}
-	along /= f.mass
 	dy[east], dy[north], dy[up] = y[vEast], y[vNorth], y[vUp]
 	ae, an := along*re, along*rn
-	au := along*ru - g*(1-f.density*m.chamber/f.mass)
+	au := along*ru - g*(1-f.density*m.chamber*inverse)
 	dy[vEast], dy[vNorth], dy[vUp] = ae, an, au
 	f.acceleration2 = ae*ae + an*an + au*au
 	dy[airPath] = f.airspeed
@@ -74,6 +74,9 @@ func (m *model) air(y *state, f *forces) {
 const windFloor = 0.01
 
 func (m *model) wind(height float64) (east, north float64) {
+	if m.profile.Calm() && !m.gusty {
+		return 0, 0
+	}
 	east, north = m.profile.At(max(height, windFloor))
 	if m.gusty {
 		east += m.gust[0]

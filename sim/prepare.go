@@ -76,6 +76,7 @@ func (r *run) prepare(from *rocket.Rocket, o Options, fl *Flight) {
 	} else {
 		r.loadWater(from, air)
 	}
+	m.promise = max(m.promise, 1)
 }
 
 // take takes a shape, and its aerodynamics if it is another than before.
@@ -107,6 +108,7 @@ func (r *run) layDrag(from *rocket.Rocket, air atmosphere.Air) {
 func (m *model) loadMotor(motor *rocket.Motor) {
 	m.dryMass += motor.Fittings + motor.Case
 	m.curve, m.propellant, m.total = motor.Curve, motor.Propellant, motor.Curve.Impulse()
+	m.promise = m.total / (m.dryMass + m.propellant/2)
 }
 
 func (r *run) loadWater(from *rocket.Rocket, air atmosphere.Air) {
@@ -121,6 +123,7 @@ func (r *run) loadWater(from *rocket.Rocket, air atmosphere.Air) {
 	if m.liquid0 < 1e-9*w.Volume {
 		m.liquid0 = 0 // a trace has no flow worth a step
 	}
+	m.promise = m.flow.Promise(m.dryMass, m.padPressure)
 	if w.Tube != nil {
 		m.tube = w.Tube.Length
 		m.guide = max(m.guide, m.tube)

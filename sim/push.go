@@ -54,13 +54,12 @@ func (m *model) pushAndMass(t, g, drag float64, y, dy *state, f *forces) {
 		flow, dy[store] = m.flow.Subsonic(y[store], f.pressure, -f.density*g*y[vUp]/f.pressure)
 		m.gasPush(flow, f)
 	case motorBurn:
-		a, b := &m.knot[0], &m.knot[1]
+		a := &m.knot[0]
 		dt := t - a.time
-		slope := (b.thrust - a.thrust) / (b.time - a.time)
-		f.thrust = a.thrust + slope*dt
-		burnt := a.impulse + dt*(a.thrust+slope*dt/2)
-		f.grain = m.propellant * (1 - burnt/m.total)
-		f.leaving = m.propellant * f.thrust / m.total
+		f.thrust = a.thrust + m.slope*dt
+		burnt := a.impulse + dt*(a.thrust+m.slope*dt/2)
+		f.grain = m.propellant - m.perImpulse*burnt
+		f.leaving = m.perImpulse * f.thrust
 		f.mass = m.dryMass + f.grain
 	}
 }
@@ -103,6 +102,8 @@ func (m *model) loadSegment(i int) {
 		t, f, j := m.curve.Knot(i + k)
 		m.knot[k] = curveKnot{t, f, j}
 	}
+	a, b := &m.knot[0], &m.knot[1]
+	m.slope, m.perImpulse = (b.thrust-a.thrust)/(b.time-a.time), m.propellant/m.total
 }
 
 // steadySpeed is the speed of the jet at which it neither gains nor loses.

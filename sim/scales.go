@@ -20,14 +20,6 @@ func (m *model) reach(speed float64, f *forces, mass float64) (height, velocity 
 	return height, height * (g + k*speed*speed) / speed
 }
 
-// promise is about what the drive will give in speed: the impulse over the mass; at least 1 m/s.
-func (m *model) promise() float64 {
-	if m.curve != nil {
-		return max(m.total/(m.dryMass+m.propellant/2), 1)
-	}
-	return max(m.flow.Promise(m.dryMass, m.padPressure), 1)
-}
-
 // terminal is the speed of fall at which a drag area carries the weight.
 func (m *model) terminal(f *forces, area float64) float64 {
 	return math.Sqrt(2 * f.mass * m.gravity / (f.density * area))
@@ -38,7 +30,7 @@ func (r *run) scale() {
 	s := r.scales()
 	r.hurry = 0
 	if r.model.push != noPush && !r.overTop {
-		r.hurry = s[vUp] / max(r.model.promise(), 1)
+		r.hurry = s[vUp] / max(r.model.promise, 1)
 	}
 	for i := range s {
 		r.weights[i] = 1 / s[i]
@@ -50,7 +42,7 @@ func (r *run) scale() {
 // with its direction, is multiplied on the way up.
 func (r *run) rescale() {
 	if r.hurry > 0 {
-		w := 1 / (r.hurry * max(speedOf(&r.y), 0.03*r.model.promise()))
+		w := 1 / (r.hurry * max(speedOf(&r.y), 0.03*r.model.promise))
 		r.weights[vEast], r.weights[vNorth], r.weights[vUp] = w, w, w
 	}
 }
@@ -61,7 +53,7 @@ func (r *run) scales() state {
 	height, velocity := 0.0, 0.0
 	switch {
 	case m.push != noPush && !r.overTop:
-		height, velocity = m.reach(m.promise(), f, m.dryMass)
+		height, velocity = m.reach(m.promise, f, m.dryMass)
 	case !r.overTop:
 		height, velocity = m.reach(max(speedOf(&r.y), 1), f, f.mass)
 		height += r.y[up]
@@ -92,7 +84,7 @@ func (r *run) scales() state {
 	s := state{
 		east: height, north: height, up: height, airPath: height,
 		vEast: velocity, vNorth: velocity, vUp: velocity,
-		impulse: m.dryMass * m.promise(),
+		impulse: m.dryMass * m.promise,
 		store:   1, jet: 1,
 	}
 	switch m.push {
