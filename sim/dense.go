@@ -56,7 +56,7 @@ func (m *model) clone() model {
 }
 
 // between is the state inside a step: the cubic through both ends, for the jet in the variables
-// of its step, and while it surges with its decay taken out.
+// of its step and beside what dies away in it like an exponential.
 func (s *denseStep) between(m *model, theta float64, y *state) {
 	if m.push != unsteadyLiquid || s.h == 0 {
 		hermite(states, theta, s.h, &s.y0, &s.f0, &s.y1, &s.f1, y)
@@ -67,22 +67,21 @@ func (s *denseStep) between(m *model, theta float64, y *state) {
 	a, fa, b, fb := s.y0, s.f0, s.y1, s.f1
 	m.rates(s.t, &a, &fa, &now)
 	m.stiffness(&a, &fa, &now, &stiff)
-	j, decay := stiff.frame, 0.0
+	j, rate := stiff.frame, stiff.rate[0]
 	j.begin(&a)
-	if j.volume != 0 {
-		decay = stiff.rate[0]
-	}
 	j.enterRates(&a, &fa)
 	j.enter(&a)
 	j.tend(b[store])
 	j.enterRates(&b, &fb)
 	j.enter(&b)
-	grown := math.Exp(-decay * s.h)
-	fa[jet] -= decay * a[jet]
-	fb[jet] = (fb[jet] - decay*b[jet]) * grown
-	b[jet] *= grown
+	lag := 0.0
+	if left := math.Exp(rate * s.h); left < 0.9 {
+		lag = (fa[jet] - fb[jet]) / (rate * (1 - left)) // what makes the slopes differ
+		a[jet], fa[jet] = a[jet]-lag, fa[jet]-rate*lag
+		b[jet], fb[jet] = b[jet]-lag*left, fb[jet]-rate*lag*left
+	}
 	hermite(states, theta, s.h, &a, &fa, &b, &fb, y)
-	y[jet] *= math.Exp(decay * theta * s.h)
+	y[jet] += lag * math.Exp(rate*theta*s.h)
 	j.leave(y)
 }
 

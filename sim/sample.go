@@ -110,7 +110,8 @@ func (fl *Flight) Samples(every float64) []Sample {
 // both sides of a jump and every peak the method resolved are on it. Times never
 // fall; at a jump two samples share one.
 func (fl *Flight) Trace() []Sample {
-	const inside = 4
+	// Long steps bend much between their ends: the fewer they are the more points inside.
+	inside := 2 + 300/max(len(fl.dense.steps), 1)
 	m := fl.dense.model
 	out := make([]Sample, 0, (inside+1)*len(fl.dense.steps)+1)
 	for i := range fl.dense.steps {
@@ -122,7 +123,7 @@ func (fl *Flight) Trace() []Sample {
 			continue
 		}
 		for k := 1; k <= inside; k++ {
-			out = append(out, fl.sample(&m, i, s.t+s.h*float64(k)/inside))
+			out = append(out, fl.sample(&m, i, s.t+s.h*float64(k)/float64(inside)))
 		}
 	}
 	return out
