@@ -21,9 +21,6 @@ const (
 // liquid tells whether the phase's store is a liquid volume.
 func (p push) liquid() bool { return p == unsteadyLiquid || p == steadyLiquid }
 
-// gas tells whether the phase's store is a gas mass.
-func (p push) gas() bool { return p == chokedGas || p == subsonicGas }
-
 // pushAndMass sets thrust and mass and the rates of store and jet. Drag is along
 // the axis, positive against the motion.
 func (m *model) pushAndMass(t, g, drag float64, y, dy *state, f *forces) {

@@ -15,8 +15,7 @@ func TestEqualShapes(t *testing.T) {
 		return s
 	}
 	assert.True(t, same().Equal(caseB()))
-	var change func(v reflect.Value, name string, of *Shape)
-	change = func(v reflect.Value, name string, of *Shape) {
+	change := func(v reflect.Value, name string, of *Shape) {
 		switch v.Kind() {
 		case reflect.Float64:
 			v.SetFloat(v.Float() + 1)
