@@ -78,7 +78,7 @@ func (x *Flyer) fly(ctx context.Context, r *rocket.Rocket, o Options, fl *Flight
 	if opensBeforeTop(r) {
 		// "apogee − 1 s" needs to know the top before it comes: fly up once
 		// without those canopies.
-		x.run.prepare(r, Options{Tolerance: o.Tolerance, Point: o.Point}, fl)
+		x.run.prepare(r, Options{Tolerance: o.Tolerance}, fl)
 		x.run.scout = true
 		if err := x.run.fly(ctx); err != nil {
 			return err

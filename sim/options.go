@@ -10,7 +10,4 @@ type Options struct {
 	Tolerance float64
 	// Keep keeps the dense output that At, Samples and Trace read.
 	Keep bool
-	// Point flies a point mass whatever the rocket says, and looks at no balance: for
-	// studies of many flights.
-	Point bool
 }

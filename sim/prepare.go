@@ -56,7 +56,7 @@ func (r *run) prepare(from *rocket.Rocket, o Options, fl *Flight) {
 	}
 	r.layDrag(from, air)
 	m.body = nil
-	if from.Balanced() && !o.Point {
+	if from.Balanced() {
 		r.made.body.prepare(from, r.made.aero)
 		m.body = &r.made.body
 	}

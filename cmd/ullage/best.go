@@ -58,13 +58,13 @@ func (c *bestCommand) Run(s *streams) error {
 			return err
 		}
 		best := report.Best{
-			Rocket: rocket, Goals: goals, Found: found, System: c.system(), Rigid: c.Rigid, Partial: err != nil,
+			Rocket: rocket, Goals: goals, Found: found, System: c.system(), Partial: err != nil,
 			Units: units(file, goals, func(g study.Goal) rocketfile.Input { return g.Input }),
 		}
 		if c.JSON {
 			return errors.Join(report.WriteBestJSON(w, best), err)
 		}
-		if today, bad := sim.Fly(s.ctx, rocket, c.flight()); bad == nil {
+		if today, bad := sim.Fly(s.ctx, rocket, sim.Options{}); bad == nil {
 			best.Today = today
 		}
 		return errors.Join(report.WriteBestText(w, best), err)

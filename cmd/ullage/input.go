@@ -3,6 +3,7 @@ package main
 import (
 	"fmt"
 	"io"
+	"slices"
 	"strings"
 
 	"ullage/sim/fault"
@@ -80,6 +81,8 @@ func asInput(err error) error {
 
 // setOptions are the changes to make to a rocket before it is used.
 type setOptions struct {
+	modelOption
+
 	Set []string `placeholder:"NAME=VALUE" sep:"none" help:"Change an input before the flight, as in --set water.fill=0.33 or --set 'water.pressure=9 bar'. Can be given again. ullage inputs lists the names."`
 }
 
@@ -94,6 +97,12 @@ func (o setOptions) open(s *streams, path string) (*rocketfile.File, error) {
 
 // apply makes the changes, all of them as one.
 func (o setOptions) apply(f *rocketfile.File) (*rocketfile.File, error) {
+	if err := o.check(); err != nil {
+		return nil, err
+	}
+	if o.Point {
+		o.Set = append(slices.Clone(o.Set), pointMass(f)...)
+	}
 	if len(o.Set) == 0 {
 		return f, nil
 	}

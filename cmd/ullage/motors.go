@@ -71,7 +71,7 @@ func (c *motorsCommand) Run(s *streams) error {
 			return err
 		}
 		return errors.Join(c.report(w, report.Motors{
-			Rocket: rocket, Compared: compared, Limit: limit, System: c.system(), Rigid: c.Rigid, Partial: err != nil,
+			Rocket: rocket, Compared: compared, Limit: limit, System: c.system(), Partial: err != nil,
 		}), err)
 	})
 }

@@ -85,7 +85,7 @@ func (c *openingCommand) Run(s *streams) error {
 
 // fly makes the flights of the report.
 func (c *openingCommand) fly(s *streams, r *rocket.Rocket, canopy int, options study.Options) (report.Opening, error) {
-	o := report.Opening{Rocket: r, Canopy: canopy, Best: -1, System: c.system(), Rigid: c.Rigid}
+	o := report.Opening{Rocket: r, Canopy: canopy, Best: -1, System: c.system()}
 	rule, err := rocketfile.Find(r, "canopy."+r.Canopies[canopy].Name+".deploy."+string(r.Power))
 	if err != nil {
 		return o, err

@@ -44,7 +44,7 @@ func (plotCommand) Help() string {
 		"ullage plot heron.toml -o thrust.png --span thrust --show pressure,thrust,acceleration",
 		"ullage plot heron.toml -o fill.png --sweep water.fill=0.1..0.6/51",
 		"ullage plot heron.toml -o throats.svg --sweep water.fill=0.1..0.6/51 --sweep water.throat=11mm,13mm,15mm",
-		"ullage plot heron.toml -o wind.svg --rigid --sweep 'wind.speed=0..8 m/s/17' --show landing.drift,attack.rail_exit",
+		"ullage plot heron.toml -o wind.svg --sweep 'wind.speed=0..8 m/s/17' --show landing.drift,attack.rail_exit",
 		"ullage plot heron.toml -o field.png --scatter --flights 2000 --seed 7",
 		"ullage plot heron.toml --units us --set power=motor > flight.svg")
 }
@@ -94,8 +94,6 @@ func (c *plotCommand) check() error {
 		return badInput("--span is for the plot of one flight; leave it or --sweep and --scatter out")
 	case c.Scatter && len(c.Show) > 0:
 		return badInput("--show is for the plot of one flight and for --sweep; leave it or --scatter out")
-	case flight && c.Rigid:
-		return badInput("--rigid is for --sweep and --scatter; one flight is flown as the file says")
 	case c.Flights != nil && *c.Flights < 1:
 		return badInput("--flights %d: at least 1 is needed", *c.Flights)
 	case c.Flights != nil && *c.Flights > study.MaxDispersion:
@@ -198,7 +196,7 @@ func (c *plotCommand) sweep(s *streams, file *rocketfile.File) (*page.Page, erro
 		return nil, err
 	}
 	return chart.Sweep(report.Sweep{
-		Rocket: rocket, Axes: axes, System: c.system(), Rigid: c.Rigid,
+		Rocket: rocket, Axes: axes, System: c.system(),
 		Units: units(file, axes, func(a study.Axis) rocketfile.Input { return a.Input }),
 	}, cells, c.look()), err
 }
@@ -225,7 +223,7 @@ func (c *plotCommand) scatter(s *streams, file *rocketfile.File) (*page.Page, er
 		return nil, err
 	}
 	return chart.Dispersion(report.Dispersion{
-		Rocket: rocket, Spreads: spreads, Seed: seed, Result: result, System: c.system(), Rigid: c.Rigid,
+		Rocket: rocket, Spreads: spreads, Seed: seed, Result: result, System: c.system(),
 		Units: units(file, spreads, func(x study.Spread) rocketfile.Input { return x.Input }),
 	}, &landings, c.look()), err
 }

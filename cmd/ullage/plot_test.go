@@ -51,7 +51,7 @@ func TestInterruptedPlotIsKept(t *testing.T) {
 	dir := t.TempDir()
 	for _, study := range [][]string{
 		{"--scatter", "--flights", "90000000"},
-		{"--sweep", "water.fill=0.1..0.6/199", "--sweep", "water.pressure=4..14bar/199", "--rigid"},
+		{"--sweep", "water.fill=0.1..0.6/199", "--sweep", "water.pressure=4..14bar/199"},
 	} {
 		out := filepath.Join(dir, study[0]+".svg")
 		got := later(t, append([]string{"plot", "../../testdata/heron.toml", "-o", out}, study...)...)

@@ -83,7 +83,7 @@ func (c *scatterCommand) Run(s *streams) error {
 			return failed
 		}
 		return errors.Join(form.end(report.Dispersion{
-			Rocket: rocket, Spreads: spreads, Seed: c.Seed, Result: result, System: c.system(), Rigid: c.Rigid,
+			Rocket: rocket, Spreads: spreads, Seed: c.Seed, Result: result, System: c.system(),
 			Units: units(file, spreads, func(x study.Spread) rocketfile.Input { return x.Input }),
 		}), failed)
 	})

@@ -5,7 +5,6 @@ import (
 	"errors"
 	"io"
 
-	"ullage/sim"
 	"ullage/sim/quantity"
 	"ullage/sim/rocketfile"
 	"ullage/sim/study"
@@ -13,8 +12,6 @@ import (
 
 // studyOptions are common to the commands that fly a rocket many times.
 type studyOptions struct {
-	Rigid bool `help:"Fly the file's own model, a rigid body where it gives a shape, instead of a point mass. It takes ten times as long."`
-
 	setOptions
 	unitsOption
 	outputOptions
@@ -22,11 +19,8 @@ type studyOptions struct {
 
 // study are the options of the study, which tells the bar how far it is.
 func (o studyOptions) study(bar *progress) study.Options {
-	return study.Options{Rigid: o.Rigid, Progress: bar.update}
+	return study.Options{Progress: bar.update}
 }
-
-// flight are the options of a single flight like those of the study.
-func (o studyOptions) flight() sim.Options { return sim.Options{Point: !o.Rigid} }
 
 // stream sends a result where the options say, as write does, but leaves it to the
 // result when to stop: one that was interrupted can still be brought to a good end.

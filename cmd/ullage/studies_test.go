@@ -98,28 +98,44 @@ length = "1.8 m"
 speed = "4 m/s"
 `
 
-func TestStudiesAreOfAPointMassUnlessToldOtherwise(t *testing.T) {
+// Every command flies the rocket's own model, the quick one where --point asks for it, and
+// says which in the same words.
+func TestOneModelUnlessToldOtherwise(t *testing.T) {
 	file := filepath.Join(t.TempDir(), "shaped.toml")
 	require.NoError(t, os.WriteFile(file, []byte(shaped), 0o644))
-	flown := object(t, "fly", file, "--json", "--set", "water.fill=0.35")
-	require.NotNil(t, flown["stability"])
-	rigid := object(t, "sweep", file, "water.fill=0.35", "--json", "--rigid")
-	delete(rigid, "inputs")
-	delete(rigid, "invalid")
-	assert.Equal(t, flown, rigid)
-	point := object(t, "sweep", file, "water.fill=0.35", "--json")
-	assert.NotEqual(t, flown["apogee"], point["apogee"])
-
-	const note = "These are flights of a point mass; fly flies this rocket as a rigid body"
-	for _, args := range [][]string{{"sweep", file, "water.fill=0.3,0.35"}, {"best", file, "water.fill"},
-		{"scatter", file, "--flights", "20"}, {"opening", file}} {
-		got := runWith(context.Background(), strings.NewReader(""), args...)
-		assert.Contains(t, got.out, note, args)
-		got = runWith(context.Background(), strings.NewReader(""), append(args, "--rigid")...)
-		assert.NotContains(t, got.out, "point mass; fly", args)
+	fly := func(more ...string) map[string]any {
+		return object(t, append([]string{"fly", file, "--json", "--set", "water.fill=0.35"}, more...)...)
 	}
-	got := runWith(context.Background(), strings.NewReader(""), "sweep", heron, "water.fill=0.3,0.35")
-	assert.NotContains(t, got.out, note, "without a shape there is nothing else to fly")
+	swept := func(more ...string) map[string]any {
+		row := object(t, append([]string{"sweep", file, "water.fill=0.35", "--json"}, more...)...)
+		delete(row, "inputs")
+		delete(row, "invalid")
+		return row
+	}
+	require.NotNil(t, fly()["stability"])
+	assert.Equal(t, fly(), swept())
+	assert.Equal(t, fly("--point"), swept("--point"))
+	assert.NotEqual(t, fly()["apogee"], fly("--point")["apogee"])
+	assert.Equal(t, fly("--set", "flight.model=point"), fly("--point"))
+
+	flat := func(out string) string { return strings.Join(strings.Fields(out), " ") }
+	const rigid, point = " rigid body up to the first canopy", " point mass, though its shape is known"
+	for _, args := range [][]string{{"fly", file}, {"sweep", file, "water.fill=0.3,0.35"}, {"best", file, "water.fill"},
+		{"scatter", file, "--flights", "20"}, {"opening", file}, {"card", file},
+		{"plot", file}, {"plot", file, "--sweep", "water.fill=0.3..0.35/3"}, {"plot", file, "--scatter", "--flights", "20"}} {
+		got := flat(runWith(context.Background(), strings.NewReader(""), args...).out)
+		assert.Contains(t, got, rigid, args)
+		assert.NotContains(t, got, point, args)
+		got = flat(runWith(context.Background(), strings.NewReader(""), append(args, "--point")...).out)
+		assert.Contains(t, got, point, args)
+		assert.NotContains(t, got, rigid, args)
+		refused := runWith(context.Background(), strings.NewReader(""), append(args, "--rigid")...)
+		assert.Equal(t, statusInput, refused.status)
+		assert.Contains(t, refused.err, "--rigid: that is the rule now")
+	}
+	got := runWith(context.Background(), strings.NewReader(""), "sweep", heron, "water.fill=0.3,0.35", "--point")
+	require.Equal(t, statusDone, got.status, got.err)
+	assert.NotContains(t, got.out, "though", "without a shape there is nothing else to fly")
 }
 
 func TestBestAgreesWithFlyAndWithASweep(t *testing.T) {
@@ -154,7 +170,7 @@ func TestBestAgreesWithFlyAndWithASweep(t *testing.T) {
 }
 
 func TestMotorsAgreeWithFly(t *testing.T) {
-	compared := object(t, "motors", "../../testdata/heron.toml", "../../testdata/h-trainer.toml", "--rigid", "--json")
+	compared := object(t, "motors", "../../testdata/heron.toml", "../../testdata/h-trainer.toml", "--json")
 	flown := object(t, "fly", "../../testdata/heron.toml", "--json", "--set", "power=motor", "--set", "motor.file=h-trainer.toml")
 	for key, want := range flown {
 		assert.Equal(t, want, compared[key], key)

@@ -65,7 +65,7 @@ func (c *sweepCommand) Run(s *streams) error {
 		return err
 	}
 	sweep := report.Sweep{
-		Rocket: rocket, Axes: axes, System: c.system(), Rigid: c.Rigid, Show: show,
+		Rocket: rocket, Axes: axes, System: c.system(), Show: show,
 		Units: units(file, axes, func(a study.Axis) rocketfile.Input { return a.Input }),
 	}
 	invalid := invalidRows{}

@@ -79,7 +79,7 @@ func TestCornerIsWorst(t *testing.T) {
 			own := study.DefaultSpread(r)
 			v := judge(t, r, Options{Spreads: own})
 			s := slopes{spreads: own}
-			flights, err := study.Fleet(context.Background(), s.rockets(r), study.Options{Rigid: true})
+			flights, err := study.Fleet(context.Background(), s.rockets(r), study.Options{})
 			require.NoError(t, err)
 			seen := 0
 			for i, g := range criteriaOf(r, today) {

@@ -33,7 +33,7 @@ func Judge(ctx context.Context, r *rocket.Rocket, o Options) (Verdict, error) {
 			return v, err
 		}
 	}
-	own := study.Options{Rigid: true, Workers: o.Workers}
+	own := study.Options{Workers: o.Workers}
 	if v.Calm, err = sim.Fly(ctx, deviation{}.rocket(r, results.Calm), sim.Options{}); err != nil {
 		return v, err
 	}

@@ -35,7 +35,7 @@ type Day struct {
 // not valid, or bad spreads, are faults as those of a file.
 func DayOf(ctx context.Context, r *rocket.Rocket, o Options) (Day, error) {
 	d := Day{Rocket: r, Seed: o.Seed}
-	own := study.Options{Rigid: true, Workers: o.Workers}
+	own := study.Options{Workers: o.Workers}
 	var err error
 	if d.Verdict, err = gates.Judge(ctx, r, gates.Options{
 		Today: o.Today, Spreads: o.Spreads, Remedies: true, Workers: o.Workers}); err != nil {

@@ -23,7 +23,6 @@ type Best struct {
 	Found  study.Best
 	Today  *sim.Flight // of Rocket as it is; nil when it is not known
 	System quantity.System
-	Rigid  bool // flights are not those of a point mass
 	// Partial says that the search was cut short.
 	Partial bool
 }
@@ -94,7 +93,7 @@ func WriteBestText(w io.Writer, b Best) error {
 		}
 		s.Line("    --set " + setting)
 	}
-	s.study(b.Rocket, b.Rigid)
+	s.closing(b.Rocket)
 	_, err := io.WriteString(w, s.String())
 	return err
 }

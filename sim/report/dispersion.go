@@ -27,7 +27,6 @@ type Dispersion struct {
 	Seed    uint64
 	Result  study.Dispersion
 	System  quantity.System
-	Rigid   bool // flights are not those of a point mass
 }
 
 type (
@@ -160,7 +159,7 @@ func WriteDispersionText(w io.Writer, sc Dispersion) error {
 	s.Line("")
 	s.landings(p, r)
 	s.draws(r)
-	s.study(sc.Rocket, sc.Rigid)
+	s.closing(sc.Rocket)
 	_, err := io.WriteString(w, s.String())
 	return err
 }

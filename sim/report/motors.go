@@ -24,7 +24,6 @@ type Motors struct {
 	Compared []study.Compared
 	Limit    float64 // of the impulse, N·s; 0 for none
 	System   quantity.System
-	Rigid    bool // flights are not those of a point mass
 	Partial  bool // cut short: some have no flight
 }
 
@@ -175,7 +174,7 @@ func WriteMotorsText(w io.Writer, m Motors) error {
 	if m.Partial {
 		s.Hung("  ", gates.WordPartial+": interrupted before all had flown.")
 	}
-	s.study(flown, m.Rigid)
+	s.closing(flown)
 	_, err := io.WriteString(w, s.String())
 	return err
 }

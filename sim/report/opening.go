@@ -26,7 +26,6 @@ type Opening struct {
 	Speed   float64 // landing speed asked for, m/s; 0 for none
 	Sized   study.Sized
 	System  quantity.System
-	Rigid   bool // flights are not those of a point mass
 }
 
 // trigger is what the canopy's rule waits for.
@@ -162,7 +161,7 @@ func WriteOpeningText(w io.Writer, o Opening) error {
 		s.Field("to land at "+p.Given(o.Speed, "m/s"), fmt.Sprintf("a canopy of %s across, %s: %s down after %s, drift %s",
 			p.Text(z.Diameter, "m"), squared(p.Text(z.Area, "m2")), p.Speed(z.Vertical), p.Time(z.Flight.Results.Landing.Time), p.Height(z.Drift)))
 	}
-	s.study(o.Rocket, o.Rigid)
+	s.closing(o.Rocket)
 	_, err := io.WriteString(w, s.String())
 	return err
 }

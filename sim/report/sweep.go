@@ -17,7 +17,6 @@ type Sweep struct {
 	Axes   []study.Axis
 	Units  []quantity.Unit // that the file uses for each axis; the text shows them
 	System quantity.System
-	Rigid  bool // flights are not those of a point mass
 	// Show is what else to tell of each flight, in columns of its own.
 	Show []results.Row
 	// Table is what the flights come to; that of the rocket when nil.

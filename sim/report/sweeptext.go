@@ -217,7 +217,7 @@ func (t *sweepText) closing(notes []string) error {
 	if done, all := t.sum.rows, study.Count(t.s.Axes); done < all {
 		s.Hung("  ", fmt.Sprintf("%s: %d of %d flights.", gates.WordPartial, done, all))
 	}
-	s.study(t.s.Rocket, t.s.Rigid)
+	s.closing(t.s.Rocket)
 	_, err := io.WriteString(t.w, s.String())
 	return err
 }

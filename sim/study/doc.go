@@ -7,9 +7,8 @@
 // takes a context and ends early when it does; what it has by then it returns
 // beside the context's error.
 //
-// Flights are those of a point mass unless [Options].Rigid asks for the rocket's own
-// model: what a study compares hardly depends on the attitude, which costs as much
-// again and more.
+// Flights are those of the rocket's own model, as everywhere: which one that is stands in
+// the rocket ([rocket.Rocket.Rigid]), and in nothing else.
 //
 // [Sweep] and [Disperse] hand out their rows as they come and keep none, so that
 // memory does not grow with them; [FindBest] looks for a value; [Compare] sets rockets
@@ -29,8 +28,6 @@ type Options struct {
 	Workers int
 	// Tolerance is passed on to the engine; 0 takes its default.
 	Tolerance float64
-	// Rigid flies the rocket's own model instead of a point mass.
-	Rigid bool
 	// Keep keeps the dense record of every flight handed out, for plots.
 	Keep bool
 	// Progress is told how many flights are done of how many, now and then, never
@@ -39,7 +36,7 @@ type Options struct {
 }
 
 func (o Options) flight() sim.Options {
-	return sim.Options{Tolerance: o.Tolerance, Keep: o.Keep, Point: !o.Rigid}
+	return sim.Options{Tolerance: o.Tolerance, Keep: o.Keep}
 }
 
 // unkept are those of a flight of which only the results are read.

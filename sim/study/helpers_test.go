@@ -54,7 +54,7 @@ func input(t testing.TB, r *rocket.Rocket, name string) rocketfile.Input {
 
 func flown(t testing.TB, r *rocket.Rocket) *sim.Flight {
 	t.Helper()
-	fl, err := sim.Fly(background, r, sim.Options{Point: true})
+	fl, err := sim.Fly(background, r, sim.Options{})
 	require.NoError(t, err)
 	return fl
 }

@@ -42,15 +42,12 @@ func TestTiltsIntoTheWindBringItHome(t *testing.T) {
 // that turns into the wind, too.
 func TestTiltsAgainstADenseScan(t *testing.T) {
 	heron := rocketfile.Starter().Rocket()
-	for name, c := range map[string]struct {
-		rocket *rocket.Rocket
-		rigid  bool
-	}{"bottle": {bottle(), false}, "heron on water": {heron, true}, "heron on a motor": {motored(), true}} {
+	for name, r := range map[string]*rocket.Rocket{"bottle": bottle(), "heron on water": heron, "heron on a motor": motored()} {
 		winds := []float64{0, 1, 3, 8}
-		tilts, err := WindTilts(background, c.rocket, winds, tenDegrees, Options{Rigid: c.rigid})
+		tilts, err := WindTilts(background, r, winds, tenDegrees, Options{})
 		require.NoError(t, err)
 		for _, l := range tilts {
-			s := tiltSearch{ctx: background, base: c.rocket, wind: l.Wind, options: Options{Rigid: c.rigid}.flight()}
+			s := tiltSearch{ctx: background, base: r, wind: l.Wind, options: Options{}.flight()}
 			points := long.Of(41, 201)
 			for i := range points {
 				x, err := s.try(between(0, tenDegrees, i, points))
@@ -60,7 +57,7 @@ func TestTiltsAgainstADenseScan(t *testing.T) {
 			}
 			assert.LessOrEqual(t, l.Drift, l.Upright)
 
-			again := tiltSearch{ctx: background, base: c.rocket, wind: l.Wind, options: s.options}
+			again := tiltSearch{ctx: background, base: r, wind: l.Wind, options: s.options}
 			same, err := again.best(tenDegrees)
 			require.NoError(t, err)
 			assert.Equal(t, l.Tilt, same.Tilt)

@@ -5,8 +5,8 @@ import (
 
 	"ullage/sim"
 	"ullage/sim/gates"
+	"ullage/sim/report/words"
 	"ullage/sim/rocket"
-	"ullage/sim/study"
 )
 
 // RailExitSpeed is NaN for a flight that never leaves its rail.
@@ -17,6 +17,15 @@ func RailExitSpeed(fl *sim.Flight) float64 {
 	return fl.Results.RailExit.Speed
 }
 
+// Simpler says of a rocket that it flies as a point mass though it could as a rigid body;
+// empty else, for the rule needs no words.
+func Simpler(r *rocket.Rocket) string {
+	if r.Rigid() || !r.Balanced() {
+		return ""
+	}
+	return "flown as " + words.Model(r)
+}
+
 // RailWord is the verdict on a rail exit speed that is not enough; empty for one
 // that is.
 func RailWord(speed, limit float64) string {
@@ -25,7 +34,3 @@ func RailWord(speed, limit float64) string {
 	}
 	return ""
 }
-
-// AsFlown are options to fly a rocket as the flight on the screen is flown, so
-// that the figures are the same.
-func AsFlown(r *rocket.Rocket) study.Options { return study.Options{Rigid: r.Rigid()} }

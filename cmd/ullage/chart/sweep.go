@@ -287,9 +287,6 @@ func (w *sweep) notes() []string {
 	if left > 0 {
 		out = append(out, fmt.Sprintf("%d of %d flights end with liquid aboard: too much water for the pressure.", left, w.cells.Len()))
 	}
-	if w.Rocket.Rigid() && !w.Rigid {
-		out = append(out, pointMass)
-	}
 	return append(out, closing(w.Rocket))
 }
 

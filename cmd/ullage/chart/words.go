@@ -138,8 +138,7 @@ func (l Look) wind(r *rocket.Rocket) string {
 	return "wind " + l.given(r.Wind.Speed, "m/s") + " from " + l.given(r.Wind.From, "deg")
 }
 
-// closing are the notes that end every page.
-func closing(r *rocket.Rocket) string { return strings.Join(words.Cautions(r.Power), " ") }
-
-// pointMass says that the flights of a study are simpler ones than fly's.
-const pointMass = "These are flights of a point mass; fly flies this rocket as a rigid body, as --rigid does here."
+// closing are the notes that end every page: what flew, and the cautions.
+func closing(r *rocket.Rocket) string {
+	return "Flown as " + words.Model(r) + ". " + strings.Join(words.Cautions(r.Power), " ")
+}

@@ -2,14 +2,27 @@ package words
 
 import "ullage/sim/rocket"
 
+// Model says which equations fly a rocket: the same words on every face.
+func Model(r *rocket.Rocket) string {
+	switch {
+	case r.Rigid():
+		return "a rigid body up to the first canopy"
+	case r.Balanced():
+		return "a point mass, though its shape is known"
+	}
+	return "a point mass"
+}
+
 // LeftOut says what the model of a flight does not have, and how far to trust it. The
 // figures are those of Barrio-Perotti et al., Eur. J. Phys. 31 (2010) 1131, and
 // the works beside it: models met measured heights within 6 to 10 %. Gas breaking
 // through the liquid: Watanabe et al., J. JSASS 51 (2003) 314.
 func LeftOut(r *rocket.Rocket) string {
-	text := "A point mass: it turns into the wind at once and does not wobble"
+	text := "A" + Model(r)[1:]
 	if r.Rigid() {
-		text = "A rigid body up to the first canopy, a point mass below it; subsonic, slender, stiff"
+		text += ", a point mass below it; subsonic, slender, stiff"
+	} else {
+		text += ": it turns into the wind at once and does not wobble"
 	}
 	if r.Power == rocket.MotorPower {
 		text += "; a motor's thrust varies from one to the next"

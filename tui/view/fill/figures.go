@@ -30,8 +30,8 @@ var fillFacts = []view.Fact{
 
 // ownRows set today's fill, the best, and what changing costs below each other.
 func (v *View) ownRows() []string {
-	c, own := v.today(), v.own.Result
-	if c == nil || own == nil {
+	c, own := v.today(), v.Scene.Now.Flight
+	if c == nil {
 		return nil
 	}
 	t := draw.Table{Rows: []draw.Row{{Role: draw.Focused}}}
@@ -96,7 +96,7 @@ func (v *View) familyRows() []string {
 		put(quantity.Format(c.best.Apogee, heightU, 3))
 		put(quantity.Format(c.best.Flight.Results.RailExit.Speed, speedU, 3))
 		put(percents(c.best.Within[0]))
-		put(quantity.Format(c.at(v.own.Result.Rocket.Water.Fill), heightU, 3))
+		put(quantity.Format(c.at(v.Scene.Now.Flight.Rocket.Water.Fill), heightU, 3))
 		t.Rows = append(t.Rows, row)
 	}
 	return t.Draw(theme, v.Columns, len(t.Rows)+1)

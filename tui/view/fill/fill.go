@@ -8,11 +8,8 @@ import (
 	"github.com/charmbracelet/bubbles/key"
 	tea "github.com/charmbracelet/bubbletea"
 
-	"ullage/sim"
 	"ullage/sim/quantity"
 	"ullage/sim/rocket"
-	"ullage/sim/rocketfile"
-	"ullage/sim/study"
 	"ullage/tui/draw"
 	"ullage/tui/plot"
 	"ullage/tui/view"
@@ -44,8 +41,6 @@ type View struct {
 	family   family
 	curves   view.Work[[]fillCurve]
 	of       fillQuestion // what the curves are of, or will be once they are ready
-	own      view.Work[*sim.Flight]
-	ownOf    *rocketfile.File // what own is of, or will be
 	grid     plot.Grid
 }
 
@@ -101,7 +96,7 @@ func (v *View) Enter(frame view.Frame) { frame.Choose(fillInput) }
 
 func (v *View) Show(s view.Scene) tea.Cmd {
 	v.Scene = s
-	cmd := tea.Batch(v.flyOwn(), v.study())
+	cmd := v.study()
 	v.draw()
 	return cmd
 }
@@ -125,24 +120,8 @@ func (v *View) study() tea.Cmd {
 	})
 }
 
-// flyOwn asks for today's flight, as the curves are flown.
-func (v *View) flyOwn() tea.Cmd {
-	file := v.Scene.File
-	if !v.flies() || file == v.ownOf {
-		return nil
-	}
-	v.ownOf = file
-	return v.own.Ask(v.Scene.Ctx, func(ctx context.Context) (*sim.Flight, error) {
-		out, err := study.Compare(ctx, []study.Variant{{Rocket: file.Rocket()}}, study.CompareOptions{})
-		if err != nil {
-			return nil, err
-		}
-		return out[0].Flight, out[0].Invalid
-	})
-}
-
 func (v *View) Receive(msg tea.Msg) tea.Cmd {
-	if v.curves.Take(msg) || v.own.Take(msg) {
+	if v.curves.Take(msg) {
 		v.draw()
 	}
 	return nil

@@ -35,7 +35,7 @@ func (v *View) instead() string {
 			"Press " + v.shared.Leave.Help().Key + " for its flight."
 	case v.curves.Err != nil && !v.curves.Busy:
 		return "No curve: " + view.FaultText(v.curves.Err, "")
-	case !v.curves.Ready || v.own.Result == nil:
+	case !v.curves.Ready:
 		return "The curve is being computed" + v.Scene.Theme.Ellipsis
 	}
 	return ""
@@ -105,7 +105,7 @@ func (v *View) stack() plot.Stack {
 	} else if c := v.today(); c != nil && c.best != nil {
 		apogee.Note = "shaded: within 1 %"
 	}
-	today := fillU.FromSI(v.own.Result.Rocket.Water.Fill)
+	today := fillU.FromSI(v.Scene.Now.Flight.Rocket.Water.Fill)
 	stack := plot.Stack{
 		Charset: theme.Charset, X: plot.Axis{Title: "fill", Unit: fillU.Name, Min: 0, Max: max(last, 1)},
 		Marks:      []plot.VerticalMark{{X: today, Label: "today", Short: "today", Priority: 3}},

@@ -137,8 +137,8 @@ func (v *View) reading(most int) []string {
 		}
 	}
 	words = append(append(words, v.caveats(drawn)...), noFlights(drawn)...)
-	if v.Scene.Now.Flight.Rocket.Rigid() {
-		words = append(words, "flights of a point mass")
+	if said := view.Simpler(v.Scene.Now.Flight.Rocket); said != "" {
+		words = append(words, said)
 	}
 	return append(rows, draw.Sentences(v.Scene.Theme, words, v.Columns, most-len(rows))...)
 }

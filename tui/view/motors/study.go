@@ -77,9 +77,7 @@ func (s *motorSet) fly(ctx context.Context) error {
 	}
 	base := s.of.Rocket()
 	base.Power = rocket.MotorPower
-	flown := view.AsFlown(base)
-	flown.Keep = true
-	compared, err := study.Compare(ctx, study.Motors(base, motors, base.Limits.InForce().Impulse), study.CompareOptions{Options: flown, Delays: true})
+	compared, err := study.Compare(ctx, study.Motors(base, motors, base.Limits.InForce().Impulse), study.CompareOptions{Options: study.Options{Keep: true}, Delays: true})
 	if err != nil {
 		return err
 	}

@@ -116,7 +116,7 @@ func (v *View) renew() tea.Cmd {
 	if wanted := v.wanted; fresh || wanted != v.sizedFor {
 		v.sizedFor = wanted
 		cmds = append(cmds, v.sized.Ask(s.Ctx, func(ctx context.Context) (study.Sized, error) {
-			return study.CanopyFor(ctx, s.Now.File.Rocket(), i, wanted, view.AsFlown(s.Now.Flight.Rocket))
+			return study.CanopyFor(ctx, s.Now.File.Rocket(), i, wanted, study.Options{})
 		}))
 	}
 	return tea.Batch(cmds...)

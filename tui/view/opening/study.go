@@ -49,19 +49,19 @@ func newFigures(ctx context.Context, of *view.Outcome, canopy int) (figures, err
 	if o.number == "" {
 		return o, nil
 	}
-	values, err := study.OpeningValues(ctx, r, canopy, view.AsFlown(r))
+	values, err := study.OpeningValues(ctx, r, canopy, study.Options{})
 	if err != nil {
 		return o, err
 	}
-	if o.values, o.best, err = study.Opening(ctx, r, canopy, values, view.AsFlown(r)); err != nil {
+	if o.values, o.best, err = study.Opening(ctx, r, canopy, values, study.Options{}); err != nil {
 		return o, err
 	}
-	curve, _, err := study.Opening(ctx, r, canopy, between(values, closePoints), view.AsFlown(r))
+	curve, _, err := study.Opening(ctx, r, canopy, between(values, closePoints), study.Options{})
 	if err != nil {
 		return o, err
 	}
 	o.curve = newOpeningCurve(curve)
-	o.cases, err = study.WhatIfs(ctx, r, canopy, view.AsFlown(r))
+	o.cases, err = study.WhatIfs(ctx, r, canopy, study.Options{})
 	return o, err
 }
 

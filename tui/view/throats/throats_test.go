@@ -115,7 +115,7 @@ func TestFigures(t *testing.T) {
 	for _, row := range v.listed() {
 		r := f.File().Rocket()
 		r.Water.Throat = row.throat
-		fl, err := sim.Fly(context.Background(), r, sim.Options{Point: true})
+		fl, err := sim.Fly(context.Background(), r, sim.Options{})
 		require.NoError(t, err)
 		require.Equal(t, fl.Results, v.flight(row.throat).flight.Results)
 		high = max(high, fl.Results.Apogee.Height)
@@ -228,9 +228,15 @@ func TestIsForWater(t *testing.T) {
 	require.Contains(t, start(t, viewtest.Waterless(t), viewtest.Small).Shown(), "has no [water]")
 }
 
-// Of a rigid rocket it says that these are flights of a point mass.
+// Flights are of the rocket's own model: one that flies as a point mass though its shape is
+// known says so.
 func TestOfARigidRocket(t *testing.T) {
-	require.Contains(t, start(t, viewtest.Shaped(t), viewtest.Medium).Shown(), "flights of a point mass")
+	f := start(t, viewtest.Shaped(t), viewtest.Medium)
+	require.NotContains(t, f.Shown(), "point mass")
+	own := f.V.flight(f.File().Rocket().Water.Throat).flight
+	require.Equal(t, f.Scene.Now.Flight.Results, own.Results)
+	f = start(t, viewtest.Pointed(t), viewtest.Medium)
+	require.Contains(t, f.Shown(), "flown as a point mass, though its shape is known")
 }
 
 // The list holds the rocket's own throat once, in rising order, whatever is done

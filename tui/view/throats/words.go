@@ -42,8 +42,8 @@ func (v *View) reading(rows []throatRow, t *draw.Table, most int) []string {
 	if chosen != nil && chosen.flight != nil && !v.flights.Busy {
 		words = append(words, v.unseen(chosen, t)...)
 	}
-	if v.Scene.Now.Flight.Rocket.Rigid() {
-		words = append(words, "flights of a point mass")
+	if said := view.Simpler(v.Scene.Now.Flight.Rocket); said != "" {
+		words = append(words, said)
 	}
 	return draw.Sentences(theme, words, v.Columns, most)
 }

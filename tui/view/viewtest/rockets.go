@@ -8,6 +8,7 @@ import (
 
 	"github.com/stretchr/testify/require"
 
+	"ullage/sim/rocket"
 	"ullage/sim/rocketfile"
 )
 
@@ -88,6 +89,14 @@ func TwoCanopies(t testing.TB) *rocketfile.File {
 	return Rewritten(t, f, func(text string) string {
 		return text + "\n[[canopy]]\nname = \"drogue\"\ndiameter = \"0.4 m\"\ndeploy = { motor = \"ejection\" }\n"
 	})
+}
+
+// Pointed is Shaped flown as a point mass.
+func Pointed(t testing.TB) *rocketfile.File {
+	t.Helper()
+	f, err := Shaped(t).SetAll(rocketfile.Change{Input: "flight.model", Value: string(rocket.PointModel)})
+	require.NoError(t, err)
+	return f
 }
 
 // Shaped is Plover with a shape and a balance point.
