@@ -60,10 +60,11 @@ var rooms = [][]string{
 	{"sim/report/page", "sim/report/machine"},
 	{"sim/plan"},
 	{"sim/gates"},
+	{"sim/flown"},
 	{"sim/study"},
 	{"sim/results"},
 	{"sim", "sim/rocketfile"}, // neither knows the other
-	{"sim/rocket"},
+	{"sim/rocket", "sim/flown/logfile"},
 	{"sim/airframe", "sim/chamber", "thrust", "atmosphere"},
 	{"sim/quantity"},
 	{"sim/fault", "sim/golden", "sim/long", "sim/solve"},

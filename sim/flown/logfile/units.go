@@ -1,0 +1,110 @@
+package logfile
+
+import (
+	"strings"
+
+	"ullage/atmosphere"
+	"ullage/sim/quantity"
+)
+
+// spelling is a unit with what recorders write for it, lower case and without blanks.
+type spelling struct {
+	unit quantity.Unit
+	as   []string
+}
+
+// known is a unit that rocket files have too.
+func known(name string, d quantity.Dimension, as ...string) spelling {
+	u, ok := quantity.LookupIn(name, d)
+	if !ok {
+		panic("logfile: no unit of this name")
+	}
+	return spelling{u, append(as, tidyUnit(name))}
+}
+
+// own is a unit that only recorders use.
+func own(name string, d quantity.Dimension, scale float64, as ...string) spelling {
+	return spelling{quantity.Unit{Name: name, Dimension: d, Scale: scale}, append(as, tidyUnit(name))}
+}
+
+// poundForce is the pound times standard gravity (NIST SP 811), N.
+const poundForce = 0.45359237 * atmosphere.StandardGravity
+
+// spellings are those of the units of all quantities.
+func spellings() []spelling {
+	const g = atmosphere.StandardGravity
+	return []spelling{
+		known("s", quantity.Time, "sec", "secs", "second", "seconds"),
+		known("ms", quantity.Time, "msec", "msecs", "millis", "millisecond", "milliseconds"),
+		own("us", quantity.Time, 1e-6, "usec", "micros", "microsecond", "microseconds"),
+		own("min", quantity.Time, 60, "minute", "minutes"),
+		known("m", quantity.Length, "meter", "meters", "metre", "metres", "mtr"),
+		known("ft", quantity.Length, "foot", "feet", "'"),
+		known("cm", quantity.Length), known("mm", quantity.Length), known("in", quantity.Length, "inch", "inches"),
+		own("km", quantity.Length, 1000),
+		known("Pa", quantity.Pressure, "pascal", "pascals"),
+		known("hPa", quantity.Pressure, "mbar", "mb", "millibar", "millibars"),
+		known("kPa", quantity.Pressure, "kpaa", "kpag"), known("MPa", quantity.Pressure),
+		known("bar", quantity.Pressure, "bara", "barg", "bars"), known("psi", quantity.Pressure, "psia", "psig", "lbf/in2"),
+		known("inHg", quantity.Pressure), own("atm", quantity.Pressure, 101325), own("mmHg", quantity.Pressure, 133.322387415, "torr"),
+		known("degC", quantity.Temperature, "c", "celsius", "deg"), known("K", quantity.Temperature, "kelvin"), known("degF", quantity.Temperature, "f", "fahrenheit"),
+		known("m/s", quantity.Speed, "mps", "m/sec", "ms-1", "ms1"), known("ft/s", quantity.Speed, "fps", "ft/sec", "feet/s", "feet/sec"),
+		known("km/h", quantity.Speed, "kmh", "kph", "kmph"), known("mph", quantity.Speed), known("kn", quantity.Speed, "kt", "kts", "knot", "knots"),
+		known("m/s2", quantity.Acceleration, "m/s/s", "mps2", "m/sec2", "ms-2", "m/ss"),
+		known("ft/s2", quantity.Acceleration, "ft/s/s", "fps2", "ft/sec2"),
+		own("g", quantity.Acceleration, g, "gs", "g's", "gee", "gees"), own("mg", quantity.Acceleration, g/1000),
+		known("N", quantity.Force, "newton", "newtons"), known("lbf", quantity.Force, "lb", "lbs", "pounds"),
+		own("kN", quantity.Force, 1000), own("kgf", quantity.Force, g, "kg", "kp"), own("gf", quantity.Force, g/1000, "g", "gram", "grams"),
+		own("ozf", quantity.Force, poundForce/16, "oz"),
+	}
+}
+
+// spelled makes the table by which columns look their units up.
+type spelled map[quantity.Dimension]map[string]quantity.Unit
+
+func newSpelled() spelled {
+	s := spelled{}
+	for _, x := range spellings() {
+		d := x.unit.Dimension
+		if s[d] == nil {
+			s[d] = map[string]quantity.Unit{}
+		}
+		for _, as := range x.as {
+			s[d][as] = x.unit
+		}
+	}
+	return s
+}
+
+// in finds a unit of a dimension.
+func (s spelled) in(text string, d quantity.Dimension) (quantity.Unit, bool) {
+	u, ok := s[d][tidyUnit(text)]
+	return u, ok
+}
+
+// any tells whether a text is a unit of some quantity.
+func (s spelled) any(text string) bool {
+	for d := range s {
+		if _, ok := s.in(text, d); ok {
+			return true
+		}
+	}
+	return false
+}
+
+// names are the units of a dimension as messages offer them.
+func (s spelled) names(d quantity.Dimension) []string {
+	var names []string
+	for _, x := range spellings() {
+		if x.unit.Dimension == d {
+			names = append(names, x.unit.Name)
+		}
+	}
+	return names
+}
+
+// tidyUnit is a unit's text without what does not tell units apart.
+func tidyUnit(text string) string {
+	return strings.NewReplacer("²", "2", "^", "", "·", "", "*", "", "µ", "u", "μ", "u", "°", "deg", "−", "-", " ", "", "**", "").
+		Replace(strings.TrimSuffix(strings.ToLower(strings.TrimSpace(text)), "."))
+}
