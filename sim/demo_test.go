@@ -15,7 +15,7 @@ func bottle() *rocket.Rocket {
 		Name: "test bottle", Power: rocket.WaterPower,
 		Body: rocket.Body{Diameter: 0.09, Mass: 0.25, Drag: []rocket.MachDrag{{Mach: 0, Drag: 0.45}}, DragFactor: 1},
 		Water: &rocket.Water{Volume: 0.002, Bore: 0.088, Throat: 0.009, Discharge: 0.97, Fill: 0.3,
-			Pressure: 7e5, Gas: thrust.Air, Density: 998.2, Flow: rocket.UnsteadyFlow},
+			Pressure: 7e5, Gas: thrust.Air, Exponent: 1.4, Density: 998.2, Flow: rocket.UnsteadyFlow},
 		Rail: rocket.Rail{Length: 1.5},
 		Canopies: []rocket.Canopy{{Name: "main", Diameter: 0.6, Coefficient: 0.75, FillConstant: 8, OpeningForceCoefficient: 1.7,
 			Water: rocket.Rule{Trigger: rocket.AfterApogee, Value: 1}, Motor: rocket.Rule{Trigger: rocket.Ejection, Value: 0}}},

@@ -31,6 +31,7 @@ func (r *run) sumDrive() {
 		return
 	}
 	d.Impulse = r.y[impulse]
+	d.Exponent, d.Growth = r.model.flow.Exponent(), r.model.chamber/r.rocket.Water.Volume-1
 	if r.flight.Burnout.Happened {
 		d.BurnTime = r.flight.Burnout.Time
 	} else {

@@ -114,12 +114,12 @@ func (m *model) loadMotor(motor *rocket.Motor) {
 func (r *run) loadWater(from *rocket.Rocket, air atmosphere.Air) {
 	m, w := &r.model, from.Water
 	m.dryMass += w.Fittings
-	c := w.Chamber(air.Pressure, air.Temperature)
+	c := from.Expulsion(air.Pressure, air.Temperature)
 	if c != r.made.chamber {
 		m.flow.Refit(c)
 		r.made.chamber = c
 	}
-	m.hasChamber, m.chamber, m.liquid0 = true, w.Volume, c.LiquidVolume
+	m.hasChamber, m.chamber, m.liquid0 = true, c.Volume, c.LiquidVolume
 	if m.liquid0 < 1e-9*w.Volume {
 		m.liquid0 = 0 // a trace has no flow worth a step
 	}

@@ -61,6 +61,8 @@ type Drive struct {
 	Average  float64 // over the burn time, N
 	BurnTime float64 // s
 	Class    string  // motor class letter; empty on water and below class A
+	Exponent float64 // of the gas's expansion, as it flew; 0 on a motor
+	Growth   float64 // share by which the chamber's volume had grown under its pressure; 0 where its wall is not known
 }
 
 // CanopyResult is what became of one canopy.

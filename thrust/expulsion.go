@@ -15,7 +15,8 @@ type Chamber struct {
 	Temperature    float64 // of the gas, K
 	GasConstant    float64 // specific, J/(kg·K)
 	Gamma          float64 // ratio of specific heats of the gas
-	Exponent       float64 // n of the expansion p·Vⁿ = const; 0 takes Gamma
+	Exponent       float64 // n of the expansion p·Vⁿ = const; 0 takes Gamma, or what Saturated says
+	Saturated      bool    // the gas stands over water: an exponent of 0 takes SaturatedExponent
 	InertialLength float64 // of the nozzle passage, ℓ_n, m; 0 takes 0.8 throat diameters
 	Tube           Tube    // without a length there is none
 }
@@ -96,6 +97,9 @@ func (e *Expulsion) Refit(c Chamber) {
 	}
 	if e.exponent == 0 {
 		e.exponent = c.Gamma
+		if c.Saturated {
+			e.exponent = c.SaturatedExponent()
+		}
 	}
 	if e.passage == 0 {
 		e.passage = 0.8 * c.Throat

@@ -59,13 +59,17 @@ func (l *laminate) seenBy(f family, e strains) seen {
 // laminate is the wall as families of fibres; a composite wall of which no plies are
 // told is taken as cloth with its fibres along and around. It is meant for composites.
 func (c *Chamber) laminate() laminate {
-	l := laminate{of: mix(c.Material.stuff(), c.FibreFractionInForce())}
+	return c.laminateIn(make([]family, 0, max(2, 2*len(c.Plies)))) // a woven or braided ply is two
+}
+
+// laminateIn is the same in the room of the caller.
+func (c *Chamber) laminateIn(room []family) laminate {
+	l := laminate{of: mix(c.Material.stuff(), c.FibreFractionInForce()), families: room}
 	wall := c.WallThickness()
 	if len(c.Plies) == 0 {
-		l.families = []family{{0, wall / 2}, {math.Pi / 2, wall / 2}}
+		l.families = append(l.families, family{0, wall / 2}, family{math.Pi / 2, wall / 2})
 		return l
 	}
-	l.families = make([]family, 0, 2*len(c.Plies)) // a woven or braided ply is two
 	all := c.dryCloth()
 	for i := range c.Plies {
 		p := &c.Plies[i]

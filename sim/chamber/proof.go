@@ -80,9 +80,10 @@ type stretch struct{ around, along, greatest float64 }
 func (c *Chamber) strains() stretch {
 	s := c.Material.stuff()
 	var e stretch
+	var room [16]family
 	switch {
 	case c.Modulus == 0 && s.fibre != nil:
-		l := c.laminate()
+		l := c.laminateIn(room[:0])
 		w := l.under(c.loadAlong(), c.loadAround())
 		e = stretch{around: w.around, along: w.along}
 		for _, f := range l.families {
@@ -105,6 +106,25 @@ func (c *Chamber) strains() stretch {
 	e.greatest = math.Max(e.greatest, math.Max(e.around, e.along))
 	return e
 }
+
+// Growth is by what share of itself the volume of a chamber of an inside diameter, which
+// counts where the chamber has none of its own, grows under a pressure: 2·ε around + ε along, as if it
+// were all tube. 0 where the wall's modulus is not known.
+func (c *Chamber) Growth(bore, pressure float64) float64 {
+	v := *c
+	if v.Diameter == 0 {
+		v.Diameter = bore
+	}
+	e := v.strains()
+	grown := (2*e.around + e.along) * pressure
+	if !(grown >= 0 && grown < mostGrowth) {
+		return 0
+	}
+	return grown
+}
+
+// mostGrowth is that of a wall that has yielded long before: no figure to fly with.
+const mostGrowth = 0.5
 
 func (c *Chamber) dilation(e stretch, pressure, volume float64) Dilation {
 	d := Dilation{Around: e.around * pressure, Along: e.along * pressure}

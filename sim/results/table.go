@@ -155,6 +155,10 @@ func drive() Group {
 			of: func(fl *sim.Flight) float64 { return fl.Drive.BurnTime }},
 		{Name: "drive.class", Label: "motor class", Short: "class", Head: "class", Undefined: onWater, column: "class",
 			word: func(fl *sim.Flight) string { return fl.Drive.Class }},
+		{Name: "drive.exponent", Label: "exponent of the expansion", Short: "exponent", Undefined: onMotor,
+			of: func(fl *sim.Flight) float64 { return when(fl.Drive.Exponent > 0, fl.Drive.Exponent) }},
+		{Name: "drive.growth", Label: "growth of the chamber under pressure", Short: "chamber grown by", Dimension: quantity.Fraction, Unit: "%", Undefined: onMotor + ", and where nothing is known of the wall",
+			of: func(fl *sim.Flight) float64 { return when(fl.Drive.Growth > 0, fl.Drive.Growth) }},
 	}}
 }
 

@@ -17,14 +17,18 @@ func (r *Rocket) JetArea() float64 {
 	return math.Pi / 4 * d * d
 }
 
-// Chamber is the drive at release as thrust takes it, on a pad with the given
-// ambient pressure (Pa) and temperature (K).
-func (w *Water) Chamber(pressure, temperature float64) thrust.Chamber {
+// Expulsion is the chamber at release as thrust takes it, on a pad with the given ambient pressure
+// (Pa) and temperature (K): grown under its pressure, with the liquid that was filled into it before.
+func (r *Rocket) Expulsion(pressure, temperature float64) thrust.Chamber {
+	w := r.Water
 	c := thrust.Chamber{
-		Volume: w.Volume, Bore: w.Bore, Throat: w.Throat, Discharge: w.Discharge,
+		Volume: w.Volume * (1 + r.Growth()), Bore: w.Bore, Throat: w.Throat, Discharge: w.Discharge,
 		LiquidVolume: w.Fill * w.Volume, LiquidDensity: w.Density,
 		Pressure: w.Pressure + pressure, Temperature: w.Temperature,
 		GasConstant: w.Gas.Constant(), Gamma: w.Gas.Gamma(), Exponent: w.Exponent,
+	}
+	if w.Exponent == 0 || w.Expansion == Saturated {
+		c.Exponent, c.Saturated = 0, true
 	}
 	if c.Temperature == 0 {
 		c.Temperature = temperature
@@ -34,4 +38,25 @@ func (w *Water) Chamber(pressure, temperature float64) thrust.Chamber {
 			InnerVolume: math.Pi/4*t.Inner*t.Inner*t.Length + t.DeadVolume}
 	}
 	return c
+}
+
+// ExponentInForce is that of the expansion: as given, else that of saturated gas.
+func (r *Rocket) ExponentInForce() float64 {
+	column := r.Site.Column()
+	air := column.Air(0)
+	c := r.Expulsion(air.Pressure, air.Temperature)
+	if c.Exponent != 0 {
+		return c.Exponent
+	}
+	return c.SaturatedExponent()
+}
+
+// Growth is by what share the chamber's volume grows under the pressure at release; 0 where nothing
+// is known of its wall. A flight keeps that volume throughout: the wall gives back what it
+// stored while the gas has most of its work still to do, and what that changes is small.
+func (r *Rocket) Growth() float64 {
+	if r.Chamber == nil || r.Water == nil {
+		return 0
+	}
+	return r.Chamber.Growth(r.Water.Bore, r.Water.Pressure)
 }

@@ -111,7 +111,8 @@ type Water struct {
 	Discharge   float64     // nozzle coefficient: velocity in the liquid, mass flow and thrust in the gas
 	Fill        float64     // liquid volume over chamber volume, 0 to 1
 	Pressure    float64     // gauge, at release, Pa
-	Exponent    float64     // of the expansion p·Vⁿ; 0 takes the gas's ratio of specific heats
+	Exponent    float64     // of the expansion p·Vⁿ; 0: what Expansion says
+	Expansion   Expansion   // in place of an exponent; "" leaves it to that, and takes Saturated without one
 	Gas         thrust.Gas  // the driving gas
 	Temperature float64     // of the gas at release, K; 0 takes the site's
 	Density     float64     // of the liquid, kg/m³
@@ -121,6 +122,12 @@ type Water struct {
 	Nozzle      float64     // its exit plane from the tip of the nose, m; 0 takes the body's length
 	Tube        *LaunchTube // nil without a launch tube
 }
+
+// Expansion says how the gas expands where no exponent is given.
+type Expansion string
+
+// Saturated is gas over water, which stays saturated with its vapour.
+const Saturated Expansion = "saturated"
 
 // Flow chooses the model of the liquid's flow.
 type Flow string

@@ -72,6 +72,9 @@ func (c *eitherCodec) scale(f *field, p place) scale { return c.plain.scale(f, p
 func (c *eitherCodec) text(f *field, p place) string { return c.held(p).text(f, p) }
 
 func (c *eitherCodec) number(f *field, p place) (float64, bool) {
+	if c.holds(p) && f.inForce != nil {
+		return f.inForce(p), false
+	}
 	v, given := c.plain.number(f, p)
 	return v, given && !c.holds(p)
 }

@@ -120,9 +120,10 @@ func waterSection() *section {
 				"Inside diameter of the chamber.").required(onWater, `"68 mm"`),
 			num("discharge", "discharge", 0.01, 0.05,
 				"Nozzle coefficient: velocity in the liquid, mass flow in the gas; smooth ones have 0.95 to 0.99.").byDefault("0.97"),
-			num("exponent", "exponent", 0.01, 0.05,
-				"Of the gas's expansion; measured flights give less than the ratio of specific heats.").
-				otherwise(func(p place) float64 { return p.rocket.Water.Gas.Gamma() }),
+			text("exponent", "exponent", "Of the gas's expansion: as fitted to flights, or that of gas over water.",
+				numberOr(&numberCodec{step: 0.01, coarse: 0.05},
+					choose(of[rocket.Water, rocket.Expansion](water)(func(w *rocket.Water) *rocket.Expansion { return &w.Expansion }), rocket.Saturated))).
+				otherwise(func(p place) float64 { return p.rocket.ExponentInForce() }),
 			text("gas", "gas", "What drives the liquid out.",
 				choose(of[rocket.Water, thrust.Gas](water)(func(w *rocket.Water) *thrust.Gas { return &w.Gas }), thrust.Gases()...)).byDefault("air"),
 			num("temperature", "gas temp", 1, 5,

@@ -100,5 +100,5 @@ func TestProofLoadsWithoutAMount(t *testing.T) {
 	assert.Contains(t, text, "is not known: give line, line_length and canopy_mass")
 	s = structured(t, func(r *rocket.Rocket) { r.Recovery.Line = 15 })
 	text = proofOf(t, WriteText, s, quantity.Metric)
-	assert.Regexp(t, `line +15\.0 N +1\.27 +[0-9.]+ +low +your own`, text)
+	assert.Regexp(t, `line +15\.0 N +1\.26 +[0-9.]+ +low +your own`, text)
 }
