@@ -15,10 +15,14 @@ import (
 // practice; over the lowest 100 m they keep within 1 % of the logarithmic law.
 type Wind struct {
 	Speed    float64 // at Height, m/s
+	Stated   bool    // somebody said so: a Speed of 0 is calm air, else nobody knows
 	Height   float64 // above the ground, where Speed was measured, m; 0: the usual 10 m
 	Exponent float64 // 0: the same wind at all heights
 	From     float64 // the compass direction it blows from, clockwise from north, rad
 }
+
+// Known tells whether the wind is stated: any but the calm that nobody spoke of.
+func (w *Wind) Known() bool { return w.Stated || w.Speed != 0 }
 
 const (
 	usualHeight = 10.0 // m

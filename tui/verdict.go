@@ -52,8 +52,7 @@ func verdictFinding(v *gates.Verdict, sys quantity.System, following bool) repor
 	f := report.VerdictFinding(v, sys)
 	f.Detail = f.Value + ". " + f.Detail
 	f.Label, f.Value = "checks", fmt.Sprintf("%d outside", v.Failed())
-	if v.Pass() {
-		open := v.Unjudged()
+	if open := v.Unjudged(); v.Failed() == 0 {
 		f.Value = fmt.Sprintf("%d within", len(v.Checks)-open-v.Cautions())
 		if n := v.Cautions(); n > 0 {
 			f.Value += fmt.Sprintf(", %d to note", n)

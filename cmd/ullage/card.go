@@ -34,8 +34,8 @@ type cardCommand struct {
 func (cardCommand) Help() string {
 	return helpText(
 		"One page for the field, to hand to the range officer: what to weigh and set, what is predicted and how sure that "+
-			"is, every check, how to tilt the rail in which wind, the order of the day to tick off, and lines to sign. A "+
-			"no-go still prints, says so at the top, and makes the exit status 1. The same file, seed and day give the same card. "+
+			"is, every check, how to tilt the rail in which wind, the order of the day to tick off, and lines to sign. What "+
+			"is no-go or not judged still prints, says so at the top, and makes the exit status 1. The same file, seed and day give the same card. "+
 			"Local law and the range officer decide.",
 		"ullage card heron.toml",
 		"ullage card heron.toml --html -o heron.html",

@@ -30,7 +30,8 @@ func (checkCommand) Help() string {
 	return helpText(
 		"Go or no-go on the drive that flies: every check with its value, limit, source and word, in calm air, in the "+
 			"day's wind and in the worst corner of what is uncertain ([spread] or its defaults), and what would mend those "+
-			"that fail. [limits] and [field] in the file replace the limits. The exit status is 1 when a check fails. "+
+			"that fail. [limits] and [field] in the file replace the limits. A check that something is not stated for is not "+
+			"judged, which is no pass. The exit status is 1 when a check fails or is not judged. "+
 			"Within the limits given is all it can say: local law and the range officer decide.",
 		"ullage check heron.toml",
 		"ullage check heron.toml --set power=motor",

@@ -37,8 +37,8 @@ type Check struct {
 	Case     results.Case // the worst
 	Word     string       // one of Words
 	Level    Level
-	Judged   bool     // there was something to judge; what is not judged does not fail
-	Pass     bool     // not failed
+	Judged   bool     // there was something to judge by; what is not judged neither passes nor fails
+	Pass     bool     // judged, and not outside a limit that fails
 	SD       float64  // of Value about the day's, by its slopes; 0 where the corner was not looked at
 	Remedies []Remedy // what would make a failed check pass; what would make an unjudged one judged
 }
@@ -53,11 +53,32 @@ type Verdict struct {
 	Calm     *sim.Flight
 }
 
-// Pass tells that no check failed.
-func (v *Verdict) Pass() bool { return v.Failed() == 0 }
+// Word is the verdict on all checks together: no-go when any fails, else not judged when
+// something to judge any of them by is not given, else go.
+func (v *Verdict) Word() string {
+	switch {
+	case v.Failed() > 0:
+		return WordNoGo
+	case v.Unjudged() > 0:
+		return WordOpen
+	}
+	return WordGo
+}
+
+// Level grades that word.
+func (v *Verdict) Level() Level {
+	return map[string]Level{WordNoGo: Bad, WordOpen: Caution, WordGo: Good}[v.Word()]
+}
+
+// Pass tells that every check was judged and none failed.
+func (v *Verdict) Pass() bool { return v.Word() == WordGo }
+
+// Fails tells of a check outside its limit. What could not be judged does not fail; nor
+// does it pass.
+func (c *Check) Fails() bool { return c.Judged && !c.Pass }
 
 // Failed counts the checks outside their limits.
-func (v *Verdict) Failed() int { return v.count(func(c *Check) bool { return !c.Pass }) }
+func (v *Verdict) Failed() int { return v.count((*Check).Fails) }
 
 // Cautions counts the checks that are outside a limit which only warns.
 func (v *Verdict) Cautions() int {
@@ -117,10 +138,15 @@ func (c *Check) settle() {
 	}
 }
 
-// unjudged makes a check that lacks something to judge by.
-func (c *Check) unjudged(m Remedy) {
+// unjudged makes a check that lacks something to judge by, unless what is known of it is
+// outside the limit already: that fails whatever else may be true.
+func (c *Check) unjudged(m Remedy) bool {
 	c.settle()
-	c.Judged, c.Pass = false, true
-	c.Word, c.Level = WordUnknown, Caution
+	if c.Fails() && !math.IsNaN(c.Value) && m.Kind != LeaveTheRail { // on its rail a number says nothing
+		return false
+	}
+	c.Judged, c.Pass = false, false
+	c.Word, c.Level = WordOpen, Caution
 	c.Remedies = []Remedy{m}
+	return true
 }

@@ -19,7 +19,7 @@ type criterion struct {
 	limit  Limit
 	value  func(fl *sim.Flight) (v float64, happened bool)
 	levers []lever
-	lacks  *Remedy // what must be given before it can be judged; nil when it can
+	lacks  *Remedy // what must be given before it can pass (see give); nil when it can
 	adds   []Remedy
 	ground bool // means something of a rocket that does not leave its guide
 	still  bool // about the rocket, not its flight: no corner, no calm
@@ -58,7 +58,10 @@ func guideCriteria(r *rocket.Rocket) []criterion {
 	overWind := criterion{key: LimitRailExitWind, limit: LimitFor(r, LimitRailExitWind), levers: append(faster, lever{input: "wind.speed"})}.
 		judging(out.Must("rail_exit.wind_ratio"))
 	overWind.value = func(fl *sim.Flight) (float64, bool) { // endless in calm air
-		return fl.RailExit.Speed / fl.Rocket.Wind.Speed, fl.RailExit.Happened
+		return fl.RailExit.Speed / fl.Rocket.Wind.Speed, fl.RailExit.Happened && r.Wind.Known()
+	}
+	if !r.Wind.Known() {
+		overWind.lacks = give("wind.speed").because(statedCalm)
 	}
 	return []criterion{
 		criterion{key: LimitRailExit, limit: LimitFor(r, LimitRailExit), levers: faster, ground: true}.judging(out.Must("rail_exit.speed")),
@@ -92,7 +95,7 @@ func marginCriteria(r *rocket.Rocket) []criterion {
 	}
 	if !r.Balanced() {
 		both.Name = "stability margin"
-		return []criterion{{key: checkMargin, limit: both, lacks: &Remedy{Kind: GiveShape}}}
+		return []criterion{{key: checkMargin, limit: both, lacks: give(unbalanced(r)...).because("where it balances, against its centre of pressure")}}
 	}
 	out := results.For(r)
 	var g []criterion
@@ -111,6 +114,14 @@ func marginCriteria(r *rocket.Rocket) []criterion {
 			levers: []lever{{input: "rail.length", up: true}, {input: "wind.speed"}, {input: "water.fill"}}}.judging(out.Must("attack.rail_exit")))
 }
 
+// unbalanced names what a margin needs and the rocket does not have.
+func unbalanced(r *rocket.Rocket) []string {
+	if r.Shape != nil {
+		return []string{"body.balance"}
+	}
+	return []string{"body.length", "body.balance", "nose", "fins"}
+}
+
 // marginLevers move the balance or the centre of pressure.
 func marginLevers(r *rocket.Rocket) []lever {
 	levers := []lever{noseWeight(r)}
@@ -120,12 +131,19 @@ func marginLevers(r *rocket.Rocket) []lever {
 	return append(levers, lever{input: "water.fill", either: true})
 }
 
+// statedCalm is how a file says that there is no wind.
+const statedCalm = `"0 m/s" says that the air is calm`
+
 func dayCriteria(r *rocket.Rocket) []criterion {
+	var unstated *Remedy
+	if !r.Wind.Known() {
+		unstated = give("wind.speed").because(statedCalm)
+	}
 	return []criterion{
 		{key: LimitTilt, limit: LimitFor(r, LimitTilt), ground: true, levers: []lever{{input: "rail.tilt"}},
 			value: func(fl *sim.Flight) (float64, bool) { return fl.Rocket.Rail.Tilt, true }},
-		{key: LimitWind, limit: LimitFor(r, LimitWind), ground: true, levers: []lever{{input: "wind.speed"}},
-			value: func(fl *sim.Flight) (float64, bool) { return fl.Rocket.Wind.Speed, true }},
+		{key: LimitWind, limit: LimitFor(r, LimitWind), ground: true, lacks: unstated, levers: []lever{{input: "wind.speed"}},
+			value: func(fl *sim.Flight) (float64, bool) { return fl.Rocket.Wind.Speed, r.Wind.Known() }},
 	}
 }
 
@@ -136,12 +154,22 @@ func motorCriteria(r *rocket.Rocket) []criterion {
 	}
 	g := []criterion{{key: LimitImpulse, limit: LimitFor(r, LimitImpulse), still: true,
 		value: func(fl *sim.Flight) (float64, bool) { return fl.Rocket.Motor.Curve.Impulse(), true }}}
-	if m := r.MotorMount; m != nil && r.Motor.Diameter > 0 {
-		g = append(g, criterion{key: checkMotorFits, still: true,
-			limit: Limit{Key: checkMotorFits, Name: "motor diameter in its mount", Min: noMin, Max: m.Diameter * (1 + 1e-9), Unit: "mm", Word: WordLarge, Source: theFile},
-			value: func(fl *sim.Flight) (float64, bool) { return fl.Rocket.Motor.Diameter, true }})
+	fits := criterion{key: checkMotorFits, still: true,
+		limit: Limit{Key: checkMotorFits, Name: "motor diameter in its mount", Min: noMin, Max: noMax, Unit: "mm", Word: WordLarge, Source: theFile},
+		value: func(fl *sim.Flight) (float64, bool) { return fl.Rocket.Motor.Diameter, fl.Rocket.Motor.Diameter > 0 }}
+	var missing []string
+	if r.Motor.Diameter == 0 {
+		missing = append(missing, "motor.diameter")
 	}
-	return g
+	if m := r.MotorMount; m != nil {
+		fits.limit.Max = m.Diameter * (1 + 1e-9)
+	} else {
+		missing = append(missing, "motor_mount.diameter")
+	}
+	if len(missing) > 0 {
+		fits.lacks = give(missing...)
+	}
+	return append(g, fits)
 }
 
 func canopyCriteria(r *rocket.Rocket) []criterion {
@@ -176,7 +204,7 @@ func loadCriteria(r *rocket.Rocket, i int) []criterion {
 		strength, _, _ = r.Recovery.Strength()
 	}
 	if math.IsNaN(strength) {
-		g.lacks = &Remedy{Kind: GiveMount}
+		g.lacks = give("recovery.line", "recovery.pin", "recovery.bond_area").because("the strength of what holds the canopy")
 		return []criterion{g}
 	}
 	g.limit.Max, g.limit.Source = strength/factor.Min, fmt.Sprintf("strength of [recovery] over %.4g (%s)", factor.Min, factor.Source)
@@ -220,14 +248,14 @@ func fieldCriteria(r *rocket.Rocket) []criterion {
 		levers: []lever{{input: "water.pressure"}, {input: "water.fill", either: true}, {input: "body.mass", up: true}}}.judging(out.Must("apogee.height"))
 	ceiling.limit.Name += " under the ceiling"
 	if r.Field.Ceiling == 0 {
-		ceiling.limit.Max, ceiling.lacks = noMax, &Remedy{Kind: GiveCeiling}
+		ceiling.limit.Max, ceiling.lacks = noMax, give("field.ceiling")
 	}
 	radius := criterion{key: checkRadius,
 		limit:  Limit{Key: checkRadius, Min: noMin, Max: r.Field.Radius, Unit: "m", Word: WordFar, Source: theFile},
 		levers: append([]lever{intoTheWind(), {input: "wind.speed"}}, append(laterLevers(r), canopyLevers(r, false)...)...)}.judging(out.Must("landing.drift"))
 	radius.limit.Name += " within the field"
 	if r.Field.Radius == 0 {
-		radius.limit.Max, radius.lacks = noMax, &Remedy{Kind: GiveRadius}
+		radius.limit.Max, radius.lacks = noMax, give("field.radius")
 	}
 	return []criterion{ceiling, radius}
 }

@@ -9,6 +9,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"ullage/atmosphere"
 	"ullage/sim"
 	"ullage/sim/chamber"
 	"ullage/sim/results"
@@ -166,26 +167,96 @@ func TestMountByHand(t *testing.T) {
 	assert.InDelta(t, 2*math.Pi/4*16*200/4, find(t, &v, "opening-load.main").Limit.Max, 1e-6)
 }
 
-// What is not given is not judged, does not fail, and says what to give.
+// What is not given is not judged, neither passes nor fails, and says what to give.
 func TestUnjudged(t *testing.T) {
 	r := open(t, "heron")
 	r.Shape, r.Body.Drag = nil, []rocket.MachDrag{{Drag: 0.5}}
 	r.Body.Balance, r.Recovery, r.Field, r.Chamber.ProofDate = 0, nil, rocket.Field{}, ""
+	r.Wind = atmosphere.Wind{}
 	v := judge(t, r, all(r))
-	for key, kind := range map[string]RemedyKind{
-		"margin": GiveShape, "opening-load.main": GiveMount, "ceiling": GiveCeiling, "radius": GiveRadius, "proof-age": GiveDate,
+	for key, asked := range map[string][]string{
+		"margin": {"body.length", "body.balance", "nose", "fins"}, "wind": {"wind.speed"}, "rail-exit-wind": {"wind.speed"},
+		"opening-load.main": {"recovery.line", "recovery.pin", "recovery.bond_area"},
+		"ceiling":           {"field.ceiling"}, "radius": {"field.radius"}, "proof-age": nil,
 	} {
 		c := find(t, &v, key)
 		assert.False(t, c.Judged, key)
-		assert.True(t, c.Pass, key)
-		assert.Equal(t, WordUnknown, c.Word, key)
+		assert.False(t, c.Pass, key)
+		assert.False(t, c.Fails(), key)
+		assert.Equal(t, WordOpen, c.Word, key)
 		require.Len(t, c.Remedies, 1, key)
-		assert.Equal(t, kind, c.Remedies[0].Kind, key)
+		assert.Equal(t, asked, c.Remedies[0].Keys, key)
 	}
-	assert.Equal(t, 5, v.Unjudged())
+	assert.Equal(t, 7, v.Unjudged())
 	assert.Zero(t, v.Cautions())
-	assert.True(t, v.Pass())
+	assert.Zero(t, v.Failed())
+	assert.False(t, v.Pass(), "what is not judged is no go")
+	assert.Equal(t, WordOpen, v.Word())
 	assert.InDelta(t, v.Day.Apogee.Height, find(t, &v, "ceiling").Values[results.Day].V, 1e-9, "the number is there all the same")
+
+	r.Rail.Tilt = 21 * math.Pi / 180
+	v = judge(t, r, Options{})
+	assert.Equal(t, WordNoGo, v.Word(), "what fails outranks what is not judged")
+	assert.Equal(t, 7, v.Unjudged())
+}
+
+// Calm air that somebody stated is judged; calm that nobody spoke of is not.
+func TestStatedCalm(t *testing.T) {
+	r := open(t, "heron")
+	r.Wind.Speed = 0
+	v := judge(t, r, Options{})
+	assert.True(t, find(t, &v, "wind").Pass, "the file stated a wind")
+	r.Wind.Stated = false
+	v = judge(t, r, Options{})
+	assert.Equal(t, WordOpen, v.Word())
+	for _, text := range []string{"0 m/s", "2 m/s"} {
+		f, err := rocketfile.Open("../../testdata/heron.toml")
+		require.NoError(t, err)
+		f, err = f.Set("wind.speed", text)
+		require.NoError(t, err)
+		v = judge(t, f.Rocket(), Options{})
+		assert.True(t, find(t, &v, "wind").Pass, text)
+		assert.True(t, find(t, &v, "rail-exit-wind").Pass, text)
+	}
+}
+
+// What is missing besides passes nothing that fails without it.
+func TestFailsWhateverIsMissing(t *testing.T) {
+	c := Check{Limit: Limit{Min: noMin, Max: 1}}
+	c.Values[results.Day] = Value{Flown: true, Known: true, V: 2}
+	assert.False(t, c.unjudged(*give("a")))
+	c.Values[results.Day].V = 0.5
+	assert.True(t, c.unjudged(*give("a")))
+	c.Values[results.Day].Known = false
+	assert.True(t, c.unjudged(*give("a")), "nothing is known")
+	assert.Equal(t, []Remedy{{Kind: Give, Keys: []string{"a"}, Why: "b"}}, func() []Remedy { c.unjudged(*give("a").because("b")); return c.Remedies }())
+}
+
+// A motor is held against its mount, and not judged where either is not given.
+func TestMotorInItsMount(t *testing.T) {
+	for name, test := range map[string]struct {
+		set  func(r *rocket.Rocket)
+		word string
+		keys []string
+	}{
+		"fits":     {func(*rocket.Rocket) {}, WordGood, nil},
+		"too wide": {func(r *rocket.Rocket) { r.Motor.Diameter = 0.038 }, WordLarge, nil},
+		"no mount": {func(r *rocket.Rocket) { r.MotorMount = nil }, WordOpen, []string{"motor_mount.diameter"}},
+		"neither": {func(r *rocket.Rocket) { r.MotorMount, r.Motor.Diameter = nil, 0 }, WordOpen,
+			[]string{"motor.diameter", "motor_mount.diameter"}},
+	} {
+		t.Run(name, func(t *testing.T) {
+			r := open(t, "heron")
+			r.Power = rocket.MotorPower
+			test.set(r)
+			v := judge(t, r, Options{})
+			c := find(t, &v, "motor-fits")
+			assert.Equal(t, test.word, c.Word)
+			if test.keys != nil {
+				assert.Equal(t, test.keys, c.Remedies[0].Keys)
+			}
+		})
+	}
 }
 
 // What a chamber held beyond its estimate passes for no measured burst.
@@ -261,7 +332,8 @@ func TestClosuresNotDescribed(t *testing.T) {
 	v := judge(t, r, Options{})
 	c := find(t, &v, "burst")
 	assert.False(t, c.Judged)
-	assert.Equal(t, GiveClosures, c.Remedies[0].Kind)
+	assert.Equal(t, Give, c.Remedies[0].Kind)
+	assert.Contains(t, c.Remedies[0].Keys, "chamber.aft")
 	r.Chamber.Plies = r.Chamber.Plies[:1]
 	r.Chamber.Plies[0].Count, r.Chamber.Proof, r.Chamber.ProofDate = 1, 0, ""
 	v = judge(t, r, Options{})

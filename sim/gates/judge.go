@@ -73,8 +73,7 @@ func Judge(ctx context.Context, r *rocket.Rocket, o Options) (Verdict, error) {
 
 // conclude judges a check and finds what would mend it.
 func (c *Check) conclude(g *criterion, m *finder, corner deviation, mends bool) error {
-	if g.lacks != nil {
-		c.unjudged(*g.lacks)
+	if g.lacks != nil && c.unjudged(*g.lacks) {
 		return nil
 	}
 	c.settle()

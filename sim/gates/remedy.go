@@ -29,17 +29,13 @@ const (
 	ProveAgain                      // the proof is too old
 	CutVent                         // a hole of To m across
 	LeaveTheRail                    // before there is anything to judge
-	GiveShape                       // [body] length and balance, [nose], [[fins]]
 	GiveCanopy                      // a [[canopy]]
-	GiveMount                       // [recovery]
-	GiveCeiling                     // [field] ceiling
-	GiveRadius                      // [field] radius
+	Give                            // Keys, without which it cannot be judged
 	GiveChamber                     // [chamber]
 	GiveProof                       // a proof on record
 	GiveBurst                       // a measured burst
 	CheckBurst                      // whether the chamber that burst was made alike
 	GiveDate                        // the day of the proof
-	GiveClosures                    // [chamber.forward] and [chamber.aft]
 	NothingFound                    // none of the inputs tried does it alone
 )
 
@@ -49,8 +45,17 @@ type Remedy struct {
 	Input    rocketfile.Input // of SetInput, OtherDelay, Rebuild and TiltIntoWind
 	Rule     string           // of SetInput of an opening rule: all of it, as a file has it
 	From, To float64          // today's value and the nearest found that passes, SI
+	Keys     []string         // of Give: dotted names, as [Judge] misses them
+	Why      string           // of Give: a word on it, without a full stop; may be empty
 	Breaks   []string         // checks that pass today and would not, on the day of the file
 }
+
+// give is what a criterion lacks where keys of the file are missing: it is then not judged,
+// which is no pass. A word on why may be added to it.
+func give(keys ...string) *Remedy { return &Remedy{Kind: Give, Keys: keys} }
+
+// because adds why the keys matter.
+func (m *Remedy) because(why string) *Remedy { m.Why = why; return m }
 
 // finder looks for values that pass.
 type finder struct {

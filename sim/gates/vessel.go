@@ -111,7 +111,7 @@ func burstCriterion(r *rocket.Rocket) criterion {
 	case vessel.Basis == chamber.FromProof:
 		g.adds = []Remedy{{Kind: GiveBurst}}
 	case vessel.Basis == chamber.FromEstimate && !described && value <= g.limit.Max:
-		g.lacks = &Remedy{Kind: GiveClosures}
+		g.lacks = give("chamber.forward", "chamber.aft", "chamber.thread").because("ends often go first")
 	}
 	return g
 }

@@ -34,6 +34,7 @@ const (
 	WordNever   = "never"
 	WordNoGo    = "no-go"
 	WordNone    = "none"
+	WordOpen    = "not judged"
 	WordOld     = "old"
 	WordOver    = "far over"
 	WordPartial = "partial"
@@ -47,6 +48,6 @@ const (
 func Words() []string {
 	return []string{
 		WordGood, WordAhead, WordCutOff, WordFar, WordOver, WordFast, WordGo, WordHard, WordHigh, WordLarge, WordLate, WordLeft, WordLow,
-		WordNever, WordNoGo, WordNone, WordOld, WordPartial, WordShort, WordStrong, WordUnknown, WordWet,
+		WordNever, WordNoGo, WordNone, WordOpen, WordOld, WordPartial, WordShort, WordStrong, WordUnknown, WordWet,
 	}
 }

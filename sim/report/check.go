@@ -18,15 +18,18 @@ import (
 func VerdictFinding(v *gates.Verdict, sys quantity.System) Finding {
 	p := words.In(sys)
 	word, text, _ := strings.Cut(words.Verdict(v), ": ")
-	f := Finding{Key: "gates", Label: "go or no-go", Value: text, Word: word, Level: gates.Good}
-	if !v.Pass() {
-		f.Level = gates.Bad
-	}
-	var lines []string
+	f := Finding{Key: "gates", Label: "go or no-go", Value: text, Word: word, Level: v.Level()}
+	var lines, open []string
 	for i := range v.Checks {
-		if c := &v.Checks[i]; !c.Pass {
+		switch c := &v.Checks[i]; {
+		case c.Fails():
 			lines = append(lines, strings.TrimSpace(c.Name+" "+p.CheckValue(c)+" "+c.Word+" "+caseText(c, v)))
+		case !c.Judged:
+			open = append(open, c.Name)
 		}
+	}
+	if len(open) > 0 {
+		lines = append(lines, gates.WordOpen+": "+page.Listed(open))
 	}
 	f.Detail = "Against " + words.Within + " alone; local law and the range officer decide."
 	if len(lines) > 0 {
@@ -52,6 +55,7 @@ func caseText(c *gates.Check, v *gates.Verdict) string {
 type (
 	verdictJSON struct {
 		Pass   bool        `json:"pass"`
+		Word   string      `json:"verdict"`
 		Checks []checkJSON `json:"checks"`
 	}
 	checkJSON struct {
@@ -78,9 +82,9 @@ type (
 var caseNames = [...]string{results.Calm: "calm", results.Day: "day", results.Corner: "corner"}
 
 // WriteVerdictJSON writes go or no-go as one JSON object, SI units, angles in degrees.
-// pass is true when no check failed; mend is the first of mends, null without one.
+// pass is true when every check was judged and none failed; mend is the first of mends, null without one.
 func WriteVerdictJSON(w io.Writer, v *gates.Verdict) error {
-	doc := verdictJSON{Pass: v.Pass(), Checks: []checkJSON{}}
+	doc := verdictJSON{Pass: v.Pass(), Word: v.Word(), Checks: []checkJSON{}}
 	for i := range v.Checks {
 		c := &v.Checks[i]
 		unit, scale := siUnit(c.Limit.Unit)
@@ -153,7 +157,7 @@ func WriteVerdictText(w io.Writer, v *gates.Verdict, sys quantity.System) error 
 // check writes one check and, below it, what would mend it.
 func (s *sheet) check(p words.Printer, c *gates.Check) {
 	mark := "  "
-	if !c.Pass {
+	if c.Fails() {
 		mark = "! "
 	} else if c.Level != gates.Good {
 		mark = "? "

@@ -290,12 +290,29 @@ func railSection() *section {
 	}
 }
 
+// windSpeed is a number of which a rocket knows whether anybody stated it, 0 too.
+func windSpeed(key, label string, step, coarse float64, help string) *field {
+	return &field{key: key, label: label, help: help, codec: &numberCodec{step: step, coarse: coarse, in: windCell{}}}
+}
+
+// windCell is where a rocket holds its wind.
+type windCell struct{}
+
+func (windCell) get(p place) (v float64, given, there bool) {
+	return p.rocket.Wind.Speed, true, true // what is not stated flies as calm
+}
+
+func (windCell) set(p place, v float64) bool {
+	p.rocket.Wind.Speed, p.rocket.Wind.Stated = v, true
+	return true
+}
+
 func windSection() *section {
 	return &section{
 		path: "wind", group: "wind", count: one,
 		fields: []*field{
-			num("speed", "speed", 0.5, 2,
-				"Of the wind at its reference height.").byDefault("0 m/s"),
+			windSpeed("speed", "speed", 0.5, 2,
+				"Of the wind at its reference height; 0 m/s says that the air is calm, no value that nobody knows."),
 			num("height", "height", 1, 10,
 				"Above the ground, where the wind was measured.").byDefault("10 m"),
 			num("exponent", "exponent", 0.01, 0.05,

@@ -132,8 +132,11 @@ func (l Look) day(r *rocket.Rocket) string {
 
 // wind says what wind there is.
 func (l Look) wind(r *rocket.Rocket) string {
-	if r.Wind.Speed == 0 {
+	switch {
+	case r.Wind.Speed == 0 && r.Wind.Known():
 		return "calm"
+	case r.Wind.Speed == 0:
+		return "no wind stated"
 	}
 	return "wind " + l.given(r.Wind.Speed, "m/s") + " from " + l.given(r.Wind.From, "deg")
 }

@@ -56,7 +56,7 @@ func (p filler) page() form.Page {
 		Beside: []form.Block{p.weighIn(), p.settings(), p.predicted()},
 	}
 	if !v.Pass() {
-		out.Alarm = strings.ToUpper(gates.WordNoGo)
+		out.Alarm = strings.ToUpper(v.Word())
 	}
 	if r.Power == rocket.WaterPower {
 		out.Beside = append(out.Beside, p.chamber())
@@ -75,8 +75,11 @@ func (p filler) facts() []form.Blank {
 	air := column.Air(0)
 	facts := []form.Blank{{Label: "date"}, {Label: "site", Text: fmt.Sprintf("%s above sea level, %s, %s",
 		p.Given(p.Rocket.Site.Elevation, "m"), signs(p.Given(air.Temperature, "degC")), p.Text(air.Pressure, "hPa"))}}
-	wind := "none"
-	if w := p.Rocket.Wind; w.Speed > 0 {
+	wind := "not stated"
+	switch w := &p.Rocket.Wind; {
+	case w.Speed == 0 && w.Known():
+		wind = "none: calm air"
+	case w.Speed > 0:
 		height := w.Height
 		if height == 0 {
 			height = usualWindHeight

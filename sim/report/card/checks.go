@@ -25,7 +25,7 @@ func (p filler) checks() form.Block {
 		c := &v.Checks[i]
 		row := form.Row{Cells: []string{page.Printable(c.Name), signs(p.CheckValue(c)), signs(p.Bounds(c.Limit)), c.Word}}
 		switch {
-		case !c.Pass:
+		case c.Fails():
 			row.Mark = form.Failed
 			for j, m := range c.Remedies {
 				if j > 0 && v.Failed() >= manyFailed {
@@ -35,7 +35,7 @@ func (p filler) checks() form.Block {
 			}
 		case c.Level != gates.Good:
 			row.Mark = form.Doubt
-			if c.Judged && len(c.Remedies) > 0 {
+			if len(c.Remedies) > 0 && c.Remedies[0].Kind != gates.LeaveTheRail { // which the rail exit says already
 				row.Below = append(row.Below, signs(p.Remedy(c.Remedies[0])))
 			}
 		}

@@ -42,13 +42,20 @@ func (p filler) waterSteps() []string {
 	}
 }
 
-// noGoSteps are all that a no-go leaves to do.
+// noGoSteps are all that is left to do without a go.
 func (p filler) noGoSteps() []string {
-	out := []string{"no-go: nothing is filled, pressurised, armed or launched by this card"}
+	out := []string{p.Verdict.Word() + ": nothing is filled, pressurised, armed or launched by this card"}
 	if p.Rocket.Power == rocket.WaterPower {
 		out = append(out, "proof on record seen: "+p.proof())
 	}
-	return append(out, "what is marked ! mended, and a new card made")
+	var mend []string
+	if p.Verdict.Failed() > 0 {
+		mend = append(mend, "what is marked ! mended")
+	}
+	if p.Verdict.Unjudged() > 0 {
+		mend = append(mend, "what is not judged given in the file")
+	}
+	return append(out, strings.Join(mend, ", ")+", and a new card made")
 }
 
 // chamberFails tells that the chamber is not to be filled to the pressure of the card.

@@ -44,16 +44,14 @@ func (p Printer) remedy(m gates.Remedy) string {
 		return "a vent of " + p.Size(m.To) + " across, or leave the chamber open"
 	case gates.LeaveTheRail:
 		return "it has to leave its rail to have it judged"
-	case gates.GiveShape:
-		return "give length and balance under [body], [nose] and [[fins]] to have it judged"
+	case gates.Give:
+		text := "give " + page.Listed(m.Keys) + " to have it judged"
+		if m.Why != "" {
+			text += ": " + m.Why
+		}
+		return text
 	case gates.GiveCanopy:
 		return "add a [[canopy]]: nothing slows the fall"
-	case gates.GiveMount:
-		return "describe [recovery] to have it judged"
-	case gates.GiveCeiling:
-		return "give field.ceiling to have it judged"
-	case gates.GiveRadius:
-		return "give field.radius to have it judged"
 	case gates.GiveChamber:
 		return "describe the chamber under [chamber], prove it with water (ullage proof) and write pressure and day down as chamber.proof and chamber.proof_date"
 	case gates.GiveProof:
@@ -62,8 +60,6 @@ func (p Printer) remedy(m gates.Remedy) string {
 		return "it held more than is estimated of it: correct its figures, or burst a chamber made alike with water and give chamber.burst"
 	case gates.CheckBurst:
 		return "was the chamber that burst made alike, and is this one described as it is?"
-	case gates.GiveClosures:
-		return "describe [chamber.forward], [chamber.aft] and [chamber.thread] to have it judged: ends often go first"
 	case gates.GiveDate:
 		return "give the day of the proof as chamber.proof_date, none that lies ahead, to have it judged"
 	}

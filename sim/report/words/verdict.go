@@ -18,9 +18,12 @@ const Within = "the limits given"
 // judged".
 func Verdict(v *gates.Verdict) string {
 	n, failed, open := len(v.Checks), v.Failed(), v.Unjudged()
-	text := fmt.Sprintf("%s: %d of %d checks outside %s", gates.WordNoGo, failed, n, Within)
+	text := fmt.Sprintf("%s: %d of %d checks outside %s", v.Word(), failed, n, Within)
 	if failed == 0 {
-		text = fmt.Sprintf("%s: %d checks within %s", gates.WordGo, n-open-v.Cautions(), Within)
+		text = fmt.Sprintf("%s: %d of %d checks within %s", v.Word(), n-open-v.Cautions(), n, Within)
+		if v.Pass() {
+			text = fmt.Sprintf("%s: %d checks within %s", v.Word(), n-v.Cautions(), Within)
+		}
 	}
 	switch c := v.Cautions(); {
 	case c == 1:

@@ -80,7 +80,7 @@ func (v *View) Show(s view.Scene) tea.Cmd {
 	v.Scene = s
 	// A go that becomes a no-go brings what fails into sight.
 	list := v.list()
-	failing := len(list) > 0 && !list[0].Pass
+	failing := len(list) > 0 && list[0].Fails()
 	if failing && !v.failing {
 		v.chosen, v.mend = "", 0
 	}

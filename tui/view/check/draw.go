@@ -91,10 +91,7 @@ func (v *View) verdictLines() []string {
 		of += " follow" + theme.Ellipsis
 	}
 	word, rest, _ := strings.Cut(words.Verdict(verdict), ": ")
-	r := draw.Good
-	if !verdict.Pass() {
-		r = draw.Bad
-	}
+	r := draw.Level(verdict.Level())
 	first := draw.Wrapped(theme.Say(word+": "+rest), v.Columns)
 	out := []string{draw.PadPainted(theme.Paint(r, word)+strings.TrimPrefix(first[0], word), v.Columns)}
 	for _, l := range first[1:] {

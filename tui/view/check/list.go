@@ -50,10 +50,10 @@ func (v *View) before(c gates.Check) checkEntry {
 	}
 	o := was[i]
 	c.Values[results.Corner] = o.Values[results.Corner]
-	if c.Pass && !o.Pass && o.Case == results.Corner {
+	if c.Pass && o.Fails() && o.Case == results.Corner {
 		c.Value, c.Case, c.Word, c.Level, c.Pass = o.Value, o.Case, o.Word, o.Level, o.Pass
 	}
-	if !c.Pass {
+	if c.Fails() {
 		c.Remedies = o.Remedies
 	}
 	return checkEntry{c, true}
@@ -62,7 +62,7 @@ func (v *View) before(c gates.Check) checkEntry {
 // rank orders checks: what fails, what wants a look, what is within its limit.
 func (e *checkEntry) rank() int {
 	switch {
-	case !e.Pass:
+	case e.Fails():
 		return 0
 	case e.Level != gates.Good:
 		return 1
