@@ -5,6 +5,8 @@
 //   - [Least] finds the least value near the lowest of some places looked at; [Minimum]
 //     does so between two places around a third.
 //   - [Simplex] finds the least value of a function of several numbers.
+//   - [LeastSquares] finds where the squares of several functions are least together;
+//     [Huber] and [Bounded] keep what is far out from pulling. [Smooth] fits parabolas to samples.
 //
 // Each looks at a bounded number of places, which its comment gives, and always at the
 // same ones: the same question gives the same answer to the last bit. A function's error

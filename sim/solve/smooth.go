@@ -1,0 +1,88 @@
+package solve
+
+import "math"
+
+// Smoothed is a value with its slope there.
+type Smoothed struct{ Value, Slope float64 }
+
+// Smooth fits a parabola to the width samples around each one, by least squares, and reads
+// its value and slope there: the filter of Savitzky and Golay, Analytical Chemistry 36
+// (1964) 1627, for times that need not be even. Near the ends it reads the parabola of the
+// first or last width samples. Width is odd and at least 3; what is NaN takes no part, and where
+// fewer than three of a window are there, or no two of three times differ, the result is NaN.
+func Smooth(t, y []float64, width int) []Smoothed {
+	out := make([]Smoothed, len(t))
+	for i := range t {
+		from := max(0, min(i-width/2, len(t)-width))
+		to := min(len(t), from+width)
+		out[i] = parabola(t[from:to], y[from:to], t[i])
+	}
+	return out
+}
+
+// parabola is the value and slope at a place of the parabola through the middle of samples.
+func parabola(t, y []float64, at float64) Smoothed {
+	size := 0.0
+	for _, x := range t {
+		size = math.Max(size, math.Abs(x-at))
+	}
+	var s [5]float64 // sums of the powers of time
+	var b [3]float64
+	for i, v := range y {
+		if math.IsNaN(v) {
+			continue
+		}
+		u := (t[i] - at) / size
+		p := 1.0
+		for k := range s {
+			if k < 3 {
+				b[k] += p * v
+			}
+			s[k] += p
+			p *= u
+		}
+	}
+	nothing := Smoothed{math.NaN(), math.NaN()}
+	if s[0] < 3 {
+		return nothing
+	}
+	// The normal equations of three unknowns, by cofactors.
+	c00, c01, c02 := s[2]*s[4]-s[3]*s[3], s[2]*s[3]-s[1]*s[4], s[1]*s[3]-s[2]*s[2]
+	det := s[0]*c00 + s[1]*c01 + s[2]*c02
+	if !(det > 1e-12*s[0]*s[0]*s[0]) {
+		return nothing
+	}
+	c11, c12 := s[0]*s[4]-s[2]*s[2], s[1]*s[2]-s[0]*s[3]
+	return Smoothed{(c00*b[0] + c01*b[1] + c02*b[2]) / det, (c01*b[0] + c11*b[1] + c12*b[2]) / det / size}
+}
+
+// Huber is the weight of a residual, in standard deviations: 1 up to k, k/|r| beyond, so that
+// what is far out pulls no harder than what is k out (Huber, Annals of Mathematical Statistics
+// 35 (1964) 73).
+func Huber(r, k float64) float64 {
+	if a := math.Abs(r); a > k {
+		return k / a
+	}
+	return 1
+}
+
+// HuberK lets errors that are normal keep 95 % of their worth (Huber 1964).
+const HuberK = 1.345
+
+// Bounded is a residual, in standard deviations, whose square is twice Huber's loss: what
+// least squares take in its place to be robust. Far out it grows as the root.
+func Bounded(r float64) float64 {
+	a := math.Abs(r)
+	if a <= HuberK {
+		return r
+	}
+	return math.Copysign(math.Sqrt(2*HuberK*a-HuberK*HuberK), r)
+}
+
+// BoundedSlope is the derivative of Bounded.
+func BoundedSlope(r float64) float64 {
+	if math.Abs(r) <= HuberK {
+		return 1
+	}
+	return HuberK / math.Abs(Bounded(r))
+}
