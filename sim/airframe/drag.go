@@ -24,9 +24,11 @@ type Share struct {
 // reference area.
 type resistance struct {
 	length, roughness float64
-	form              float64 // of the body
-	wetted            []Share // of nose, sections and body, in place of drag
+	form              float64   // of the body
+	wetted            []Share   // of nose, sections and body, in place of drag
+	faces             []float64 // pressure drag of what faces the flow, of the same
 	wettedAll         float64
+	facesAll          float64
 	baseRatio         float64 // d_b/d
 	baseArea          float64 // m²
 	fins              []finDrag
@@ -60,14 +62,22 @@ func newResistance(s *Shape) resistance {
 	if s.Length > 0 {
 		r.roughness = s.Roughness / s.Length
 	}
-	r.wetted = append(r.wetted, Share{"nose", s.Forebody().Wetted() / ref})
+	nose := s.Forebody()
+	r.wetted = append(r.wetted, Share{"nose", nose.Wetted() / ref})
+	r.faces = append(r.faces, nose.pressureDrag()*nose.Diameter*nose.Diameter/(s.Diameter*s.Diameter))
 	for f := range s.trunk {
 		r.wetted = append(r.wetted, Share{f.name, f.wetted() / ref})
+		face := 0.
+		if f.aft > f.fore {
+			face = coneDrag(f.taperAngle()) * (f.aft*f.aft - f.fore*f.fore) / (s.Diameter * s.Diameter)
+		}
+		r.faces = append(r.faces, face)
 	}
-	for _, w := range r.wetted {
+	for i, w := range r.wetted {
 		r.wettedAll += w.Drag
+		r.facesAll += r.faces[i]
 	}
-	base := s.baseDiameter()
+	base := s.wakeDiameter()
 	r.baseRatio = base / s.Diameter
 	r.baseArea = math.Pi / 4 * base * base
 	for i := range s.Fins {
@@ -128,15 +138,14 @@ func (f Flow) squeeze() float64 {
 }
 
 // Drag is the drag coefficient at no angle of attack on π/4·Diameter²: friction on all
-// that is wetted, the form of body and fins, blunt edges of the fins, the base, and the
+// that is wetted, the form of body and fins, the pressure on a blunt nose and on what widens, blunt edges of the fins, the base, and the
 // rail buttons. jetArea is the exit area, m², of a jet that runs, over which there is no base
 // drag; 0 when none does. Prandtl and Glauert's factor stands on the terms of pressure
-// up to MachLimit and is held past it: there a measured table is needed. Steps and steep
-// transitions, the joint of fin and body, and lift are not in it. It allocates nothing.
+// up to MachLimit and is held past it: there a measured table is needed. Steps, the joint of fin and body, and lift are not in it. It allocates nothing.
 func (a *Aero) Drag(f Flow, jetArea float64) float64 {
 	r, squeeze := &a.resistance, f.squeeze()
 	skin := friction(f.reynolds(r.length), r.roughness)
-	total := r.wettedAll*r.body(skin, squeeze) + r.base(skin, squeeze, jetArea) + r.buttons*squeeze
+	total := r.wettedAll*r.body(skin, squeeze) + r.facesAll*squeeze + r.base(skin, squeeze, jetArea) + r.buttons*squeeze
 	for i := range r.fins {
 		total += r.fins[i].drag(f, squeeze)
 	}
@@ -149,8 +158,8 @@ func (a *Aero) shares(f Flow, jetArea float64) []Share {
 	r, squeeze := &a.resistance, f.squeeze()
 	skin := friction(f.reynolds(r.length), r.roughness)
 	shares := make([]Share, 0, len(r.wetted)+len(r.fins)+2)
-	for _, w := range r.wetted {
-		shares = append(shares, Share{w.Name, w.Drag * r.body(skin, squeeze)})
+	for i, w := range r.wetted {
+		shares = append(shares, Share{w.Name, w.Drag*r.body(skin, squeeze) + r.faces[i]*squeeze})
 	}
 	for i := range r.fins {
 		shares = append(shares, Share{r.fins[i].name, r.fins[i].drag(f, squeeze)})

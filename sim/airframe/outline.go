@@ -114,12 +114,3 @@ func (s *Shape) Radius(x float64) float64 {
 	}
 	return last / 2
 }
-
-// baseDiameter is the diameter of the aft end, m.
-func (s *Shape) baseDiameter() float64 {
-	base := s.noseDiameter()
-	for f := range s.trunk {
-		base = f.aft
-	}
-	return base
-}
