@@ -10,4 +10,7 @@ type Options struct {
 	Tolerance float64
 	// Keep keeps the dense output that At, Samples and Trace read.
 	Keep bool
+	// NoseFirst has a rigid body fall as a point mass from the apogee on, nose first: without
+	// a canopy it may find a gentle glide on its side that nobody should count on.
+	NoseFirst bool
 }

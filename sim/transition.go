@@ -302,7 +302,12 @@ func (r *run) top() {
 		r.over = true
 		return
 	}
-	r.resume()
+	if r.model.rigid && r.options.NoseFirst {
+		r.model.rigid = false
+		r.enter()
+	} else {
+		r.resume()
+	}
 	r.countFrom(rocket.Apogee)
 	for i := range r.rocket.Canopies {
 		c := &r.rocket.Canopies[i]

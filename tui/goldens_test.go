@@ -86,6 +86,7 @@ var shots = []shot{
 	{"opening-motor-120x40", plover, "d o"},
 	{"opening-motor-200x60", plover, "d o"},
 	{"opening-two-80x24", viewtest.TwoCanopies, "o e"},
+	{"opening-others-80x24", viewtest.TwoCanopies, "o e Z"},
 	{"opening-height-120x40", viewtest.TwoCanopies, "o"},
 	{"opening-typed-80x24", plover, "o l"},
 	{"opening-none-80x24", plover, "C o"},

@@ -28,8 +28,8 @@ type openingCommand struct {
 func (openingCommand) Help() string {
 	return helpText(
 		"A table over the number in the canopy's rule (a motor's delay, a timer, a height): when it opens, how "+
-			"fast, how hard, how it lands, and the best one. Then what happens if it opens 1 s early or late, 20 % late "+
-			"(a delay's tolerance), or never; and which canopy lands at a chosen speed.",
+			"fast, how hard, how it lands, and the best one, which is never out of turn with another canopy. Then what happens if "+
+			"each canopy, or all of them together, opens 1 s early or late, 20 % late (a delay's tolerance), or never; and which canopy lands at a chosen speed.",
 		"ullage opening heron.toml",
 		"ullage opening heron.toml --set power=motor",
 		"ullage opening heron.toml --canopy main --landing '5 m/s'",

@@ -58,25 +58,13 @@ func WriteOpeningJSON(w io.Writer, o Opening) error {
 		}
 		var line machine.Object
 		line.Add("delay_s", delay).Add("set_height_m", height).Add("opened", x.Opened).Add("listed", x.Listed).
-			Add("under_thrust", x.Early).Add("since_apogee_s", opened(x.SinceTop))
+			Add("under_thrust", x.Early).Add("out_of_turn", x.OutOfTurn).Add("since_apogee_s", opened(x.SinceTop))
 		addNamed(&line, canopy, x.Flight, "height", "airspeed", "load", "load_bound")
 		addResults(&line, landing, x.Flight)
 		delays = append(delays, &line)
 	}
-	for _, x := range o.WhatIfs {
-		var problem any
-		if x.Problem != "" {
-			problem = x.Problem
-		}
-		fl := x.Flight
-		if fl == nil {
-			fl = &sim.Flight{Rocket: o.Rocket}
-		}
-		var line machine.Object
-		line.Add("case", string(x.Case)).Add("problem", problem)
-		addNamed(&line, canopy, fl, "height", "airspeed", "load")
-		addResults(&line, landing, fl)
-		cases = append(cases, &line)
+	for i := range o.WhatIfs {
+		cases = append(cases, o.whatIf(&o.WhatIfs[i]))
 	}
 	var best, sized any
 	if o.Best >= 0 && o.Best < len(o.Delays) {
@@ -90,6 +78,46 @@ func WriteOpeningJSON(w io.Writer, o Opening) error {
 	doc.Add("canopy", o.Rocket.Canopies[o.Canopy].Name).Add("rule", o.Rule).Add("delays", delays).Add("best", best).
 		Add("what_if", cases).Add("sized", sized)
 	return machine.WriteLine(w, &doc)
+}
+
+// whatIf is one case: what the canopy of the report does, then every canopy, and the landing.
+func (o *Opening) whatIf(x *study.WhatIf) *machine.Object {
+	var problem any
+	if x.Problem != "" {
+		problem = x.Problem
+	}
+	fl := x.Flight
+	if fl == nil {
+		fl = &sim.Flight{Rocket: o.Rocket}
+	}
+	canopy, landing := o.groups()
+	line := new(machine.Object).Add("case", string(x.Case)).Add("canopy", o.failing(x)).Add("problem", problem).Add("ballistic", x.Ballistic())
+	addNamed(line, canopy, fl, "height", "airspeed", "load")
+	var all machine.List
+	table := results.For(o.Rocket)
+	for i := range o.Rocket.Canopies {
+		name := o.Rocket.Canopies[i].Name
+		one := new(machine.Object).Add("name", name)
+		addNamed(one, table.Group("canopy."+name), fl, "height", "airspeed", "load", "load_bound")
+		all = append(all, one)
+	}
+	line.Add("canopies", all)
+	addResults(line, landing, fl)
+	return line
+}
+
+// everyCanopy is what all of them together are called.
+const everyCanopy = "all"
+
+// failing names what does not keep to its rule: nothing does as planned.
+func (o *Opening) failing(x *study.WhatIf) any {
+	switch {
+	case x.Case == study.AsPlanned:
+		return nil
+	case x.Canopy == study.AllCanopies:
+		return everyCanopy
+	}
+	return o.Rocket.Canopies[x.Canopy].Name
 }
 
 // addNamed adds some of the results of a group, by their names in it.
@@ -138,6 +166,7 @@ func WriteOpeningCSV(w io.Writer, o Opening) error {
 const (
 	bestMark   = "*"
 	listedMark = "+"
+	turnMark   = "x"
 )
 
 // WriteOpeningText writes it for people.
@@ -180,7 +209,7 @@ func (s *sheet) delays(p words.Printer, o Opening) {
 		shortColumn(p, canopy.Row("load"), 7), shortColumn(p, canopy.Row("load_bound"), 0),
 		columnOf(p, landing.Row("vertical"), 6), verdictColumn, columnOf(p, landing.Row("drift"), 6))
 	_ = t.Head()
-	early, listed := false, false
+	early, listed, turned := false, false, false
 	for i, d := range o.Delays {
 		mark := ""
 		if i == o.Best {
@@ -193,7 +222,10 @@ func (s *sheet) delays(p words.Printer, o Opening) {
 		since := "-"
 		if d.Opened {
 			since = p.Bare(d.SinceTop, "s")
-			early = early || d.Early
+			early, turned = early || d.Early, turned || d.OutOfTurn
+			if d.OutOfTurn {
+				mark += turnMark
+			}
 		}
 		cells = append(cells, since, cell(p, canopy.Row("height"), d.Flight))
 		cells = append(cells, judgedCells(p, canopy.Row("airspeed"), d.Flight)...)
@@ -212,12 +244,16 @@ func (s *sheet) delays(p words.Printer, o Opening) {
 	if listed {
 		s.Hung("  ", listedMark+" a delay that can be had.")
 	}
+	if turned {
+		s.Hung("  ", turnMark+" out of turn: a smaller canopy, such as a drogue, opens before a larger one.")
+	}
 	if early {
 		s.Hung("  ", "Some open while thrust lasts.")
 	}
 }
 
-// whatIfs is the table of what happens when it opens otherwise than planned.
+// whatIfs is the table of what happens when a canopy opens otherwise than planned: of one
+// canopy a row a case, of several a row a canopy below each case.
 func (s *sheet) whatIfs(p words.Printer, o Opening) {
 	canopy, landing := o.groups()
 	t := page.NewTable(s, page.Heading{Lines: []string{"if it opens"}, Left: true, Width: 12},
@@ -225,21 +261,51 @@ func (s *sheet) whatIfs(p words.Printer, o Opening) {
 		shortColumn(p, canopy.Row("load"), 7), columnOf(p, landing.Row("vertical"), 6), verdictColumn,
 		shortColumn(p, landing.Row("energy"), 7), verdictColumn, columnOf(p, landing.Row("drift"), 6))
 	_ = t.Head()
-	for _, x := range o.WhatIfs {
-		if x.Flight == nil {
-			s.Hung(fmt.Sprintf("  %-12s ", x.Case), x.Problem)
-			continue
+	alone := len(o.Rocket.Canopies) == 1
+	table := results.For(o.Rocket)
+	falls := false
+	for i := range o.WhatIfs {
+		x := &o.WhatIfs[i]
+		falls = falls || x.Case == study.NotAtAll
+		label := string(x.Case)
+		if who, ok := o.failing(x).(string); ok && !alone {
+			label = page.Printable(who) + " " + label
 		}
-		cells := append([]string{string(x.Case), cell(p, canopy.Row("height"), x.Flight)}, judgedCells(p, canopy.Row("airspeed"), x.Flight)...)
-		cells = append(cells, cell(p, canopy.Row("load"), x.Flight))
-		cells = append(cells, judgedCells(p, landing.Row("vertical"), x.Flight)...)
-		if energy := landing.Row("energy"); x.Flight.Landing.Happened {
-			cells = append(cells, judgedCells(p, energy, x.Flight)...)
-		} else {
-			cells = append(cells, "-", "")
+		if x.Ballistic() && !alone {
+			label += ", ballistic"
 		}
-		_ = t.Row(append(cells, cell(p, landing.Row("drift"), x.Flight))...)
+		switch {
+		case x.Flight == nil:
+			s.Hung(fmt.Sprintf("  %-12s ", label), x.Problem)
+		case alone:
+			_ = t.Row(whatIfCells(p, label, canopy, landing, x.Flight, true)...)
+		default:
+			s.Line("  " + label)
+			for k := range o.Rocket.Canopies {
+				name := o.Rocket.Canopies[k].Name
+				_ = t.Row(whatIfCells(p, "  "+page.Printable(name), table.Group("canopy."+name), landing, x.Flight, k == len(o.Rocket.Canopies)-1)...)
+			}
+		}
 	}
+	if falls {
+		s.Hung("  ", "Where one never opens the rocket falls nose first from the top until another does; where none does it is ballistic.")
+	}
+}
+
+// whatIfCells are what one canopy does in a case, and the landing beside the last of them.
+func whatIfCells(p words.Printer, label string, canopy, landing *results.Group, fl *sim.Flight, last bool) []string {
+	cells := append([]string{label, cell(p, canopy.Row("height"), fl)}, judgedCells(p, canopy.Row("airspeed"), fl)...)
+	cells = append(cells, cell(p, canopy.Row("load"), fl))
+	if !last {
+		return append(cells, "", "", "", "", "")
+	}
+	cells = append(cells, judgedCells(p, landing.Row("vertical"), fl)...)
+	if energy := landing.Row("energy"); fl.Landing.Happened {
+		cells = append(cells, judgedCells(p, energy, fl)...)
+	} else {
+		cells = append(cells, "-", "")
+	}
+	return append(cells, cell(p, landing.Row("drift"), fl))
 }
 
 // squared writes a unit of area as print does.

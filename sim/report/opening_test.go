@@ -55,10 +55,11 @@ func TestOpening(t *testing.T) {
 	require.NoError(t, WriteOpeningText(&b, openingOf(t, quantity.US, "water", "falling through 30 m")))
 	goldenPage(t, "opening-us", b.String())
 
-	const wanted = `{"canopy":"main","rule":"","delays":[{"delay_s":0,"set_height_m":null,"opened":true,"listed":true,"under_thrust":true,
+	const wanted = `{"canopy":"main","rule":"","delays":[{"delay_s":0,"set_height_m":null,"opened":true,"listed":true,"under_thrust":true,"out_of_turn":false,
 "since_apogee_s":0,"height_m":0,"airspeed_mps":0,"load_n":0,"load_bound_n":0,
 "landing":{"time_s":0,"speed_mps":0,"vertical_mps":0,"energy_j":0,"east_m":0,"north_m":0,"drift_m":0}}],"best":1,
-"what_if":[{"case":"","problem":null,"height_m":0,"airspeed_mps":0,"load_n":0,
+"what_if":[{"case":"","canopy":null,"problem":null,"ballistic":false,"height_m":0,"airspeed_mps":0,"load_n":0,
+"canopies":[{"name":"","height_m":0,"airspeed_mps":0,"load_n":0,"load_bound_n":0}],
 "landing":{"time_s":0,"speed_mps":0,"vertical_mps":0,"energy_j":0,"east_m":0,"north_m":0,"drift_m":0}}],
 "sized":{"asked_mps":0,"diameter_m":0,"area_m2":0,"vertical_mps":0,"drift_m":0,"time_s":0}}`
 	o := openingOf(t, quantity.US, "motor", "ejection")

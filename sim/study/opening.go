@@ -17,6 +17,7 @@ type Delay struct {
 	Listed    bool    // among the delays of the motor that can be had
 	Opened    bool    // the rest, but for Landing, means something only then
 	Early     bool    // it opens before thrust has ended
+	OutOfTurn bool    // it opens after a canopy that it is meant to precede, or before one that is to precede it
 	SinceTop  float64 // of the opening after the top that no canopy cuts short, s; negative before it
 	Airspeed  float64 // as it opens, m/s
 	Height    float64 // as it opens, above the pad, m
@@ -38,6 +39,8 @@ const settling = 5
 //     thrust has ended; of a motor that lists the delays that can be had, among these;
 //   - by height, the lowest that leaves the canopy full for 5 s before landing
 //     (common practice, no source): higher drifts more.
+//
+// What opens out of turn, a drogue after its main ([rocket.Rocket.Precedes]), is never the best.
 //
 // A rule without a number, or a value out of range, is a fault.List.
 func Opening(ctx context.Context, r *rocket.Rocket, canopy int, values []float64, o Options) (delays []Delay, best int, err error) {
@@ -101,10 +104,22 @@ func delayOf(fl *sim.Flight, canopy int, value, top float64) Delay {
 	d := Delay{Value: value, Opened: c.Opened, Landing: fl.Landing, Flight: fl}
 	if c.Opened {
 		d.Early = !fl.Burnout.Happened || c.Time < fl.Burnout.Time
+		d.OutOfTurn = outOfTurn(fl, canopy)
 		d.SinceTop = c.Time - top
 		d.Airspeed, d.Height, d.Load, d.LoadBound = c.Airspeed, c.Height, c.Load, c.LoadBound
 	}
 	return d
+}
+
+// outOfTurn tells whether a canopy that opens does so on the wrong side of another.
+func outOfTurn(fl *sim.Flight, canopy int) bool {
+	at := fl.Canopies[canopy].Time
+	for i, c := range fl.Canopies {
+		if c.Opened && (at > c.Time && fl.Rocket.Precedes(canopy, i) || at < c.Time && fl.Rocket.Precedes(i, canopy)) {
+			return true
+		}
+	}
+	return false
 }
 
 // bestDelay is the place of the best by the rule of Opening; -1 for none.
@@ -112,7 +127,7 @@ func bestDelay(delays []Delay, trigger rocket.Trigger, fromList bool) int {
 	best := -1
 	for i, d := range delays {
 		switch {
-		case !d.Opened, fromList && !d.Listed:
+		case !d.Opened, d.OutOfTurn, fromList && !d.Listed:
 		case trigger.Falls():
 			if d.settles() && (best < 0 || d.Value < delays[best].Value) {
 				best = i

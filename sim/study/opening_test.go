@@ -148,6 +148,88 @@ func TestOpeningFaults(t *testing.T) {
 	require.ErrorContains(t, err, "body.mass")
 }
 
+// drogued is the starter on its motor with a drogue that the charge opens and a main lower down.
+func drogued() *rocket.Rocket {
+	r := motored()
+	r.Canopies[0].Motor = rocket.Rule{Trigger: rocket.Falling, Value: 150}
+	r.Canopies = append(r.Canopies, rocket.Canopy{Name: "drogue", Diameter: 0.4, Coefficient: 0.75, FillConstant: 8, OpeningForceCoefficient: 1.7,
+		Motor: rocket.Rule{Trigger: rocket.Ejection}})
+	return r
+}
+
+// The best of a drogue is before its main, and of a main after its drogue, whatever is slower.
+func TestBestKeepsTheOrder(t *testing.T) {
+	r := drogued()
+	require.True(t, r.Precedes(1, 0))
+	require.False(t, r.Precedes(0, 1))
+	r.Motor.Delays = nil
+	top := flown(t, with(t, r, "motor.delay", 60)).Apogee.Time
+	r.Canopies[0].Motor = rocket.Rule{Trigger: rocket.AfterLaunch, Value: top - 4}
+	delays, best, err := Opening(background, r, 1, []float64{1, 2, 3, 4, 5, 6, 7, 8, 9, 10}, Options{})
+	require.NoError(t, err)
+	least, turned := math.Inf(1), 0
+	for i, d := range delays {
+		drogue, main := d.Flight.Canopies[1], d.Flight.Canopies[0]
+		require.Equal(t, drogue.Opened && main.Opened && drogue.Time > main.Time, d.OutOfTurn, "%g s", d.Value)
+		if d.OutOfTurn {
+			turned++
+			require.NotEqual(t, i, best)
+			least = math.Min(least, d.Airspeed)
+		}
+	}
+	require.Positive(t, turned)
+	require.GreaterOrEqual(t, best, 0)
+	require.Less(t, least, delays[best].Airspeed, "under the main it would open slower")
+
+	main, best, err := Opening(background, r, 0, []float64{0.5, top - 4, top - 1, top, top + 1}, Options{})
+	require.NoError(t, err)
+	require.True(t, main[0].OutOfTurn)
+	require.False(t, main[best].OutOfTurn)
+}
+
+// Each canopy alone and all of them together are early, late and never; who keeps to its rule
+// opens by it, and never is a fall nose first.
+func TestWhatIfsOfSeveral(t *testing.T) {
+	r := drogued()
+	cases, err := WhatIfs(background, r, 1, Options{})
+	require.NoError(t, err)
+	require.Len(t, cases, 1+3*len(failures))
+	plan := cases[0].Flight
+	require.True(t, plan.Canopies[0].Opened && plan.Canopies[1].Opened)
+	find := func(canopy int, c WhatIfCase) *WhatIf {
+		for i := range cases {
+			if cases[i].Canopy == canopy && cases[i].Case == c {
+				return &cases[i]
+			}
+		}
+		t.Fatalf("no case %d %s", canopy, c)
+		return nil
+	}
+	late := find(1, LateBy1s)
+	require.InDelta(t, plan.Canopies[1].Time+1, late.Flight.Canopies[1].Time, 1e-6)
+	require.InDelta(t, 150, late.Flight.Canopies[0].Height, 1e-3, "the main keeps to its height")
+	require.Equal(t, "the rule counts no seconds", find(0, LateBy20).Problem)
+
+	alone := find(1, NotAtAll)
+	require.False(t, alone.Ballistic())
+	require.Greater(t, alone.Flight.Canopies[0].Airspeed, 3*plan.Canopies[0].Airspeed, "the main opens at the speed of the fall")
+	require.InDelta(t, plan.Apogee.Height, alone.Flight.Apogee.Height, 5, "the way up is its own model's")
+
+	both := find(AllCanopies, LateBy1s).Flight
+	require.InDelta(t, plan.Canopies[1].Time+1, both.Canopies[1].Time, 1e-6)
+	through := find(1, LateBy1s).Flight.Canopies[0].Time
+	require.InDelta(t, through+1, both.Canopies[0].Time, 1e-3, "a second later than it would have opened after a late drogue")
+	require.NotNil(t, find(AllCanopies, LateBy20).Flight, "that of the drogue alone")
+
+	fall := find(AllCanopies, NotAtAll)
+	require.True(t, fall.Ballistic())
+	point := r.Clone()
+	point.Model = rocket.PointModel
+	point.Canopies = nil
+	require.InEpsilon(t, flown(t, point).Landing.Vertical, fall.Flight.Landing.Vertical, 0.02, "nose first")
+	require.NotEqual(t, flown(t, point).Apogee, fall.Flight.Apogee)
+}
+
 func TestWhatIfs(t *testing.T) {
 	r := motored()
 	cases, err := WhatIfs(background, r, 0, Options{})

@@ -1,22 +1,34 @@
 package study
 
 import (
+	"cmp"
 	"context"
+	"slices"
 
 	"ullage/sim"
 	"ullage/sim/rocket"
 )
 
-// WhatIf is a canopy that opens otherwise than planned.
+// WhatIf is a flight on which a canopy, or every one of them, opens otherwise than planned.
 type WhatIf struct {
 	Case    WhatIfCase
-	Shift   float64     // how much later than planned, s; negative when earlier
-	Opened  bool        // it opens before landing
-	Opens   float64     // after release, s
+	Canopy  int         // that does not keep to its rule; AllCanopies
+	Shift   float64     // how much later than planned, s; negative when earlier. Of all, of the first one
+	Opened  bool        // it opens before landing; of all, any does
+	Opens   float64     // after release, s; of all, the first of them
 	Flight  *sim.Flight // nil when the case makes no sense
 	Problem string      // why it makes none; empty otherwise
 
-	rule rocket.Rule
+	which []int // the canopies that do not keep to their rules, in the order in which they open as planned
+}
+
+// AllCanopies stands for all of them together.
+const AllCanopies = -1
+
+// Ballistic tells whether nothing at all opens on a flight that comes down.
+func (w *WhatIf) Ballistic() bool {
+	return w.Flight != nil && w.Flight.Landing.Happened &&
+		!slices.ContainsFunc(w.Flight.Canopies, func(c sim.CanopyResult) bool { return c.Opened })
 }
 
 // WhatIfCase names a way to open otherwise than planned.
@@ -32,67 +44,129 @@ const (
 	NotAtAll  WhatIfCase = "never"
 )
 
+// failures are the cases that are not as planned.
+var failures = [...]WhatIfCase{EarlyBy1s, LateBy1s, LateBy20, NotAtAll}
+
 // How far off the plan the cases are.
 const (
 	offBy     = 1.0 // s
 	lateShare = 0.2 // of the rule's seconds
 )
 
-// WhatIfs flies a rocket with one canopy opening as planned, 1 s early and late, a
-// fifth of its delay late, and never; the other canopies keep to their rules. Where it
-// never opens the rocket falls as a point mass, nose first, whatever its model. The
-// time it is early or late is by the clock, whatever the rule counts. A rule that
-// opens nothing is a fault.List.
-func WhatIfs(ctx context.Context, r *rocket.Rocket, canopy int, o Options) ([]WhatIf, error) {
-	if _, err := openingInput(r, canopy); err != nil {
+// WhatIfs flies a rocket as planned, then with each canopy that has a rule on the drive that
+// flies opening 1 s early and late, a fifth of its delay late, and never, the others keeping to
+// their rules, and with all of them so at once where there are several. The canopy named comes
+// first among them. Where one never opens the rocket falls nose first, as a point mass, from
+// the top until another does. The time it is early or late is by the clock, whatever the
+// rule counts. A rule of the canopy named that opens nothing is a fault.List.
+func WhatIfs(ctx context.Context, r *rocket.Rocket, first int, o Options) ([]WhatIf, error) {
+	if _, err := openingInput(r, first); err != nil {
 		return nil, err
 	}
 	plan, err := sim.Fly(ctx, r.Clone(), o.flight())
 	if err != nil {
 		return nil, err
 	}
-	cases := otherwise(plan, canopy)
-	do := func(ctx context.Context, i int) (*sim.Flight, error) {
-		if cases[i].Problem != "" || cases[i].Case == AsPlanned {
-			return cases[i].Flight, nil
-		}
-		changed := r.Clone()
-		changed.Canopies[canopy].Water, changed.Canopies[canopy].Motor = cases[i].rule, cases[i].rule
-		if cases[i].Case == NotAtAll {
-			// Nose first, as a point mass falls: a rigid body may find a gentle
-			// glide on its side that nobody should count on.
-			changed.Model = rocket.PointModel
-		}
-		return sim.Fly(ctx, changed, o.flight())
-	}
+	cases := otherwise(plan, first)
+	do := func(ctx context.Context, i int) (*sim.Flight, error) { return cases[i].fly(ctx, plan, o) }
 	err = inOrder(ctx, len(cases), o, alike(do), func(i int, fl *sim.Flight) error {
 		c := &cases[i]
 		c.Flight = fl
-		if fl != nil {
-			c.Opened, c.Opens = fl.Canopies[canopy].Opened, fl.Canopies[canopy].Time
+		if fl == nil {
+			return nil
+		}
+		for k := range fl.Canopies {
+			if x := &fl.Canopies[k]; x.Opened && (c.Canopy == k || c.Canopy == AllCanopies && !(c.Opened && c.Opens <= x.Time)) {
+				c.Opened, c.Opens = true, x.Time
+			}
 		}
 		return nil
 	})
 	return cases, err
 }
 
-// otherwise lists the cases with the rule of each.
-func otherwise(plan *sim.Flight, canopy int) []WhatIf {
-	opened := plan.Canopies[canopy]
-	at := func(late float64) WhatIf {
-		if !opened.Opened {
-			return WhatIf{Problem: "it does not open as planned"}
+// otherwise lists the cases.
+func otherwise(plan *sim.Flight, first int) []WhatIf {
+	r := plan.Rocket
+	which := []int{first}
+	for i := range r.Canopies {
+		if i != first && r.OpeningInput(i) != "" {
+			which = append(which, i)
 		}
-		return WhatIf{Shift: late, rule: rocket.Rule{Trigger: rocket.AfterLaunch, Value: max(0, opened.Time+late)}}
 	}
-	cases := []WhatIf{{Flight: plan}, at(-offBy), at(offBy), {Problem: "the rule counts no seconds"}, {}}
-	if delay, ok := seconds(plan.Rocket, canopy); ok {
-		cases[3] = at(lateShare * delay)
+	cases := []WhatIf{{Case: AsPlanned, Canopy: first}}
+	for _, i := range which {
+		for _, failure := range failures {
+			cases = append(cases, WhatIf{Case: failure, Canopy: i, which: []int{i}})
+		}
 	}
-	for i, c := range []WhatIfCase{AsPlanned, EarlyBy1s, LateBy1s, LateBy20, NotAtAll} {
-		cases[i].Case = c
+	if len(which) > 1 {
+		inTurn := slices.Clone(which)
+		slices.SortStableFunc(inTurn, func(a, b int) int { return cmp.Compare(plan.Canopies[a].Time, plan.Canopies[b].Time) })
+		for _, failure := range failures {
+			cases = append(cases, WhatIf{Case: failure, Canopy: AllCanopies, which: inTurn})
+		}
 	}
 	return cases
+}
+
+// fly flies the case; nil when it makes no sense. What is late is late against the moment at
+// which it would have opened after all that went wrong before it.
+func (w *WhatIf) fly(ctx context.Context, plan *sim.Flight, o Options) (*sim.Flight, error) {
+	if w.Case == AsPlanned {
+		return plan, nil
+	}
+	changed, now := plan.Rocket.Clone(), plan
+	wrong := 0 // canopies that do not keep to their rules
+	var err error
+	for n, i := range w.which {
+		rule := rocket.Rule{}
+		if w.Case != NotAtAll {
+			if n > 0 {
+				if now, err = sim.Fly(ctx, changed, o.unkept()); err != nil {
+					return nil, err
+				}
+			}
+			late, problem := lateness(now, i, w.Case)
+			if problem != "" {
+				w.Problem = cmp.Or(w.Problem, problem)
+				continue
+			}
+			if wrong == 0 {
+				w.Shift = late
+			}
+			rule = rocket.Rule{Trigger: rocket.AfterLaunch, Value: max(0, now.Canopies[i].Time+late)}
+		}
+		wrong++
+		changed.Canopies[i].Water, changed.Canopies[i].Motor = rule, rule
+	}
+	if wrong == 0 {
+		return nil, nil
+	}
+	w.Problem = ""
+	flight := o.flight()
+	flight.NoseFirst = w.Case == NotAtAll
+	return sim.Fly(ctx, changed, flight)
+}
+
+// lateness is how much later a canopy opens in a case, s, or why that makes no sense.
+func lateness(fl *sim.Flight, canopy int, failure WhatIfCase) (late float64, problem string) {
+	if !fl.Canopies[canopy].Opened {
+		return 0, "it does not open as planned"
+	}
+	switch failure {
+	case EarlyBy1s:
+		return -offBy, ""
+	case LateBy1s:
+		return offBy, ""
+	case LateBy20:
+		delay, ok := seconds(fl.Rocket, canopy)
+		if !ok {
+			return 0, "the rule counts no seconds"
+		}
+		return lateShare * delay, ""
+	}
+	return 0, ""
 }
 
 // seconds is what a canopy's rule counts, if it counts seconds on from something.

@@ -25,8 +25,8 @@ func (v *View) delays() []study.Delay {
 func (v *View) delaysTable(w, h int) []string {
 	o := &v.study.Result
 	t := draw.Table{Tight: w < 70, Columns: []draw.Column{
-		{Title: "delay"}, {Left: true}, {Title: "airspeed"}, {Left: true, Rank: 1}, {Title: "height"}, {Title: "load"},
-		{Title: "from apogee", Rank: 4}, {Title: "landing", Rank: 2}, {Title: "drift", Rank: 3},
+		{Title: "delay"}, {Left: true}, {Title: "airspeed"}, {Left: true}, {Title: "height", Rank: 1}, {Title: "load", Rank: 2},
+		{Title: "from apogee", Rank: 5}, {Title: "landing", Rank: 3}, {Left: true, Rank: 3}, {Title: "drift", Rank: 4},
 	}}
 	now, there := o.now()
 	for i, d := range o.values {
@@ -37,6 +37,9 @@ func (v *View) delaysTable(w, h int) []string {
 		}
 		if d.Opened && d.Early {
 			note = "under thrust"
+		}
+		if d.OutOfTurn {
+			note = "out of turn"
 		}
 		if i == o.best {
 			row.Role, note = draw.Good, "best"
@@ -55,13 +58,16 @@ func (v *View) delaysTable(w, h int) []string {
 			t.Rows = append(t.Rows, row)
 			continue
 		}
-		word, lv := gates.LimitFor(v.study.Result.of.Flight.Rocket, gates.LimitOpening).Judge(d.Airspeed)
+		r := v.study.Result.of.Flight.Rocket
+		word, lv := gates.JudgeResult(r, "canopy."+r.Canopies[o.canopy].Name+".airspeed", d.Airspeed)
 		put(draw.Plain, v.shown(d.Airspeed, "m/s"))
 		put(draw.Level(lv), word)
 		put(draw.Plain, v.shown(d.Height, "m"))
 		put(draw.Plain, v.shown(d.Load, "N"))
 		put(draw.Plain, fmt.Sprintf("%+.1f s", d.SinceTop))
+		word, lv = gates.JudgeResult(r, "landing.vertical", d.Landing.Vertical)
 		put(draw.Plain, v.shown(d.Landing.Vertical, "m/s"))
+		put(draw.Level(lv), word)
 		put(draw.Plain, v.shown(math.Hypot(d.Landing.East, d.Landing.North), "m"))
 		t.Rows = append(t.Rows, row)
 	}

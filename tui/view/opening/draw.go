@@ -43,10 +43,29 @@ func (v *View) sheets() int {
 	if !v.study.Ready || v.roomForAll() {
 		return 1
 	}
+	return len(v.sheetsHere())
+}
+
+// sheetsHere are the parts where there is no room for all: the curve with what may go wrong
+// with this canopy, the top, the delays of a motor, and what may go wrong with the others.
+func (v *View) sheetsHere() []func(w, h int) []string {
+	all := []func(w, h int) []string{v.curveSheet, v.topPlot}
 	if v.delays() != nil {
-		return 3
+		all = append(all, v.delaysTable)
 	}
-	return 2
+	if others := v.others(); len(others) > 0 {
+		all = append(all, func(w, h int) []string { return v.casesTable(others, w, h) })
+	}
+	return all
+}
+
+// curveSheet is the curve above what may go wrong with this canopy.
+func (v *View) curveSheet(w, h int) []string {
+	own := v.listed()
+	cases := v.rowsFor(own)
+	rows := v.curvePlot(w, h-cases-sizeRows)
+	rows = append(rows, v.casesTable(own, w, cases)...)
+	return append(rows, v.sizeLine(w))
 }
 
 // roomForAll tells that every part finds its place at once.
@@ -55,7 +74,7 @@ func (v *View) roomForAll() bool {
 	if v.Columns >= draw.SideBySideFrom {
 		plots = leastPlot
 	}
-	tables := v.casesRows()
+	tables := v.rowsFor(v.everyCase())
 	if n := len(v.delays()); n > 0 && v.Columns >= tablesFrom {
 		tables = max(tables, leastTable)
 	} else if n > 0 {
@@ -69,13 +88,23 @@ const (
 	sizeRows = 1
 )
 
-// casesRows is how many rows the cases take, their heading included.
-func (v *View) casesRows() int {
-	if n := len(v.listed()); n > 0 {
-		return n + 1
+// everyCase is what may go wrong with this canopy, then with the others.
+func (v *View) everyCase() []openingCase { return append(v.listed(), v.others()...) }
+
+// rowsFor is how many rows cases take, their heading included.
+func (v *View) rowsFor(cases []openingCase) int {
+	n := len(cases)
+	if n > 0 {
+		n++
 	}
-	return 0
+	if n > 0 && v.several() {
+		n++ // the units
+	}
+	return n
 }
+
+// several tells that there are other canopies than the one looked at.
+func (v *View) several() bool { return len(v.study.Result.of.Flight.Rocket.Canopies) > 1 }
 
 // parts sets the view's parts in its rows.
 func (v *View) parts() []string {
@@ -84,23 +113,16 @@ func (v *View) parts() []string {
 	if v.roomForAll() {
 		return v.all(rows, w, h)
 	}
-	switch v.sheet % v.sheets() {
-	case 1:
-		return append(rows, v.topPlot(w, h-headRows)...)
-	case 2:
-		return append(rows, v.delaysTable(w, h-headRows)...)
-	}
-	cases := v.casesRows()
-	rows = append(rows, v.curvePlot(w, h-headRows-cases-sizeRows)...)
-	rows = append(rows, v.casesTable(w, cases)...)
-	return append(rows, v.sizeLine(w))
+	sheets := v.sheetsHere()
+	return append(rows, sheets[v.sheet%len(sheets)](w, h-headRows)...)
 }
 
 // all sets every part.
 func (v *View) all(rows []string, w, h int) []string {
 	const gap = 3
 	room := h - headRows - sizeRows
-	cases, delays := v.casesRows(), len(v.delays())
+	every := v.everyCase()
+	cases, delays := v.rowsFor(every), len(v.delays())
 	if delays > 0 {
 		delays += 2 // a heading, and a blank row before it
 	}
@@ -108,13 +130,13 @@ func (v *View) all(rows []string, w, h int) []string {
 	var tables []string
 	if delays > 0 && w >= tablesFrom {
 		high := max(cases, min(delays-1, room-2*leastPlot))
-		tables = draw.Beside(v.casesTable(half, high), v.delaysTable(w-half-gap, high), half, gap, w, high)
+		tables = draw.Beside(v.casesTable(every, half, high), v.delaysTable(w-half-gap, high), half, gap, w, high)
 	} else {
 		least := leastPlot
 		if w < draw.SideBySideFrom {
 			least *= 2
 		}
-		tables = v.casesTable(w, cases)
+		tables = v.casesTable(every, w, cases)
 		if high := min(delays-1, max(room-cases-1-least-goodPlot, leastTable)); delays > 0 {
 			tables = append(append(tables, draw.Blanks(w)), v.delaysTable(w, high)...)
 		}

@@ -130,7 +130,7 @@ func (v *View) takeBest(frame view.Frame) {
 	case !ok:
 		frame.Say(draw.Dim, "The best value is not known yet.")
 	case o.best < 0:
-		frame.Say(draw.Caution, "No value opens this canopy after thrust has ended.")
+		frame.Say(draw.Caution, "No value opens this canopy after thrust has ended and in its turn.")
 	default:
 		frame.Put(o.number, o.values[o.best].Value)
 	}

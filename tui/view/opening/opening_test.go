@@ -196,9 +196,27 @@ func TestTellsOfTheOthers(t *testing.T) {
 	require.Equal(t, study.NotAtAll, never.Case)
 	fastest, any := fastestOther(&never.Flight.Results, 1)
 	require.True(t, any)
-	require.Equal(t, never.Flight.Results.Canopies[0].Airspeed, fastest)
-	require.Greater(t, fastest, 20.0)
-	require.Regexp(t, `never shut [0-9.]+ m/s fast`, f.Shown())
+	require.Equal(t, never.Flight.Results.Canopies[0], fastest)
+	require.Greater(t, fastest.Airspeed, 20.0)
+	require.Regexp(t, `never shut [0-9.]+ fast`, f.Shown())
+}
+
+// Where there is no room for all, every case has its place on a part, its words with it.
+func TestEveryFailureIsShown(t *testing.T) {
+	f := start(t, viewtest.TwoCanopies(t), viewtest.Small)
+	shown := f.Shown()
+	for range f.V.sheets() {
+		f.Press("z")
+		shown += f.Shown()
+	}
+	for _, c := range f.V.everyCase() {
+		if c.flight != nil {
+			require.Contains(t, shown, c.name)
+		}
+	}
+	require.Len(t, f.V.everyCase(), len(f.V.study.Result.cases)+1, "and the best")
+	require.Regexp(t, `drogue never [0-9.]+ fast shut [0-9.]+ good`, shown)
+	require.Regexp(t, `all never shut shut [0-9.]+ hard`, shown, "ballistic")
 }
 
 func TestBadLandingSpeeds(t *testing.T) {

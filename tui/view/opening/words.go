@@ -82,16 +82,24 @@ func (v *View) head(w int) []string {
 			out, used = out+draw.Blanks(gap)+theme.Paint(r, text), used+gap+draw.Width(text)
 		}
 	}
-	add(draw.Plain, 2, v.ruleText())
-	if res := fl.Results.Canopies[o.canopy]; res.Opened {
-		word, lv := gates.LimitFor(fl.Rocket, gates.LimitOpening).Judge(res.Airspeed)
-		add(draw.Strong, 2, v.shown(res.Airspeed, "m/s"))
+	res := fl.Results.Canopies[o.canopy]
+	speed, word, lv := "", gates.WordNever, gates.Bad
+	if res.Opened {
+		speed = v.shown(res.Airspeed, "m/s")
+		word, lv = gates.JudgeResult(fl.Rocket, "canopy."+res.Name+".airspeed", res.Airspeed)
+	}
+	// The figure never goes without its word: the rule does, which the input shows too.
+	if rule := v.ruleText(); used+2+draw.Width(theme.Say(rule))+2+draw.Width(theme.Say(speed))+1+draw.Width(word) <= room {
+		add(draw.Plain, 2, rule)
+	}
+	if res.Opened {
+		add(draw.Strong, 2, speed)
 		add(draw.Level(lv), 1, word)
 		add(draw.Plain, 2, v.shown(res.Height, "m")+" high")
 		add(draw.Plain, 2, "load "+v.shown(res.Load, "N"))
 		add(draw.Dim, 1, "at most "+v.shown(res.LoadBound, "N"))
 	} else {
-		add(draw.Bad, 2, gates.WordNever)
+		add(draw.Level(lv), 2, word)
 	}
 	return []string{draw.PadPainted(out, w-draw.Width(state)) + theme.Paint(draw.Caution, state)}
 }
