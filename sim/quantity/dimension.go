@@ -4,7 +4,8 @@ package quantity
 type Dimension int
 
 // The dimensions. A Number has no unit; a Fraction is a bare number or a
-// percentage; a TemperatureDifference is a spread, so that 2 degC is 2 K.
+// percentage; a TemperatureDifference is a spread, so that 2 degC is 2 K; a
+// Bearing is an angle clockwise from north, which has names such as SW too.
 const (
 	Number Dimension = iota
 	Fraction
@@ -20,6 +21,7 @@ const (
 	Speed
 	Acceleration
 	Angle
+	Bearing
 	AngularRate
 	Temperature
 	TemperatureDifference
@@ -45,6 +47,7 @@ var dimensions = [...]struct{ name, number, unit string }{
 	Speed:                 {"a speed", "4", "m/s"},
 	Acceleration:          {"an acceleration", "20", "m/s2"},
 	Angle:                 {"an angle", "5", "deg"},
+	Bearing:               {"a bearing", "225", "deg"},
 	AngularRate:           {"an angular rate", "90", "deg/s"},
 	Temperature:           {"a temperature", "18", "degC"},
 	TemperatureDifference: {"a temperature difference", "2", "degC"},

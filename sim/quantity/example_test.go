@@ -10,7 +10,7 @@ func ExampleParse() {
 	q, _ := quantity.Parse("70 mm", quantity.Length)
 	fmt.Println(q.Value, "m, given in", q.Unit.Name)
 
-	for _, text := range []string{"70", "70 MM", "70 kg", "1,5 m"} {
+	for _, text := range []string{"70", "70 MM", "70 kg", "1,500 m"} {
 		_, err := quantity.Parse(text, quantity.Length)
 		fmt.Println(err)
 	}
@@ -19,7 +19,7 @@ func ExampleParse() {
 	// "70": has no unit; write "70 mm"
 	// "70 MM": has its unit in the wrong case; write "70 mm"
 	// "70 kg": is a mass where a length is due; use um, mm, cm, m, in or ft
-	// "1,5 m": is not one plain number; write "1.5 m"
+	// "1,500 m": is not one plain number; write "1.500 m" or "1500 m"
 }
 
 // A field of the screen that shows psi takes a bare number as psi.

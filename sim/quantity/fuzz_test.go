@@ -16,6 +16,7 @@ func FuzzParse(f *testing.F) {
 		for _, text := range []string{
 			"", "70 mm", "1e400 m", "NaN bar", "0x1p3 m", "1_000 m", "--1 m", "1,5 m", "30 %", "-273.15 degC",
 			"18°C", "9 Bar", "5 N·s", "1e-400 K", "−3 kg*m2", "5'", "1 000", "9 barr", "\xff", "5 \u202fµm", "1e30 m",
+			"9/16 in", "1 1/2 in", "2 lb 10 oz", `5'3"`, "0,93 m", "SW", "1/0", "1 2/00 3 4/5 m 6",
 		} {
 			f.Add(text, int(d))
 		}

@@ -2,20 +2,22 @@ package quantity
 
 import (
 	"math"
-	"strconv"
 	"strings"
 	"unicode/utf8"
 
 	"ullage/sim/fault"
 )
 
-// Parse reads a quantity of a dimension, such as "70 mm": a decimal number, and
-// the name of a unit or an alias of it. The space between is optional and case
-// counts. The unit is required, except for a Number, which has none, and a
-// Fraction, which is a bare number or a percentage. The value is finite, is 0
-// or between 1e-30 and 1e30 in SI, and no temperature is below absolute zero.
-// An error is a fault.Fault with the
-// text in quotes as its value.
+// Parse reads a quantity of a dimension, such as "70 mm", "0,93 m", "9/16 in",
+// "2 lb 10 oz" or, of a Bearing, "SW": a decimal number or a common fraction, and
+// a unit by its name or as people write it, or several of both, from the
+// largest unit to the smallest. A comma is a decimal mark, except before exactly
+// three digits, where it could part thousands. The space between is optional. The
+// unit is required, except for a Number, which has none, and a Fraction, which is
+// a bare number or a percentage. The value is finite, is 0 or between 1e-30 and
+// 1e30 in SI, and no temperature is below absolute zero. The unit of the result is
+// the first that was written. An error is a fault.Fault with the text in quotes as
+// its value.
 func Parse(text string, d Dimension) (Quantity, error) {
 	return ParseAs(text, d, Usual(d))
 }
@@ -47,18 +49,23 @@ func (p *parser) parse() (Quantity, error) {
 	switch {
 	case number == "" && unit == "":
 		return p.fault("is empty", p.byExample())
+	case number == "" && p.dimension == Bearing:
+		return p.compassPoint(unit)
 	case number == "":
 		return p.fault("is not "+p.dimension.String(), p.byExample())
 	}
 	if broken(number, unit) {
 		return p.brokenNumber(number, unit)
 	}
-	value, err := strconv.ParseFloat(number, 64)
+	value, err := valueOf(number)
 	if err != nil {
 		return p.fault("is too large", p.byExample())
 	}
 	u, ok := p.unitOf(unit)
 	if !ok {
+		if first, more := together(unit); more != "" {
+			return p.sum(number, first, more)
+		}
 		return p.wrongUnit(number, unit)
 	}
 	return p.accept(number, value, u)
@@ -89,7 +96,10 @@ func (p *parser) unitOf(name string) (Unit, bool) {
 	if name == "" && p.bare {
 		return p.usual, true
 	}
-	return LookupIn(name, p.dimension)
+	if u, ok := LookupIn(name, p.dimension); ok {
+		return u, true
+	}
+	return spelled(aliases.Replace(name), p.dimension)
 }
 
 func (p *parser) fault(problem, remedy string) (Quantity, error) {
@@ -103,70 +113,6 @@ func (p *parser) byExample() string {
 		example = Exact(p.usual.ToSI(1), p.usual)
 	}
 	return "write " + p.dimension.String() + " such as " + quote(example)
-}
-
-// minus is the minus sign of print.
-const minus = "−"
-
-// split parts a text into its leading decimal number, empty if there is none, and
-// the rest.
-func split(text string) (number, rest string) {
-	text = strings.TrimSpace(text)
-	if after, ok := strings.CutPrefix(text, minus); ok {
-		text = "-" + after
-	}
-	n := numberLength(text)
-	return text[:n], strings.TrimSpace(text[n:])
-}
-
-// numberLength is the length of the decimal number that a text starts with: a
-// sign, digits with at most one point among them, and an exponent, where sign
-// and exponent may be absent. Neither infinities nor hexadecimal are numbers.
-func numberLength(s string) int {
-	i := signLength(s)
-	whole := digitsLength(s[i:])
-	i += whole
-	parts := 0
-	if i < len(s) && s[i] == '.' {
-		parts = digitsLength(s[i+1:])
-		if whole+parts > 0 {
-			i += 1 + parts
-		}
-	}
-	if whole+parts == 0 {
-		return 0
-	}
-	if i < len(s) && (s[i] == 'e' || s[i] == 'E') {
-		j := i + 1
-		j += signLength(s[j:])
-		if n := digitsLength(s[j:]); n > 0 {
-			i = j + n
-		}
-	}
-	return i
-}
-
-func signLength(s string) int {
-	if s != "" && (s[0] == '+' || s[0] == '-') {
-		return 1
-	}
-	return 0
-}
-
-func digitsLength(s string) int {
-	n := 0
-	for n < len(s) && '0' <= s[n] && s[n] <= '9' {
-		n++
-	}
-	return n
-}
-
-// zero says whether a number is written with no digit but 0 before its exponent.
-func zero(number string) bool {
-	if i := strings.IndexAny(number, "eE"); i >= 0 {
-		number = number[:i]
-	}
-	return !strings.ContainsAny(number, "123456789")
 }
 
 // separators part the groups of a number's digits in one country or another.
@@ -185,7 +131,11 @@ func broken(number, rest string) bool {
 		return true
 	}
 	r, size := utf8.DecodeRuneInString(rest)
-	return strings.ContainsRune(separators, r) && digitsLength(rest[size:]) > 0
+	digits := digitsLength(rest[size:])
+	if r == '\'' || r == '’' { // feet, unless it parts thousands
+		return digits == 3
+	}
+	return strings.ContainsRune(separators, r) && digits > 0
 }
 
 // brokenNumber refuses a number in parts, and shows it in one part if that makes

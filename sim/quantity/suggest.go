@@ -24,8 +24,8 @@ func (p *parser) wrongUnit(number, name string) (Quantity, error) {
 	if u, ok := byCase(name, units); ok {
 		return p.fault("has its unit in the wrong case", write(number, u.Name))
 	}
-	if u, ok := byWord(name, units); ok {
-		return p.fault(problem, write(number, u.Name))
+	if gauge, ok := absolute[strings.ToLower(name)]; ok && p.dimension == Pressure {
+		return p.fault("is an absolute pressure", "pressures of a chamber are above the air's: take that off and write "+gauge)
 	}
 	if d, ok := elsewhere(name); ok {
 		return p.strange(d)
@@ -74,20 +74,20 @@ func (p *parser) strange(d Dimension) (Quantity, error) {
 	return p.fault("is "+d.String()+" where "+p.dimension.String()+" is due", p.fitting())
 }
 
-// elsewhere finds the dimension that a wrongly written unit belongs to.
+// elsewhere finds the dimension that a unit belongs to.
 func elsewhere(name string) (Dimension, bool) {
 	for d := range Dimension(len(dimensions)) {
 		if _, ok := byCase(name, Units(d)); ok {
 			return d, true
 		}
-		if _, ok := byWord(name, Units(d)); ok {
+		if _, ok := spelled(name, d); ok {
 			return d, true
 		}
 	}
 	return 0, false
 }
 
-// byCase finds the unit that a name spells in the wrong case.
+// byCase finds the unit that a name spells in another case.
 func byCase(name string, units []Unit) (Unit, bool) {
 	for _, u := range units {
 		if strings.EqualFold(u.Name, name) {
@@ -97,53 +97,9 @@ func byCase(name string, units []Unit) (Unit, bool) {
 	return Unit{}, false
 }
 
-// words are other ways in which people write a unit of the table, in lower case.
-// They are not read, since one thing should be written one way, but they are
-// understood well enough to answer. Each is the very same unit.
-var words = map[string]string{
-	"micron": "um", "microns": "um", "micrometre": "um", "micrometer": "um",
-	"millimetre": "mm", "millimeter": "mm", "millimetres": "mm", "millimeters": "mm",
-	"centimetre": "cm", "centimeter": "cm", "centimetres": "cm", "centimeters": "cm",
-	"metre": "m", "meter": "m", "metres": "m", "meters": "m", "mtr": "m",
-	"inch": "in", "inches": "in", `"`: "in", "”": "in", "″": "in", "''": "in",
-	"foot": "ft", "feet": "ft", "'": "ft", "’": "ft", "′": "ft",
-	"mm^2": "mm2", "sqmm": "mm2", "cm^2": "cm2", "sqcm": "cm2", "m^2": "m2", "sqm": "m2",
-	"in^2": "in2", "sqin": "in2", "sq in": "in2",
-	"litre": "L", "liter": "L", "litres": "L", "liters": "L", "ltr": "L", "dm3": "L",
-	"millilitre": "mL", "milliliter": "mL", "millilitres": "mL", "milliliters": "mL",
-	"cc": "cm3", "ccm": "cm3", "cm^3": "cm3", "m^3": "m3", "in^3": "in3", "cuin": "in3", "cu in": "in3",
-	"gram": "g", "grams": "g", "gramme": "g", "grammes": "g", "gr": "g",
-	"kilogram": "kg", "kilograms": "kg", "kilo": "kg", "kilos": "kg", "kgs": "kg",
-	"ounce": "oz", "ounces": "oz", "pound": "lb", "pounds": "lb", "lbs": "lb", "lbm": "lb",
-	"bars": "bar", "barg": "bar", "bar(g)": "bar", "psig": "psi", "psi(g)": "psi", "lbf/in2": "psi",
-	"mbar": "hPa", "mb": "hPa", "millibar": "hPa", "millibars": "hPa", "n/m2": "Pa", "pascal": "Pa",
-	"n/mm2": "MPa", "n/mm^2": "MPa", "in hg": "inHg",
-	"newton": "N", "newtons": "N", "lb-f": "lbf", "ns": "N*s", "n s": "N*s", "n-s": "N*s", "n.s": "N*s",
-	"joule": "J", "joules": "J", "nm": "J", "n*m": "J", "ft-lbf": "ft*lbf", "ft lbf": "ft*lbf", "ftlbf": "ft*lbf",
-	"sec": "s", "secs": "s", "second": "s", "seconds": "s", "msec": "ms", "millisecond": "ms", "milliseconds": "ms",
-	"mps": "m/s", "m/sec": "m/s", "kph": "km/h", "kmh": "km/h", "km/hr": "km/h", "mi/h": "mph",
-	"kt": "kn", "kts": "kn", "knot": "kn", "knots": "kn", "fps": "ft/s", "ft/sec": "ft/s",
-	"degree": "deg", "degrees": "deg", "radian": "rad", "radians": "rad",
-	"dps": "deg/s", "deg/sec": "deg/s", "degrees/s": "deg/s",
-	"c": "degC", "celsius": "degC", "deg c": "degC", "f": "degF", "fahrenheit": "degF", "deg f": "degF",
-	"kelvin": "K", "degk": "K",
-	"kg/m^3": "kg/m3", "g/l": "kg/m3", "g/cm^3": "g/cm3", "g/cc": "g/cm3", "kg/l": "g/cm3", "g/ml": "g/cm3",
-	"g/m^2": "g/m2", "gsm": "g/m2", "kgm2": "kg*m2", "kg m2": "kg*m2", "kg*m^2": "kg*m2", "kg.m2": "kg*m2",
-	"percent": "%", "per cent": "%", "pct": "%",
-}
-
-// byWord finds the unit that is commonly written another way.
-func byWord(name string, units []Unit) (Unit, bool) {
-	unit, ok := words[strings.ToLower(name)]
-	if !ok {
-		return Unit{}, false
-	}
-	for _, u := range units {
-		if u.Name == unit {
-			return u, true
-		}
-	}
-	return Unit{}, false
+// absolute are units of pressure above vacuum, and what to write above the air's.
+var absolute = map[string]string{
+	"psia": "psi", "psi(a)": "psi", "bara": "bar", "bar(a)": "bar", "bar abs": "bar", "psi abs": "psi",
 }
 
 // byLikeness finds the one unit whose name differs least from a name of two

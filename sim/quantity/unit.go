@@ -71,8 +71,8 @@ type row struct {
 }
 
 // table lists every unit, by dimension, in the order to offer them. The
-// temperatures come before the temperature differences of the same names, so
-// that Lookup finds them first.
+// temperatures come before the temperature differences of the same names, and
+// angles before bearings, so that Lookup finds them first.
 var table = []row{
 	{name: "", dimension: Number, mul: 1, div: 1},
 
@@ -91,11 +91,14 @@ var table = []row{
 	{name: "m2", dimension: Area, mul: 1, div: 1, us: "in2"},
 	{name: "in2", dimension: Area, mul: 64516, div: 1e8, metric: "cm2"},
 
-	{name: "mL", dimension: Volume, mul: 1, div: 1e6, us: "in3"},
-	{name: "L", dimension: Volume, mul: 1, div: 1e3, us: "in3"},
+	// Liquids are poured from fluid ounces in the US, and gallons are its own too.
+	{name: "mL", dimension: Volume, mul: 1, div: 1e6, us: "fl oz"},
+	{name: "L", dimension: Volume, mul: 1, div: 1e3, us: "fl oz"},
 	{name: "cm3", dimension: Volume, mul: 1, div: 1e6, us: "in3"},
 	{name: "m3", dimension: Volume, mul: 1, div: 1, us: "in3"},
 	{name: "in3", dimension: Volume, mul: 16387064, div: 1e12, metric: "mL"},
+	{name: "fl oz", dimension: Volume, mul: 295735295625, div: 1e16, metric: "mL"},
+	{name: "gal", dimension: Volume, mul: 3785411784, div: 1e12, metric: "L"},
 
 	{name: "mg", dimension: Mass, mul: 1, div: 1e6, us: "oz"},
 	{name: "g", dimension: Mass, mul: 1, div: 1e3, us: "oz"},
@@ -135,6 +138,9 @@ var table = []row{
 
 	{name: "deg", dimension: Angle, mul: pi, div: 180},
 	{name: "rad", dimension: Angle, mul: 1, div: 1},
+
+	{name: "deg", dimension: Bearing, mul: pi, div: 180},
+	{name: "rad", dimension: Bearing, mul: 1, div: 1},
 
 	{name: "deg/s", dimension: AngularRate, mul: pi, div: 180},
 
@@ -179,7 +185,8 @@ var aliases = strings.NewReplacer(
 )
 
 // Lookup finds a unit by its name or an alias of it. "K", "degC" and "degF"
-// are temperatures here; LookupIn finds them as differences too.
+// are temperatures here and "deg" is an angle; LookupIn finds them as differences
+// and as a bearing too.
 func Lookup(name string) (Unit, bool) {
 	name = aliases.Replace(name)
 	for i := range table {

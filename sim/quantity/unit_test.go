@@ -15,7 +15,7 @@ func TestUnits(t *testing.T) {
 	for d, want := range map[quantity.Dimension]string{
 		quantity.Length:                "um mm cm m in ft",
 		quantity.Area:                  "mm2 cm2 m2 in2",
-		quantity.Volume:                "mL L cm3 m3 in3",
+		quantity.Volume:                "mL L cm3 m3 in3 fl oz gal",
 		quantity.Mass:                  "mg g kg oz lb",
 		quantity.Pressure:              "Pa hPa kPa MPa GPa bar psi inHg",
 		quantity.Force:                 "N lbf",
@@ -25,6 +25,7 @@ func TestUnits(t *testing.T) {
 		quantity.Speed:                 "m/s km/h mph kn ft/s",
 		quantity.Acceleration:          "m/s2 ft/s2",
 		quantity.Angle:                 "deg rad",
+		quantity.Bearing:               "deg rad",
 		quantity.AngularRate:           "deg/s",
 		quantity.Temperature:           "K degC degF",
 		quantity.TemperatureDifference: "K degC degF",
@@ -61,6 +62,8 @@ func TestScales(t *testing.T) {
 		{"1 ft", quantity.Length, 0.3048},
 		{"1 in2", quantity.Area, 6.4516e-4},
 		{"1 in3", quantity.Volume, 1.6387064e-5},
+		{"1 gal", quantity.Volume, 3.785411784e-3},
+		{"1 fl oz", quantity.Volume, 2.95735295625e-5},
 		{"1 lb", quantity.Mass, 0.45359237},
 		{"1 oz", quantity.Mass, 0.028349523125},
 		{"1 lbf", quantity.Force, 4.4482216152605},
@@ -179,7 +182,7 @@ func TestDimensionNames(t *testing.T) {
 
 func TestSystems(t *testing.T) {
 	pairs := []struct{ metric, us string }{
-		{"mm", "in"}, {"m", "ft"}, {"cm2", "in2"}, {"mL", "in3"}, {"g", "oz"}, {"kg", "lb"}, {"bar", "psi"},
+		{"mm", "in"}, {"m", "ft"}, {"cm2", "in2"}, {"mL", "fl oz"}, {"g", "oz"}, {"kg", "lb"}, {"bar", "psi"},
 		{"hPa", "inHg"}, {"N", "lbf"}, {"J", "ft*lbf"}, {"m/s", "ft/s"}, {"km/h", "mph"}, {"degC", "degF"},
 	}
 	for _, p := range pairs {
