@@ -21,7 +21,7 @@ var (
 	speedRange    = quantity.Between(quantity.Speed, "m/s", 0, 60)
 	heightRange   = quantity.Between(quantity.Length, "m", 0.5, 1000)
 	exponentRange = quantity.Between(quantity.Number, "", 0, 1)
-	fromRange     = quantity.Between(quantity.Angle, "deg", -360, 360)
+	fromRange     = quantity.Between(quantity.Bearing, "deg", -360, 360)
 )
 
 func located(s *Site) bool { return s.Located }

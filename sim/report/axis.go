@@ -57,7 +57,7 @@ func (c Column) digitsFor(values []study.Value, p words.Printer) int {
 // programValue is a value of an input as programs read it: SI, angles in degrees, without
 // the noise of the arithmetic that made it.
 func programValue(in rocketfile.Input, v float64) float64 {
-	if d := in.Dimension; d == quantity.Angle || d == quantity.AngularRate {
+	if d := in.Dimension; d == quantity.Angle || d == quantity.Bearing || d == quantity.AngularRate {
 		v *= 180 / math.Pi
 	}
 	return machine.Tidy(v)

@@ -29,7 +29,7 @@ func speed(min, max float64) quantity.Range {
 
 var (
 	place   = quantity.Millimetres(1, 20e3) // along the rocket, from the tip of the nose
-	compass = degrees(-360, 360)
+	compass = quantity.Between(quantity.Bearing, "deg", -360, 360)
 	inertia = quantity.Between(quantity.Inertia, "kg*m2", 1e-6, 1e4)
 )
 

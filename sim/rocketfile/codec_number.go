@@ -193,7 +193,7 @@ func readQuantity(n *node, s scale, bare *quantity.Unit) (quantity.Quantity, *fa
 	var q quantity.Quantity
 	var err error
 	switch {
-	case n.kind == stringNode && plain && isNumber(n.text):
+	case n.kind == stringNode && plain && isDecimal(n.text):
 		return q, flaw("a plain number in quotes", "write "+strings.TrimSpace(n.text))
 	case n.kind == stringNode:
 		q, err = quantity.ParseAs(n.text, s.Dimension, s.Unit)
@@ -218,9 +218,15 @@ func decimal(text string) string {
 	return text
 }
 
+// isNumber says whether a text is a number without a unit.
 func isNumber(text string) bool {
 	_, err := quantity.Parse(text, quantity.Number)
 	return err == nil
+}
+
+// isDecimal says whether it is one that a file can hold without quotes.
+func isDecimal(text string) bool {
+	return isNumber(text) && !strings.ContainsAny(text, ",/")
 }
 
 // example is a value in the range, as a file has it.

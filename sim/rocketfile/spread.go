@@ -150,8 +150,11 @@ func readSpread(name string, row *field, p place, n *node) (float64, *fault.Faul
 		return 0, flaw("no number, so it has no standard deviation", "vary a number, such as body.mass")
 	}
 	is.Min, is.Max = 0, is.Max-is.Min
-	if is.Dimension == quantity.Temperature {
+	switch is.Dimension { // a difference of two
+	case quantity.Temperature:
 		is.Dimension, is.Unit = quantity.TemperatureDifference, quantity.Usual(quantity.TemperatureDifference)
+	case quantity.Bearing:
+		is.Dimension, is.Unit = quantity.Angle, quantity.Usual(quantity.Angle)
 	}
 	q, bad := readQuantity(n, is, nil)
 	if bad == nil {

@@ -74,7 +74,7 @@ func (d *drawer) draw(i int, deviates []float64) (*rocket.Rocket, error) {
 
 // wrapped takes a compass direction once round; any other value stays.
 func wrapped(in *rocketfile.Input, v float64) float64 {
-	if in.Dimension != quantity.Angle || in.Max-in.Min < 2*math.Pi {
+	if in.Dimension != quantity.Bearing {
 		return v
 	}
 	if v = math.Mod(v, 2*math.Pi); v < 0 {

@@ -106,7 +106,7 @@ func DefaultRange(in rocketfile.Input, r *rocket.Rocket) (from, to float64) {
 	switch {
 	case in.Name == "water.pressure":
 		return max(in.Min, v/factor), min(in.Max, v)
-	case in.Dimension == quantity.Angle: // once round the compass
+	case in.Dimension == quantity.Angle, in.Dimension == quantity.Bearing:
 		return max(in.Min, 0), in.Max
 	case in.Dimension == quantity.Fraction, in.Dimension == quantity.Temperature, !(v > 0):
 		return in.Min, in.Max

@@ -200,6 +200,6 @@ func TestCardPages(t *testing.T) {
 		}
 	}
 	us := fill(days, quantity.US)[0]
-	assert.Equal(t, []string{"1259 g, 2.77 lb, 76.9 in3"}, cells(t, us, "weigh in", "water, 30 % of 256 in3"))
+	assert.Equal(t, []string{"1259 g, 2.77 lb, 42.6 fl oz"}, cells(t, us, "weigh in", "water, 30 % of 142 fl oz"))
 	assert.Equal(t, []string{"145 psi"}, cells(t, us, "set", "gauge open to the air"))
 }
