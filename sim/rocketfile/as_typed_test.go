@@ -37,6 +37,6 @@ func TestValuesAsTyped(t *testing.T) {
 		require.NoError(t, err, row.text)
 		v, _ = in.Get(set.Rocket())
 		require.InEpsilon(t, row.want, v, 1e-12, row.text)
-		require.Contains(t, string(set.Bytes()), row.written)
+		require.Contains(t, string(set.Text()), row.written)
 	}
 }
