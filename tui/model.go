@@ -13,6 +13,7 @@ import (
 	"ullage/sim/rocketfile"
 	"ullage/tui/draw"
 	"ullage/tui/plot"
+	"ullage/tui/terminal"
 	"ullage/tui/view"
 )
 
@@ -77,7 +78,7 @@ func New(o Options) Model {
 	}
 	m.profile, m.colour = o.profile()
 	m.views = views(m.keys.Keys)
-	m.repaint(guessBackground())
+	m.repaint(backgroundOf(terminal.GuessBackground()))
 	m.refill()
 	m.inputs.chooseDrive()
 	return m
@@ -94,6 +95,9 @@ func (m *Model) view() view.View { return m.views[m.active] }
 
 // Init starts the first flight and asks the terminal for its background.
 func (m Model) Init() tea.Cmd { return func() tea.Msg { return startMsg{} } }
+
+// backgroundMsg tells the terminal's background, once the terminal has said it.
+type backgroundMsg draw.Background
 
 // startMsg makes the first flight an ordinary one.
 type startMsg struct{}

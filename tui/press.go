@@ -12,9 +12,10 @@ import (
 func (m *Model) pressOne(k tea.KeyMsg) tea.Cmd {
 	switch {
 	case key.Matches(k, m.keys.Suspend):
-		return tea.Sequence(m.flush(), tea.Suspend)
+		flush := m.flush()
+		return func() tea.Msg { return suspendMsg{flush().(keptMsg)} }
 	case key.Matches(k, m.keys.Redraw):
-		return tea.ClearScreen
+		return func() tea.Msg { return redrawMsg{} }
 	case key.Matches(k, m.keys.Interrupt):
 		return m.interrupt()
 	}

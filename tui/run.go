@@ -13,15 +13,15 @@ import (
 	tea "github.com/charmbracelet/bubbletea"
 	"github.com/charmbracelet/x/term"
 
-	"ullage/tui/draw"
 	"ullage/tui/quiet"
 	"ullage/tui/recovery"
+	"ullage/tui/terminal"
 )
 
 func init() { quiet.Restore() }
 
-// framesPerSecond is how often what is drawn may reach the terminal.
-const framesPerSecond = 120
+// errNoTerminal says what the screen needs.
+var errNoTerminal = errors.New("the screen needs a terminal; the commands do without: ullage fly FILE")
 
 // Run shows the screen until the user quits. When ctx ends, or the program is
 // told to end (hang-up, termination), it leaves with context.Canceled and
@@ -49,30 +49,19 @@ func run(ctx context.Context, o Options, m Model) (err error) {
 		}
 	}()
 
-	options := []tea.ProgramOption{
-		tea.WithContext(ctx), tea.WithInput(in), tea.WithOutput(o.output()),
-		tea.WithAltScreen(), tea.WithFPS(framesPerSecond), tea.WithoutSignalHandler(),
+	t := terminal.New(in, o.output(), o.Mouse)
+	if w, h, ok := t.Size(); ok {
+		m.resize(w, h)
+		m.draw()
 	}
-	if o.Mouse {
-		options = append(options, tea.WithMouseCellMotion())
+	if err := t.Open(); err != nil {
+		return fmt.Errorf("the screen: %w", err)
 	}
+	defer t.Close()
 	if o.asksBackground() {
-		m.ask = func() tea.Msg {
-			_, _ = io.WriteString(o.output(), askBackground)
-			return nil
-		}
+		m.ask = func() tea.Msg { t.Ask(); return nil }
 	}
-	if f, ok := o.output().(*os.File); ok {
-		if w, h, err := term.GetSize(f.Fd()); err == nil {
-			m.resize(w, h)
-			m.draw()
-		}
-	}
-	p := tea.NewProgram(m, options...)
-	if t, ok := in.(*terminalInput); ok {
-		t.filter.found = func(bg draw.Background) { p.Send(backgroundMsg(bg)) }
-	}
-	_, err = p.Run()
+	err = newProgram(ctx, m, t, in).run()
 	switch {
 	case ctx.Err() != nil:
 		return context.Canceled
@@ -88,10 +77,10 @@ func run(ctx context.Context, o Options, m Model) (err error) {
 // a rocket file.
 func (o Options) openInput() (io.Reader, func(), error) {
 	if o.Input != nil {
-		return filtered(o.Input), func() {}, nil
+		return o.Input, func() {}, nil
 	}
 	if term.IsTerminal(os.Stdin.Fd()) {
-		return filtered(os.Stdin), func() {}, nil
+		return os.Stdin, func() {}, nil
 	}
 	tty := "/dev/tty"
 	if runtime.GOOS == "windows" {
@@ -101,21 +90,12 @@ func (o Options) openInput() (io.Reader, func(), error) {
 	if err != nil {
 		return nil, nil, errNoTerminal
 	}
-	return filtered(f), func() { _ = f.Close() }, nil
-}
-
-// filtered takes the terminal's answers out of its input. The Windows console
-// gives keys as records, not bytes, and is not asked.
-func filtered(r io.Reader) io.Reader {
-	f, ok := r.(*os.File)
-	if !ok || runtime.GOOS == "windows" || !term.IsTerminal(f.Fd()) {
-		return r
-	}
-	return &terminalInput{File: f, filter: answerFilter{found: func(draw.Background) {}}}
+	return f, func() { _ = f.Close() }, nil
 }
 
 // asksBackground tells whether the terminal is asked for its background: the
-// Linux console would print the question.
+// Linux console would print the question, and a Windows console gives keys as
+// records, not bytes.
 func (o Options) asksBackground() bool {
 	f, ok := o.output().(*os.File)
 	if !ok || runtime.GOOS == "windows" || !term.IsTerminal(f.Fd()) {

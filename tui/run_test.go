@@ -24,6 +24,7 @@ import (
 	"ullage/sim/rocket"
 	"ullage/sim/rocketfile"
 	"ullage/tui/recovery"
+	"ullage/tui/terminal/emulated"
 	"ullage/tui/view"
 )
 
@@ -31,6 +32,8 @@ const (
 	childVariable = "ULLAGE_TEST_CHILD"
 	enterScreen   = "\x1b[?1049h"
 	leaveScreen   = "\x1b[?1049l"
+
+	asksBackground = "\x1b]11;?"
 )
 
 // TestMain lets the test binary be the program that a test runs in a terminal.
@@ -102,6 +105,7 @@ type child struct {
 
 	mu    sync.Mutex
 	out   bytes.Buffer
+	shows *emulated.Screen
 	ended chan struct{} // closed when there is no more output
 }
 
@@ -114,7 +118,7 @@ func startChild(t *testing.T, how, state string) *child {
 
 func startChildIn(t *testing.T, how, dir, state string) *child {
 	t.Helper()
-	c := &child{t: t, state: state, ended: make(chan struct{})}
+	c := &child{t: t, state: state, shows: emulated.New(80, 24), ended: make(chan struct{})}
 	c.cmd = exec.Command(os.Args[0])
 	c.cmd.Dir = dir
 	c.cmd.Env = append(os.Environ(), childVariable+"="+how, "TERM=xterm-256color", "COLORTERM=", "COLORFGBG=", "NO_COLOR=", "CI=",
@@ -133,6 +137,7 @@ func startChildIn(t *testing.T, how, dir, state string) *child {
 			c.mu.Lock()
 			c.out.Write(buf[:n])
 			c.mu.Unlock()
+			_, _ = c.shows.Write(buf[:n])
 			if err != nil {
 				return
 			}
@@ -148,11 +153,17 @@ func (c *child) all() string {
 	return c.out.String()
 }
 
-// expect waits until it has written a text.
+// expect waits until it has written a text, or shows it.
 func (c *child) expect(text string) {
 	c.t.Helper()
-	require.Eventually(c.t, func() bool { return strings.Contains(c.all(), text) }, 20*time.Second, 5*time.Millisecond,
-		"%q in %q", text, c.all())
+	for deadline := time.Now().Add(20 * time.Second); ; time.Sleep(5 * time.Millisecond) {
+		if strings.Contains(c.all(), text) || strings.Contains(c.shows.Text(), text) {
+			return
+		}
+		if time.Now().After(deadline) {
+			require.Fail(c.t, "it does not come", "%q in\n%s", text, c.shows.Text())
+		}
+	}
 }
 
 func (c *child) typed(text string) {
@@ -217,9 +228,9 @@ func TestLateAnswer(t *testing.T) {
 	t.Parallel()
 	c := startChild(t, "screen", t.TempDir())
 	c.expect(enterScreen)
-	c.expect(askBackground)
+	c.expect(asksBackground)
 	c.expect("apogee at")
-	require.Less(t, strings.Index(c.all(), enterScreen), strings.Index(c.all(), askBackground))
+	require.Less(t, strings.Index(c.all(), enterScreen), strings.Index(c.all(), asksBackground))
 	c.typed("\x1b[C\x1b]11;rgb:ffff/ffff/ffff\x1b\\\x1b[C")
 	c.expect("32")
 	c.typed("q")

@@ -13,7 +13,7 @@ import (
 )
 
 // drawn is the screen in painted rows, brought up to date at the end of every
-// Update, so that View only joins strings.
+// Update, so that rows only lists them.
 type drawn struct {
 	title    string
 	body     []string // inputs, border and view
@@ -23,29 +23,19 @@ type drawn struct {
 }
 
 // View is the whole screen as text.
-func (m Model) View() string {
-	l := m.layout
-	switch {
+func (m Model) View() string { return strings.Join(m.rows(), "\n") }
+
+// rows are the rows of the whole screen.
+func (m *Model) rows() []string {
+	switch l := m.layout; {
 	case l.width <= 0 || l.height <= 0:
-		return ""
+		return nil
 	case l.short():
-		return strings.Join(m.drawn.status, "\n")
+		return m.drawn.status
 	}
-	var b strings.Builder
-	b.Grow(l.width * l.height * 4)
-	row := func(s string) {
-		b.WriteString(s)
-		b.WriteByte('\n')
-	}
-	row(m.drawn.title)
-	for _, s := range m.drawn.body {
-		row(s)
-	}
-	for _, s := range m.drawn.status {
-		row(s)
-	}
-	b.WriteString(m.drawn.keys)
-	return b.String()
+	rows := make([]string, 0, m.layout.height)
+	rows = append(append(rows, m.drawn.title), m.drawn.body...)
+	return append(append(rows, m.drawn.status...), m.drawn.keys)
 }
 
 // draw brings the painted rows up to date.

@@ -53,7 +53,7 @@ var rooms = [][]string{
 	{"tui/view/*"},
 	{"tui/view"},
 	{"tui/draw"},
-	{"tui/plot", "tui/quiet", "tui/recovery"},
+	{"tui/plot", "tui/quiet", "tui/recovery", "tui/terminal"},
 	{"sim/report"},
 	{"sim/report/card", "sim/report/proof"},
 	{"sim/report/words"},

@@ -20,6 +20,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"ullage/sim/quantity"
+	"ullage/tui/terminal/emulated"
 )
 
 // patience is how long to wait for what must come; only a failure takes it.
@@ -33,6 +34,7 @@ type terminal struct {
 
 	mu    sync.Mutex
 	shown strings.Builder
+	now   *emulated.Screen
 	done  chan struct{}
 }
 
@@ -43,7 +45,7 @@ func onTerminal(t *testing.T, dir string, args ...string) *terminal {
 	c.Env = append(os.Environ(), noRaceWait, "TERM=xterm-256color", "NO_COLOR=", "XDG_STATE_HOME="+filepath.Join(dir, "state"))
 	f, err := pty.StartWithSize(c, &pty.Winsize{Rows: 40, Cols: 120})
 	require.NoError(t, err)
-	term := &terminal{t: t, command: c, keys: f, done: make(chan struct{})}
+	term := &terminal{t: t, command: c, keys: f, now: emulated.New(120, 40), done: make(chan struct{})}
 	go func() {
 		defer close(term.done)
 		buf := make([]byte, 1<<16)
@@ -52,6 +54,7 @@ func onTerminal(t *testing.T, dir string, args ...string) *terminal {
 			term.mu.Lock()
 			term.shown.Write(buf[:n])
 			term.mu.Unlock()
+			_, _ = term.now.Write(buf[:n])
 			if err != nil {
 				return
 			}
@@ -74,12 +77,12 @@ func (term *terminal) output() string {
 // escape is a control sequence of the terminal: CSI, OSC or a short one.
 var escape = regexp.MustCompile("\x1b(\\[[0-9;?]*[ -/]*[@-~]|\\][^\x07\x1b]*(\x07|\x1b\\\\)|[^\\[\\]])")
 
-// waitFor waits for a text after a mark in the output and gives the mark behind it.
+// waitFor waits for a text, shown or after a mark in the output, and gives the mark behind it.
 func (term *terminal) waitFor(after int, text string) int {
 	term.t.Helper()
 	for deadline := time.Now().Add(patience); ; time.Sleep(5 * time.Millisecond) {
 		out := term.output()
-		if strings.Contains(escape.ReplaceAllString(out[after:], ""), text) {
+		if strings.Contains(escape.ReplaceAllString(out[after:], ""), text) || strings.Contains(term.now.Text(), text) {
 			return len(out)
 		}
 		if time.Now().After(deadline) {

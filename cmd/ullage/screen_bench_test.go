@@ -1,0 +1,245 @@
+//go:build linux
+
+package main
+
+import (
+	"bytes"
+	"fmt"
+	"os"
+	"os/exec"
+	"path/filepath"
+	"slices"
+	"strconv"
+	"sync"
+	"testing"
+	"time"
+
+	"github.com/creack/pty"
+	"github.com/stretchr/testify/require"
+)
+
+// The screen as its user has it: the program itself in a pseudo-terminal of 200 by 60,
+// from a key press to the last byte that it brings, what follows a flight (corners,
+// mends, curves) included. Choose how many presses:
+//
+//	go test ./cmd/ullage -run XXX -bench BenchmarkScreen -benchtime 200x
+//
+// The times of a machine with other work to do say little.
+func BenchmarkScreen(b *testing.B) {
+	for _, view := range []struct{ name, open string }{
+		{"flight", "\x1b"}, {"fill", "w"}, {"throats", "n"}, {"opening", "o"}, {"motors", "m"},
+		{"airframe", "g"}, {"chamber", "h"}, {"check", "j"},
+	} {
+		b.Run(view.name, func(b *testing.B) {
+			s := startScreen(b)
+			s.press(view.open)
+			s.settle()
+			start, cpu := s.bytes(), s.cpu()
+			var first, last []float64
+			for i := 0; b.Loop(); i++ {
+				one, whole := s.key([]string{right, right, left, left}[i%4])
+				first, last = append(first, one), append(last, whole)
+			}
+			b.ReportMetric(0, "ns/op")
+			b.ReportMetric(quantile(first, 0.5), "first-ms")
+			b.ReportMetric(quantile(last, 0.5), "p50-ms")
+			b.ReportMetric(quantile(last, 0.95), "p95-ms")
+			b.ReportMetric(quantile(last, 0.99), "p99-ms")
+			b.ReportMetric(float64(s.bytes()-start)/1024/float64(len(last)), "kB/key")
+			b.ReportMetric((s.cpu()-cpu).Seconds()*1e3/float64(len(last)), "cpu-ms/key")
+		})
+	}
+}
+
+// A key held at thirty a second: how long after the last press the last byte comes, and
+// what goes over the line a second.
+func BenchmarkScreenHeld(b *testing.B) {
+	s := startScreen(b)
+	s.press("o")
+	s.settle()
+	var tail []float64
+	start, began := s.bytes(), time.Now()
+	for b.Loop() {
+		for range 29 {
+			s.press(right)
+			time.Sleep(time.Second / 30)
+		}
+		_, last := s.key(left)
+		tail = append(tail, last)
+	}
+	b.ReportMetric(0, "ns/op")
+	b.ReportMetric(slices.Max(tail), "tail-ms")
+	b.ReportMetric(float64(s.bytes()-start)/1024/time.Since(began).Seconds(), "kB/s")
+}
+
+// With nothing to do: how often it wakes, and its processor time; then what its memory
+// has grown by after as many presses as asked for with ULLAGE_PRESSES.
+func BenchmarkScreenIdle(b *testing.B) {
+	s := startScreen(b)
+	var wakes, busy float64
+	for b.Loop() {
+		from, cpu := s.switches(), s.cpu()
+		time.Sleep(2 * time.Second)
+		wakes, busy = float64(s.switches()-from)/2, (s.cpu()-cpu).Seconds()*1e3/2
+	}
+	b.ReportMetric(0, "ns/op")
+	b.ReportMetric(wakes, "wakes/s")
+	b.ReportMetric(busy, "cpu-ms/s")
+	presses, _ := strconv.Atoi(os.Getenv("ULLAGE_PRESSES"))
+	before := s.resident()
+	for i := range presses {
+		s.press([]string{right, left}[i%2])
+		time.Sleep(4 * time.Millisecond)
+	}
+	s.settle()
+	b.ReportMetric(before, "MB")
+	b.ReportMetric(s.resident()-before, "grown-MB")
+}
+
+const (
+	left  = "\x1b[D"
+	right = "\x1b[C"
+)
+
+// typist is the program on a terminal, timed.
+type typist struct {
+	b   *testing.B
+	cmd *exec.Cmd
+	tty *os.File
+
+	mu    sync.Mutex
+	total int
+	first time.Time // byte since the last press
+	last  time.Time
+}
+
+func startScreen(b *testing.B) *typist {
+	b.Helper()
+	dir := b.TempDir()
+	for _, name := range []string{"heron.toml", "h-trainer.csv", "h-trainer.toml", "i-steady.csv"} {
+		text, err := os.ReadFile(filepath.Join("../../testdata", name))
+		require.NoError(b, err)
+		require.NoError(b, os.WriteFile(filepath.Join(dir, name), text, 0o600))
+	}
+	program := "ullage"
+	if other := os.Getenv("ULLAGE_PROGRAM"); other != "" {
+		program = other // to compare with
+	}
+	s := &typist{b: b, cmd: exec.Command(program, "heron.toml")}
+	s.cmd.Dir = dir
+	s.cmd.Env = append(os.Environ(), "TERM=xterm-256color", "COLORTERM=truecolor", "NO_COLOR=", "XDG_STATE_HOME="+dir)
+	tty, err := pty.StartWithSize(s.cmd, &pty.Winsize{Cols: 200, Rows: 60})
+	require.NoError(b, err)
+	s.tty = tty
+	go func() {
+		buf := make([]byte, 1<<16)
+		for {
+			n, err := tty.Read(buf)
+			now := time.Now()
+			s.mu.Lock()
+			if s.total += n; s.first.IsZero() {
+				s.first = now
+			}
+			s.last = now
+			s.mu.Unlock()
+			if err != nil {
+				return
+			}
+		}
+	}()
+	b.Cleanup(func() {
+		_ = s.cmd.Process.Kill()
+		_ = s.cmd.Wait()
+		_ = tty.Close()
+	})
+	s.settle()
+	return s
+}
+
+func (s *typist) bytes() int {
+	s.mu.Lock()
+	defer s.mu.Unlock()
+	return s.total
+}
+
+func (s *typist) press(keys string) {
+	_, err := s.tty.WriteString(keys)
+	require.NoError(s.b, err)
+}
+
+// settle waits until nothing more comes.
+func (s *typist) settle() {
+	const quiet, patient = 150 * time.Millisecond, 5 * time.Second
+	start := time.Now()
+	for time.Since(start) < patient {
+		s.mu.Lock()
+		last := s.last
+		s.mu.Unlock()
+		if !last.IsZero() && time.Since(last) > quiet && time.Since(start) > quiet {
+			return
+		}
+		time.Sleep(5 * time.Millisecond)
+	}
+}
+
+// key is how many milliseconds after a press the first and the last byte come.
+func (s *typist) key(k string) (first, last float64) {
+	s.mu.Lock()
+	s.first = time.Time{}
+	s.mu.Unlock()
+	start := time.Now()
+	s.press(k)
+	require.Eventually(s.b, s.answered, 5*time.Second, time.Millisecond, "%q", k)
+	s.settle()
+	s.mu.Lock()
+	defer s.mu.Unlock()
+	return s.first.Sub(start).Seconds() * 1e3, s.last.Sub(start).Seconds() * 1e3
+}
+
+func (s *typist) answered() bool {
+	s.mu.Lock()
+	defer s.mu.Unlock()
+	return !s.first.IsZero()
+}
+
+func quantile(values []float64, q float64) float64 {
+	sorted := slices.Sorted(slices.Values(values))
+	return sorted[min(int(q*float64(len(sorted))), len(sorted)-1)]
+}
+
+// proc is a line of a file of the process in /proc, by its first word.
+func (s *typist) proc(path, word string) (n int) {
+	text, _ := os.ReadFile(path)
+	for line := range bytes.Lines(text) {
+		if f := bytes.Fields(line); len(f) > 1 && string(f[0]) == word {
+			n, _ = strconv.Atoi(string(f[1]))
+		}
+	}
+	return n
+}
+
+// switches is how often its threads have given up the processor.
+func (s *typist) switches() (n int) {
+	tasks, _ := filepath.Glob(fmt.Sprintf("/proc/%d/task/*/status", s.cmd.Process.Pid))
+	for _, t := range tasks {
+		n += s.proc(t, "voluntary_ctxt_switches:")
+	}
+	return n
+}
+
+// cpu is the processor time of its threads.
+func (s *typist) cpu() (sum time.Duration) {
+	tasks, _ := filepath.Glob(fmt.Sprintf("/proc/%d/task/*/schedstat", s.cmd.Process.Pid))
+	for _, t := range tasks {
+		text, _ := os.ReadFile(t)
+		var ns int64
+		_, _ = fmt.Sscan(string(text), &ns)
+		sum += time.Duration(ns)
+	}
+	return sum
+}
+
+// resident is its memory in MB.
+func (s *typist) resident() float64 {
+	return float64(s.proc(fmt.Sprintf("/proc/%d/status", s.cmd.Process.Pid), "VmRSS:")) / 1024
+}
