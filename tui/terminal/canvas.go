@@ -12,6 +12,8 @@ import (
 type canvas struct {
 	width int
 	rows  []string // painted; nil when nothing is known of it
+
+	before, after []cell // memory for a row taken apart
 }
 
 // shortest is the gap between two changes in a row that is worth a jump: writing what is
@@ -31,7 +33,7 @@ func (c *canvas) paint(rows []string, width int) string {
 		case whole:
 			put(&out, i, row)
 		case row != c.rows[i]:
-			change(&out, i, c.rows[i], row)
+			c.change(&out, i, c.rows[i], row)
 		}
 	}
 	c.width, c.rows = width, rows
@@ -48,9 +50,11 @@ func put(out *strings.Builder, y int, row string) {
 
 // change writes what differs between two states of a row. A row with characters that do
 // not take one cell each, on which terminals disagree, is written in full.
-func change(out *strings.Builder, y int, was, is string) {
-	before, ok := cellsOf(was)
-	after, ok2 := cellsOf(is)
+func (c *canvas) change(out *strings.Builder, y int, was, is string) {
+	var ok, ok2 bool
+	c.before, ok = cellsOf(c.before[:0], was)
+	c.after, ok2 = cellsOf(c.after[:0], is)
+	before, after := c.before, c.after
 	if !ok || !ok2 {
 		move(out, 0, y)
 		out.WriteString(ansi.EraseLineRight)
@@ -132,16 +136,15 @@ func trimmed(cells []cell) int {
 	return n
 }
 
-// cellsOf takes a painted row apart. It is not ok when there is more in it than styles and
-// characters of one cell.
-func cellsOf(row string) (cells []cell, ok bool) {
-	cells = make([]cell, 0, len(row))
+// cellsOf takes a painted row apart, into the memory given. It is not ok when there is more
+// in it than styles and characters of one cell.
+func cellsOf(cells []cell, row string) (_ []cell, ok bool) {
 	style := ""
 	for i := 0; i < len(row); {
 		if row[i] == '\x1b' {
 			n := strings.IndexByte(row[i:], 'm') + 1
 			if n < 2 || row[i+1] != '[' {
-				return nil, false
+				return cells, false
 			}
 			switch seq := row[i : i+n]; {
 			case seq == "\x1b[0m" || seq == "\x1b[m":
@@ -158,7 +161,7 @@ func cellsOf(row string) (cells []cell, ok bool) {
 		if n == 0 {
 			text, width := ansi.FirstGraphemeCluster(row[i:], ansi.GraphemeWidth)
 			if n = len(text); width != 1 || utf8.RuneCountInString(text) != 1 {
-				return nil, false
+				return cells, false
 			}
 		}
 		cells = append(cells, cell{row[i : i+n], style})

@@ -166,6 +166,13 @@ func (s *Screen) Same(other *Screen) bool {
 	return len(s.cells) == len(other.cells)
 }
 
+// Column is where its cursor is, the first being 0.
+func (s *Screen) Column() int {
+	s.mu.Lock()
+	defer s.mu.Unlock()
+	return s.x
+}
+
 // On tells whether a private mode is set, by its number.
 func (s *Screen) On(mode string) bool {
 	s.mu.Lock()
