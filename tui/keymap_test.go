@@ -206,10 +206,10 @@ var keyTrials = map[string]func(t *testing.T, s *screen){
 		require.True(t, s.quit)
 	},
 	"Suspend": func(t *testing.T, s *screen) {
-		require.Contains(t, s.commands("ctrl+z"), reflect.TypeOf(tea.Suspend()))
+		require.Contains(t, s.commands("ctrl+z"), reflect.TypeOf(suspendMsg{}))
 	},
 	"Redraw": func(t *testing.T, s *screen) {
-		require.Contains(t, s.commands("ctrl+l"), reflect.TypeOf(tea.ClearScreen()))
+		require.Contains(t, s.commands("ctrl+l"), reflect.TypeOf(redrawMsg{}))
 	},
 	"AnswerSave": func(t *testing.T, s *screen) {
 		s.press("right", "q", "s")
