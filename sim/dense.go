@@ -55,8 +55,7 @@ func (m *model) clone() model {
 	return c
 }
 
-// between is the state inside a step: the cubic through both ends, for the jet in the variables
-// of its step and beside what dies away in it like an exponential.
+// between is the state inside a step: the cubic through both ends.
 func (s *denseStep) between(m *model, theta float64, y *state) {
 	if m.push != unsteadyLiquid || s.h == 0 {
 		hermite(states, theta, s.h, &s.y0, &s.f0, &s.y1, &s.f1, y)
@@ -64,25 +63,45 @@ func (s *denseStep) between(m *model, theta float64, y *state) {
 	}
 	var now forces
 	var stiff stiffPart
-	a, fa, b, fb := s.y0, s.f0, s.y1, s.f1
+	var c jetCourse
+	a, fa := s.y0, s.f0
 	m.rates(s.t, &a, &fa, &now)
 	m.stiffness(&a, &fa, &now, &stiff)
-	j, rate := stiff.frame, stiff.rate[0]
-	j.begin(&a)
-	j.enterRates(&a, &fa)
-	j.enter(&a)
-	j.tend(b[store])
-	j.enterRates(&b, &fb)
-	j.enter(&b)
-	lag := 0.0
-	if left := math.Exp(rate * s.h); left < 0.9 {
-		lag = (fa[jet] - fb[jet]) / (rate * (1 - left)) // what makes the slopes differ
-		a[jet], fa[jet] = a[jet]-lag, fa[jet]-rate*lag
-		b[jet], fb[jet] = b[jet]-lag*left, fb[jet]-rate*lag*left
+	c.take(&stiff, s.h, &a, &fa, &s.y1, &s.f1)
+	c.at(theta, y)
+}
+
+// jetCourse is the dense output of a step of the unsteady jet: the cubic in the variables of its step,
+// beside what dies away in it like an exponential.
+type jetCourse struct {
+	frame        *jetFrame
+	h, rate, lag float64
+	a, fa, b, fb state
+}
+
+// take makes it that of a step with its stiff part.
+func (c *jetCourse) take(stiff *stiffPart, h float64, y0, f0, y1, f1 *state) {
+	j := stiff.frame
+	c.frame, c.rate, c.h, c.lag = j, stiff.rate[0], h, 0
+	c.a, c.fa, c.b, c.fb = *y0, *f0, *y1, *f1
+	j.begin(&c.a)
+	j.enterRates(&c.a, &c.fa)
+	j.enter(&c.a)
+	j.tend(c.b[store])
+	j.enterRates(&c.b, &c.fb)
+	j.enter(&c.b)
+	if left := math.Exp(c.rate * h); left < 0.9 {
+		c.lag = (c.fa[jet] - c.fb[jet]) / (c.rate * (1 - left)) // what makes the slopes differ
+		c.a[jet], c.fa[jet] = c.a[jet]-c.lag, c.fa[jet]-c.rate*c.lag
+		c.b[jet], c.fb[jet] = c.b[jet]-c.lag*left, c.fb[jet]-c.rate*c.lag*left
 	}
-	hermite(states, theta, s.h, &a, &fa, &b, &fb, y)
-	y[jet] += lag * math.Exp(rate*theta*s.h)
-	j.leave(y)
+}
+
+// at is the state at θ.
+func (c *jetCourse) at(theta float64, y *state) {
+	hermite(states, theta, c.h, &c.a, &c.fa, &c.b, &c.fb, y)
+	y[jet] += c.lag * math.Exp(c.rate*theta*c.h)
+	c.frame.leave(y)
 }
 
 // hermite is the cubic through both ends of a step with their rates, of its first n

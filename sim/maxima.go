@@ -15,6 +15,8 @@ type maxima struct {
 	guide           float64 // greatest thrust on the guide
 	leftGuide       bool
 	start, mid, end [tracks]float64
+	room            [8]float64
+	surge           jetCourse
 }
 
 type peak struct{ value, time float64 }
@@ -121,28 +123,97 @@ func (x *maxima) inside(r *run) {
 	if m.push != noPush && !m.held {
 		x.meanForces(r)
 		for k := acceleration2; k < firstCanopy; k++ {
-			x.climb(r, k)
+			x.climb(r, k, 0, 1)
 		}
 	}
 	filling := m.open &^ m.full
-	if filling == 0 && !m.rigid && (m.open != 0 || r.steady()) {
+	if filling == 0 && !m.rigid && (!x.high() || r.steady()) {
 		return
 	}
-	x.motion(r, 0.5)
-	m.read(&r.in, &r.inner, &x.mid)
-	for k := range acceleration2 {
-		x.climb(r, k)
+	start, end, from := x.start, x.end, 0.0
+	for _, to := range x.cuts(r) {
+		x.motion(r, (from+to)/2)
+		m.read(&r.in, &r.inner, &x.mid)
+		if x.end = end; to < 1 {
+			x.motion(r, to)
+			m.read(&r.in, &r.inner, &x.end)
+			x.note(m, &x.end, r.t+to*r.h)
+		}
+		for k := range acceleration2 {
+			x.climb(r, k, from, to)
+		}
+		for left := filling; left != 0; left &= left - 1 {
+			k := firstCanopy + 2*bits.TrailingZeros64(left)
+			x.climb(r, k, from, to)
+			x.climb(r, k+1, from, to)
+		}
+		x.start, from = x.end, to
 	}
-	for ; filling != 0; filling &= filling - 1 {
-		k := firstCanopy + 2*bits.TrailingZeros64(filling)
-		x.climb(r, k)
-		x.climb(r, k+1)
+	x.start, x.end = start, end
+}
+
+// cuts are the ends of the parts of a step that are looked at one by one, as a parabola through all of it
+// would not tell what is there: where a rigid body becomes as fast as it was as the guide ended, or
+// slower, and its angle of attack begins or ceases to count; and the halves of the way towards the ground in
+// wind, which falls off there ever steeper.
+func (x *maxima) cuts(r *run) []float64 {
+	m := &r.model
+	list := append(x.room[:0], 1)
+	switch a, b := r.now.airspeed-m.fast, r.then.airspeed-m.fast; {
+	case m.rigid && a*b < 0:
+		at := r.airspeedReaches(m.fast, a, b)
+		list = append(x.room[:0], at, 1)
+	case r.nearsGround() && r.y1[up] < 0.75*r.y[up]:
+		list = list[:0]
+		for left := 0.5; left > 0.02; left /= 2 {
+			list = append(list, 1-left)
+		}
+		list = append(list, 1)
 	}
+	return list
+}
+
+// airspeedReaches is where in the step the airspeed is that: a and b are how much more it is at the ends. Regula
+// falsi after Illinois, and the side on which it is more.
+func (r *run) airspeedReaches(speed, a, b float64) float64 {
+	low, high, rising := 0.0, 1.0, b > 0
+	for range 30 {
+		theta := (a*high - b*low) / (a - b)
+		r.maxima.motion(r, theta)
+		at := r.inner.airspeed - speed
+		if (at > 0) == (b > 0) {
+			high, b = theta, at
+			a /= 2
+		} else {
+			low, a = theta, at
+			b /= 2
+		}
+		if high-low < 1e-9 || math.Abs(at) < 1e-9*speed {
+			break
+		}
+	}
+	if rising {
+		return high
+	}
+	return low
+}
+
+// high tells whether speed, Mach number or dynamic pressure is at an end of the step anywhere near its greatest.
+func (x *maxima) high() bool {
+	for k := range attackAngle {
+		if 2*max(x.start[k], x.end[k]) > x.best[k].value {
+			return true
+		}
+	}
+	return false
 }
 
 // steady tells whether speed, and what goes with it, rises all through the step or falls all through it: by
 // more than the thinning of the air could turn round, a few per cent a second.
 func (r *run) steady() bool {
+	if r.nearsGround() {
+		return false
+	}
 	const share = 0.05 // 1/s
 	growth := func(y, f *state) float64 {
 		v2 := y[vEast]*y[vEast] + y[vNorth]*y[vNorth] + y[vUp]*y[vUp]
@@ -153,10 +224,10 @@ func (r *run) steady() bool {
 }
 
 // settle ends the surge: the jet has gathered its speed within the step, and thrust
-// counts from there. The motion is smooth, so that no step needs to end there; but neither the moment
-// nor the thrust is to be had from the dense output, so fast both change with the jet's acceleration.
-// That relaxes like an exponential to the little it has afterwards; where it is nothing the
-// jet has the speed of a steady one.
+// counts from there. The motion is smooth, so that no step needs to end there; but the pressure may fall by
+// much in the step, so that the moment is looked for: the jet's acceleration relaxes like an exponential to the
+// little that it has afterwards. Where it is nothing the jet has the speed of a steady one, which tells the
+// thrust better than the moment can.
 func (x *maxima) settle(r *run) {
 	m := &r.model
 	m.settled = true
@@ -164,10 +235,20 @@ func (x *maxima) settle(r *run) {
 	decay := math.Exp(rate * r.h)
 	settled := (r.f1[jet] - r.f[jet]*decay) / (1 - decay)
 	theta := min(math.Log(settled/(settled-r.f[jet]))/(rate*r.h), 1)
-	var out [tracks]float64
-	x.look(r, theta)
+	x.surge.take(&r.stiff, r.h, &r.y, &r.f, &r.y1, &r.f1)
+	for range 8 {
+		x.surge.at(theta, &r.in)
+		m.rates(r.t+theta*r.h, &r.in, &r.dy, &r.inner)
+		// In that time the jet would gain what it lacks of the course it settles to.
+		by := math.Log1p(r.inner.jetRate/-settled) / (rate * r.h)
+		if theta = min(max(theta-by, 0), 1); !(math.Abs(by) > 1e-2) {
+			break
+		}
+	}
+	x.surge.at(theta, &r.in)
 	r.in[jet] = m.steadySpeed(&r.in, &r.inner)
 	m.rates(r.t+theta*r.h, &r.in, &r.dy, &r.inner)
+	var out [tracks]float64
 	m.read(&r.in, &r.inner, &out)
 	x.one(thrustTrack, out[thrustTrack], r.t+theta*r.h)
 	x.one(acceleration2, out[acceleration2], r.t+theta*r.h)
@@ -202,21 +283,21 @@ func (x *maxima) motion(r *run, theta float64) {
 	r.model.air(&r.in, &r.inner)
 }
 
-// climb looks for a peak of a track in the step: three looks around where a parabola has it,
+// climb looks for a peak of a track in a part of the step: three looks around where a parabola has it,
 // and a fourth where theirs does.
-func (x *maxima) climb(r *run, k int) {
+func (x *maxima) climb(r *run, k int, from, to float64) {
 	a, b, c := x.start[k], x.mid[k], x.end[k]
 	curve := 2 * (a - 2*b + c)
 	slope := -3*a + 4*b - c
 	if !(curve < 0 && slope > 0 && slope < -2*curve && a-slope*slope/(4*curve) > x.best[k].value) {
 		return
 	}
-	const d = 0.1
-	theta := -slope / (2 * curve)
-	theta = min(max(theta, d), 1-d)
+	d := 0.1 * (to - from)
+	theta := from - slope/(2*curve)*(to-from)
+	theta = min(max(theta, from+d), to-d)
 	a, b, c = x.at(r, k, theta-d), x.at(r, k, theta), x.at(r, k, theta+d)
 	if bend := a - 2*b + c; bend < 0 {
-		x.at(r, k, min(max(theta+d*(a-c)/(2*bend), 0), 1))
+		x.at(r, k, min(max(theta+d*(a-c)/(2*bend), from), to))
 	}
 }
 

@@ -83,7 +83,7 @@ type model struct {
 	body  *rigidBody // nil when only a point mass flies
 	gust  [2]float64 // its components, m/s
 	calls int        // of rates, since the account was last made
-	fast  float64    // airspeed as the guide ends, m/s
+	fast  float64    // airspeed as the guide ends, m/s: the angle of attack counts from there on; +Inf after the top
 }
 
 // rates is dy/dt, and the forces it was made from.

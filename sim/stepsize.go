@@ -33,10 +33,16 @@ const least = 1e-8
 // there with an infinite slope, by a share of the way: steps that shrink towards it cost
 // less than steps that try to reach over it and are taken back.
 func (r *run) roughAhead() float64 {
-	if m := &r.model; r.y[vUp] < 0 && r.y[up] > windFloor && !m.guided && !m.profile.Calm() {
-		return max(0.85*r.y[up], windFloor) / -r.y[vUp]
+	if r.nearsGround() && r.y[up] > windFloor {
+		way, speed, faster := max(0.85*r.y[up], windFloor), -r.y[vUp], max(-r.f[vUp], 0)
+		return 2 * way / (speed + math.Sqrt(speed*speed+2*faster*way))
 	}
 	return math.Inf(1)
+}
+
+// nearsGround tells whether it falls in wind.
+func (r *run) nearsGround() bool {
+	return r.y[vUp] <= 0 && !r.model.guided && !r.model.profile.Calm()
 }
 
 // accept tries a step and judges its error. A step that is too bold, or went

@@ -297,6 +297,7 @@ func (r *run) top() {
 		return
 	}
 	r.overTop = true
+	r.model.fast = math.Inf(1)
 	r.mark(ApogeeEvent, 0)
 	if r.scout {
 		r.over = true
