@@ -2,13 +2,13 @@ package sim
 
 import (
 	"context"
-	"flag"
 	"math"
 	"math/rand/v2"
 	"slices"
 	"testing"
 
 	"ullage/sim/airframe"
+	"ullage/sim/long"
 	"ullage/sim/rocket"
 	"ullage/thrust"
 
@@ -174,25 +174,63 @@ func (l lot) shape(r *rocket.Rocket) {
 	}
 }
 
-var lotSize = flag.Int("lot", 300, "how many rockets the test of accuracy draws")
+// tally is how far off some result of many flights is.
+type tally []float64
 
-// The apogee of any rocket is near the converged one: that of a hundredth of the
-// tolerance.
-func TestAnyRocketIsAccurate(t *testing.T) {
-	faults := make([]float64, *lotSize)
-	for i := range faults {
-		r := newLot(uint64(i)).rocket()
-		usual, err := Fly(context.Background(), r, Options{})
-		require.NoError(t, err)
-		exact, err := Fly(context.Background(), r, Options{Tolerance: DefaultTolerance / 100})
-		require.NoError(t, err)
-		if exact.RailExit.Happened {
-			faults[i] = math.Abs(usual.Apogee.Height/exact.Apogee.Height - 1)
-		}
+func (l *tally) add(usual, exact float64) {
+	if usual == exact {
+		*l = append(*l, 0) // both may be 0
+		return
 	}
-	slices.Sort(faults)
-	n := len(faults)
-	t.Logf("%d rockets: apogee off by %.2g (median), %.2g (99th percentile), %.2g (worst)", n, faults[n/2], faults[n*99/100], faults[n-1])
-	assert.Less(t, faults[n/2], 1e-5)
-	assert.Less(t, faults[n*99/100], 1e-3)
+	*l = append(*l, math.Abs(usual/exact-1))
+}
+
+// tell gives the median, the 99th percentile and the worst.
+func (l tally) tell(t *testing.T, of string) (median, most, worst float64) {
+	slices.Sort(l)
+	n := len(l)
+	t.Logf("%s of %d rockets off by %.2g (median), %.2g (99th percentile), %.2g (worst)", of, n, l[n/2], l[n*99/100], l[n-1])
+	return l[n/2], l[n*99/100], l[n-1]
+}
+
+// The apogee of any rocket is near the converged one, that of a hundredth of the
+// tolerance, and so is what is greatest on the way. Told apart are those that turn over and over under thrust so
+// that a thousandth of the tolerance gives another apogee again: their flight is not to be foretold, as its
+// start is never known to so many digits.
+func TestAnyRocketIsAccurate(t *testing.T) {
+	var apogee, push, dynamic tally
+	unsettled, n := 0, long.Of(300, 2000)
+	fly := func(r *rocket.Rocket, share float64) *Flight {
+		fl, err := Fly(context.Background(), r, Options{Tolerance: DefaultTolerance * share})
+		require.NoError(t, err)
+		return fl
+	}
+	for i := range n {
+		r := newLot(uint64(i)).rocket()
+		usual, exact := fly(r, 1), fly(r, 0.01)
+		assert.Less(t, usual.Steps+usual.Rejected, 5000, i)
+		if !exact.RailExit.Happened {
+			continue
+		}
+		if math.Abs(usual.Apogee.Height/exact.Apogee.Height-1) > 1e-4 &&
+			math.Abs(fly(r, 0.001).Apogee.Height/exact.Apogee.Height-1) > 1e-5 {
+			require.Negative(t, exact.Stability.Least, i)
+			unsettled++
+			continue
+		}
+		apogee.add(usual.Apogee.Height, exact.Apogee.Height)
+		push.add(usual.Max.Thrust, exact.Max.Thrust)
+		dynamic.add(usual.Max.DynamicPressure, exact.Max.DynamicPressure)
+	}
+	t.Logf("%d are not to be foretold", unsettled)
+	assert.LessOrEqual(t, unsettled, n/100)
+	median, most, worst := apogee.tell(t, "apogee")
+	assert.Less(t, median, 1e-5)
+	assert.Less(t, most, 1e-4)
+	assert.Less(t, worst, 5e-4)
+	_, _, worst = push.tell(t, "greatest thrust")
+	assert.Less(t, worst, 1e-3)
+	_, most, worst = dynamic.tell(t, "greatest dynamic pressure")
+	assert.Less(t, most, 1e-3)
+	assert.Less(t, worst, 1e-2)
 }

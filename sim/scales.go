@@ -39,11 +39,11 @@ func (r *run) scale() {
 }
 
 // rescale follows the speed while the drive pushes: what is wrong with it then, and above all
-// with its direction, is multiplied on the way up.
+// with its direction, is multiplied on the way up. Most of what lies level is direction.
 func (r *run) rescale() {
 	if r.hurry > 0 {
 		w := 1 / (r.hurry * max(speedOf(&r.y), 0.03*r.model.promise))
-		r.weights[vEast], r.weights[vNorth], r.weights[vUp] = w, w, w
+		r.weights[vEast], r.weights[vNorth], r.weights[vUp] = 4*w, 4*w, w
 	}
 }
 
