@@ -208,13 +208,13 @@ func TestAnyRocketIsAccurate(t *testing.T) {
 	for i := range n {
 		r := newLot(uint64(i)).rocket()
 		usual, exact := fly(r, 1), fly(r, 0.01)
-		assert.Less(t, usual.Steps+usual.Rejected, 5000, i)
+		assert.Less(t, usual.Steps+usual.Rejected, 20_000, i)
 		if !exact.RailExit.Happened {
 			continue
 		}
 		if math.Abs(usual.Apogee.Height/exact.Apogee.Height-1) > 1e-4 &&
 			math.Abs(fly(r, 0.001).Apogee.Height/exact.Apogee.Height-1) > 1e-5 {
-			require.Negative(t, exact.Stability.Least, i)
+			require.Greater(t, exact.Stability.MaxAngle, math.Pi/2, i)
 			unsettled++
 			continue
 		}
