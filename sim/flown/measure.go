@@ -1,0 +1,105 @@
+package flown
+
+import (
+	"math"
+
+	"ullage/sim/solve"
+)
+
+// widthFor is how many samples a parabola is fitted through to read speeds: so many that
+// noise moves the slope by no more than a share of the greatest speed, and no more than reach
+// over half a second; odd. A slope through n samples has the deviation σ·√(12/n³)/Δt.
+func (c *Channel) widthFor(speed float64) int {
+	const share, longest, least = 0.01, 0.5, 5
+	most := max(least, 2*int(longest/c.Every/2)+1)
+	for n := least; n < most; n += 2 {
+		if c.Noise*math.Sqrt(12/math.Pow(float64(n), 3))/c.Every <= share*speed {
+			return n
+		}
+	}
+	return most
+}
+
+// read is what a course of heights tells, read in the same way from a log and from a predicted
+// flight that was sampled like it. NaN where it tells nothing.
+type read struct {
+	apogee, apogeeTime float64   // m; s after release
+	speed              float64   // the greatest on the way up, m/s
+	burnout            float64   // vertical speed at the predicted end of thrust, m/s
+	fall               []float64 // time of the fastest fall before each canopy holds, s after release
+	descent            []float64 // settled rate under each canopy, m/s, positive down
+}
+
+// legs are the times of the predicted flight between which each canopy is told, s after release.
+type leg struct{ from, settled, to float64 }
+
+// readCourse reads heights y at times t after release, smoothed over so many samples.
+func readCourse(t, y []float64, width int, burnout float64, legs []leg) read {
+	nan := math.NaN()
+	r := read{apogee: nan, apogeeTime: nan, speed: nan, burnout: nan}
+	s := solve.Smooth(t, y, width)
+	top := -1
+	for i := range s {
+		if t[i] > 0 && !math.IsNaN(s[i].Value) && (top < 0 || s[i].Value > s[top].Value) {
+			top = i
+		}
+	}
+	if top >= 0 {
+		r.apogee, r.apogeeTime = s[top].Value, t[top]
+		// Where the slope falls through 0 between two samples.
+		for _, i := range []int{top - 1, top} {
+			if i >= 0 && i+1 < len(s) && s[i].Slope > 0 && s[i+1].Slope <= 0 {
+				r.apogeeTime = t[i] + (t[i+1]-t[i])*s[i].Slope/(s[i].Slope-s[i+1].Slope)
+			}
+		}
+	}
+	for i := 0; i < top; i++ {
+		if t[i] > 0 && !(s[i].Slope <= r.speed) && !math.IsNaN(s[i].Slope) {
+			r.speed = s[i].Slope
+		}
+		if i+1 < len(t) && t[i] <= burnout && t[i+1] > burnout {
+			r.burnout = s[i].Slope + (s[i+1].Slope-s[i].Slope)*(burnout-t[i])/(t[i+1]-t[i])
+		}
+	}
+	for _, l := range legs {
+		r.fall = append(r.fall, fastestFall(t, s, l))
+		r.descent = append(r.descent, settled(t, y, l))
+	}
+	return r
+}
+
+// fastestFall is when the fall is fastest before a canopy holds.
+func fastestFall(t []float64, s []solve.Smoothed, l leg) float64 {
+	at := -1
+	for i := range t {
+		if t[i] >= l.from && t[i] <= l.settled && !math.IsNaN(s[i].Slope) && (at < 0 || s[i].Slope < s[at].Slope) {
+			at = i
+		}
+	}
+	if at < 1 || at+1 >= len(t) || t[at-1] < l.from || t[at+1] > l.settled {
+		return math.NaN() // at an end it is none
+	}
+	return t[at]
+}
+
+// settled is the rate of a straight line through a leg, positive down.
+func settled(t, y []float64, l leg) float64 {
+	n, mt, my := 0.0, 0.0, 0.0
+	for i := range t {
+		if t[i] >= l.settled && t[i] <= l.to && !math.IsNaN(y[i]) {
+			n, mt, my = n+1, mt+t[i], my+y[i]
+		}
+	}
+	if n < 5 {
+		return math.NaN()
+	}
+	mt, my = mt/n, my/n
+	a, b := 0.0, 0.0
+	for i := range t {
+		if t[i] >= l.settled && t[i] <= l.to && !math.IsNaN(y[i]) {
+			a += (t[i] - mt) * (y[i] - my)
+			b += (t[i] - mt) * (t[i] - mt)
+		}
+	}
+	return -a / b
+}

@@ -1,0 +1,338 @@
+package flown
+
+import (
+	"fmt"
+	"math"
+	"strings"
+
+	"ullage/sim/fault"
+	"ullage/sim/flown/logfile"
+	"ullage/sim/quantity"
+	"ullage/sim/rocket"
+)
+
+// Options are how a log is to be read against a rocket.
+type Options struct {
+	Heights  Heights // "" is StandardHeights
+	From, To float64 // where in the log to look, s by its clock; both 0 for all of it
+}
+
+// Reading is a flight found in a log, its columns turned into what a flight's own numbers can
+// be held against.
+type Reading struct {
+	Log      *logfile.Log
+	Heights  Heights
+	LiftOff  float64 // s by the log's clock: the last moment at rest; a first guess, which a fit sharpens
+	Landing  float64 // s by the log's clock; NaN when the log does not tell it
+	From, To float64 // the stretch of the log that is used, s by its clock
+	Channels []Channel
+	Told     float64 // the log's greatest height as it stands in it, above its pad, m; NaN without heights
+	Turned   float64 // the same height in the air of the site, m
+	Notes    fault.List
+
+	which int // of the stretches of the log
+}
+
+// Channel is a column ready to be held against a flight.
+type Channel struct {
+	Column   logfile.Column
+	T        []float64 // s by the log's clock
+	Y        []float64 // SI; heights are above the pad, in the air of the site
+	Signed   bool      // a speed that is negative on the way down
+	Gauge    bool      // a chamber's pressure over that of the air
+	Added    float64   // put back to what rests at 0: an accelerometer's gravity, m/s²
+	Step     float64   // the recorder's step, SI; 0 when it does not show
+	Noise    float64   // standard deviation, SI, from the pad's samples where there are some
+	PadCount int       // samples at rest before lift-off
+	Every    float64   // usual time between samples, s
+}
+
+// pressureMade tells whether a pressure of air is behind the channel.
+func (c *Channel) pressureMade() bool {
+	switch c.Column.Quantity {
+	case logfile.Pressure:
+		return true
+	case logfile.Height, logfile.Speed:
+		return !c.Column.Measured
+	}
+	return false
+}
+
+// height tells whether the channel is a height above the pad.
+func (c *Channel) height() bool {
+	return c.Column.Quantity == logfile.Height || c.Column.Quantity == logfile.Pressure
+}
+
+// Best is the channel that tells heights: the first of them; nil without one.
+func (r *Reading) Best() *Channel {
+	for i := range r.Channels {
+		if r.Channels[i].height() {
+			return &r.Channels[i]
+		}
+	}
+	return nil
+}
+
+// NoFlight is a log in which no flight was found, with what it tells instead.
+type NoFlight struct {
+	fault.Fault
+	T, Y   []float64
+	Column logfile.Column
+}
+
+// Unwrap is the fault.
+func (n NoFlight) Unwrap() error { return n.Fault }
+
+// Read finds the flight in a log. The rocket gives the air of its site. The error is a fault, or
+// NoFlight.
+func Read(log *logfile.Log, r *rocket.Rocket, o Options) (*Reading, error) {
+	if o.Heights == "" {
+		o.Heights = StandardHeights
+	}
+	rd := &Reading{Log: log, Heights: o.Heights, Landing: math.NaN(), Told: math.NaN(), Turned: math.NaN()}
+	f, err := rd.find(o)
+	if err != nil {
+		return nil, err
+	}
+	const after = 3
+	rd.LiftOff, rd.Landing = f.liftOff, f.landing
+	rd.From = f.liftOff - restBefore
+	rd.To = math.Inf(1)
+	if !math.IsNaN(f.landing) {
+		rd.To = f.landing + after
+	}
+	if o.To > o.From {
+		rd.From, rd.To = math.Max(rd.From, o.From), math.Min(rd.To, o.To)
+	}
+	air := newAir(r.Site)
+	from, to := rd.stretch()
+	for i := range log.Columns {
+		if q := log.Columns[i].Quantity; q == logfile.Time || q == logfile.Temperature || q == logfile.Thrust {
+			continue
+		}
+		s := without(log.Time[from:to], log.Values[i][from:to]).between(rd.From, rd.To)
+		if len(s.t) >= fewest {
+			rd.channel(log.Columns[i], s, r, air)
+		}
+	}
+	if len(rd.Channels) == 0 {
+		return nil, fault.Fault{File: log.Name, Problem: "has fewer than 10 values of the flight in every column", Remedy: "look at the log; a recorder that writes so seldom tells nothing of a flight"}
+	}
+	rd.To = math.Min(rd.To, log.Time[to-1])
+	rd.From = math.Max(rd.From, log.Time[from])
+	return rd, nil
+}
+
+// fewest values make a channel.
+const fewest = 10
+
+// stretch is the part of the log in which the clock rises and the flight is.
+func (rd *Reading) stretch() (from, to int) {
+	starts := append(append([]int(nil), rd.Log.Starts...), len(rd.Log.Time))
+	for i := 0; i+1 < len(starts); i++ {
+		from, to = starts[i], starts[i+1]
+		if rd.which == i {
+			break
+		}
+	}
+	return from, to
+}
+
+// find looks for flights in the column that tells most, stretch by stretch.
+func (rd *Reading) find(o Options) (found, error) {
+	log := rd.Log
+	order := []logfile.Quantity{logfile.Height, logfile.Pressure, logfile.Speed, logfile.Acceleration, logfile.Chamber}
+	var shown series
+	var of logfile.Column
+	for _, q := range order {
+		k := log.Find(q)
+		if k < 0 {
+			continue
+		}
+		var all []found
+		var in []int
+		starts := append(append([]int(nil), log.Starts...), len(log.Time))
+		for i := 0; i+1 < len(starts); i++ {
+			s := without(log.Time[starts[i]:starts[i+1]], log.Values[k][starts[i]:starts[i+1]])
+			if o.To > o.From {
+				s = s.between(o.From, o.To)
+			}
+			if len(s.t) < fewest {
+				continue
+			}
+			if step := s.step(); step > slowestStep {
+				return found{}, fault.Fault{File: log.Name, Key: log.Columns[k].Name(), Problem: fmt.Sprintf("has a value every %.3g s", step),
+					Remedy: "a flight takes several a second; if the times are not in " + timeUnit(log) + ", say so, as in --column 'time=1 ms'"}
+			}
+			if len(s.t) > len(shown.t) {
+				shown, of = s, log.Columns[k]
+			}
+			flights := flightsIn(q, s)
+			all = append(all, flights...)
+			for range flights {
+				in = append(in, i)
+			}
+		}
+		switch {
+		case len(all) == 1:
+			rd.which = in[0]
+			return all[0], nil
+		case len(all) > 1:
+			var at []string
+			for _, f := range all {
+				at = append(at, fmt.Sprintf("%.1f s", f.liftOff))
+			}
+			return found{}, fault.Fault{File: log.Name, Key: log.Columns[k].Name(), Problem: fmt.Sprintf("holds %d flights, which lift off at %s", len(all), strings.Join(at, ", ")),
+				Remedy: fmt.Sprintf("say which is meant, as in --from '%.0f s' --to '%.0f s'", math.Floor(all[0].liftOff-5), math.Ceil(endOf(all[0])+5))}
+		}
+	}
+	return found{}, NoFlight{fault.Fault{File: log.Name, Key: of.Name(), Problem: "shows no lift-off: nothing that rises 3 m within a second and stands out of the noise",
+		Remedy: "look at its course; if the column or its unit is another, say so, as in --column 'height=2 m'"}, shown.t, shown.y, of}
+}
+
+func endOf(f found) float64 {
+	switch {
+	case !math.IsNaN(f.landing):
+		return f.landing
+	case !math.IsNaN(f.top):
+		return f.top + 10
+	}
+	return f.liftOff + 10
+}
+
+func timeUnit(log *logfile.Log) string {
+	if k := log.Find(logfile.Time); k >= 0 {
+		return log.Columns[k].Unit.Name
+	}
+	return "s"
+}
+
+// flightsIn finds the flights in a column.
+func flightsIn(q logfile.Quantity, s series) []found {
+	switch q {
+	case logfile.Height:
+		return climbs(s)
+	case logfile.Pressure:
+		h := series{s.t, make([]float64, len(s.y))}
+		pad := s.middle()
+		for i, p := range s.y {
+			h.y[i] = standardHeight(math.Max(p, 0) / pad)
+		}
+		return climbs(h)
+	case logfile.Speed:
+		return leaves(s, 5)
+	case logfile.Acceleration:
+		return leaves(s, 10)
+	}
+	return nil
+}
+
+// channel turns one column and adds it.
+func (rd *Reading) channel(c logfile.Column, s series, r *rocket.Rocket, a *air) {
+	ch := Channel{Column: c, T: s.t, Y: s.y, Every: s.step()}
+	pad := s.between(rd.From, rd.LiftOff-restMargin)
+	level := s.y[0]
+	if len(pad.t) >= 3 {
+		level = pad.middle()
+	} else if ch.height() {
+		rd.Notes = append(rd.Notes, fault.Fault{Key: c.Name(), Problem: "begins at lift-off or after it, so that its height of the pad is not known by itself", Remedy: "let the recorder run a few seconds before"})
+	}
+	ch.Step = s.quantum()
+	turn := func(v float64) float64 { return v }
+	switch c.Quantity {
+	case logfile.Height:
+		turn = func(v float64) float64 { return v - level }
+		if !c.Measured && rd.Heights != MeasuredHeights {
+			turn = func(v float64) float64 { return a.ofTold(v-level, rd.Heights) }
+		}
+	case logfile.Pressure:
+		turn = func(v float64) float64 { return a.ofRatio(v / level) }
+	case logfile.Speed:
+		least, greatest := math.Inf(1), math.Inf(-1)
+		for _, v := range s.y {
+			least, greatest = math.Min(least, v), math.Max(greatest, v)
+		}
+		ch.Signed = least < -0.05*greatest
+	case logfile.Acceleration:
+		ch.Added = rd.gravity(c, level, r, a)
+		turn = func(v float64) float64 { return v + ch.Added }
+	case logfile.Chamber:
+		ch.Gauge = rd.gauge(c, level, r, a)
+	}
+	if c.Quantity == logfile.Height || c.Quantity == logfile.Pressure || c.Quantity == logfile.Acceleration {
+		ch.Y = make([]float64, len(s.y))
+		for i, v := range s.y {
+			ch.Y[i] = turn(v)
+		}
+		if c.Quantity == logfile.Pressure {
+			ch.Step = math.Abs(turn(level-ch.Step) - turn(level))
+		}
+	}
+	turned := series{ch.T, ch.Y}
+	quiet := turned.between(rd.From, rd.LiftOff-restMargin)
+	ch.PadCount = len(quiet.t)
+	if ch.PadCount >= fewest {
+		ch.Noise = quiet.scatter()
+	} else {
+		ch.Noise = turned.roughness()
+	}
+	ch.Noise = math.Max(ch.Noise, ch.Step/math.Sqrt(12))
+	if !(ch.Noise > 0) {
+		ch.Noise = math.Max(1e-6, 1e-6*math.Abs(turned.between(rd.LiftOff, rd.To).scatter()))
+	}
+	if rd.Best() == nil && ch.height() {
+		rd.top(c, s, level, turn)
+	}
+	rd.Channels = append(rd.Channels, ch)
+}
+
+// top notes the greatest height as the log tells it and as it is in the air of the site.
+func (rd *Reading) top(c logfile.Column, s series, level float64, turn func(float64) float64) {
+	told := s.smoothed()
+	at := 0
+	for i := range told.y {
+		if turn(told.y[i]) > turn(told.y[at]) {
+			at = i
+		}
+	}
+	rd.Turned = turn(told.y[at])
+	rd.Told = told.y[at] - level
+	if c.Quantity == logfile.Pressure {
+		rd.Told = standardHeight(told.y[at]/seaLevelPressure) - standardHeight(level/seaLevelPressure)
+	}
+}
+
+// gravity is what an accelerometer that rests at 0 lost: it feels g cos(tilt) on the pad.
+func (rd *Reading) gravity(c logfile.Column, level float64, r *rocket.Rocket, a *air) float64 {
+	felt := a.column.Gravity(0) * math.Cos(r.Rail.Tilt)
+	switch {
+	case math.Abs(level-felt) < 0.15*felt:
+		return 0
+	case math.Abs(level) < 0.15*felt:
+		rd.Notes = append(rd.Notes, fault.Fault{Key: c.Name(), Problem: "rests at 0, so that gravity was taken off",
+			Remedy: fmt.Sprintf("put back: %.2f m/s²", felt)})
+		return felt
+	}
+	rd.Notes = append(rd.Notes, fault.Fault{Key: c.Name(), Problem: fmt.Sprintf("rests at %.2f m/s², where an accelerometer along the axis feels %.2f", level, felt),
+		Remedy: "taken as off by the difference; look at its unit, and whether it lies along the axis"})
+	return felt - level
+}
+
+// gauge tells whether a chamber's pressure counts from that of the air: by its head, else by
+// what it rests at before lift-off.
+func (rd *Reading) gauge(c logfile.Column, level float64, r *rocket.Rocket, a *air) bool {
+	switch {
+	case c.Absolute:
+		return false
+	case c.Gauge || r.Water == nil:
+		return true
+	}
+	over := math.Abs(level - r.Water.Pressure)
+	absolute := math.Abs(level - a.pad - r.Water.Pressure)
+	if absolute < over {
+		rd.Notes = append(rd.Notes, fault.Fault{Key: c.Name(), Problem: "rests at " + quantity.Format(level, c.Unit, 4) + ", nearer to the absolute pressure at release than to the gauge pressure",
+			Remedy: "taken as absolute; write gauge or absolute into its head if that is wrong"})
+		return false
+	}
+	return true
+}

@@ -1,0 +1,104 @@
+package flown
+
+import (
+	"math"
+
+	"ullage/sim"
+	"ullage/sim/solve"
+)
+
+// choose settles which samples have a part, by the flights at a place.
+func (f *fitter) choose(x []float64, canopies bool) error {
+	for l := range f.logs {
+		r, err := f.rocket(x, l)
+		if err != nil {
+			return err
+		}
+		fl, err := sim.Fly(f.ctx, r, sim.Options{Keep: true})
+		if err != nil {
+			return err
+		}
+		f.flights.Add(1)
+		for _, t := range f.tracks {
+			if t.log != l {
+				continue
+			}
+			t.use = f.logs[l].usable(t.Channel, fl, f.releaseOf(x, l), canopies)
+			t.used = 0
+			for _, in := range t.use {
+				if in {
+					t.used++
+				}
+			}
+		}
+	}
+	return nil
+}
+
+// weigh settles how much each track counts, by the residuals at a place: model error is not
+// white, so that its weight is divided by κ = max(1, χ²/ν)·(1 + ρ)/(1 − ρ), ρ being the
+// residuals' correlation from one sample to the next, held within 0 and 1 − 2/N. It tells the
+// greatest ratio between a κ now and before.
+func (f *fitter) weigh(x []float64) (float64, error) {
+	predicted := make([]float64, f.rows)
+	if err := f.predict(f.workers[0], x, predicted); err != nil {
+		return 0, err
+	}
+	change := 1.0
+	for _, t := range f.tracks {
+		zero := f.zeroOf(x, t)
+		sum, pairs, n := 0.0, 0.0, 0
+		last, lastWeight := math.NaN(), 0.0
+		for i := range t.T {
+			u, in := t.residual(i, predicted[t.from+i], zero)
+			if !in {
+				last = math.NaN()
+				continue
+			}
+			e, w := u*t.scale/t.Noise, solve.Huber(u, solve.HuberK)
+			sum += w * e * e
+			n++
+			if !math.IsNaN(last) {
+				pairs += math.Sqrt(w*lastWeight) * e * last
+			}
+			last, lastWeight = e, w
+		}
+		if n < 3 || sum == 0 {
+			continue
+		}
+		chi := math.Max(1, sum/float64(n))
+		rho := math.Min(math.Max(pairs/sum, 0), 1-2/float64(n))
+		kappa := chi * (1 + rho) / (1 - rho)
+		change = math.Max(change, math.Max(kappa/t.kappa, t.kappa/kappa))
+		t.scale, t.rho, t.kappa = t.Noise*math.Sqrt(chi), rho, kappa
+	}
+	return change, nil
+}
+
+// settle alternates least squares and weights until the weights stay. It gives the place, and
+// whether both came to rest.
+func (f *fitter) settle(from []float64, canopies bool) (x []float64, rest bool, err error) {
+	const most, still = 10, 1.05
+	x = from
+	if err := f.choose(x, canopies); err != nil {
+		return nil, false, err
+	}
+	for range most {
+		s, err := solve.LeastSquares(f.residuals(), x, solve.Stop{Gain: 1e-6, Closer: 1e-6, Most: 40, Reach: 10})
+		if err != nil {
+			return nil, false, err
+		}
+		x, rest = s.X, s.Converged
+		if err := f.choose(x, canopies); err != nil {
+			return nil, false, err
+		}
+		change, err := f.weigh(x)
+		if err != nil {
+			return nil, false, err
+		}
+		if change < still {
+			return x, rest, nil
+		}
+	}
+	return x, rest, nil
+}
