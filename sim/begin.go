@@ -52,8 +52,10 @@ func (r *run) beginWater() {
 		return
 	}
 	m.push = tubePush
-	depth := m.liquid0 / (math.Pi / 4 * (w.Bore*w.Bore - w.Tube.Outer*w.Tube.Outer))
-	if depth >= w.Tube.Length {
+	if gap := w.Tube.Gap(w); gap > rocket.LeakingGap {
+		r.warn(Warning{Code: TubeLeaks, Value: gap, Limit: rocket.LeakingGap})
+	}
+	if depth := w.Tube.Depth(w); depth >= w.Tube.Length {
 		r.warn(Warning{Code: TubeTipWet, Value: depth, Limit: w.Tube.Length})
 	}
 }

@@ -59,6 +59,7 @@ func (r *run) verdicts() {
 		r.warn(Warning{Code: NeverLeftGuide, Value: r.reached})
 	}
 	if fl.RailExit.Happened {
+		r.turns()
 		for i := range fl.Canopies {
 			switch c := &fl.Canopies[i]; {
 			case !c.Opened:
@@ -68,16 +69,33 @@ func (r *run) verdicts() {
 			}
 		}
 	}
-	limit := 0.8
-	if t := r.rocket.Body.Drag; len(t) > 1 {
-		limit = t[len(t)-1].Mach
-	}
-	if fl.Max.Mach > limit {
+	if limit := r.rocket.DragReach(); fl.Max.Mach > limit {
 		r.warn(Warning{Code: DragBeyondTable, Value: fl.Max.Mach, Limit: limit})
 	}
 	if m, mount := r.rocket.Motor, r.rocket.MotorMount; r.rocket.Power == rocket.MotorPower && mount != nil {
 		if m.Diameter > mount.Diameter*(1+1e-9) {
 			r.warn(Warning{Code: MotorTooWide, Value: m.Diameter, Limit: mount.Diameter})
+		}
+	}
+}
+
+// turns warns of canopies that open while it is pushed, or before one that is meant to open
+// first: the larger meets the speed that the smaller is there to take off.
+func (r *run) turns() {
+	fl := r.flight
+	for i := range fl.Canopies {
+		c := &fl.Canopies[i]
+		if !c.Opened {
+			continue
+		}
+		if fl.Burnout.Happened && c.Time < fl.Burnout.Time-SameInstant || !fl.Burnout.Happened {
+			r.warn(Warning{Code: CanopyThrusting, Canopy: c.Name, Value: fl.Burnout.Time - c.Time})
+		}
+		for k := range fl.Canopies {
+			if first := &fl.Canopies[k]; first.Opened && r.rocket.Precedes(k, i) && c.Time < first.Time-SameInstant {
+				r.warn(Warning{Code: CanopyOrder, Canopy: c.Name, Value: first.Time - c.Time})
+				break
+			}
 		}
 	}
 }

@@ -158,7 +158,7 @@ func TestCanopyRules(t *testing.T) {
 	assert.Equal(t, []WarningCode{CanopyNotFull}, codes(fl))
 
 	fl = fly(rocket.Rule{Trigger: rocket.AfterLaunch, Value: 0.01}, nil)
-	assert.Equal(t, []WarningCode{CanopyWaited}, codes(fl))
+	assert.Equal(t, []WarningCode{CanopyWaited, CanopyThrusting}, codes(fl))
 	assert.InDelta(t, fl.RailExit.Time-0.01, fl.Warnings[0].Value, 1e-9)
 
 	fl = fly(rocket.Rule{Trigger: rocket.Ejection, Value: 0}, func(r *rocket.Rocket) { r.Motor.Delay = math.NaN() })

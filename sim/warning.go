@@ -15,6 +15,9 @@ const (
 	CanopyWaited    WarningCode = "canopy-waited"       // due on the guide, opened as it ended; Value: s late
 	CanopyAtApogee  WarningCode = "canopy-at-apogee"    // apogee is below the set height; Value: set height, m; Limit: apogee, m
 	CanopyNotFull   WarningCode = "canopy-not-full"     // landed before it filled
+	CanopyThrusting WarningCode = "canopy-under-thrust" // opened before the end of thrust; Value: s before it
+	CanopyOrder     WarningCode = "canopy-out-of-order" // opened before one of less drag area; Value: s before it
+	TubeLeaks       WarningCode = "tube-leaks"          // the launch tube is no piston in its throat; Value: gap on one side, m; Limit: m
 	CurveEndsAbove  WarningCode = "curve-ends-above"    // the thrust curve ends above 0; Value: N
 	LandedThrusting WarningCode = "landed-under-thrust" // reached the ground with thrust left
 	TimeLimit       WarningCode = "time-limit"          // still flying at the time limit; Value: s
@@ -23,6 +26,19 @@ const (
 	Tumbles         WarningCode = "tumbles"             // it turns broadside while it is fast; Value: greatest angle of attack, rad
 	MotorTooWide    WarningCode = "motor-does-not-fit"  // motor larger than its mount; Value, Limit: m
 )
+
+// SameInstant is how near two times of a flight may be and count as one, s: events are
+// found to a microsecond.
+const SameInstant = 2e-6
+
+// WarningCodes lists all of them.
+func WarningCodes() []WarningCode {
+	return []WarningCode{
+		LiquidLeft, NeverLifted, NeverLeftGuide, StuckOnTube, TubeTipWet, TubeLeaks, NoCanopy, CanopyNever, CanopyWaited,
+		CanopyAtApogee, CanopyNotFull, CanopyThrusting, CanopyOrder, CurveEndsAbove, LandedThrusting, TimeLimit,
+		DragBeyondTable, Unstable, Tumbles, MotorTooWide,
+	}
+}
 
 // Warning is one thing the user should know about a flight.
 type Warning struct {

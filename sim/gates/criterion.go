@@ -1,8 +1,6 @@
 package gates
 
 import (
-	"fmt"
-	"math"
 	"time"
 
 	"ullage/sim"
@@ -21,10 +19,10 @@ type criterion struct {
 	levers []lever
 	lacks  *Remedy // what must be given before it can pass (see give); nil when it can
 	adds   []Remedy
-	ground bool // means something of a rocket that does not leave its guide
-	still  bool // about the rocket, not its flight: no corner, no calm
-	warns  bool // outside its limit is a caution, no failure
-	none   bool // nothing is there: the word for NaN is none
+	ground bool   // means something of a rocket that does not leave its guide
+	still  bool   // about the rocket, not its flight: no corner, no calm
+	warns  bool   // outside its limit is a caution, no failure
+	absent string // the word where there is no number to judge; never when empty
 }
 
 // criteriaOf lists the checks of a rocket on the drive that flies, in the order to read
@@ -34,7 +32,7 @@ func criteriaOf(r *rocket.Rocket, today time.Time) []criterion {
 	g = append(g, guideCriteria(r)...)
 	g = append(g, marginCriteria(r)...)
 	g = append(g, dayCriteria(r)...)
-	g = append(g, motorCriteria(r)...)
+	g = append(g, driveCriteria(r)...)
 	g = append(g, canopyCriteria(r)...)
 	g = append(g, landingCriteria(r)...)
 	g = append(g, fieldCriteria(r)...)
@@ -84,6 +82,14 @@ const (
 	checkBurst       = "burst"
 	checkDoubt       = "burst-doubt"
 	checkSealed      = "sealed"
+	checkTubeTip     = "tube-tip"
+	checkTubeGap     = "tube-gap"
+	checkDragReach   = "drag-reach"
+	checkThrusting   = "landing-thrust"
+	checkPlace       = "opening-place"
+	checkTurn        = "opening-turn"
+	checkFull        = "opening-full"
+	checkFree        = "opening-free"
 )
 
 func marginCriteria(r *rocket.Rocket) []criterion {
@@ -109,7 +115,12 @@ func marginCriteria(r *rocket.Rocket) []criterion {
 	}
 	least := criterion{key: checkLeastMargin, limit: LimitFor(r, LimitMarginLeast), levers: marginLevers(r)}.judging(out.Must("margin.least"))
 	least.value = func(fl *sim.Flight) (float64, bool) { return fl.Stability.Least, fl.RailExit.Happened }
-	return append(g, least,
+	turning := criterion{key: LimitAttackMost, limit: LimitFor(r, LimitAttackMost), levers: append([]lever{{input: "rail.length", up: true}}, marginLevers(r)...)}.
+		judging(out.Must("attack.most"))
+	if !r.Rigid() {
+		turning.lacks = give("flight.model").because(`a point mass does not turn; "rigid" does`)
+	}
+	return append(g, least, turning,
 		criterion{key: LimitAttack, limit: LimitFor(r, LimitAttack),
 			levers: []lever{{input: "rail.length", up: true}, {input: "wind.speed"}, {input: "water.fill"}}}.judging(out.Must("attack.rail_exit")))
 }
@@ -147,85 +158,18 @@ func dayCriteria(r *rocket.Rocket) []criterion {
 	}
 }
 
-func motorCriteria(r *rocket.Rocket) []criterion {
-	if r.Power != rocket.MotorPower {
-		return []criterion{criterion{key: checkLeft, levers: []lever{{input: "water.fill"}},
-			limit: Limit{Key: checkLeft, Min: noMin, Max: 0, Unit: "g", Word: WordLeft, Source: "this model"}}.judging(results.For(r).Must("liquid_out.left"))}
-	}
-	g := []criterion{{key: LimitImpulse, limit: LimitFor(r, LimitImpulse), still: true,
-		value: func(fl *sim.Flight) (float64, bool) { return fl.Rocket.Motor.Curve.Impulse(), true }}}
-	fits := criterion{key: checkMotorFits, still: true,
-		limit: Limit{Key: checkMotorFits, Name: "motor diameter in its mount", Min: noMin, Max: noMax, Unit: "mm", Word: WordLarge, Source: theFile},
-		value: func(fl *sim.Flight) (float64, bool) { return fl.Rocket.Motor.Diameter, fl.Rocket.Motor.Diameter > 0 }}
-	var missing []string
-	if r.Motor.Diameter == 0 {
-		missing = append(missing, "motor.diameter")
-	}
-	if m := r.MotorMount; m != nil {
-		fits.limit.Max = m.Diameter * (1 + 1e-9)
-	} else {
-		missing = append(missing, "motor_mount.diameter")
-	}
-	if len(missing) > 0 {
-		fits.lacks = give(missing...)
-	}
-	return append(g, fits)
-}
-
-func canopyCriteria(r *rocket.Rocket) []criterion {
-	if len(r.Canopies) == 0 {
-		return []criterion{{key: checkUnstated, none: true, still: true,
-			limit: Limit{Key: checkUnstated, Name: "canopies", Min: 1, Max: noMax, Word: WordNone, Source: CommonPractice},
-			value: func(*sim.Flight) (float64, bool) { return 0, true },
-			adds:  []Remedy{{Kind: GiveCanopy}}}}
-	}
-	var g []criterion
-	for i := range r.Canopies {
-		name := r.Canopies[i].Name
-		g = append(g, criterion{key: LimitOpening + "." + name, limit: LimitFor(r, LimitOpening), levers: openingLevers(r, i)}.
-			judging(results.For(r).Must("canopy."+name+".airspeed")))
-	}
-	for i := range r.Canopies {
-		g = append(g, loadCriteria(r, i)...)
-	}
-	return g
-}
-
-// loadCriteria hold the opening load of a canopy against the strength of the mount, and warn
-// where the most it may come to, filling before the rocket slows or snatched by its line,
-// is more than the mount holds.
-func loadCriteria(r *rocket.Rocket, i int) []criterion {
-	factor := LimitFor(r, LimitMount)
-	g := criterion{key: LimitMount + "." + r.Canopies[i].Name, levers: openingLevers(r, i),
-		limit: Limit{Key: LimitMount, Min: noMin, Max: noMax, Unit: "N", Word: WordHigh, Source: "strength of [recovery]"}}.
-		judging(results.For(r).Must("canopy." + r.Canopies[i].Name + ".load"))
-	strength := math.NaN()
-	if r.Recovery != nil {
-		strength, _, _ = r.Recovery.Strength()
-	}
-	if math.IsNaN(strength) {
-		g.lacks = give("recovery.line", "recovery.pin", "recovery.bond_area").because("the strength of what holds the canopy")
-		return []criterion{g}
-	}
-	g.limit.Max, g.limit.Source = strength/factor.Min, fmt.Sprintf("strength of [recovery] over %.4g (%s)", factor.Min, factor.Source)
-	g.adds = []Remedy{{Kind: StrongerMount, To: factor.Min}} // times the load
-	worst := criterion{key: checkMost + "." + r.Canopies[i].Name, warns: true, adds: []Remedy{{Kind: StrongerMount, To: 1}},
-		limit: Limit{Key: checkMost, Name: "most that " + r.Canopies[i].Name + " may pull", Min: noMin, Max: strength, Unit: "N", Word: WordHigh, Source: "strength of [recovery]"},
-		value: func(fl *sim.Flight) (float64, bool) {
-			c := &fl.Canopies[i]
-			most := c.LoadBound
-			if snatch, _ := fl.Rocket.Recovery.Snatch(c.Airspeed); snatch > most {
-				most = snatch
-			}
-			return most, c.Opened
-		}}
-	return []criterion{g, worst}
-}
-
 func landingCriteria(r *rocket.Rocket) []criterion {
 	larger := canopyLevers(r, true)
 	out := results.For(r)
-	return []criterion{
+	thrusting := criterion{key: checkThrusting, absent: WordLeft, levers: []lever{{input: "rail.tilt"}},
+		limit: Limit{Key: checkThrusting, Name: "landing after the end of thrust", Min: 0, Max: noMax, Unit: "s", Word: WordLeft, Source: theModel},
+		value: func(fl *sim.Flight) (float64, bool) {
+			if !fl.Landing.Happened { // which the landing says
+				return noMax, true
+			}
+			return fl.Landing.Time - fl.Burnout.Time, fl.Burnout.Happened
+		}}
+	return []criterion{thrusting,
 		criterion{key: LimitLanding, limit: LimitFor(r, LimitLanding), levers: larger}.judging(out.Must("landing.vertical")),
 		criterion{key: LimitEnergy, limit: LimitFor(r, LimitEnergy), levers: append(larger[:len(larger):len(larger)], lever{input: "body.mass"})}.
 			judging(out.Must("landing.energy")),

@@ -2,6 +2,7 @@ package gates
 
 import (
 	"context"
+	"math"
 	"time"
 
 	"ullage/sim"
@@ -80,8 +81,8 @@ func (c *Check) conclude(g *criterion, m *finder, corner deviation, mends bool) 
 	if c.Pass {
 		return nil
 	}
-	if g.none {
-		c.Word = WordNone
+	if g.absent != "" && math.IsNaN(c.Value) {
+		c.Word = g.absent
 	}
 	if g.warns {
 		c.Level, c.Pass = Caution, true

@@ -43,6 +43,7 @@ const (
 	LimitMarginLeast    = "margin-least"
 	LimitMarginMost     = "margin-most"
 	LimitAttack         = "attack"
+	LimitAttackMost     = "attack-most"
 	LimitProof          = "proof"
 	LimitProofAge       = "proof-age"
 )
@@ -67,6 +68,7 @@ var rows = []row{
 	{LimitMarginLeast, "margin.least", "stability margin in calibres", "", WordLow, CommonPractice, true, func(l *rocket.Limits) *float64 { return &l.MarginLeast }},
 	{LimitMarginMost, "", "stability margin in calibres", "", WordHigh, CommonPractice, false, func(l *rocket.Limits) *float64 { return &l.MarginMost }},
 	{LimitAttack, "attack.rail_exit", "angle of attack at rail exit", "deg", WordHigh, CommonPractice, false, func(l *rocket.Limits) *float64 { return &l.Attack }},
+	{LimitAttackMost, "attack.most", "greatest angle of attack", "deg", WordHigh, CommonPractice, false, func(l *rocket.Limits) *float64 { return &l.AttackMost }},
 	{LimitTilt, "", "tilt of the rail", "deg", WordOver, usCodes, false, func(l *rocket.Limits) *float64 { return &l.Tilt }},
 	{LimitWind, "", "wind", "m/s", WordStrong, usCodes, false, func(l *rocket.Limits) *float64 { return &l.Wind }},
 	{LimitImpulse, "", "impulse of the motor", "N*s", WordHigh, usPractice, false, func(l *rocket.Limits) *float64 { return &l.Impulse }},

@@ -43,7 +43,7 @@ func proofCriterion(r *rocket.Rocket) criterion {
 			return v, !math.IsNaN(v)
 		}}
 	if r.Chamber == nil {
-		g.none, g.adds = true, []Remedy{{Kind: GiveChamber}}
+		g.absent, g.adds = WordNone, []Remedy{{Kind: GiveChamber}}
 		return g
 	}
 	vessel := r.ChamberAt()
@@ -53,7 +53,9 @@ func proofCriterion(r *rocket.Rocket) criterion {
 	case vessel.MostWorking > 0:
 		g.adds = []Remedy{{Kind: ProveFor, From: vessel.ProofLimit, To: vessel.MostWorking}}
 	}
-	if g.none = r.Chamber.Proof == 0; !g.none {
+	if r.Chamber.Proof == 0 {
+		g.absent = WordNone
+	} else {
 		g.levers = []lever{{input: "water.pressure"}, {input: "chamber.temperature"}}
 	}
 	return g

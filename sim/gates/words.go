@@ -23,6 +23,7 @@ const (
 	WordGood    = "good"
 	WordAhead   = "ahead"
 	WordCutOff  = "cut off"
+	WordEarly   = "early"
 	WordFar     = "far"
 	WordFast    = "fast"
 	WordHard    = "hard"
@@ -47,7 +48,7 @@ const (
 // Words lists the verdicts: good, then the others in alphabetical order.
 func Words() []string {
 	return []string{
-		WordGood, WordAhead, WordCutOff, WordFar, WordOver, WordFast, WordGo, WordHard, WordHigh, WordLarge, WordLate, WordLeft, WordLow,
+		WordGood, WordAhead, WordCutOff, WordEarly, WordFar, WordOver, WordFast, WordGo, WordHard, WordHigh, WordLarge, WordLate, WordLeft, WordLow,
 		WordNever, WordNoGo, WordNone, WordOpen, WordOld, WordPartial, WordShort, WordStrong, WordUnknown, WordWet,
 	}
 }

@@ -54,7 +54,7 @@ func TestVerdictText(t *testing.T) {
 func TestVerdictFinding(t *testing.T) {
 	good := verdictOf(t, "heron")
 	f := VerdictFinding(&good, quantity.Metric)
-	assert.Equal(t, "21 checks within the limits given", f.Value)
+	assert.Equal(t, "26 checks within the limits given", f.Value)
 	assert.Equal(t, gates.WordGo, f.Word)
 	assert.Equal(t, gates.Good, f.Level)
 	bad := noGo(t)
@@ -65,7 +65,7 @@ func TestVerdictFinding(t *testing.T) {
 	assert.Contains(t, f.Detail, "in the worst corner")
 	assert.Contains(t, f.Detail, "local law and the range officer decide")
 	bare := verdictOf(t, "bottle")
-	assert.Equal(t, "no-go: 1 of 14 checks outside the limits given, 4 not judged", words.Verdict(&bare))
+	assert.Equal(t, "no-go: 1 of 18 checks outside the limits given, 4 not judged", words.Verdict(&bare))
 }
 
 // The keys that others read, in SI units and degrees, null where there is nothing.

@@ -38,6 +38,9 @@ func Findings(fl *sim.Flight, t results.Table, sys quantity.System) []Finding {
 			angle := judged(p, "attack", attack.Label, attack.Row("rail_exit"), fl)
 			angle.Result = "" // like the margin it is judged by its limit, not by another flight's
 			add(angle)
+			if most := judged(p, "attack-most", attack.Row("most").Label, attack.Row("most"), fl); most.Level == gates.Bad {
+				add(most)
+			}
 		}
 	} else {
 		add(Finding{Key: "rail-exit", Label: exit.Label, Word: gates.WordNever, Level: gates.Bad,

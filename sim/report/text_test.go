@@ -77,10 +77,10 @@ func flightOf(t *rapid.T, number func(label string) float64, names *rapid.Genera
 		r.Canopies[i].Descent = number("descent")
 	}
 	fl.Warnings = nil
-	for _, w := range warnings {
-		if rapid.Bool().Draw(t, string(w.code)) {
+	for _, code := range sim.WarningCodes() {
+		if rapid.Bool().Draw(t, string(code)) {
 			fl.Warnings = append(fl.Warnings, sim.Warning{
-				Code: w.code, Canopy: names.Draw(t, "canopy"), Value: number("value"), Limit: number("limit")})
+				Code: code, Canopy: names.Draw(t, "canopy"), Value: number("value"), Limit: number("limit")})
 		}
 	}
 	return fl
@@ -120,8 +120,8 @@ func TestNeverPromisesSafety(t *testing.T) {
 			all.WriteString(f.Label + f.Word + f.Detail)
 		}
 	}
-	for _, w := range warnings {
-		all.WriteString(WarningText(sim.Warning{Code: w.code, Canopy: "main"}, quantity.US))
+	for _, code := range sim.WarningCodes() {
+		all.WriteString(WarningText(sim.Warning{Code: code, Canopy: "main"}, quantity.US))
 	}
 	require.Contains(t, all.String(), "estimates")
 	assert.NotContains(t, strings.ToLower(all.String()), "safe")

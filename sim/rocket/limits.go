@@ -16,6 +16,7 @@ type Limits struct {
 	MarginLeast    float64 // stability margin at rail exit, liquid-out and burnout, calibres
 	MarginMost     float64 // the same
 	Attack         float64 // greatest angle of attack at rail exit, rad
+	AttackMost     float64 // greatest angle of attack of the flight up to the top while it is fast, rad
 	Tilt           float64 // greatest of the rail, rad
 	Wind           float64 // greatest, m/s
 	Impulse        float64 // greatest of a motor, N·s
@@ -46,6 +47,7 @@ func DefaultLimits() Limits {
 		MarginLeast:    1,
 		MarginMost:     3,
 		Attack:         15 * radPerDegree,
+		AttackMost:     30 * radPerDegree,
 		Tilt:           20 * radPerDegree,
 		Wind:           20 * milePerHour,
 		Impulse:        640,

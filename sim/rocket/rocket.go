@@ -146,6 +146,32 @@ type LaunchTube struct {
 	DeadVolume float64 // hoses and valve open to the chamber, m³
 }
 
+// Depth is how deep the liquid stands around the tube before release, m. What reaches the
+// tube's tip, at its Length, runs down into it.
+func (t *LaunchTube) Depth(w *Water) float64 {
+	return w.Fill * w.Volume / (math.Pi / 4 * (w.Bore*w.Bore - t.Outer*t.Outer))
+}
+
+// Gap is the clearance between the tube and the throat around it on one side, m.
+func (t *LaunchTube) Gap(w *Water) float64 { return (w.Throat - t.Outer) / 2 }
+
+// LeakingGap is the gap beyond which a launch tube is no piston: gas and liquid pass it
+// that the flight takes for held (common sense, no source), m.
+const LeakingGap = 0.5e-3
+
+// constantDragMach is how far a drag without a table holds: transonic drag rises from
+// there (common practice, no source).
+const constantDragMach = 0.8
+
+// DragReach is the Mach number up to which the drag in force means something: where its
+// table ends, or 0.8 without one.
+func (r *Rocket) DragReach() float64 {
+	if t := r.Body.Drag; len(t) > 1 {
+		return t[len(t)-1].Mach
+	}
+	return constantDragMach
+}
+
 // Motor is a solid motor: its thrust curve and what it weighs.
 type Motor struct {
 	Curve      *thrust.Curve

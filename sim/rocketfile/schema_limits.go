@@ -28,6 +28,8 @@ func limitsSection() *section {
 				"Greatest stability margin, calibres."),
 			limit("attack", "attack", 1, 5,
 				"Greatest angle of attack at rail exit."),
+			limit("attack_most", "attack max", 1, 5,
+				"Greatest angle of attack from there to the top, while it is as fast as it left the rail."),
 			limit("tilt", "tilt", 1, 5,
 				"Greatest tilt of the rail from vertical."),
 			limit("wind", "wind", 0.5, 5,

@@ -61,7 +61,11 @@ func (p filler) page() form.Page {
 	if r.Power == rocket.WaterPower {
 		out.Beside = append(out.Beside, p.chamber())
 	}
-	out.Beside = append(out.Beside, p.checks(), p.winds())
+	out.Beside = append(out.Beside, p.checks())
+	if len(v.Day.Warnings) > 0 {
+		out.Beside = append(out.Beside, p.warnings())
+	}
+	out.Beside = append(out.Beside, p.winds())
 	out.Below = []form.Block{p.order(), p.cautions(), {
 		Title:  "local law and the range officer decide",
 		Blanks: []form.Blank{{Label: "flyer"}, {Label: "range officer"}, {Label: "time"}, {Label: "decision", Choices: []string{gates.WordGo, gates.WordNoGo}}},

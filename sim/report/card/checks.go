@@ -48,6 +48,20 @@ func (p filler) checks() form.Block {
 	return form.Block{Title: "checks", Table: t, Notes: []string{note + "; the chamber's as the file has it."}}
 }
 
+// warnings are all that the flight of the day warns of. What a check above fails by is said
+// there; a note is marked as one.
+func (p filler) warnings() form.Block {
+	var notes []string
+	for _, w := range p.Verdict.Day.Warnings {
+		text := signs(p.Warning(w))
+		if gates.NoteOn(w.Code) != "" {
+			text = "To note: " + text
+		}
+		notes = append(notes, text)
+	}
+	return form.Block{Title: "warnings", Notes: notes}
+}
+
 // winds is how to tilt the rail into each wind, and what comes of it.
 func (p filler) winds() form.Block {
 	t := &form.Table{Columns: []form.Column{

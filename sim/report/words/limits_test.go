@@ -24,6 +24,7 @@ func TestDefaultLimits(t *testing.T) {
 		gates.LimitMarginLeast:    "At least 1: common practice.",
 		gates.LimitMarginMost:     "At most 3: common practice.",
 		gates.LimitAttack:         "At most 15 deg: common practice.",
+		gates.LimitAttackMost:     "At most 30 deg: common practice.",
 		gates.LimitImpulse:        "At most 640 N·s: US practice for a first high-power certification.",
 		gates.LimitMount:          "At least 2: common practice.",
 		gates.LimitProof:          "At least 1.5: common practice.",

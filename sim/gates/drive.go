@@ -1,0 +1,66 @@
+package gates
+
+import (
+	"ullage/sim"
+	"ullage/sim/results"
+	"ullage/sim/rocket"
+)
+
+// theModel is the source of a limit without which the flight computed is another than the
+// one flown.
+const theModel = "this model"
+
+// driveCriteria are about what pushes, and the drag at the speed it brings.
+func driveCriteria(r *rocket.Rocket) []criterion {
+	if r.Power != rocket.MotorPower {
+		return append(tubeCriteria(r), dragReach(r), criterion{key: checkLeft, levers: []lever{{input: "water.fill"}},
+			limit: Limit{Key: checkLeft, Min: noMin, Max: 0, Unit: "g", Word: WordLeft, Source: theModel}}.judging(results.For(r).Must("liquid_out.left")))
+	}
+	g := []criterion{dragReach(r), {key: LimitImpulse, limit: LimitFor(r, LimitImpulse), still: true,
+		value: func(fl *sim.Flight) (float64, bool) { return fl.Rocket.Motor.Curve.Impulse(), true }}}
+	fits := criterion{key: checkMotorFits, still: true,
+		limit: Limit{Key: checkMotorFits, Name: "motor diameter in its mount", Min: noMin, Max: noMax, Unit: "mm", Word: WordLarge, Source: theFile},
+		value: func(fl *sim.Flight) (float64, bool) { return fl.Rocket.Motor.Diameter, fl.Rocket.Motor.Diameter > 0 }}
+	var missing []string
+	if r.Motor.Diameter == 0 {
+		missing = append(missing, "motor.diameter")
+	}
+	if m := r.MotorMount; m != nil {
+		fits.limit.Max = m.Diameter * (1 + 1e-9)
+	} else {
+		missing = append(missing, "motor_mount.diameter")
+	}
+	if len(missing) > 0 {
+		fits.lacks = give(missing...)
+	}
+	return append(g, fits)
+}
+
+// dragReach holds the flight within the drag that is known of the rocket.
+func dragReach(r *rocket.Rocket) criterion {
+	g := criterion{key: checkDragReach, adds: []Remedy{*give("body.drag").because("a table against Mach that goes as far")},
+		limit: Limit{Min: noMin}}.judging(results.For(r).Must("max.mach"))
+	g.limit = Limit{Key: checkDragReach, Name: "Mach within the drag known", Min: noMin, Max: r.DragReach(), Word: WordHigh, Source: theModel}
+	if len(r.Body.Drag) > 1 {
+		g.limit.Source = theFile
+	}
+	return g
+}
+
+// tubeCriteria hold that a launch tube is the piston, and dry, that the flight takes it for.
+func tubeCriteria(r *rocket.Rocket) []criterion {
+	if r.Water.Tube == nil {
+		return nil
+	}
+	return []criterion{
+		{key: checkTubeTip, levers: []lever{{input: "water.fill"}, {input: "water.tube.length", up: true}},
+			limit: Limit{Key: checkTubeTip, Name: "liquid around the launch tube, over its length", Min: noMin, Max: 1, Word: WordWet, Source: theModel},
+			value: func(fl *sim.Flight) (float64, bool) {
+				w := fl.Rocket.Water
+				return w.Tube.Depth(w) / w.Tube.Length, true
+			}},
+		{key: checkTubeGap, still: true, levers: []lever{{input: "water.tube.outer", up: true}},
+			limit: Limit{Key: checkTubeGap, Name: "gap around the launch tube", Min: noMin, Max: rocket.LeakingGap, Unit: "mm", Word: WordLarge, Source: CommonPractice},
+			value: func(fl *sim.Flight) (float64, bool) { return fl.Rocket.Water.Tube.Gap(fl.Rocket.Water), true }},
+	}
+}
