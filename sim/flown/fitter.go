@@ -40,6 +40,7 @@ type track struct {
 	zero  int // which zero it has; -1 for none
 	use   []bool
 	used  int
+	last  int // behind the last sample that has a part
 	scale float64 // standard deviation that residuals are held against: noise and model error
 	rho   float64 // correlation of residuals with those one sample on
 	kappa float64 // what its weight is divided by
@@ -58,7 +59,7 @@ func newFitter(ctx context.Context, logs []Logged, inputs []study.Spread) *fitte
 		f.release = append(f.release, l.LiftOff)
 		for k := range l.Channels {
 			c := &l.Channels[k]
-			t := &track{Channel: c, log: i, from: f.rows, zero: -1, scale: c.Noise, kappa: 1}
+			t := &track{Channel: c, log: i, from: f.rows, zero: -1, last: len(c.T), scale: c.Noise, kappa: 1}
 			if c.height() {
 				t.zero = f.zeros
 				f.zeros++
@@ -134,7 +135,10 @@ const moment = 0.005
 func (f *fitter) tell(w *worker, fl *sim.Flight, x []float64, log int, moved float64, dst []float64) {
 	for _, t := range f.tracks {
 		if t.log == log {
-			t.predict(fl, f.releaseOf(x, log)+moved, w.times[:len(t.T)], dst[t.from:t.from+len(t.T)])
+			t.predict(fl, f.releaseOf(x, log)+moved, w.times, dst[t.from:t.from+t.last])
+			for i := t.from + t.last; i < t.from+len(t.T); i++ {
+				dst[i] = math.NaN()
+			}
 		}
 	}
 }

@@ -17,11 +17,12 @@ const (
 
 // predict fills dst with what a flight would have the channel tell, the flight's release
 // being at a time of the log's clock. Before release the rocket rests; where the flight tells
-// nothing it is NaN.
+// nothing it is NaN. It does so for the first samples only, as many as dst has room for.
 func (c *Channel) predict(fl *sim.Flight, release float64, times, dst []float64) {
 	end := fl.Duration()
-	for i, t := range c.T {
-		times[i] = t - release
+	times = times[:len(dst)]
+	for i := range times {
+		times[i] = c.T[i] - release
 	}
 	switch c.Column.Quantity {
 	case logfile.Height, logfile.Pressure:

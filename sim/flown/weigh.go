@@ -24,10 +24,11 @@ func (f *fitter) choose(x []float64, canopies bool) error {
 				continue
 			}
 			t.use = f.logs[l].usable(t.Channel, fl, f.releaseOf(x, l), canopies)
-			t.used = 0
-			for _, in := range t.use {
+			t.used, t.last = 0, 0
+			for i, in := range t.use {
 				if in {
 					t.used++
+					t.last = i + 1
 				}
 			}
 		}
@@ -78,17 +79,24 @@ func (f *fitter) weigh(x []float64) (float64, error) {
 // settle alternates least squares and weights until the weights stay. It gives the place, and
 // whether both came to rest.
 func (f *fitter) settle(from []float64, canopies bool) (x []float64, rest bool, err error) {
-	const most, still = 10, 1.05
+	const (
+		most, still = 10, 1.05
+		near        = 0.02 // deviations: a place that moves less from one round to the next is at rest
+	)
 	x = from
 	if err := f.choose(x, canopies); err != nil {
 		return nil, false, err
 	}
 	for range most {
-		s, err := solve.LeastSquares(f.residuals(), x, solve.Stop{Gain: 1e-6, Closer: 1e-6, Most: 40, Reach: 10})
+		s, err := solve.LeastSquares(f.residuals(), x, solve.Stop{Gain: 1e-6, Closer: 1e-6, Most: 25, Reach: 10})
 		if err != nil {
 			return nil, false, err
 		}
-		x, rest = s.X, s.Converged
+		moved := 0.0
+		for j := range f.inputs {
+			moved = math.Max(moved, math.Abs(s.X[j]-x[j]))
+		}
+		x, rest = s.X, s.Converged || moved < near
 		if err := f.choose(x, canopies); err != nil {
 			return nil, false, err
 		}
