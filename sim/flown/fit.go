@@ -5,12 +5,11 @@ import (
 	"errors"
 	"math"
 
-	"gonum.org/v1/gonum/mat"
-
 	"ullage/sim"
 	"ullage/sim/fault"
 	"ullage/sim/rocket"
 	"ullage/sim/rocketfile"
+	"ullage/sim/solve"
 	"ullage/sim/study"
 )
 
@@ -131,7 +130,7 @@ func Fit(ctx context.Context, logs []Logged, inputs []study.Spread) (Fitted, err
 }
 
 // again fits what the logs tell of, the rest being kept.
-func (f *fitter) again(x []float64, kept []bool, canopies, rest bool) ([]float64, bool, *mat.SymDense, error) {
+func (f *fitter) again(x []float64, kept []bool, canopies, rest bool) ([]float64, bool, *solve.Matrix, error) {
 	var turned []study.Spread
 	var place []int
 	for j, s := range f.inputs {

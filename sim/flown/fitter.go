@@ -8,8 +8,6 @@ import (
 	"sync"
 	"sync/atomic"
 
-	"gonum.org/v1/gonum/mat"
-
 	"ullage/sim"
 	"ullage/sim/rocket"
 	"ullage/sim/solve"
@@ -40,7 +38,7 @@ type track struct {
 	zero  int // which zero it has; -1 for none
 	use   []bool
 	used  int
-	last  int // behind the last sample that has a part
+	last  int     // behind the last sample that has a part
 	scale float64 // standard deviation that residuals are held against: noise and model error
 	rho   float64 // correlation of residuals with those one sample on
 	kappa float64 // what its weight is divided by
@@ -236,12 +234,12 @@ func (f *fitter) residuals() solve.Residuals {
 		copy(dst[f.rows:], x[:n])
 		return nil
 	}
-	r.Slopes = func(x []float64, dst *mat.Dense) error {
+	r.Slopes = func(x []float64, dst *solve.Matrix) error {
 		s, err := f.slopesAt(x)
 		if err != nil {
 			return err
 		}
-		dst.Zero()
+		clear(dst.V)
 		for _, t := range f.tracks {
 			zero := f.zeroOf(x, t)
 			for i := range t.T {

@@ -3,8 +3,6 @@ package solve
 import (
 	"math"
 	"slices"
-
-	"gonum.org/v1/gonum/mat"
 )
 
 // Residuals are functions of several numbers whose squares are to be small together.
@@ -14,7 +12,7 @@ type Residuals struct {
 	At func(x, dst []float64) error
 	// Slopes fills dst, Count×len(x), with their derivatives. nil takes central differences
 	// of At over Steps.
-	Slopes func(x []float64, dst *mat.Dense) error
+	Slopes func(x []float64, dst *Matrix) error
 	// Steps are how far central differences reach to each side; nil takes the cube root of the
 	// rounding error of each number, or of 1 where that is 0.
 	Steps []float64
@@ -66,7 +64,7 @@ type squares struct {
 	stop Stop
 
 	x, r, scale  []float64
-	slopes       *mat.Dense
+	slopes       *Matrix
 	reach        float64
 	damping      float64
 	tried        int
@@ -91,7 +89,7 @@ func newSquares(f Residuals, from []float64, stop Stop) *squares {
 	s := &squares{f: f, stop: stop, x: slices.Clone(from), nextX: make([]float64, n), scale: make([]float64, n),
 		r: make([]float64, f.Count), nextR: make([]float64, f.Count)}
 	if n > 0 {
-		s.slopes = mat.NewDense(f.Count, n, nil)
+		s.slopes = NewMatrix(f.Count, n)
 	}
 	s.hold(s.x)
 	return s
@@ -136,7 +134,7 @@ func (s *squares) rescale(first bool) {
 		return
 	}
 	for j := range s.scale {
-		size := mat.Norm(s.slopes.ColView(j), 2)
+		size := s.slopes.size(j, 0)
 		if first && (size == 0 || math.IsNaN(size)) {
 			size = 1
 		}
@@ -156,7 +154,10 @@ func (s *squares) rescale(first bool) {
 func (s *squares) free() []int {
 	var free []int
 	for j := range s.x {
-		down := mat.Dot(s.slopes.ColView(j), mat.NewVecDense(len(s.r), s.r)) // the sum falls against it
+		down := 0.0 // the sum falls against it
+		for i, r := range s.r {
+			down += s.slopes.At(i, j) * r
+		}
 		if s.f.Least != nil && s.x[j] <= s.f.Least[j] && down > 0 || s.f.Greatest != nil && s.x[j] >= s.f.Greatest[j] && down < 0 {
 			continue
 		}
@@ -173,7 +174,7 @@ func (s *squares) flat(t *triangle, free []int) bool {
 	}
 	steepest := 0.0
 	for k := range free {
-		if along := mat.Norm(s.slopes.ColView(free[k]), 2); along > 0 {
+		if along := s.slopes.size(free[k], 0); along > 0 {
 			sum := 0.0
 			for i := 0; i <= k; i++ {
 				sum += t.r.At(i, k) * t.b[i]

@@ -1,30 +1,26 @@
 package solve
 
-import (
-	"math"
-
-	"gonum.org/v1/gonum/mat"
-)
+import "math"
 
 // triangle is a linear least-squares problem, slopes·p ≈ −residuals, brought to the form of
 // a triangle: r·p ≈ −b.
 type triangle struct {
 	n     int
-	r     *mat.Dense
+	r     *Matrix
 	b     []float64
 	scale []float64
 }
 
 // factorise brings the slopes of some numbers to a triangle by Householder's reflections,
 // the residuals with them.
-func factorise(slopes *mat.Dense, residuals []float64, of []int, scale []float64) *triangle {
+func factorise(slopes *Matrix, residuals []float64, of []int, scale []float64) *triangle {
 	n := len(of)
 	t := &triangle{n: n, b: make([]float64, n), scale: make([]float64, n)}
 	if n == 0 {
 		return t
 	}
 	rows := max(len(residuals), n+1)
-	m := mat.NewDense(rows, n+1, nil)
+	m := NewMatrix(rows, n+1)
 	for k, j := range of {
 		t.scale[k] = scale[j]
 		for i := range residuals {
@@ -34,14 +30,7 @@ func factorise(slopes *mat.Dense, residuals []float64, of []int, scale []float64
 	for i, v := range residuals {
 		m.Set(i, n, v)
 	}
-	var qr mat.QR
-	qr.Factorize(m)
-	var r mat.Dense
-	qr.RTo(&r)
-	t.r = mat.DenseCopyOf(r.Slice(0, n, 0, n))
-	for i := range n {
-		t.b[i] = r.At(i, n)
-	}
+	t.r, t.b = m.top(n)
 	return t
 }
 
@@ -108,9 +97,9 @@ func (t *triangle) within(reach, damping float64) ([]float64, float64) {
 }
 
 // damped is the triangle with the scales, times the root of the damping, below it.
-func (t *triangle) damped(damping float64) (*mat.Dense, []float64) {
+func (t *triangle) damped(damping float64) (*Matrix, []float64) {
 	n := t.n
-	m := mat.NewDense(2*n, n+1, nil)
+	m := NewMatrix(2*n, n+1)
 	for i := range n {
 		for k := i; k < n; k++ {
 			m.Set(i, k, t.r.At(i, k))
@@ -118,19 +107,23 @@ func (t *triangle) damped(damping float64) (*mat.Dense, []float64) {
 		m.Set(i, n, t.b[i])
 		m.Set(n+i, i, math.Sqrt(damping)*t.scale[i])
 	}
-	var qr mat.QR
-	qr.Factorize(m)
-	var r mat.Dense
-	qr.RTo(&r)
-	b := make([]float64, n)
+	return m.top(n)
+}
+
+// top triangulates a matrix of n columns and one, and gives the triangle and what the last
+// column has become beside it.
+func (m *Matrix) top(n int) (*Matrix, []float64) {
+	m.triangulate(n)
+	r, b := NewMatrix(n, n), make([]float64, n)
 	for i := range n {
-		b[i] = r.At(i, n)
+		copy(r.Row(i)[i:], m.Row(i)[i:n])
+		b[i] = m.At(i, n)
 	}
-	return mat.DenseCopyOf(r.Slice(0, n, 0, n)), b
+	return r, b
 }
 
 // back solves r·p = −b from the last row up.
-func (t *triangle) back(r *mat.Dense, b []float64) []float64 {
+func (t *triangle) back(r *Matrix, b []float64) []float64 {
 	p := make([]float64, t.n)
 	for i := t.n - 1; i >= 0; i-- {
 		sum := -b[i]
@@ -143,7 +136,7 @@ func (t *triangle) back(r *mat.Dense, b []float64) []float64 {
 }
 
 // slope is how fast the length falls with the damping, over the length.
-func (t *triangle) slope(r *mat.Dense, p []float64, length float64) float64 {
+func (t *triangle) slope(r *Matrix, p []float64, length float64) float64 {
 	sum := 0.0
 	w := make([]float64, t.n)
 	for k := range t.n { // rᵀ w = D² p/length, from the first row down
@@ -178,7 +171,7 @@ func (t *triangle) promise(p []float64) float64 {
 func (t *triangle) inverse() [][]float64 {
 	n := t.n
 	out := make([][]float64, n)
-	inv := mat.NewDense(n, n, nil)
+	inv := NewMatrix(n, n)
 	regular := t.regular()
 	for j := range n {
 		for i := j; i >= 0; i-- {
