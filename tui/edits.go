@@ -21,7 +21,7 @@ func (m *Model) take(f *rocketfile.File, err error, did view.Edit) bool {
 	if f == m.file() {
 		return true // the value was that already
 	}
-	m.hist = m.hist.done(step{did, f})
+	m.hist = m.hist.done(did, f, m.lodged)
 	return true
 }
 
@@ -173,26 +173,36 @@ func (m *Model) toggleTube() {
 }
 
 func (m *Model) undo() {
-	h, s, ok := m.hist.undone()
-	m.travel(h, s, ok, "Undone: ", "Nothing to undo.")
+	h, s, err := m.hist.undone(m.opened)
+	m.travel(h, s, err, "Undone: ", "Nothing to undo.")
 }
 
 func (m *Model) redo() {
-	h, s, ok := m.hist.redone()
-	m.travel(h, s, ok, "Done again: ", "Nothing to do again.")
+	h, s, err := m.hist.redone(m.opened)
+	m.travel(h, s, err, "Done again: ", "Nothing to do again.")
+}
+
+// opened is a state of the history read from its text. One from before the file was saved
+// elsewhere belongs there now, unless what it names is not there.
+func (m *Model) opened(s *step, text string) (*rocketfile.File, error) {
+	f, err := m.lodged.WithText([]byte(text))
+	if err != nil {
+		f, err = s.home.WithText([]byte(text))
+	}
+	return f, err
 }
 
 // travel goes to another place in the history and shows what changed there.
-func (m *Model) travel(h history, s step, ok bool, says, none string) {
-	if !ok {
+func (m *Model) travel(h history, s *step, err error, says, none string) {
+	switch {
+	case s == nil:
 		m.say(draw.Dim, none)
+		return
+	case err != nil:
+		m.say(draw.Bad, "Not "+strings.ToLower(says)+view.FaultText(err, s.Input)) // a file that it names is gone
 		return
 	}
 	m.hist = h
-	// A state from before the file was saved elsewhere belongs there now.
-	if f, err := m.lodged.WithText(m.file().Text()); err == nil {
-		m.hist = h.moved(f)
-	}
 	m.refill()
 	if s.Input != "" {
 		m.inputs.choose(s.Input)

@@ -85,7 +85,7 @@ func New(o Options) Model {
 }
 
 // file is the rocket file as it stands.
-func (m *Model) file() *rocketfile.File { return m.hist.file() }
+func (m *Model) file() *rocketfile.File { return m.hist.file }
 
 // unsaved tells that the file differs from what is on disk.
 func (m *Model) unsaved() bool { return m.file().Modified() }

@@ -118,8 +118,13 @@ func startChild(t *testing.T, how, state string) *child {
 
 func startChildIn(t *testing.T, how, dir, state string) *child {
 	t.Helper()
+	return startCommand(t, exec.Command(os.Args[0]), how, dir, state)
+}
+
+func startCommand(t *testing.T, cmd *exec.Cmd, how, dir, state string) *child {
+	t.Helper()
 	c := &child{t: t, state: state, shows: emulated.New(80, 24), ended: make(chan struct{})}
-	c.cmd = exec.Command(os.Args[0])
+	c.cmd = cmd
 	c.cmd.Dir = dir
 	c.cmd.Env = append(os.Environ(), childVariable+"="+how, "TERM=xterm-256color", "COLORTERM=", "COLORFGBG=", "NO_COLOR=", "CI=",
 		"XDG_STATE_HOME="+state)
