@@ -67,7 +67,7 @@ var rooms = [][]string{
 	{"sim/rocket", "sim/flown/logfile"},
 	{"sim/airframe", "sim/chamber", "thrust", "atmosphere"},
 	{"sim/quantity"},
-	{"sim/fault", "sim/golden", "sim/long", "sim/solve"},
+	{"sim/fault", "sim/golden", "sim/long", "sim/solve", "sim/atomicfile"},
 }
 
 // terminalPackages are of the screen alone.

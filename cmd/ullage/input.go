@@ -1,10 +1,12 @@
 package main
 
 import (
+	"context"
 	"fmt"
 	"io"
 	"slices"
 	"strings"
+	"time"
 
 	"ullage/sim/fault"
 	"ullage/sim/quantity"
@@ -22,7 +24,7 @@ const mostInput = 4 << 20
 // working directory.
 func (s *streams) open(path string) (*rocketfile.File, error) {
 	if path != "-" {
-		f, err := rocketfile.Open(path)
+		f, err := await(s.ctx, func() (*rocketfile.File, error) { return rocketfile.Open(path) })
 		return s.opened(f, err)
 	}
 	text, err := s.readAll()
@@ -51,25 +53,41 @@ func (s *streams) opened(f *rocketfile.File, err error) (*rocketfile.File, error
 
 // readAll reads standard input to its end, or until the user interrupts.
 func (s *streams) readAll() ([]byte, error) {
+	text, err := await(s.ctx, func() ([]byte, error) { return io.ReadAll(io.LimitReader(s.in, mostInput+1)) })
+	if err == nil && len(text) > mostInput {
+		err = badInput("%s: more than %d MB; a rocket file is much shorter", standardInput, mostInput>>20)
+	}
+	return text, err
+}
+
+// await is what comes of a call that may never return, such as to open a pipe, or that the
+// user interrupted.
+func await[T any](ctx context.Context, call func() (T, error)) (T, error) {
 	type result struct {
-		text []byte
-		err  error
+		value T
+		err   error
 	}
 	done := make(chan result, 1)
 	go func() {
-		text, err := io.ReadAll(io.LimitReader(s.in, mostInput+1))
-		done <- result{text, err}
+		v, err := call()
+		done <- result{v, err}
 	}()
 	select {
-	case <-s.ctx.Done():
-		return nil, s.ctx.Err()
 	case r := <-done:
-		if r.err == nil && len(r.text) > mostInput {
-			r.err = badInput("%s: more than %d MB; a rocket file is much shorter", standardInput, mostInput>>20)
-		}
-		return r.text, r.err
+		return r.value, r.err
+	case <-ctx.Done():
+	}
+	select {
+	case r := <-done: // what takes no time is not given up
+		return r.value, r.err
+	case <-time.After(afterInterrupt):
+		var none T
+		return none, ctx.Err()
 	}
 }
+
+// afterInterrupt is how long a call that the user interrupts may still take.
+const afterInterrupt = 50 * time.Millisecond
 
 // asInput marks an error of reading as one of the input.
 func asInput(err error) error {

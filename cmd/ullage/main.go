@@ -17,8 +17,12 @@ import (
 // before it, keeps it from that, and pty_test.go holds it to be so. The screen
 // that wants to know the terminal's background has to ask for itself.
 func main() {
-	ctx, stop := signal.NotifyContext(context.Background(), os.Interrupt)
-	context.AfterFunc(ctx, stop) // a second interrupt ends the program at once
+	ends := []os.Signal{os.Interrupt, syscall.SIGTERM}
+	if !signal.Ignored(syscall.SIGHUP) { // as nohup has it
+		ends = append(ends, syscall.SIGHUP)
+	}
+	ctx, stop := signal.NotifyContext(context.Background(), ends...)
+	context.AfterFunc(ctx, stop) // a second one ends the program at once
 	// A reader that closes early, such as head, shows as a write error, which
 	// status knows, not as a signal.
 	signal.Ignore(syscall.SIGPIPE)

@@ -6,10 +6,9 @@ import (
 	"fmt"
 	"io"
 	"io/fs"
-	"math/rand/v2"
 	"os"
-	"path/filepath"
-	"strconv"
+
+	"ullage/sim/atomicfile"
 )
 
 // outputOptions say where a command's result goes.
@@ -26,7 +25,7 @@ func (o outputOptions) write(s *streams, result func(io.Writer) error) error {
 	if err := o.spare(s); err != nil {
 		return err
 	}
-	return o.writeFile(func(w io.Writer) error { return result(interruptible{s.ctx, w}) })
+	return o.writeFile(s.ctx, func(w io.Writer) error { return result(interruptible{s.ctx, w}) })
 }
 
 // spare refuses an output that would replace what the command read, forced or not.
@@ -45,40 +44,26 @@ func (o outputOptions) spare(s *streams) error {
 
 // writeFile writes a file whole or not at all, and not over an existing one
 // unless told to. An interrupted result is kept: it holds what there was.
-func (o outputOptions) writeFile(result func(io.Writer) error) error {
+func (o outputOptions) writeFile(ctx context.Context, result func(io.Writer) error) error {
 	if err := o.refuse(); err != nil {
 		return err
 	}
-	path := o.Output
-	mode := fs.FileMode(0o666)
-	info, err := os.Stat(path)
-	switch {
-	case err == nil && !info.Mode().IsRegular():
-		return writeDevice(path, result)
-	case err == nil:
-		mode = info.Mode().Perm()
-		// A link stays a link; what it points at is replaced.
-		if path, err = filepath.EvalSymlinks(path); err != nil {
-			return err
-		}
-	case !errors.Is(err, fs.ErrNotExist):
-		return err
+	if info, err := os.Stat(o.Output); err == nil && !info.Mode().IsRegular() {
+		return writeDevice(ctx, o.Output, result)
 	}
-
-	part, err := createBeside(path, mode)
+	part, err := atomicfile.Begin(o.Output, 0o666)
+	if bad := new(fs.PathError); errors.As(err, &bad) {
+		return fmt.Errorf("cannot write %s: %w", o.Output, bad.Err)
+	}
 	if err != nil {
 		return err
 	}
-	defer os.Remove(part.Name()) // gone already when all went well
+	defer part.Discard() // gone already when all went well
 	failed := result(part)
 	if failed != nil && !errors.Is(failed, context.Canceled) {
-		part.Close()
 		return failed
 	}
-	if err := errors.Join(part.Sync(), part.Close()); err != nil {
-		return err
-	}
-	if err := o.place(part.Name(), path); err != nil {
+	if err := o.place(part); err != nil {
 		return err
 	}
 	if failed != nil {
@@ -102,19 +87,16 @@ func (o outputOptions) refuse() error {
 	return nil
 }
 
-// place gives the finished file its name. A link, unlike a rename, fails when a
-// file has taken the name meanwhile; where there are no links, look once more.
-func (o outputOptions) place(part, path string) error {
-	if !o.Force {
-		err := os.Link(part, path)
-		if err == nil {
-			return nil
-		}
-		if _, there := os.Lstat(path); errors.Is(err, fs.ErrExist) || there == nil {
-			return existing(path)
-		}
+// place gives the finished file its name.
+func (o outputOptions) place(part *atomicfile.File) error {
+	if o.Force {
+		return part.Replace()
 	}
-	return os.Rename(part, path)
+	err := part.Place()
+	if errors.Is(err, fs.ErrExist) {
+		return existing(o.Output)
+	}
+	return err
 }
 
 // partialError is a result that was cut short and kept.
@@ -130,23 +112,10 @@ func existing(path string) error {
 	return badInput("%s exists and is kept; --force writes over it", path)
 }
 
-// createBeside opens a new file in the directory of path.
-func createBeside(path string, mode fs.FileMode) (*os.File, error) {
-	for tries := 0; ; tries++ {
-		name := path + "." + strconv.FormatUint(uint64(rand.Uint32()), 36) + ".part"
-		f, err := os.OpenFile(name, os.O_WRONLY|os.O_CREATE|os.O_EXCL, mode)
-		if !errors.Is(err, fs.ErrExist) || tries == 100 {
-			if bad := new(fs.PathError); errors.As(err, &bad) {
-				err = fmt.Errorf("cannot write %s: %w", path, bad.Err) // not the name it would have had meanwhile
-			}
-			return f, err
-		}
-	}
-}
-
-// writeDevice writes straight to what is not a regular file, such as a pipe.
-func writeDevice(path string, result func(io.Writer) error) error {
-	f, err := os.OpenFile(path, os.O_WRONLY, 0)
+// writeDevice writes straight to what is not a regular file, such as a pipe, once somebody
+// reads it.
+func writeDevice(ctx context.Context, path string, result func(io.Writer) error) error {
+	f, err := await(ctx, func() (*os.File, error) { return os.OpenFile(path, os.O_WRONLY, 0) })
 	if err != nil {
 		return err
 	}

@@ -148,24 +148,63 @@ func TestInterruptEndsACommand(t *testing.T) {
 	assert.Contains(t, term.output(), "ullage: interrupted")
 }
 
+// However it is told to end, it keeps what there is by then and says so, and leaves nothing
+// unfinished beside it.
 func TestInterruptKeepsTheFile(t *testing.T) {
-	dir := newRocket(t)
-	term := onTerminal(t, dir, "fly", "heron.toml", "--csv", "--every", "0.001ms", "-o", "heron.csv")
-	parts := func() []string {
-		names, err := filepath.Glob(filepath.Join(dir, "heron.csv.*.part"))
+	for name, end := range map[string]func(*terminal){
+		"key":       func(term *terminal) { term.press("\x03") },
+		"terminate": func(term *terminal) { _ = term.command.Process.Signal(syscall.SIGTERM) },
+		"hang up":   func(term *terminal) { _ = term.command.Process.Signal(syscall.SIGHUP) },
+	} {
+		dir := newRocket(t)
+		term := onTerminal(t, dir, "fly", "heron.toml", "--csv", "--every", "0.001ms", "-o", "heron.csv")
+		parts := func() []string {
+			names, err := filepath.Glob(filepath.Join(dir, ".heron.csv.*"))
+			require.NoError(t, err)
+			return names
+		}
+		for deadline := time.Now().Add(patience); len(parts()) == 0; time.Sleep(time.Millisecond) {
+			require.True(t, time.Now().Before(deadline), "it begins to write")
+		}
+		end(term)
+		assert.Equal(t, statusInterrupted, term.status(), name)
+		assert.Contains(t, term.output(), "heron.csv is partial", name)
+		assert.Empty(t, parts(), name)
+		text, err := os.ReadFile(filepath.Join(dir, "heron.csv"))
 		require.NoError(t, err)
-		return names
+		assert.True(t, strings.HasPrefix(string(text), "time_s,"), name)
 	}
-	for deadline := time.Now().Add(patience); len(parts()) == 0; time.Sleep(time.Millisecond) {
-		require.True(t, time.Now().Before(deadline), "it begins to write")
+}
+
+// What nohup starts does not end when its terminal hangs up.
+func TestHangUpThatIsIgnored(t *testing.T) {
+	dir := newRocket(t)
+	c := exec.Command("sh", "-c", `trap "" HUP; exec ullage fly heron.toml --csv --every 0.001ms -o heron.csv`)
+	c.Dir = dir
+	require.NoError(t, c.Start())
+	t.Cleanup(func() { _ = c.Process.Kill(); _ = c.Wait() })
+	begun := func() bool {
+		names, _ := filepath.Glob(filepath.Join(dir, ".heron.csv.*"))
+		return len(names) > 0
 	}
-	term.press("\x03")
-	assert.Equal(t, statusInterrupted, term.status())
-	assert.Contains(t, term.output(), "heron.csv is partial")
-	assert.Empty(t, parts())
-	text, err := os.ReadFile(filepath.Join(dir, "heron.csv"))
-	require.NoError(t, err)
-	assert.True(t, strings.HasPrefix(string(text), "time_s,"))
+	require.Eventually(t, begun, patience, time.Millisecond)
+	require.NoError(t, c.Process.Signal(syscall.SIGHUP))
+	time.Sleep(100 * time.Millisecond)
+	assert.NoFileExists(t, filepath.Join(dir, "heron.csv"), "it goes on")
+	assert.True(t, begun())
+}
+
+// A pipe that nobody writes to, or reads from, is left at the first interrupt.
+func TestInterruptEndsTheWaitForAPipe(t *testing.T) {
+	for _, args := range [][]string{{"fly", "pipe"}, {"pipe"}, {"check", "pipe"}, {"fly", "heron.toml", "-o", "pipe"}} {
+		dir := newRocket(t)
+		require.NoError(t, syscall.Mkfifo(filepath.Join(dir, "pipe"), 0o600))
+		term := onTerminal(t, dir, args...)
+		time.Sleep(300 * time.Millisecond) // there is nothing to see of its waiting
+		term.press("\x03")
+		assert.Equal(t, statusInterrupted, term.status(), args)
+		assert.Contains(t, term.output(), "ullage: interrupted", args)
+	}
 }
 
 // From the first key to the last: start, edit, save, quit; then the command flies

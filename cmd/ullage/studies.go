@@ -39,7 +39,7 @@ func (o outputOptions) stream(s *streams, result func(io.Writer) error) error {
 	if o.toStandardOutput() {
 		err = counting(s.out)
 	} else if err = o.spare(s); err == nil {
-		err = o.writeFile(counting)
+		err = o.writeFile(s.ctx, counting)
 	}
 	var partial partialError
 	switch {

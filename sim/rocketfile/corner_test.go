@@ -1,8 +1,6 @@
 package rocketfile
 
 import (
-	"os"
-	"path/filepath"
 	"strings"
 	"testing"
 
@@ -82,15 +80,4 @@ func TestFaultOfADefault(t *testing.T) {
 	dir := folder(t)
 	_, err := Read("x.toml", dir, []byte(strings.Replace(plain[:strings.Index(plain, "[rail]")], plain[strings.Index(plain, "[water.tube]"):strings.Index(plain, "[motor]")], "", 1)+"[rail]\ntilt = \"2 deg\"\n"))
 	require.EqualError(t, err, `x.toml:26: rail.length: missing; add it to [rail], such as length = "1.8 m"`)
-}
-
-func TestCreateWithoutLinks(t *testing.T) {
-	dir := t.TempDir()
-	path := filepath.Join(dir, "a.toml")
-	require.NoError(t, createUnlinked(path, []byte("one")))
-	require.Equal(t, "one", onDisk(t, path))
-	require.ErrorIs(t, createUnlinked(path, []byte("two")), os.ErrExist)
-	require.Equal(t, "one", onDisk(t, path))
-	require.ErrorIs(t, create(path, []byte("two")), ErrExists)
-	only(t, dir, "a.toml")
 }

@@ -10,7 +10,7 @@ import (
 	"path/filepath"
 	"sync"
 
-	"github.com/google/renameio/v2/maybe"
+	"ullage/sim/atomicfile"
 )
 
 // Errors of saving; test for them with errors.Is.
@@ -44,8 +44,7 @@ func (h *home) set(text []byte) {
 // Save writes the text to Path, whole or not at all. It keeps the file's
 // permissions, and writes through a symbolic link. It fails with ErrNoPath, or
 // with ErrChanged when the file holds something else than was read or saved
-// last. (On Windows, where a file cannot be replaced at once, it is written
-// over.)
+// last.
 func (f *File) Save() error {
 	if f.path == "" {
 		return ErrNoPath
@@ -148,17 +147,10 @@ func (f *File) copyNamed(dir string) (made []string, err error) {
 
 // replace writes a file whole or not at all, over one that may exist.
 func replace(path string, text []byte) error {
-	target := path
-	if real, err := filepath.EvalSymlinks(path); err == nil {
-		target = real
+	if info, err := os.Stat(path); err == nil && info.Mode().Perm()&0o200 == 0 {
+		return fmt.Errorf("saving %s: the file is read-only", path)
 	}
-	mode := fs.FileMode(newFileMode)
-	if info, err := os.Stat(target); err == nil {
-		if mode = info.Mode().Perm(); mode&0o200 == 0 {
-			return fmt.Errorf("saving %s: the file is read-only", path)
-		}
-	}
-	if err := maybe.WriteFile(target, text, mode); err != nil {
+	if err := atomicfile.Write(path, text, newFileMode); err != nil {
 		return fmt.Errorf("saving %s: %s", path, reason(err))
 	}
 	return nil
@@ -166,18 +158,12 @@ func replace(path string, text []byte) error {
 
 // create writes a file whole or not at all, never over one that exists.
 func create(path string, text []byte) error {
-	temp, err := os.CreateTemp(filepath.Dir(path), ".ullage-*")
-	if err != nil {
-		return fmt.Errorf("saving %s: %s", path, reason(err))
-	}
-	defer os.Remove(temp.Name())
-	_, err = temp.Write(text)
-	err = errors.Join(err, temp.Chmod(newFileMode), temp.Sync(), temp.Close())
+	file, err := atomicfile.Begin(path, newFileMode)
 	if err == nil {
-		// A link, unlike a rename, does not replace what is there.
-		if err = os.Link(temp.Name(), path); err != nil && !errors.Is(err, fs.ErrExist) {
-			err = createUnlinked(path, text) // a file system without links
+		if _, err = file.Write(text); err == nil {
+			err = file.Place()
 		}
+		file.Discard()
 	}
 	switch {
 	case errors.Is(err, fs.ErrExist):
@@ -186,19 +172,6 @@ func create(path string, text []byte) error {
 		return fmt.Errorf("saving %s: %s", path, reason(err))
 	}
 	return nil
-}
-
-// createUnlinked is create where a file has but one name.
-func createUnlinked(path string, text []byte) error {
-	file, err := os.OpenFile(path, os.O_WRONLY|os.O_CREATE|os.O_EXCL, newFileMode)
-	if err != nil {
-		return err
-	}
-	_, err = file.Write(text)
-	if err = errors.Join(err, file.Sync(), file.Close()); err != nil {
-		os.Remove(path)
-	}
-	return err
 }
 
 // readFile reads a file that is small enough to be one of ours. Only the file

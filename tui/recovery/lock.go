@@ -3,10 +3,9 @@ package recovery
 import (
 	"errors"
 	"os"
-)
 
-// errHeld says that a running program holds the lock.
-var errHeld = errors.New("held by a running program")
+	"ullage/sim/atomicfile"
+)
 
 // lock is an advisory lock on a file of its own. The system drops it when the
 // program ends, however that happens.
@@ -18,7 +17,7 @@ func acquire(path string) (*lock, error) {
 		if err != nil {
 			return nil, err
 		}
-		if err := tryLock(f); err != nil {
+		if err := atomicfile.TryLock(f); err != nil && !errors.Is(err, errors.ErrUnsupported) {
 			_ = f.Close()
 			return nil, err
 		}

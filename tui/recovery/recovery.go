@@ -20,7 +20,8 @@ import (
 	"time"
 
 	"github.com/adrg/xdg"
-	"github.com/google/renameio/v2/maybe"
+
+	"ullage/sim/atomicfile"
 )
 
 // records bounds how many programs keep records of one file at once.
@@ -77,7 +78,7 @@ func Open(dir, file string) (*Keeper, *Left, error) {
 	var left *Left
 	for i := range records {
 		r, err := claim(dir, file, i)
-		if errors.Is(err, errHeld) {
+		if errors.Is(err, atomicfile.ErrHeld) {
 			continue
 		}
 		if err != nil {
@@ -196,7 +197,7 @@ func (k *Keeper) write() error {
 	if err != nil {
 		return fmt.Errorf("unsaved edits: %w", err)
 	}
-	if err := maybe.WriteFile(k.path, data, 0o600); err != nil {
+	if err := atomicfile.Write(k.path, data, 0o600); err != nil {
 		return fmt.Errorf("unsaved edits: %w", err)
 	}
 	return nil

@@ -1,4 +1,4 @@
-package recovery
+package atomicfile
 
 import (
 	"errors"
@@ -7,11 +7,12 @@ import (
 	"golang.org/x/sys/windows"
 )
 
-func tryLock(f *os.File) error {
+// TryLock takes a lock on an open file, as long as it is open. It is ErrHeld when another has it.
+func TryLock(f *os.File) error {
 	const how = windows.LOCKFILE_EXCLUSIVE_LOCK | windows.LOCKFILE_FAIL_IMMEDIATELY
 	err := windows.LockFileEx(windows.Handle(f.Fd()), how, 0, 1, 0, &windows.Overlapped{})
 	if errors.Is(err, windows.ERROR_LOCK_VIOLATION) {
-		return errHeld
+		return ErrHeld
 	}
 	return err
 }
