@@ -111,6 +111,21 @@ func TestDragBeyondTable(t *testing.T) {
 }
 
 // On a launch tube leaning any way the gas has grown by the tube's area times the way gone
+// What lifts a rocket off its launch tube is the tube's piston, (p − p_a)·A_t over the weight, though the jet
+// that follows on the rail pushes harder.
+func TestLiftOffFromATube(t *testing.T) {
+	r := bottle()
+	r.Water.Throat = 0.014
+	r.Water.Tube = &rocket.LaunchTube{Length: 0.1, Outer: 0.0135, Inner: 0.01}
+	r.Water.Fill = 0.2
+	r.Rail.Length = 2
+	fl := mustFly(r, 0)
+	require.True(t, fl.TubeExit.Happened)
+	push := r.Water.Pressure * math.Pi / 4 * 0.0135 * 0.0135
+	assert.InEpsilon(t, push/(fl.LiftOffMass*9.80665), fl.LiftOffThrustToWeight, 1e-6)
+	assert.Greater(t, fl.Max.Thrust, push)
+}
+
 // along it: p Vⁿ = const by hand, from where the rocket is.
 func TestChamberOnALeaningTube(t *testing.T) {
 	r := bottle()

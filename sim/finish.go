@@ -14,7 +14,11 @@ func (r *run) finish() {
 		return
 	}
 	r.maxima.write(fl)
-	fl.LiftOffThrustToWeight = r.maxima.guide / (fl.LiftOffMass * r.model.gravity)
+	push := r.maxima.guide
+	if r.model.tube > 0 { // the tube lifts it, not the jet that follows
+		_, push = r.model.flow.TubePush(0, r.model.padPressure)
+	}
+	fl.LiftOffThrustToWeight = push / (fl.LiftOffMass * r.model.gravity)
 	r.sumDrive()
 	r.verdicts()
 	r.endStability()

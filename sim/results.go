@@ -3,7 +3,7 @@ package sim
 // Results are the numbers a user reads of one flight. SI units; see the fields.
 type Results struct {
 	LiftOffMass           float64 // everything aboard at release, kg
-	LiftOffThrustToWeight float64 // greatest thrust on the guide (start-up surge apart) over the weight at release
+	LiftOffThrustToWeight float64 // greatest thrust on the guide (start-up surge apart) over the weight at release; from a launch tube that of its piston
 
 	RailExit  GuideEnd // the end of the guided length
 	TubeExit  GuideEnd // the launch tube's end; never on a motor

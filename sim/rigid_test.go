@@ -228,6 +228,46 @@ func TestTurnsIntoTheWind(t *testing.T) {
 	}
 }
 
+// A long slender rocket has its margin at small angles and none at the angle of a windy rail's
+// end: its flight tumbles, and no calm one does.
+func TestSlenderTumblesAtAnAngle(t *testing.T) {
+	long := func(wind float64) *Flight {
+		r := rigidRocket(t)
+		r.Body.Diameter, r.Body.Balance = 0.04, 0.92
+		r.Shape.Diameter, r.Shape.Length, r.Shape.Sections = 0.04, 1.3, nil
+		r.Shape.Nose = airframe.Nose{Shape: airframe.TangentOgive, Length: 0.12}
+		r.Shape.Fins = []airframe.Fins{{Name: "1", Count: 3, Root: 0.08, Tip: 0.04, Span: 0.045, Sweep: 0.04, Thickness: 0.002,
+			Section: airframe.FlatSection, Position: 1.215}}
+		r.Motor.Position = 0
+		r.Wind.Speed, r.Wind.Height = wind, 10
+		require.NoError(t, r.Validate())
+		return mustFly(r, 0)
+	}
+	calm, windy := long(0), long(7)
+	assert.InDelta(t, calm.Stability.RailExit.Margin, calm.Stability.AtAngle, 1e-9, "no angle")
+	assert.Greater(t, windy.Stability.RailExit.Margin, 1.0)
+	assert.Negative(t, windy.Stability.AtAngle)
+	assert.Contains(t, codes(windy), Tumbles)
+	assert.NotContains(t, codes(calm), Tumbles)
+	// By hand: NACA Report 1048 with the program's own coefficients, which package airframe holds to account.
+	s := &windy.Stability
+	x := windy.Rocket.Shape.Aero().PressureCentre(0, s.RailExitAngle)
+	assert.InDelta(t, (x-s.RailExit.Balance)/0.04, s.AtAngle, 0.02)
+}
+
+// What swings after the top counts for nothing: a canopy that comes late lets it fall fast and broadside.
+func TestGreatestAngleEndsAtTheTop(t *testing.T) {
+	early, late := rigidRocket(t), rigidRocket(t)
+	for r, wait := range map[*rocket.Rocket]float64{early: 0, late: 6} {
+		r.Wind.Speed, r.Wind.Height = 3, 10
+		r.Canopies[0].Motor = rocket.Rule{Trigger: rocket.AfterApogee, Value: wait}
+	}
+	a, b := mustFly(early, 0), mustFly(late, 0)
+	assert.Greater(t, b.Canopies[0].Airspeed, b.RailExit.Speed, "as fast again on the way down")
+	assert.Equal(t, a.Stability.MaxAngle, b.Stability.MaxAngle)
+	assert.LessOrEqual(t, b.Stability.MaxAngleTime, b.Apogee.Time)
+}
+
 // Without fins it is unstable, tumbles, and says so; every number stays finite.
 func TestUnstableTumbles(t *testing.T) {
 	for _, r := range []*rocket.Rocket{rigidRocket(t), wetRigid(t)} {

@@ -18,7 +18,8 @@ type Stability struct {
 	LeastTime float64 // s
 
 	RailExitAngle float64 // angle of attack from the wind as the guide ends, rad
-	MaxAngle      float64 // greatest angle of attack from there on, while the airspeed is not below that of the guide's end, rad; 0 for a point mass
+	AtAngle       float64 // margin at that angle, body cross-flow in it, calibres
+	MaxAngle      float64 // greatest angle of attack from there on up to the top, while the airspeed is not below that of the guide's end, rad; 0 for a point mass
 	MaxAngleTime  float64 // s
 }
 
@@ -77,7 +78,9 @@ func (r *run) noteGuideEnd() {
 	v := [3]float64{r.y[vEast] - we, r.y[vNorth] - wn, r.y[vUp]}
 	along := dot(v, m.axis)
 	across := math.Sqrt(max(0, dot(v, v)-along*along))
-	r.flight.Stability.RailExitAngle = math.Atan2(across, along)
+	s := &r.flight.Stability
+	s.RailExitAngle = math.Atan2(across, along)
+	s.AtAngle = (b.aero.PressureCentre(r.now.mach(), s.RailExitAngle) - s.RailExit.Balance) / r.rocket.Body.Diameter
 	m.fast = math.Sqrt(dot(v, v))
 }
 

@@ -1,6 +1,10 @@
 package airframe
 
-import "ullage/sim/fault"
+import (
+	"math"
+
+	"ullage/sim/fault"
+)
 
 // MachLimit is how far the equations for pressure hold: past it Moments, Components and
 // Drag keep the compressibility of this Mach number. What flies faster needs a measured
@@ -21,6 +25,7 @@ type Aero struct {
 	m0, m1, m2 float64     // their moments
 	fins       []finLift
 
+	reference              float64 // π/4·Diameter²
 	plan, planAt, planDrag float64
 	rollDrive, rollDamp    float64
 	resistance             resistance
@@ -29,7 +34,7 @@ type Aero struct {
 // Aero works out all of a shape's aerodynamics that no flight changes. The shape must
 // have passed Check; numbers of one that has not mean nothing.
 func (s *Shape) Aero() *Aero {
-	a := &Aero{resistance: newResistance(s)}
+	a := &Aero{resistance: newResistance(s), reference: math.Pi / 4 * s.Diameter * s.Diameter}
 	nose := s.Forebody()
 	a.addBody(Component{"nose", slender(0, nose.Diameter, s.Diameter), nose.pressureCentre()})
 	moment := 0.
@@ -127,4 +132,16 @@ func (a *Aero) Roll() (drive, damp float64) { return a.rollDrive, a.rollDamp }
 // (Allen and Perkins, NACA Report 1048). Fins are not in it.
 func (a *Aero) Crossflow() (area, centroid, coefficient float64) {
 	return a.plan, a.planAt, a.planDrag
+}
+
+// PressureCentre is where normal force and cross-flow act together at a total angle of attack,
+// rad, and a Mach number, m from the tip of the nose (Allen and Perkins, NACA Report 1048): the components'
+// centre of pressure at small angles, and the farther towards the middle of the side view the larger
+// the angle. Against wind from behind the beam it stays that of broadside.
+//
+//	x = (ΣC·x + k·sin α·x_plan)/(ΣC + k·sin α),  k = A_plan·c/A
+func (a *Aero) PressureCentre(mach, attack float64) float64 {
+	m0, m1, _ := a.Moments(mach)
+	across := a.plan * a.planDrag / a.reference * math.Sin(min(math.Abs(attack), math.Pi/2))
+	return (m1 + across*a.planAt) / (m0 + across)
 }

@@ -120,7 +120,12 @@ func marginCriteria(r *rocket.Rocket) []criterion {
 	if !r.Rigid() {
 		turning.lacks = give("flight.model").because(`a point mass does not turn; "rigid" does`)
 	}
-	return append(g, least, turning,
+	angled := criterion{key: LimitMarginAngle, limit: LimitFor(r, LimitMarginAngle),
+		levers: append(marginLevers(r), lever{input: "rail.length", up: true}, lever{input: "wind.speed"})}.judging(out.Must("margin.at_angle"))
+	if !r.Wind.Known() {
+		angled.lacks = give("wind.speed").because(statedCalm)
+	}
+	return append(g, least, angled, turning,
 		criterion{key: LimitAttack, limit: LimitFor(r, LimitAttack),
 			levers: []lever{{input: "rail.length", up: true}, {input: "wind.speed"}, {input: "water.fill"}}}.judging(out.Must("attack.rail_exit")))
 }

@@ -42,6 +42,7 @@ const (
 	LimitEnergy         = "landing-energy"
 	LimitMarginLeast    = "margin-least"
 	LimitMarginMost     = "margin-most"
+	LimitMarginAngle    = "margin-at-angle"
 	LimitAttack         = "attack"
 	LimitAttackMost     = "attack-most"
 	LimitProof          = "proof"
@@ -67,6 +68,7 @@ var rows = []row{
 	{LimitThrustToWeight, "rail_exit.thrust_to_weight", "thrust/weight at rail exit", "", WordLow, CommonPractice, true, func(l *rocket.Limits) *float64 { return &l.ThrustToWeight }},
 	{LimitMarginLeast, "margin.least", "stability margin in calibres", "", WordLow, CommonPractice, true, func(l *rocket.Limits) *float64 { return &l.MarginLeast }},
 	{LimitMarginMost, "", "stability margin in calibres", "", WordHigh, CommonPractice, false, func(l *rocket.Limits) *float64 { return &l.MarginMost }},
+	{LimitMarginAngle, "margin.at_angle", "margin at the angle of rail exit", "", WordLow, CommonPractice, true, func(l *rocket.Limits) *float64 { return &l.MarginAtAngle }},
 	{LimitAttack, "attack.rail_exit", "angle of attack at rail exit", "deg", WordHigh, CommonPractice, false, func(l *rocket.Limits) *float64 { return &l.Attack }},
 	{LimitAttackMost, "attack.most", "greatest angle of attack", "deg", WordHigh, CommonPractice, false, func(l *rocket.Limits) *float64 { return &l.AttackMost }},
 	{LimitTilt, "", "tilt of the rail", "deg", WordOver, usCodes, false, func(l *rocket.Limits) *float64 { return &l.Tilt }},

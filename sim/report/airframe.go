@@ -139,6 +139,9 @@ func (s *sheet) frame(p words.Printer, a *study.Airframe) {
 		row(r.Short, x.at, word)
 	}
 	s.Field("centre of pressure (CP)", p.Size(st.Release.PressureCentre)+", slope "+p.Number(st.Release.CNAlpha)+" per radian")
+	if at := margin.Row("at_angle"); a.Flight.RailExit.Happened {
+		s.Field(at.Label, p.Row(at, at.Of(a.Flight))+", body cross-flow in it "+verdict(at, a.Flight))
+	}
 	if at := attack.Row("rail_exit"); a.Flight.RailExit.Happened {
 		s.Field(attack.Label, p.Row(at, at.Of(a.Flight))+" from the wind at "+at.Short+" "+verdict(at, a.Flight))
 	}
@@ -146,11 +149,14 @@ func (s *sheet) frame(p words.Printer, a *study.Airframe) {
 		s.Field("thrust "+p.Angle(m.Angle)+" off", fmt.Sprintf("%s lower, apogee %s to the side, angle of attack up to %s",
 			p.Height(m.Lower), p.Height(m.Off), p.Angle(m.MaxAngle)))
 	}
-	tolerance := "within " + p.Angle(a.Tolerance)
-	if a.Tolerance >= study.LargestMisalignment {
-		tolerance = "even " + p.Angle(a.Tolerance)
+	tolerance := "within " + p.Angle(a.Tolerance) + " of the centreline to keep"
+	switch {
+	case a.Crooked:
+		tolerance = "no alignment keeps"
+	case a.Tolerance >= study.LargestMisalignment:
+		tolerance = "even " + p.Angle(a.Tolerance) + " off the centreline keeps"
 	}
-	s.Field("build it", tolerance+" of the centreline to keep the angle of attack under "+p.Angle(a.Attack)+" in calm air")
+	s.Field("build it", tolerance+" the angle of attack under "+p.Angle(a.Attack)+" in calm air")
 	s.Field("for "+p.Number(a.Sizing.Margin)+" calibres", sizing(p, a))
 	for _, w := range a.Flight.Warnings {
 		if w.Code == sim.Unstable || w.Code == sim.Tumbles {

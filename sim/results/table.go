@@ -200,6 +200,9 @@ func margin(end string) Group {
 	add("burnout", "margin at "+end, end, noBalance+", and "+noEnd, at(func(s *sim.Stability) *sim.StabilityAt { return &s.Burnout }))
 	add("least", "least margin on the way up", "least", noBalance, func(s *sim.Stability) float64 { return s.Least })
 	g.Rows[len(g.Rows)-1].Head = "least margin"
+	add("at_angle", "margin at the angle of rail exit", "at the angle", noBalance+", and "+neverLeft, func(s *sim.Stability) float64 {
+		return when(s.RailExit.Happened, s.AtAngle)
+	})
 	g.Rows = append(g.Rows, Row{Name: "margin.least_time", Label: "time of the least margin", Short: "time of the least", Dimension: quantity.Time, Undefined: noBalance,
 		path: []string{"stability", "least_margin_time_s"},
 		of:   func(fl *sim.Flight) float64 { return when(fl.Stability.Known, fl.Stability.LeastTime) }})

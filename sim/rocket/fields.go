@@ -116,6 +116,7 @@ var (
 		limit("thrust_to_weight", number(0.1, 100), func(l *Limits) *float64 { return &l.ThrustToWeight }),
 		limit("margin_least", number(0.01, 50), func(l *Limits) *float64 { return &l.MarginLeast }),
 		limit("margin_most", number(0.01, 50), func(l *Limits) *float64 { return &l.MarginMost }),
+		limit("margin_at_angle", number(0, 50), func(l *Limits) *float64 { return &l.MarginAtAngle }),
 		limit("attack", degrees(0.1, 90), func(l *Limits) *float64 { return &l.Attack }),
 		limit("attack_most", degrees(0.1, 180), func(l *Limits) *float64 { return &l.AttackMost }),
 		limit("tilt", degrees(0.1, 80), func(l *Limits) *float64 { return &l.Tilt }),

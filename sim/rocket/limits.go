@@ -15,6 +15,7 @@ type Limits struct {
 	ThrustToWeight float64 // least, at rail exit
 	MarginLeast    float64 // stability margin at rail exit, liquid-out and burnout, calibres
 	MarginMost     float64 // the same
+	MarginAtAngle  float64 // least at the angle of attack as the guide ends, calibres
 	Attack         float64 // greatest angle of attack at rail exit, rad
 	AttackMost     float64 // greatest angle of attack of the flight up to the top while it is fast, rad
 	Tilt           float64 // greatest of the rail, rad
@@ -46,6 +47,7 @@ func DefaultLimits() Limits {
 		ThrustToWeight: 5,
 		MarginLeast:    1,
 		MarginMost:     3,
+		MarginAtAngle:  0,
 		Attack:         15 * radPerDegree,
 		AttackMost:     30 * radPerDegree,
 		Tilt:           20 * radPerDegree,

@@ -81,22 +81,29 @@ func (r *Rocket) checkBalance(c *checker) {
 		c.add("body.balance", "out of range", "give where the body balances, from the tip of the nose, less than body.length, "+inMetres(s.Length))
 		return
 	}
-	mass, at := r.BodyMass(), cmp.Or(b.Balance, s.Length/2)
-	if !r.Balanced() || !(mass > 0) {
+	if !r.Balanced() || !(r.BodyMass() > 0) {
 		return
 	}
-	// All mass at the two ends, and all of it as far out as anything reaches: no body
-	// has more.
+	pitch, roll := r.MostInertia()
+	if b.Inertia > pitch && !c.faults.Has("body.inertia") {
+		c.add("body.inertia", "is more than a body of this mass, length and balance can have", "give at most "+inInertia(pitch)+"; check the unit, kg*m2")
+	}
+	if b.RollInertia > roll && !c.faults.Has("body.roll_inertia") {
+		c.add("body.roll_inertia", "is more than a body of this mass and width can have", "give at most "+inInertia(roll)+"; check the unit, kg*m2")
+	}
+}
+
+// MostInertia is the most that a body of its mass, length and balance can have in pitch and in roll,
+// kg·m²: all mass at the two ends, and all of it as far out as anything reaches. It must be Balanced.
+func (r *Rocket) MostInertia() (pitch, roll float64) {
+	s := r.Shape
+	at := cmp.Or(r.Body.Balance, s.Length/2)
 	reach := s.Diameter / 2
 	for i := range s.Fins {
 		reach = math.Max(reach, s.Radius(s.Fins[i].Position+s.Fins[i].Root/2)+s.Fins[i].Span)
 	}
-	if most := mass * (at*(s.Length-at) + reach*reach); b.Inertia > most && !c.faults.Has("body.inertia") {
-		c.add("body.inertia", "is more than a body of this mass, length and balance can have", "give at most "+inInertia(most)+"; check the unit, kg*m2")
-	}
-	if most := mass * reach * reach; b.RollInertia > most && !c.faults.Has("body.roll_inertia") {
-		c.add("body.roll_inertia", "is more than a body of this mass and width can have", "give at most "+inInertia(most)+"; check the unit, kg*m2")
-	}
+	mass := r.BodyMass()
+	return mass * (at*(s.Length-at) + reach*reach), mass * reach * reach
 }
 
 // checkPlaces holds that chamber, nozzle and fittings lie in the body.

@@ -26,6 +26,8 @@ func limitsSection() *section {
 				"Least stability margin, calibres."),
 			limit("margin_most", "margin max", 0.1, 0.5,
 				"Greatest stability margin, calibres."),
+			limit("margin_at_angle", "margin angle", 0.1, 0.5,
+				"Least margin at the angle of rail exit, calibres."),
 			limit("attack", "attack", 1, 5,
 				"Greatest angle of attack at rail exit."),
 			limit("attack_most", "attack max", 1, 5,

@@ -22,6 +22,7 @@ type Airframe struct {
 	Alignments []Misaligned // for alignmentAngles
 	Attack     float64      // limit of the angle of attack, rad
 	Tolerance  float64      // of alignment, rad, for that limit
+	Crooked    bool         // it exceeds that limit even with its thrust straight: no alignment does
 	Sizing     Sizing
 }
 
@@ -96,7 +97,11 @@ func newAirframe(ctx context.Context, r *rocket.Rocket, margin float64, o Option
 	if a.Alignments, err = alignments(ctx, r, alignmentAngles(), o); err != nil {
 		return a, err
 	}
-	if a.Tolerance, err = alignmentTolerance(ctx, r, a.Attack, o); err != nil {
+	a.Tolerance, err = alignmentTolerance(ctx, r, a.Attack, o)
+	if errors.Is(err, errOutOfReach) {
+		a.Crooked, err = true, nil
+	}
+	if err != nil {
 		return a, err
 	}
 	a.Sizing, err = sizeFor(ctx, r, margin, o)

@@ -73,7 +73,7 @@ const LargestMisalignment = 5 * math.Pi / 180
 
 // alignmentTolerance is the largest angle of the thrust's line, rad, that keeps the
 // angle of attack in calm air under a limit, rad: what the builder's jig must hold.
-// LargestMisalignment if that does.
+// LargestMisalignment if that does, errOutOfReach if not even a straight one does.
 func alignmentTolerance(ctx context.Context, r *rocket.Rocket, limit float64, o Options) (float64, error) {
 	if !r.Balanced() {
 		return 0, errNoShape
@@ -96,12 +96,14 @@ func alignmentTolerance(ctx context.Context, r *rocket.Rocket, limit float64, o 
 	return sized(under, none, most)
 }
 
-// leastMargin is the least margin on the way up, as a point mass flies it.
+// leastMargin is the least margin on the way up; NaN of a rocket that cannot be so.
 func leastMargin(ctx context.Context, r *rocket.Rocket, o Options) (float64, error) {
-	c := *r
-	c.Model = rocket.PointModel
-	fl, err := sim.Fly(ctx, &c, sim.Options{Tolerance: o.Tolerance})
-	if err != nil {
+	fl, err := sim.Fly(ctx, r, sim.Options{Tolerance: o.Tolerance})
+	var faults fault.List
+	switch {
+	case errors.As(err, &faults): // such a size does not go with the rest
+		return math.NaN(), nil
+	case err != nil:
 		return 0, err
 	}
 	return fl.Stability.Least, nil
@@ -121,22 +123,35 @@ func noseWeight(ctx context.Context, r *rocket.Rocket, at, margin float64, o Opt
 	if err != nil || none.Y >= 0 {
 		return 0, err
 	}
-	most, err := spare.At(3 * r.BodyMass())
+	mass := r.BodyMass()
+	most, err := spare.At(math.Min(3*mass, rocket.NumberNamed("body.mass").Range.Max-mass))
 	if err != nil {
 		return 0, err
 	}
 	return sized(spare, most, none)
 }
 
-// WithWeight is the rocket with a lump more in its body, balance and measured inertia
-// moved by it.
+// WithWeight is the rocket with a lump more in its body, balance and inertia moved by it. It is
+// one that was weighed, balanced and swung: a mass list has no more to say of it.
 func WithWeight(r *rocket.Rocket, weight, at float64) *rocket.Rocket {
 	c := *r
 	d := r.DryBody()
+	c.Parts = nil
 	c.Body.Mass = d.Mass + weight
 	c.Body.Balance = (d.Mass*d.At + weight*at) / c.Body.Mass
 	c.Body.Inertia = d.Pitch + d.Mass*weight/c.Body.Mass*(d.At-at)*(d.At-at)
 	c.Body.RollInertia = d.Roll
+	// What a mass list adds up to may be no inertia that could be given: then it is estimated.
+	pitch, roll := c.MostInertia()
+	for _, x := range []struct {
+		at   *float64
+		name string
+		most float64
+	}{{&c.Body.Inertia, "body.inertia", pitch}, {&c.Body.RollInertia, "body.roll_inertia", roll}} {
+		if *x.at > x.most || rocket.NumberNamed(x.name).Range.Check(*x.at) != nil {
+			*x.at = 0
+		}
+	}
 	return &c
 }
 
@@ -152,10 +167,6 @@ func finSpan(ctx context.Context, r *rocket.Rocket, margin float64, o Options) (
 		shape.Fins[len(shape.Fins)-1].Span = span
 		c.Shape = &shape
 		m, err := leastMargin(ctx, &c, o)
-		var faults fault.List
-		if errors.As(err, &faults) { // such fins do not go with the rest
-			return math.NaN(), nil
-		}
 		return m - margin, err
 	})
 	last := &r.Shape.Fins[len(r.Shape.Fins)-1]

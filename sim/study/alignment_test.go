@@ -154,3 +154,51 @@ func TestSized(t *testing.T) {
 	require.NoError(t, err)
 	assert.Equal(t, 3.0, just)
 }
+
+// Airframes answers for every rocket that flies: what is out of reach is said of that figure alone.
+func TestAirframesOfAnyRocket(t *testing.T) {
+	ctx := context.Background()
+	listed := func(r *rocket.Rocket) {
+		r.Parts = []airframe.Part{{Name: "all", Mass: 0.4, Position: 0.55, Length: 0.5}, {Name: "nose", Mass: 0.1, Position: 0.06, Length: 0.1, Diameter: 0.03}}
+		r.Body.Mass, r.Body.Balance = 0, 0
+	}
+	for name, change := range map[string]func(r *rocket.Rocket){
+		"as it is":               func(*rocket.Rocket) {},
+		"a mass list":            listed,
+		"a mass list, weighed":   func(r *rocket.Rocket) { listed(r); r.Body.Mass = 0.7 },
+		"a mass list, balanced":  func(r *rocket.Rocket) { listed(r); r.Body.Balance = 0.2 },
+		"heavy":                  func(r *rocket.Rocket) { r.Body.Mass = 80 },
+		"as heavy as may be":     func(r *rocket.Rocket) { r.Body.Mass = 200 },
+		"light":                  func(r *rocket.Rocket) { r.Body.Mass = 0.02; r.Body.Inertia = 1e-4 },
+		"tumbles":                func(r *rocket.Rocket) { r.Body.Balance = 0.75 },
+		"tumbles by its offset":  func(r *rocket.Rocket) { r.Alignment.Offset = 0.02 },
+		"without fins":           func(r *rocket.Rocket) { r.Shape.Fins = nil },
+		"as a point mass":        func(r *rocket.Rocket) { r.Model = rocket.PointModel },
+		"never leaves the guide": func(r *rocket.Rocket) { r.Rail.Length = 60; r.Body.Mass = 30 },
+	} {
+		r := finned(t)
+		change(r)
+		require.NoError(t, r.Validate(), name)
+		frames, err := Airframes(ctx, r, UsualMargin, Options{})
+		require.NoError(t, err, name)
+		require.Len(t, frames, 1, name)
+		a := &frames[0]
+		assert.Len(t, a.Alignments, 3, name)
+		assert.False(t, math.IsNaN(a.Tolerance) || math.IsNaN(a.Sizing.Weight) || math.IsNaN(a.Sizing.Span), name)
+		switch name {
+		case "tumbles by its offset":
+			assert.True(t, a.Crooked, name)
+		case "as it is", "a mass list":
+			assert.False(t, a.Crooked, name)
+		case "as heavy as may be":
+			assert.True(t, a.Sizing.WeightOut || a.Sizing.Weight == 0)
+		case "without fins":
+			assert.True(t, a.Sizing.SpanOut)
+		}
+		if a.Sizing.Weight > 0 && !a.Sizing.WeightOut {
+			got, err := leastMargin(ctx, WithWeight(r, a.Sizing.Weight, a.Sizing.NoseAt), Options{})
+			require.NoError(t, err, name)
+			assert.InDelta(t, UsualMargin, got, 1e-2, name)
+		}
+	}
+}

@@ -54,7 +54,7 @@ func (p filler) figures() []*results.Row {
 		}
 	}
 	out = append(out, rows("landing.vertical", "landing.energy", "landing.drift", "landing.time")...)
-	for _, r := range rows("margin.release", "margin.rail_exit", "margin.liquid_out", "margin.burnout", "margin.least") {
+	for _, r := range rows("margin.release", "margin.rail_exit", "margin.liquid_out", "margin.burnout", "margin.least", "margin.at_angle") {
 		if _, known := r.Defined(p.Verdict.Day); known {
 			out = append(out, r)
 		}

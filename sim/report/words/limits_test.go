@@ -23,6 +23,7 @@ func TestDefaultLimits(t *testing.T) {
 		gates.LimitEnergy:         "At most 102 J: US student practice.",
 		gates.LimitMarginLeast:    "At least 1: common practice.",
 		gates.LimitMarginMost:     "At most 3: common practice.",
+		gates.LimitMarginAngle:    "At least 0: common practice.",
 		gates.LimitAttack:         "At most 15 deg: common practice.",
 		gates.LimitAttackMost:     "At most 30 deg: common practice.",
 		gates.LimitImpulse:        "At most 640 N·s: US practice for a first high-power certification.",

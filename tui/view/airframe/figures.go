@@ -96,7 +96,10 @@ func (v *View) alignment() []string {
 	}
 	out := t.Draw(v.Scene.Theme, v.Columns, len(t.Rows)+2)
 	held := "Build it straight to " + quantity.Format(f.Tolerance, deg, 2)
-	if f.Tolerance >= study.LargestMisalignment {
+	switch {
+	case f.Crooked:
+		held = "No alignment"
+	case f.Tolerance >= study.LargestMisalignment:
 		held = "Even " + quantity.Format(f.Tolerance, deg, 2) + " off"
 	}
 	return append(out, v.Paragraph(draw.Plain, held+" keeps the angle of attack under "+
