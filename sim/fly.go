@@ -3,6 +3,7 @@ package sim
 import (
 	"context"
 	"math"
+	"slices"
 	"sync"
 
 	"ullage/sim/rocket"
@@ -57,6 +58,21 @@ func (x *Flyer) Fly(ctx context.Context, r *rocket.Rocket, o Options) (*Flight, 
 		return nil, err
 	}
 	return fl, nil
+}
+
+// Into is as Fly, but into a flight of the caller's, whose memory it uses again: whoever has
+// several of them may look at these together.
+func (x *Flyer) Into(ctx context.Context, r *rocket.Rocket, o Options, fl *Flight) error {
+	fl.reset(r)
+	return x.fly(ctx, r, o, fl)
+}
+
+// Clone is a flight, but for what Keep keeps, in memory of its own, of the same rocket.
+func (fl *Flight) Clone() *Flight {
+	c := *fl
+	c.Canopies, c.Warnings, c.Events = slices.Clone(fl.Canopies), slices.Clone(fl.Warnings), slices.Clone(fl.Events)
+	c.dense = denseOutput{}
+	return &c
 }
 
 // reset empties a flight but keeps its memory.

@@ -10,6 +10,9 @@ type Options struct {
 	Tolerance float64
 	// Keep keeps the dense output that At, Samples and Trace read.
 	Keep bool
+	// Guide ends the flight with the guide: rail exit and what comes before it are all that is
+	// asked for.
+	Guide bool
 	// NoseFirst has a rigid body fall as a point mass from the apogee on, nose first: without
 	// a canopy it may find a gentle glide on its side that nobody should count on.
 	NoseFirst bool

@@ -145,6 +145,10 @@ func (r *run) exitRail() {
 
 // afterGuide enters what follows, free if the guide has ended.
 func (r *run) afterGuide(free bool) {
+	if free && r.options.Guide {
+		r.over = true
+		return
+	}
 	if free {
 		r.model.guided = false
 		r.model.gusty = r.gusts() && r.y[up] >= r.rocket.Gust.Height

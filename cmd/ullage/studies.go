@@ -28,8 +28,12 @@ func (o studyOptions) study(bar *progress) study.Options {
 func (o outputOptions) stream(s *streams, result func(io.Writer) error) error {
 	var out *counted
 	counting := func(w io.Writer) error {
-		out = &counted{w: w}
+		rows := newBatch(w)
+		out = &counted{w: rows}
 		err := result(out)
+		if bad := rows.Flush(); bad != nil && !errors.Is(err, bad) {
+			err = errors.Join(bad, err)
+		}
 		if out.n == 0 && errors.Is(err, context.Canceled) {
 			return errNothingYet
 		}

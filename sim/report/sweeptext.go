@@ -239,6 +239,7 @@ func (s *sweepSum) add(r study.Row) {
 	case why != study.Accepted:
 		s.leftover = true
 	case s.best == nil || aim.Value(r.Flight) > aim.Value(s.best.Flight):
+		r = r.Clone()
 		s.best = &r
 	}
 }

@@ -9,56 +9,91 @@ import (
 // Clone copies a rocket with everything that an input can change. Thrust curves
 // are shared, since they do not change.
 func (r *Rocket) Clone() *Rocket {
-	c := *r
-	c.Body.Drag = slices.Clone(r.Body.Drag)
-	c.Canopies = slices.Clone(r.Canopies)
-	if r.Water != nil {
-		water := *r.Water
-		c.Water = &water
-		if r.Water.Tube != nil {
-			tube := *r.Water.Tube
-			water.Tube = &tube
-		}
-	}
-	if r.Motor != nil {
-		motor := *r.Motor
-		motor.Delays = slices.Clone(r.Motor.Delays)
-		c.Motor = &motor
-	}
-	if r.MotorMount != nil {
-		mount := *r.MotorMount
-		c.MotorMount = &mount
-	}
-	c.Parts = slices.Clone(r.Parts)
+	c := new(Rocket)
+	r.CopyTo(c)
+	return c
+}
+
+// CopyTo is Clone into a rocket that is there, whose memory it uses again: for who flies
+// thousands. That rocket is itself a clone, or empty: it shares nothing with another.
+func (r *Rocket) CopyTo(c *Rocket) {
+	old := *c
+	*c = *r
+	c.Body.Drag = recopied(old.Body.Drag, r.Body.Drag)
+	c.Canopies = recopied(old.Canopies, r.Canopies)
+	c.Parts = recopied(old.Parts, r.Parts)
+	c.Water = copyWater(old.Water, r.Water)
+	c.Motor = copyMotor(old.Motor, r.Motor)
+	c.MotorMount = copied(old.MotorMount, r.MotorMount)
+	c.Recovery = copied(old.Recovery, r.Recovery)
+	c.Chamber = copyChamber(old.Chamber, r.Chamber)
 	if r.Shape != nil {
-		shape := *r.Shape
-		shape.Sections = slices.Clone(r.Shape.Sections)
-		shape.Fins = slices.Clone(r.Shape.Fins)
-		c.Shape = &shape
+		sections, fins := r.Shape.Sections[:0:0], r.Shape.Fins[:0:0]
+		if old.Shape != nil {
+			sections, fins = old.Shape.Sections, old.Shape.Fins
+		}
+		c.Shape = copied(old.Shape, r.Shape)
+		c.Shape.Sections, c.Shape.Fins = recopied(sections, r.Shape.Sections), recopied(fins, r.Shape.Fins)
 	}
-	if r.Chamber != nil {
-		c.Chamber = cloneChamber(r.Chamber)
-	}
-	if r.Recovery != nil {
-		mount := *r.Recovery
-		c.Recovery = &mount
-	}
-	return &c
 }
 
-func cloneChamber(c *chamber.Chamber) *chamber.Chamber {
-	out := *c
-	out.Plies = slices.Clone(c.Plies)
-	out.Forward, out.Aft = copied(c.Forward), copied(c.Aft)
-	out.Thread, out.Heating = copied(c.Thread), copied(c.Heating)
-	return &out
-}
-
-// copied is what a pointer points to, anew.
-func copied[T any](p *T) *T {
-	if p == nil {
+func copyWater(to, from *Water) *Water {
+	if from == nil {
 		return nil
 	}
-	c := *p
-	return &c
+	var tube *LaunchTube
+	if to != nil {
+		tube = to.Tube
+	}
+	to = copied(to, from)
+	to.Tube = copied(tube, from.Tube)
+	return to
+}
+
+func copyMotor(to, from *Motor) *Motor {
+	if from == nil {
+		return nil
+	}
+	var delays []float64
+	if to != nil {
+		delays = to.Delays
+	}
+	to = copied(to, from)
+	to.Delays = recopied(delays, from.Delays)
+	return to
+}
+
+func copyChamber(to, from *chamber.Chamber) *chamber.Chamber {
+	if from == nil {
+		return nil
+	}
+	var old chamber.Chamber
+	if to != nil {
+		old = *to
+	}
+	to = copied(to, from)
+	to.Plies = recopied(old.Plies, from.Plies)
+	to.Forward, to.Aft = copied(old.Forward, from.Forward), copied(old.Aft, from.Aft)
+	to.Thread, to.Heating = copied(old.Thread, from.Thread), copied(old.Heating, from.Heating)
+	return to
+}
+
+// copied is what a pointer points to, in the memory of another one if there is any.
+func copied[T any](to, from *T) *T {
+	if from == nil {
+		return nil
+	}
+	if to == nil {
+		to = new(T)
+	}
+	*to = *from
+	return to
+}
+
+// recopied is the same for a slice.
+func recopied[T any](to, from []T) []T {
+	if len(from) == 0 {
+		return slices.Clone(from) // nil stays nil
+	}
+	return append(to[:0], from...)
 }

@@ -102,7 +102,7 @@ func Compare(ctx context.Context, variants []Variant, o CompareOptions) ([]Compa
 		compared[i] = Compared{Variant: v, Delay: -1}
 	}
 	do := func(ctx context.Context, i int) (Compared, error) { return o.compare(ctx, compared[i]) }
-	err := inOrder(ctx, len(variants), o.Options, alike(do), func(i int, c Compared) error {
+	err := inOrder(ctx, len(variants), o.Options, do, func(i int, c Compared) error {
 		compared[i] = c
 		return nil
 	})

@@ -74,9 +74,6 @@ const MaxDispersion = 100_000_000
 // ReservoirSize bounds the flights kept for quantiles and ranks.
 const ReservoirSize = 100_000
 
-// block is how many draws are one job: a flight alone is little work to hand over.
-const block = 16
-
 // outcome is what is kept of one draw.
 type outcome struct {
 	invalid     error
@@ -89,11 +86,11 @@ type outcome struct {
 // Disperse flies a rocket with its uncertain inputs drawn from normal
 // distributions. A tilt or a wind speed drawn below 0 points the other way; draws
 // that make no valid rocket are counted and not replaced. The result depends on the
-// seed, not on the workers, and memory does not grow with the flights. each, if there is
+// seed, not on the workers, and memory does not grow with the flights. landed, if there is
 // one, is given every landing in the order of the draws; its first error ends the study.
 // One that ends early returns what it has, Partial, beside the error. Bad spreads or
 // a bad number of flights are a fault.List.
-func Disperse(ctx context.Context, r *rocket.Rocket, draws Draws, o Options, each func(LandingPoint) error) (Dispersion, error) {
+func Disperse(ctx context.Context, r *rocket.Rocket, draws Draws, o Options, landed func(LandingPoint) error) (Dispersion, error) {
 	n := draws.Flights
 	if err := checkDispersion(r, draws.Spreads, n); err != nil {
 		return Dispersion{Asked: n}, err
@@ -101,29 +98,37 @@ func Disperse(ctx context.Context, r *rocket.Rocket, draws Draws, o Options, eac
 	flight := o.unkept()
 	rows := summedUp(r, draws.Show)
 	width := len(rows) + len(draws.Spreads)
-	newDo := func() func(context.Context, int) ([]outcome, error) {
+	jobs, each := o.jobs(n)
+	newDo := func() func(context.Context, int, *[]outcome) error {
 		d := newDrawer(r, draws.Spreads, draws.Seed)
-		return func(ctx context.Context, b int) ([]outcome, error) {
-			first := b * block
-			outcomes := make([]outcome, min(block, n-first))
-			figures := make([]float64, len(outcomes)*width)
-			for i := range outcomes {
-				outcomes[i].figures = figures[i*width:][:width]
-				if err := d.fly(ctx, first+i, rows, &outcomes[i], flight); err != nil {
-					return outcomes[:i], err
+		return func(ctx context.Context, job int, outcomes *[]outcome) error {
+			if *outcomes == nil {
+				*outcomes = newOutcomes(each, width)
+			}
+			first := job * each
+			for i := range min(each, n-first) {
+				if err := d.fly(ctx, first+i, rows, &(*outcomes)[i], flight); err != nil {
+					return err
 				}
 			}
-			return outcomes, nil
+			return nil
 		}
 	}
-	c := collector{result: Dispersion{Asked: n}, spreads: draws.Spreads, rows: rows, each: each,
-		moments: make([]moments, len(rows)), kept: newReservoir(ReservoirSize, width, draws.Seed)}
-	quiet := o
-	if o.Progress != nil {
-		quiet.Progress = func(done, _ int) { o.Progress(min(done*block, n), n) }
-	}
-	err := inOrder(ctx, (n+block-1)/block, quiet, newDo, func(_ int, outcomes []outcome) error { return c.take(outcomes) })
+	c := collector{result: Dispersion{Asked: n}, spreads: draws.Spreads, rows: rows, each: landed,
+		moments: make([]moments, len(rows)), kept: newReservoir(min(n, ReservoirSize), width, draws.Seed)}
+	err := inPlace(ctx, jobs, o.inFlights(n, each), newDo, func(job int, outcomes *[]outcome) error {
+		return c.take((*outcomes)[:min(each, n-job*each)])
+	})
 	return c.finish(err), err
+}
+
+// newOutcomes are the outcomes of one job, their figures in one piece.
+func newOutcomes(n, width int) []outcome {
+	outcomes, figures := make([]outcome, n), make([]float64, n*width)
+	for i := range outcomes {
+		outcomes[i].figures = figures[i*width:][:width]
+	}
+	return outcomes
 }
 
 // The results that are always summed up, first among the figures of a draw.
@@ -159,14 +164,15 @@ func checkDispersion(r *rocket.Rocket, spreads []Spread, n int) error {
 
 // fly draws and flies one rocket.
 func (d *drawer) fly(ctx context.Context, i int, rows []results.Row, out *outcome, o sim.Options) error {
+	*out = outcome{figures: out.figures}
 	rocket, invalid := d.draw(i, out.figures[len(rows):])
 	if invalid != nil {
 		out.invalid = invalid
 		return nil
 	}
-	fl, invalid, err := fly(ctx, rocket, o)
-	if err != nil || invalid != nil {
-		out.invalid = invalid
+	fl, err := d.flyer.Fly(ctx, rocket, o)
+	if err != nil {
+		out.invalid, err = parted(err)
 		return err
 	}
 	out.exited = fl.RailExit.Happened && fl.Apogee.Happened

@@ -308,14 +308,3 @@ func TestScatterFlatMemory(t *testing.T) {
 	require.Less(t, got.Reservoir, got.Apogee.Count)
 	require.InDelta(t, 100+1.644854*5, got.Apogee.Q95, 0.15)
 }
-
-func BenchmarkScatter10000(b *testing.B) {
-	r := rocketfile.Starter().Rocket()
-	spreads := DefaultSpread(r)
-	b.ReportAllocs()
-	for b.Loop() {
-		if _, err := Disperse(background, r, Draws{Spreads: spreads, Flights: 10000, Seed: 1}, Options{}, nil); err != nil {
-			b.Fatal(err)
-		}
-	}
-}

@@ -4,13 +4,15 @@ import (
 	"math"
 	"math/rand/v2"
 
+	"ullage/sim"
 	"ullage/sim/quantity"
 	"ullage/sim/rocket"
 	"ullage/sim/rocketfile"
 )
 
-// drawer draws rockets. Each draw has a stream of random numbers of its own, made
-// from the seed and its place in the row, so that it does not matter who draws it.
+// drawer draws rockets and flies them, all in the same memory. Each draw has a stream of
+// random numbers of its own, made from the seed and its place in the row, so that it does not
+// matter who draws it.
 type drawer struct {
 	base    *rocket.Rocket
 	spreads []Spread
@@ -18,6 +20,8 @@ type drawer struct {
 	seed    uint64
 	source  rand.PCG
 	normal  *rand.Rand
+	drawn   rocket.Rocket
+	flyer   sim.Flyer
 }
 
 // vectors are inputs that are the length of a vector with the one that is its
@@ -28,7 +32,11 @@ func newDrawer(base *rocket.Rocket, spreads []Spread, seed uint64) *drawer {
 	d := &drawer{base: base, spreads: spreads, seed: seed, turns: make([]*rocketfile.Input, len(spreads))}
 	d.normal = rand.New(&d.source)
 	for i, s := range spreads {
-		if in, err := rocketfile.Find(base, vectors[s.Input.Name]); err == nil {
+		direction, is := vectors[s.Input.Name]
+		if !is {
+			continue
+		}
+		if in, err := rocketfile.Find(base, direction); err == nil {
 			d.turns[i] = &in
 		}
 	}
@@ -45,10 +53,11 @@ func mix(x uint64) uint64 {
 }
 
 // draw makes the i-th rocket and fills in how many deviations each input is off. A
-// value that its input cannot take is an error.
+// value that its input cannot take is an error. The rocket is good until the next is drawn.
 func (d *drawer) draw(i int, deviates []float64) (*rocket.Rocket, error) {
 	d.source.Seed(mix(d.seed), mix(^uint64(i)))
-	rocket := d.base.Clone()
+	rocket := &d.drawn
+	d.base.CopyTo(rocket)
 	var invalid error
 	for k := range d.spreads {
 		s := &d.spreads[k]

@@ -71,6 +71,7 @@ func Opening(ctx context.Context, r *rocket.Rocket, canopy int, values []float64
 		if row.Invalid != nil {
 			return fault.In(row.Invalid)
 		}
+		row = row.Clone()
 		d := delayOf(row.Flight, canopy, row.Values[0].Number, shut.Apogee.Time)
 		d.Listed = slices.ContainsFunc(listed, func(v float64) bool { return sameDelay(v, d.Value) })
 		delays = append(delays, d)

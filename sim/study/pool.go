@@ -20,13 +20,14 @@ func (o Options) workers(n int) int {
 // ahead is how many jobs each worker may be ahead of what was taken.
 const ahead = 4
 
-// inOrder does jobs 0 to n−1 on the workers and hands their results to take, on the
-// caller's goroutine and in order. Results wait in a ring of fixed length: a worker
-// that would overtake it waits instead, so that memory does not grow with n. It
+// inPlace does jobs 0 to n−1 on the workers and hands their results to take, on the
+// caller's goroutine and in order. Results stand in a ring of fixed length: a worker
+// that would overtake it waits instead, so that memory does not grow with n, and a job finds
+// in its result's place what an earlier job left there, whose memory it may use again. It
 // stops at the first error of do, take or the context and returns that.
 //
 // newDo makes the work of one worker, with what that worker keeps to itself.
-func inOrder[T any](ctx context.Context, n int, o Options, newDo func() func(ctx context.Context, i int) (T, error), take func(i int, result T) error) error {
+func inPlace[T any](ctx context.Context, n int, o Options, newDo func() func(ctx context.Context, i int, result *T) error, take func(i int, result *T) error) error {
 	if err := ctx.Err(); err != nil || n <= 0 {
 		return err
 	}
@@ -61,7 +62,7 @@ func inOrder[T any](ctx context.Context, n int, o Options, newDo func() func(ctx
 					return
 				}
 				s := &ring[i%len(ring)]
-				s.result, s.err = do(within, i)
+				s.err = do(within, i, &s.result)
 				s.ready <- struct{}{}
 			}
 		})
@@ -74,31 +75,53 @@ func inOrder[T any](ctx context.Context, n int, o Options, newDo func() func(ctx
 		case <-ctx.Done():
 			return ctx.Err()
 		}
-		result, err := s.result, s.err
+		err := s.err
 		if err == nil {
-			err = take(i, result)
+			err = take(i, &s.result)
 		}
 		if err != nil {
 			return err
 		}
-		var none T
-		s.result = none
 		room <- struct{}{}
 		report.done(i + 1)
 	}
 	return nil
 }
 
-// alike is the work of workers that keep nothing to themselves.
-func alike[T any](do func(ctx context.Context, i int) (T, error)) func() func(context.Context, int) (T, error) {
-	return func() func(context.Context, int) (T, error) { return do }
+// inOrder is inPlace for results that are kept, of workers that keep nothing to themselves.
+func inOrder[T any](ctx context.Context, n int, o Options, do func(ctx context.Context, i int) (T, error), take func(i int, result T) error) error {
+	newDo := func() func(context.Context, int, *T) error {
+		return func(ctx context.Context, i int, result *T) (err error) {
+			*result, err = do(ctx, i)
+			return err
+		}
+	}
+	return inPlace(ctx, n, o, newDo, func(i int, result *T) error { return take(i, *result) })
+}
+
+// flightsAJob bounds the flights of one job: one alone is little work to hand over.
+const flightsAJob = 16
+
+// jobs parts n flights into jobs of so many, few enough that every worker has its share of a
+// short row.
+func (o Options) jobs(n int) (jobs, each int) {
+	each = max(1, min(flightsAJob, n/(16*o.workers(n))))
+	return (n + each - 1) / each, each
+}
+
+// inFlights tells the progress of jobs in flights.
+func (o Options) inFlights(n, each int) Options {
+	if tell := o.Progress; tell != nil {
+		o.Progress = func(done, _ int) { tell(min(done*each, n), n) }
+	}
+	return o
 }
 
 // collect does jobs 0 to n−1 on the workers and gives their results in order: as many as
 // there are, when it ends early.
 func collect[T any](ctx context.Context, n int, o Options, do func(ctx context.Context, i int) (T, error)) ([]T, error) {
 	results := make([]T, 0, n)
-	err := inOrder(ctx, n, o, alike(do), func(_ int, result T) error {
+	err := inOrder(ctx, n, o, do, func(_ int, result T) error {
 		results = append(results, result)
 		return nil
 	})

@@ -12,13 +12,11 @@ import (
 )
 
 // squares does i² on the workers, those of even i slowly.
-func squares() func(context.Context, int) (int, error) {
-	return func(_ context.Context, i int) (int, error) {
-		if i%2 == 0 {
-			time.Sleep(time.Microsecond)
-		}
-		return i * i, nil
+func squares(_ context.Context, i int) (int, error) {
+	if i%2 == 0 {
+		time.Sleep(time.Microsecond)
 	}
+	return i * i, nil
 }
 
 func TestInOrder(t *testing.T) {
@@ -44,9 +42,7 @@ func TestInOrderWaits(t *testing.T) {
 	const workers, n = 3, 400
 	var begun, worst atomic.Int64
 	err := inOrder(background, n, Options{Workers: workers},
-		func() func(context.Context, int) (int, error) {
-			return func(_ context.Context, i int) (int, error) { begun.Add(1); return i, nil }
-		},
+		func(_ context.Context, i int) (int, error) { begun.Add(1); return i, nil },
 		func(i, _ int) error {
 			worst.Store(max(worst.Load(), begun.Load()-int64(i)))
 			if i%20 == 0 {
@@ -73,13 +69,11 @@ func TestInOrderEnds(t *testing.T) {
 	require.Equal(t, 11, taken)
 
 	err = inOrder(background, 1000, Options{Workers: 4},
-		func() func(context.Context, int) (int, error) {
-			return func(_ context.Context, i int) (int, error) {
-				if i >= 20 {
-					return 0, stop
-				}
-				return i, nil
+		func(_ context.Context, i int) (int, error) {
+			if i >= 20 {
+				return 0, stop
 			}
+			return i, nil
 		},
 		func(i, _ int) error { require.Less(t, i, 20); return nil })
 	require.ErrorIs(t, err, stop)

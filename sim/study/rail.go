@@ -42,8 +42,9 @@ const pressureTol = 1e-4
 // is a fault.List.
 func RailExitFor(ctx context.Context, r *rocket.Rocket, limit float64, o Options) (RailExit, error) {
 	e := RailExit{Limit: limit, Factor: r.Limits.InForce().RailExitWind, At: math.NaN(), Enough: math.NaN(), Pressure: math.NaN()}
-	s := railStudy{ctx, r, limit, o}
-	fl, err := sim.Fly(ctx, r, o.unkept())
+	s := railStudy{ctx: ctx, base: r, limit: limit, options: o.unkept()}
+	s.options.Guide = true // nothing after it is asked for
+	fl, err := s.flyer.Fly(ctx, r, s.options)
 	if err != nil {
 		return e, err
 	}
@@ -72,45 +73,34 @@ type railStudy struct {
 	ctx     context.Context
 	base    *rocket.Rocket
 	limit   float64
-	options Options
+	options sim.Options
+	flyer   sim.Flyer
+	try     rocket.Rocket // the one that flies
 }
 
 // travel is how far along a long guide the speed reaches the limit, m; NaN if it does
 // not. What happens on a guide does not depend on how much of it is still to come.
 func (s *railStudy) travel() (float64, error) {
-	long := s.base.Clone()
+	long := &s.try
+	s.base.CopyTo(long)
 	long.Rail.Length = LongestRail
 	long.Canopies = nil // which do not open on a guide
-	kept := s.options.flight()
+	kept := s.options
 	kept.Keep = true
-	fl, err := sim.Fly(s.ctx, long, kept)
+	fl, err := s.flyer.Fly(s.ctx, long, kept)
 	if err != nil {
 		return math.NaN(), err
 	}
-	end := fl.Duration()
-	if fl.RailExit.Happened {
-		end = fl.RailExit.Time
+	fastest := solve.Point{X: fl.Max.SpeedTime, Y: s.limit - fl.Max.Speed}
+	if fastest.Y > 0 {
+		return math.NaN(), nil
 	}
 	slow := func(t float64) (float64, error) { return s.limit - fl.At(t).Speed, nil }
-	last := solve.Point{Y: math.NaN()}
-	for _, p := range fl.Trace() {
-		if p.Time > end {
-			break
-		}
-		now := solve.Point{X: p.Time, Y: s.limit - p.Speed}
-		if now.Y <= 0 {
-			if last.Y > 0 {
-				b, err := solve.Root(slow, solve.Bracket{In: last, Out: now}, solve.Tolerance{X: travelTol})
-				if err != nil {
-					return math.NaN(), err
-				}
-				now = b.Out
-			}
-			return math.Max(0, fl.At(now.X).Height/math.Cos(long.Rail.Tilt)), nil
-		}
-		last = now
+	b, err := solve.Root(slow, solve.Bracket{In: solve.Point{Y: s.limit}, Out: fastest}, solve.Tolerance{X: travelTol})
+	if err != nil {
+		return math.NaN(), err
 	}
-	return math.NaN(), nil
+	return math.Max(0, fl.At(b.Out.X).Height/math.Cos(long.Rail.Tilt)), nil
 }
 
 // pressure is the least gauge pressure at which the guide as it is would be enough,
@@ -122,11 +112,11 @@ func (s *railStudy) pressure(speed float64) (float64, error) {
 	}
 	// The square of the speed goes about with the pressure.
 	over := func(p float64) (float64, error) {
-		try := s.base.Clone()
-		if err := in.Set(try, p); err != nil {
+		s.base.CopyTo(&s.try)
+		if err := in.Set(&s.try, p); err != nil {
 			return 0, err
 		}
-		fl, err := sim.Fly(s.ctx, try, s.options.unkept())
+		fl, err := s.flyer.Fly(s.ctx, &s.try, s.options)
 		if err != nil {
 			return 0, err
 		}

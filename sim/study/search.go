@@ -139,7 +139,7 @@ func (s *search) all(places [][]float64) ([]attempt, error) {
 	quiet.Progress = nil // note tells it
 	tried := make([]attempt, 0, len(places))
 	do := func(ctx context.Context, i int) (attempt, error) { return s.fly(ctx, places[i]) }
-	err := inOrder(s.ctx, len(places), quiet, alike(do), func(_ int, a attempt) error {
+	err := inOrder(s.ctx, len(places), quiet, do, func(_ int, a attempt) error {
 		s.note(a)
 		tried = append(tried, a)
 		return nil

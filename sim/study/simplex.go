@@ -37,7 +37,7 @@ func (s *search) simplex() error {
 	quiet := s.options
 	quiet.Progress = nil
 	first := func(ctx context.Context, i int) (climb, error) { return s.climb(ctx, starts[i], simplexSize) }
-	err = inOrder(s.ctx, len(starts), quiet, alike(first), func(_ int, c climb) error {
+	err = inOrder(s.ctx, len(starts), quiet, first, func(_ int, c climb) error {
 		s.noteClimb(c)
 		return nil
 	})

@@ -19,7 +19,7 @@ func rows(t *testing.T, r *rocket.Rocket, o Options, texts ...string) []Row {
 	require.NoError(t, err)
 	var got []Row
 	require.NoError(t, Sweep(background, r, axes, o, func(row Row) error {
-		got = append(got, row)
+		got = append(got, row.Clone())
 		return nil
 	}))
 	require.Len(t, got, Count(axes))
@@ -99,10 +99,13 @@ func TestSweepEnds(t *testing.T) {
 }
 
 func TestSweepKeeps(t *testing.T) {
-	got := rows(t, bottle(), Options{Keep: true}, "water.fill=0.2,0.3")
-	require.NotEmpty(t, got[0].Flight.Trace())
-	got = rows(t, bottle(), Options{}, "water.fill=0.2,0.3")
-	require.Empty(t, got[0].Flight.Trace())
+	for _, keep := range []bool{true, false} {
+		axes := []Axis{Linear(input(t, bottle(), "water.fill"), 0.2, 0.3, 2)}
+		require.NoError(t, Sweep(background, bottle(), axes, Options{Keep: keep}, func(row Row) error {
+			require.Equal(t, keep, len(row.Flight.Trace()) > 0)
+			return nil
+		}))
+	}
 }
 
 // heap is the memory in use after a collection, in bytes.
@@ -126,15 +129,4 @@ func TestSweepFlatMemory(t *testing.T) {
 	}))
 	// Flights kept would take some 2 kB each.
 	require.Less(t, int64(most)-int64(before), int64(4<<20))
-}
-
-// A fill curve as the screen draws it.
-func BenchmarkFillCurve101(b *testing.B) {
-	r := rocketfile.Starter().Rocket()
-	axes := []Axis{Linear(input(b, r, "water.fill"), 0, 0.98, 101)}
-	for b.Loop() {
-		if err := Sweep(background, r, axes, Options{}, func(Row) error { return nil }); err != nil {
-			b.Fatal(err)
-		}
-	}
 }

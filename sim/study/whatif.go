@@ -69,7 +69,7 @@ func WhatIfs(ctx context.Context, r *rocket.Rocket, first int, o Options) ([]Wha
 	}
 	cases := otherwise(plan, first)
 	do := func(ctx context.Context, i int) (*sim.Flight, error) { return cases[i].fly(ctx, plan, o) }
-	err = inOrder(ctx, len(cases), o, alike(do), func(i int, fl *sim.Flight) error {
+	err = inOrder(ctx, len(cases), o, do, func(i int, fl *sim.Flight) error {
 		c := &cases[i]
 		c.Flight = fl
 		if fl == nil {
