@@ -11,40 +11,67 @@ import (
 	"ullage/sim/rocket"
 )
 
-// benchmark flies a rocket again and again, and reports what a flight costs: right-hand sides,
-// accepted and rejected steps, whole and by leg.
+// benchmark flies a rocket again and again as a study does, and reports what a flight costs: right-hand sides,
+// accepted and rejected steps, whole and by leg, and what is allocated.
 func benchmark(b *testing.B, r *rocket.Rocket) {
+	var x Flyer
 	var fl *Flight
 	b.ReportAllocs()
 	for b.Loop() {
 		var err error
-		if fl, err = Fly(context.Background(), r, Options{}); err != nil {
+		if fl, err = x.Fly(context.Background(), r, Options{}); err != nil {
 			b.Fatal(err)
 		}
 	}
 	var all effort
+	report := func(e effort, of string) {
+		b.ReportMetric(float64(e.rates), of+"rates")
+		b.ReportMetric(float64(e.steps), of+"steps")
+		if e.rejected > 0 {
+			b.ReportMetric(float64(e.rejected), of+"rejected")
+		}
+	}
 	for i, e := range fl.effort {
 		all.steps += e.steps
 		all.rejected += e.rejected
 		all.rates += e.rates
 		if e.rates > 0 {
-			b.ReportMetric(float64(e.rates), strings.ReplaceAll(legNames[i], " ", "-")+"-rates")
+			report(e, strings.ReplaceAll(legNames[i], " ", "-")+"-")
 		}
 	}
-	b.ReportMetric(float64(all.steps), "steps")
-	b.ReportMetric(float64(all.rejected), "rejected")
-	b.ReportMetric(float64(all.rates), "rates")
+	report(all, "")
 }
 
 func BenchmarkWaterFlight(b *testing.B) {
 	for _, throat := range []float64{0.005, 0.009, 0.013, 0.022} {
+		for _, fill := range []float64{0.3, 0.95} {
+			for _, windy := range []bool{false, true} {
+				b.Run(fmt.Sprintf("throat=%gmm/fill=%g/wind=%v", throat*1e3, fill, windy), func(b *testing.B) {
+					r := bottle()
+					if windy {
+						withWind(r)
+					}
+					r.Water.Throat, r.Water.Fill = throat, fill
+					benchmark(b, r)
+				})
+			}
+		}
+	}
+}
+
+func BenchmarkMotorFlight(b *testing.B) { benchmark(b, withWind(motorRocket(b))) }
+
+func BenchmarkRigidFlight(b *testing.B) {
+	for _, drive := range []string{"water", "motor"} {
 		for _, windy := range []bool{false, true} {
-			b.Run(fmt.Sprintf("throat=%gmm/wind=%v", throat*1e3, windy), func(b *testing.B) {
-				r := bottle()
+			b.Run(fmt.Sprintf("%s/wind=%v", drive, windy), func(b *testing.B) {
+				r := rigidRocket(b)
+				if drive == "water" {
+					r = wetRigid(b)
+				}
 				if windy {
 					withWind(r)
 				}
-				r.Water.Throat = throat
 				benchmark(b, r)
 			})
 		}

@@ -46,6 +46,7 @@ type forces struct {
 	axial             float64        // airspeed along the axis, forward (rigid)
 	across            float64        // and across it
 	inertia           massProperties // where the mass lies (rigid)
+	swing             float64        // how fast it swings about the wind, rad/s; 0 where it does not (rigid)
 }
 
 // attack is the total angle of attack, rad (rigid).

@@ -118,6 +118,7 @@ func (m *model) rigidRates(t, g float64, y, dy *state, f *forces) {
 	normal := half * f.airspeed * b.refArea * m0 // over v_⊥
 	cross := half * b.plan * b.planDrag * across // over v_⊥
 	turn := half*f.airspeed*b.refArea*(m1-m0*cg) + cross*(b.planAt-cg)
+	f.swing = math.Sqrt(max(turn*va/f.inertia.pitch, 0))
 	damping := half*f.airspeed*b.refArea*(m2-cg*(2*m1-cg*m0)) + f.leaving*(b.masses.exit-cg)*(b.masses.exit-cg)
 
 	// Forces in the body's axes, then to east, north, up.

@@ -371,10 +371,3 @@ func TestRigidApogeeIsConverged(t *testing.T) {
 		assert.InEpsilon(t, exact.Apogee.Height, mustFly(r, 0).Apogee.Height, 2e-4)
 	}
 }
-
-func BenchmarkRigidFlight(b *testing.B) {
-	for name, r := range map[string]*rocket.Rocket{"motor": rigidRocket(b), "water": wetRigid(b)} {
-		withWind(r)
-		b.Run(name, func(b *testing.B) { benchmark(b, r) })
-	}
-}

@@ -38,9 +38,14 @@ func (r *run) scale() {
 	r.rescale()
 }
 
-// rescale follows the speed while the drive pushes: what is wrong with it then, and above all
+// rescale follows how fast a rigid body swings, for what is wrong with its spin turns it by so much less, and the
+// speed while the drive pushes: what is wrong with it then, and above all
 // with its direction, is multiplied on the way up. Most of what lies level is direction.
 func (r *run) rescale() {
+	if r.model.rigid {
+		w := 1 / (r.now.inertia.pitch * max(1, r.now.swing))
+		r.weights[spin], r.weights[spin+1], r.weights[spin+2] = w, w, w
+	}
 	if r.hurry > 0 {
 		w := 1 / (r.hurry * max(speedOf(&r.y), 0.03*r.model.promise))
 		r.weights[vEast], r.weights[vNorth], r.weights[vUp] = 4*w, 4*w, w
@@ -98,7 +103,7 @@ func (r *run) scales() state {
 		s[attitude+i] = 1
 	}
 	for i := range 3 {
-		s[spin+i] = f.inertia.pitch // at a rate of 1 rad/s
+		s[spin+i] = f.inertia.pitch * max(1, f.swing) // at a rate of 1 rad/s, or that of swings of 1 rad
 	}
 	return s
 }
