@@ -214,7 +214,7 @@ func TestAnyRocketIsAccurate(t *testing.T) {
 		}
 		if math.Abs(usual.Apogee.Height/exact.Apogee.Height-1) > 1e-4 &&
 			math.Abs(fly(r, 0.001).Apogee.Height/exact.Apogee.Height-1) > 1e-5 {
-			require.Greater(t, exact.Stability.MaxAngle, math.Pi/2, i)
+			require.Greater(t, exact.Stability.MaxAngle, math.Pi/3, i) // it turns broadside
 			unsettled++
 			continue
 		}
