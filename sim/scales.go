@@ -38,17 +38,30 @@ func (r *run) scale() {
 	r.rescale()
 }
 
-// rescale follows how fast a rigid body swings, for what is wrong with its spin turns it by so much less, and the
-// speed while the drive pushes: what is wrong with it then, and above all
+// rescale follows the speed while the drive pushes: what is wrong with it then, and above all
 // with its direction, is multiplied on the way up. Most of what lies level is direction.
 func (r *run) rescale() {
 	if r.model.rigid {
-		w := 1 / (r.now.inertia.pitch * max(1, r.now.swing))
-		r.weights[spin], r.weights[spin+1], r.weights[spin+2] = w, w, w
+		r.rescaleTurns()
 	}
 	if r.hurry > 0 {
 		w := 1 / (r.hurry * max(speedOf(&r.y), 0.03*r.model.promise))
 		r.weights[vEast], r.weights[vNorth], r.weights[vUp] = 4*w, 4*w, w
+	}
+}
+
+// rescaleTurns follows how fast a rigid body swings, for what is wrong with its spin turns it by so much
+// less, and how far it has turned from the wind: swings forget their errors, and broadside they grow.
+func (r *run) rescaleTurns() {
+	f, turned := &r.now, 1.0
+	if f.airspeed > 0 && !r.overTop {
+		turned += 10 * f.across * f.across / (f.airspeed * f.airspeed)
+	}
+	for i := range 4 {
+		r.weights[attitude+i] = turned
+	}
+	for i := range 3 {
+		r.weights[spin+i] = turned / (f.inertia.pitch * max(1, f.swing))
 	}
 }
 
@@ -103,7 +116,7 @@ func (r *run) scales() state {
 		s[attitude+i] = 1
 	}
 	for i := range 3 {
-		s[spin+i] = f.inertia.pitch * max(1, f.swing) // at a rate of 1 rad/s, or that of swings of 1 rad
+		s[spin+i] = f.inertia.pitch // at a rate of 1 rad/s
 	}
 	return s
 }
