@@ -41,26 +41,30 @@ func (r *run) scale() {
 // rescale follows the speed while the drive pushes: what is wrong with it then, and above all
 // with its direction, is multiplied on the way up. Most of what lies level is direction.
 func (r *run) rescale() {
-	if r.model.rigid {
-		r.rescaleTurns()
-	}
 	if r.hurry > 0 {
 		w := 1 / (r.hurry * max(speedOf(&r.y), 0.03*r.model.promise))
 		r.weights[vEast], r.weights[vNorth], r.weights[vUp] = 4*w, 4*w, w
 	}
+	if r.model.rigid {
+		r.rescaleTurns()
+	}
 }
 
 // rescaleTurns follows how fast a rigid body swings, for what is wrong with its spin turns it by so much
-// less, and how far it has turned from the wind: swings forget their errors, and broadside they grow.
+// less, and how far it has turned from the wind: a swing forgets its errors, and what goes on turning
+// multiplies them.
 func (r *run) rescaleTurns() {
 	f, turned := &r.now, 1.0
 	if f.airspeed > 0 && !r.overTop {
-		turned += 10 * f.across * f.across / (f.airspeed * f.airspeed)
+		turned += 60 * f.across * f.across / (f.airspeed * f.airspeed)
 	}
 	for i := range 4 {
 		r.weights[attitude+i] = turned
 	}
 	for i := range 3 {
+		if r.hurry > 0 {
+			r.weights[vEast+i] *= turned
+		}
 		r.weights[spin+i] = turned / (f.inertia.pitch * max(1, f.swing))
 	}
 }
