@@ -44,7 +44,7 @@ func FindBest(ctx context.Context, base *rocket.Rocket, goals []Goal, aim Aim, o
 // result describes the best found: how flat the top is, and what bounds it.
 func (s *search) result(seen []solve.Point) (Best, error) {
 	top := s.best
-	b := Best{Apogee: top.flight.Apogee.Height, Flight: top.flight}
+	var b Best
 	for k := range s.goals {
 		g := &s.goals[k]
 		s.best = top // not what a look around may have found
@@ -57,13 +57,14 @@ func (s *search) result(seen []solve.Point) (Best, error) {
 		b.AtBound = append(b.AtBound, top.u[k] <= 2*bestTol || top.u[k] >= 1-2*bestTol)
 		b.AtEdge = append(b.AtEdge, edge)
 	}
-	if s.options.Keep {
-		var err error
-		if b.Flight, err = sim.Fly(s.ctx, top.flight.Rocket, s.options.flight()); err != nil {
-			return Best{}, err
-		}
-		s.tally.Flights++
+	best := new(rocket.Rocket)
+	err := s.put(top.u, best)
+	if err == nil {
+		b.Flight, err = sim.Fly(s.ctx, best, s.options.flight())
 	}
-	b.Flights = s.tally.Flights
+	if err != nil {
+		return Best{}, err
+	}
+	b.Apogee, b.Flights = b.Flight.Apogee.Height, s.tally.Flights+1
 	return b, nil
 }

@@ -23,13 +23,13 @@ const (
 // admissible, then a search climbs it. It returns every place seen.
 func (s *search) line() ([]solve.Point, error) {
 	seen, err := s.scan(scanned)
-	if err == nil && s.best.flight == nil {
+	if err == nil && !s.best.flown {
 		seen, err = s.scan(rescanned)
 	}
 	if err != nil {
 		return nil, err
 	}
-	if s.best.flight == nil {
+	if !s.best.flown {
 		return nil, &s.tally
 	}
 	known := slices.Clone(seen)

@@ -4,6 +4,7 @@ import (
 	"context"
 	"fmt"
 	"math"
+	"sync"
 
 	"ullage/sim"
 	"ullage/sim/rocket"
@@ -39,7 +40,7 @@ func (e *NoneAdmissible) Error() string {
 func (e *NoneAdmissible) count(a *attempt) {
 	e.Flights++
 	switch {
-	case a.flight == nil:
+	case !a.flown:
 		if e.InvalidCount++; e.First == nil {
 			e.First = a.invalid
 		}
@@ -55,18 +56,18 @@ type attempt struct {
 	u       []float64 // where, each from 0 to 1
 	value   float64   // −∞ for what may not be the best, as a line search takes it
 	refused Refusal
-	far     float64     // from being admissible
-	flight  *sim.Flight // nil when invalid
-	invalid error       // why there is no valid rocket
+	far     float64 // from being admissible
+	flown   bool    // there is a valid rocket
+	invalid error   // why there is none
 }
 
-func (a *attempt) admissible() bool { return a.flight != nil && a.refused == Accepted }
+func (a *attempt) admissible() bool { return a.flown && a.refused == Accepted }
 
 // graded is the value, or below every value a number that says how far the flight is from
 // being admissible, so that a simplex can turn back.
 func (a *attempt) graded() float64 {
 	switch {
-	case a.flight == nil:
+	case !a.flown:
 		return -4
 	case a.refused == NeverLeft:
 		return -3
@@ -85,27 +86,48 @@ type search struct {
 	options Options
 	tally   NoneAdmissible
 	best    attempt
+	trials  sync.Pool // of *trial, one for each goroutine that flies
+}
+
+// trial is what one flight of a search after another takes place in.
+type trial struct {
+	rocket rocket.Rocket
+	flyer  sim.Flyer
 }
 
 // fly tries a place. It may run on several goroutines; the caller notes the attempt.
 func (s *search) fly(ctx context.Context, u []float64) (attempt, error) {
 	a := attempt{u: u, value: math.Inf(-1)}
-	rocket := s.base.Clone()
-	for k := range s.goals {
-		g := &s.goals[k]
-		if err := g.Input.Set(rocket, g.stretched(u[k])); err != nil {
-			a.invalid = err
-			return a, nil
-		}
+	t, _ := s.trials.Get().(*trial)
+	if t == nil {
+		t = new(trial)
 	}
-	var err error
-	if a.flight, a.invalid, err = fly(ctx, rocket, s.options.unkept()); a.flight == nil {
+	defer s.trials.Put(t)
+	if a.invalid = s.put(u, &t.rocket); a.invalid != nil {
+		return a, nil
+	}
+	fl, err := t.flyer.Fly(ctx, &t.rocket, s.options.unkept())
+	if err != nil {
+		a.invalid, err = parted(err)
 		return a, err
 	}
-	if a.refused, a.far = s.aim.Refuse(a.flight); a.refused == Accepted {
-		a.value = s.aim.Value(a.flight)
+	a.flown = true
+	if a.refused, a.far = s.aim.Refuse(fl); a.refused == Accepted {
+		a.value = s.aim.Value(fl)
 	}
 	return a, nil
+}
+
+// put makes the rocket of a place. The error is a fault.List.
+func (s *search) put(u []float64, r *rocket.Rocket) error {
+	s.base.CopyTo(r)
+	for k := range s.goals {
+		g := &s.goals[k]
+		if err := g.Input.Set(r, g.stretched(u[k])); err != nil {
+			return err
+		}
+	}
+	return nil
 }
 
 // note counts an attempt and keeps it if it is the best so far.
@@ -114,7 +136,7 @@ func (s *search) note(a attempt) {
 	if s.options.Progress != nil {
 		s.options.Progress(s.tally.Flights, 0)
 	}
-	if a.admissible() && (s.best.flight == nil || a.value > s.best.value) {
+	if a.admissible() && (!s.best.flown || a.value > s.best.value) {
 		s.best = a
 	}
 }

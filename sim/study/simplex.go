@@ -28,7 +28,7 @@ func (s *search) simplex() error {
 	if err != nil {
 		return err
 	}
-	if s.best.flight == nil {
+	if !s.best.flown {
 		return &s.tally
 	}
 	starts = slices.DeleteFunc(starts, func(a attempt) bool { return !a.admissible() })

@@ -280,18 +280,18 @@ func TestFamilyWithAnImpossibleMember(t *testing.T) {
 	require.NotNil(t, f.V.today().best)
 }
 
+// BenchmarkCurves flies the curves of 101 fills with their best, of a point mass and of a rigid
+// body: half of that is what two idle cores take.
 func BenchmarkCurves(b *testing.B) {
-	f := viewtest.Plover(b)
-	for _, c := range []struct {
-		name string
-		of   family
-	}{{"one", alone}, {"pressures", byPressure}, {"throats", byThroat}} {
-		b.Run(c.name, func(b *testing.B) {
-			for b.Loop() {
-				if curves, err := fillCurves(context.Background(), c.of.members(f, 0)); err != nil || curves[0].best == nil {
-					b.Fatal(curves, err)
+	for name, f := range map[string]*rocketfile.File{"point": viewtest.Plover(b), "rigid": viewtest.Shaped(b)} {
+		for _, of := range []family{alone, byPressure, byThroat} {
+			b.Run(name+"/"+[...]string{"one", "pressures", "throats"}[of], func(b *testing.B) {
+				for b.Loop() {
+					if curves, err := fillCurves(context.Background(), of.members(f, 0)); err != nil || curves[0].best == nil {
+						b.Fatal(curves, err)
+					}
 				}
-			}
-		})
+			})
+		}
 	}
 }
