@@ -4,6 +4,7 @@ import (
 	"errors"
 	"io/fs"
 	"os"
+	"reflect"
 	"strings"
 
 	"github.com/alecthomas/kong"
@@ -36,7 +37,7 @@ type commands struct {
 }
 
 // newParser builds the parser of the command line.
-func newParser(s *streams, grammar *commands, exit func(int)) (*kong.Kong, error) {
+func newParser(s *streams, grammar any, exit func(int)) (*kong.Kong, error) {
 	return kong.New(grammar,
 		kong.Name("ullage"),
 		kong.Writers(s.out, s.err),
@@ -46,12 +47,32 @@ func newParser(s *streams, grammar *commands, exit func(int)) (*kong.Kong, error
 	)
 }
 
+// grammarOf is what commands has of the command that the arguments name, or of the screen:
+// to build the rest takes longer than a flight. It is all of it when options come first,
+// which may be about all commands.
+func grammarOf(args []string) any {
+	if len(args) > 0 && strings.HasPrefix(args[0], "-") {
+		return new(commands)
+	}
+	var named, rest []reflect.StructField
+	for _, f := range reflect.VisibleFields(reflect.TypeFor[commands]()) {
+		_, isCommand := f.Tag.Lookup("cmd")
+		switch {
+		case !isCommand:
+			rest = append(rest, f)
+		case f.Name == "Screen" && named == nil, len(args) > 0 && strings.ToLower(f.Name) == args[0]:
+			named = []reflect.StructField{f}
+		}
+	}
+	return reflect.New(reflect.StructOf(append(named, rest...))).Interface()
+}
+
 // execute parses the arguments and runs the command they name.
 func execute(s *streams, args []string) error {
-	var grammar commands
+	grammar := grammarOf(args)
 	helped := false
 	out := &watched{w: s.out}
-	parser, err := newParser(&streams{ctx: s.ctx, in: s.in, out: out, err: s.err}, &grammar, func(int) { helped = true })
+	parser, err := newParser(&streams{ctx: s.ctx, in: s.in, out: out, err: s.err}, grammar, func(int) { helped = true })
 	if err != nil {
 		return err
 	}
@@ -61,7 +82,7 @@ func execute(s *streams, args []string) error {
 		return out.err
 	case err != nil:
 		return usageError(parser, args, err)
-	case grammar.Version:
+	case reflect.ValueOf(grammar).Elem().FieldByName("Version").Bool():
 		return printVersion(s)
 	}
 	return parsed.Run(s)

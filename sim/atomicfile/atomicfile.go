@@ -13,9 +13,9 @@ import (
 	"math/rand/v2"
 	"os"
 	"path/filepath"
-	"regexp"
 	"runtime"
 	"strconv"
+	"strings"
 )
 
 // File is a file being written. It has to be replaced, placed or discarded.
@@ -27,7 +27,11 @@ type File struct {
 // mark tells names of files being written from those of others.
 const mark = ".unfinished-"
 
-var unfinished = regexp.MustCompile(`^\..*` + regexp.QuoteMeta(mark) + `[0-9a-z]+$`)
+// unfinished tells whether a name is one of Begin's.
+func unfinished(name string) bool {
+	i := strings.LastIndex(name, mark)
+	return i > 0 && name[0] == '.' && len(name) > i+len(mark) && strings.Trim(name[i+len(mark):], "0123456789abcdefghijklmnopqrstuvwxyz") == ""
+}
 
 // longestBase bounds how much of a name is taken into that of its unfinished file, bytes:
 // most systems allow 255 for all of it.
@@ -91,7 +95,7 @@ func sweep(dir string) {
 		return
 	}
 	for _, e := range entries {
-		if !e.Type().IsRegular() || !unfinished.MatchString(e.Name()) {
+		if !e.Type().IsRegular() || !unfinished(e.Name()) {
 			continue
 		}
 		name := filepath.Join(dir, e.Name())
