@@ -89,6 +89,7 @@ func (c *Compared) align(ctx context.Context) error {
 		return err
 	}
 	c.Flight = fl
+	some := c.Best() != nil
 	for _, t := range f.tracks {
 		const enough = 8 // samples
 		until := math.Max(1.2*fl.Burnout.Time+0.3, enough*t.Every)
@@ -97,10 +98,14 @@ func (c *Compared) align(ctx context.Context) error {
 		}
 		t.use = make([]bool, len(t.T))
 		for i, at := range t.T {
-			t.use[i] = at <= f.release[0]+until
+			t.use[i] = at <= f.release[0]+until && (t.height() || !some)
 		}
 	}
-	s, err := solve.LeastSquares(f.residuals(), f.start(), solve.Stop{Gain: 1e-8, Closer: 1e-8, Most: 60, Reach: 10})
+	from, err := f.scan()
+	if err != nil {
+		return err
+	}
+	s, err := solve.LeastSquares(f.residuals(), from, solve.Stop{Gain: 1e-8, Closer: 1e-8, Most: 60, Reach: 10})
 	if err != nil {
 		return err
 	}
@@ -127,6 +132,20 @@ func (c *Compared) predicted(ch *Channel) []float64 {
 	times, y := make([]float64, len(ch.T)), make([]float64, len(ch.T))
 	ch.predict(c.Flight, c.Release, times, y)
 	return y
+}
+
+// Course is a channel's course over time after release, predicted and measured, heights less
+// their zero.
+func (c *Compared) Course(ch *Channel) (times, predicted, measured []float64) {
+	zero := 0.0
+	if ch.height() {
+		zero = c.Zero
+	}
+	measured = make([]float64, len(ch.Y))
+	for i, v := range ch.Y {
+		measured[i] = v - zero
+	}
+	return c.since(ch), c.predicted(ch), measured
 }
 
 // differences reads what log and flight tell.

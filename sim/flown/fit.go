@@ -78,7 +78,14 @@ func Fit(ctx context.Context, logs []Logged, inputs []study.Spread) (Fitted, err
 	}
 	canopies := turnsCanopies(inputs)
 	was := newFitter(ctx, logs, nil)
-	settledBefore, _, err := was.settle(was.start(), canopies)
+	if err := was.choose(was.start(), canopies); err != nil {
+		return Fitted{}, err
+	}
+	first, err := was.scan()
+	if err != nil {
+		return Fitted{}, err
+	}
+	settledBefore, _, err := was.settle(first, canopies)
 	if err != nil {
 		return Fitted{}, err
 	}

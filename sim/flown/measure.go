@@ -45,13 +45,7 @@ func readCourse(t, y []float64, width int, burnout float64, legs []leg) read {
 		}
 	}
 	if top >= 0 {
-		r.apogee, r.apogeeTime = s[top].Value, t[top]
-		// Where the slope falls through 0 between two samples.
-		for _, i := range []int{top - 1, top} {
-			if i >= 0 && i+1 < len(s) && s[i].Slope > 0 && s[i+1].Slope <= 0 {
-				r.apogeeTime = t[i] + (t[i+1]-t[i])*s[i].Slope/(s[i].Slope-s[i+1].Slope)
-			}
-		}
+		r.apogee, r.apogeeTime = vertex(t, y, t[top], s[top].Value)
 	}
 	for i := 0; i < top; i++ {
 		if t[i] > 0 && !(s[i].Slope <= r.speed) && !math.IsNaN(s[i].Slope) {
@@ -66,6 +60,26 @@ func readCourse(t, y []float64, width int, burnout float64, legs []leg) read {
 		r.descent = append(r.descent, settled(t, y, l))
 	}
 	return r
+}
+
+// vertex is the top of the parabola through what is around the top of a course: there a rocket is
+// so slow that gravity alone bends it. More is taken before than after, where a canopy may open.
+func vertex(t, y []float64, at, height float64) (top, time float64) {
+	const before, after = 1.2, 0.7 // s
+	var near series
+	for i := range t {
+		if t[i] >= at-before && t[i] <= at+after && !math.IsNaN(y[i]) {
+			near.t, near.y = append(near.t, t[i]), append(near.y, y[i])
+		}
+	}
+	n := len(near.t)
+	s := solve.Smooth(near.t, near.y, n|1)
+	if n < 5 || !(s[0].Slope > 0) || !(s[n-1].Slope < 0) {
+		return height, at
+	}
+	span := near.t[n-1] - near.t[0]
+	in := span * s[0].Slope / (s[0].Slope - s[n-1].Slope) // the slope of a parabola falls evenly
+	return s[0].Value + s[0].Slope*in/2, near.t[0] + in
 }
 
 // fastestFall is when the fall is fastest before a canopy holds.

@@ -101,6 +101,9 @@ func (rd *Reading) usable(c *Channel, fl *sim.Flight, release float64, canopies 
 		use[i] = t <= last
 	}
 	if !c.pressureMade() {
+		for i, t := range times {
+			use[i] = use[i] && !c.jumps(fl, t)
+		}
 		return use
 	}
 	for i, t := range times {
@@ -118,6 +121,18 @@ func (rd *Reading) usable(c *Channel, fl *sim.Flight, release float64, canopies 
 		})
 	}
 	return use
+}
+
+// jumps tells whether what pushes jumps near a time: a recorder's sample there is a mean over
+// some of both sides.
+func (c *Channel) jumps(fl *sim.Flight, t float64) bool {
+	if c.Column.Quantity != logfile.Acceleration && c.Column.Quantity != logfile.Chamber {
+		return false
+	}
+	const least = 0.01 // s to each side
+	near := math.Max(least, c.Every)
+	at := func(m sim.Moment) bool { return m.Happened && math.Abs(t-m.Time) <= near }
+	return math.Abs(t) <= near || at(fl.TubeExit.Moment) || at(fl.LiquidOut) || at(fl.Burnout)
 }
 
 // tellsDescent tells whether a log goes on long enough under a canopy for the canopy to be told.
@@ -146,6 +161,7 @@ func (rd *Reading) tellsDescent(fl *sim.Flight, i int, release float64) bool {
 // Logged is a flight found in a log with the rocket of that day.
 type Logged struct {
 	*Reading
-	Rocket *rocket.Rocket
-	Day    string // where the day's settings are from, for people
+	Rocket   *rocket.Rocket
+	Day      string    // where the day's settings are from, for people
+	Settings []Setting // what the day set
 }

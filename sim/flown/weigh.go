@@ -76,6 +76,34 @@ func (f *fitter) weigh(x []float64) (float64, error) {
 	return change, nil
 }
 
+// scan looks around the first guesses for the release of each log with the least sum of
+// residuals: from a guess too far off a descent ends elsewhere. It gives the place.
+func (f *fitter) scan() ([]float64, error) {
+	const reach, step = 0.8, 0.04 // s
+	x := f.start()
+	problem := f.residuals()
+	r := make([]float64, problem.Count)
+	for log := range f.logs {
+		k := len(f.inputs) + log
+		best, least := 0.0, math.Inf(1)
+		for at := -reach; at <= reach; at += step {
+			x[k] = at
+			if err := problem.At(x, r); err != nil {
+				return nil, err
+			}
+			sum := 0.0
+			for _, v := range r {
+				sum += v * v
+			}
+			if sum < least {
+				best, least = at, sum
+			}
+		}
+		x[k] = best
+	}
+	return x, nil
+}
+
 // settle alternates least squares and weights until the weights stay. It gives the place, and
 // whether both came to rest.
 func (f *fitter) settle(from []float64, canopies bool) (x []float64, rest bool, err error) {

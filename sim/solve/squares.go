@@ -26,7 +26,7 @@ type Stop struct {
 	Closer   float64 // share of the numbers, each by its scale: a shorter reach is the end; 1e-10 when 0
 	Slope    float64 // cosine of the angle between residuals and slopes; 0 asks for nothing
 	Most     int     // steps tried; 200 when 0
-	Reach    float64 // the first reach, times the size of the start by its scales; 100 when 0
+	Reach    float64 // the first reach, times the size of the start by its scales, where that is not next to nothing; 100 when 0
 	KeepSize bool    // scales stay those of the first place, which suits numbers that have one size
 }
 
@@ -144,6 +144,11 @@ func (s *squares) rescale(first bool) {
 	}
 	if first {
 		s.reach = s.stop.Reach * scaled(s.scale, s.x)
+		// A start next to 0 must not hold the first steps back: by these scales a step as long as
+		// the residuals could explain all of them.
+		if all := math.Sqrt(dot(s.r, s.r)); s.reach < 1e-3*all {
+			s.reach = all
+		}
 		if s.reach == 0 {
 			s.reach = s.stop.Reach
 		}

@@ -187,6 +187,19 @@ func TestBoundsHoldTheNumbers(t *testing.T) {
 	}
 }
 
+// A start next to 0 is none to stay at.
+func TestStartNextToNothing(t *testing.T) {
+	f := Residuals{Count: 2, At: func(x, dst []float64) error {
+		dst[0], dst[1] = 200*(x[0]-0.03), 200*(x[0]-0.05)
+		return nil
+	}, Steps: []float64{1e-4}}
+	for _, at := range []float64{0, 1e-15, -1e-15, 1e-300} {
+		got, err := LeastSquares(f, []float64{at}, Stop{Gain: 1e-8, Closer: 1e-8, Reach: 1})
+		require.NoError(t, err)
+		assert.InDelta(t, 0.04, got.X[0], 1e-9, at)
+	}
+}
+
 func TestNumbersThatAreNotToldApart(t *testing.T) {
 	f := Residuals{Count: 3, At: func(x, dst []float64) error {
 		for i := range dst {

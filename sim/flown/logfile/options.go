@@ -105,3 +105,26 @@ func ParseRate(text string) (float64, error) {
 	}
 	return v, nil
 }
+
+// ParseTime reads a time by a log's clock: seconds, or a number with a unit of time.
+func ParseTime(text string) (float64, error) {
+	bad := fault.Fault{Value: strconv.Quote(text), Problem: "is no time", Remedy: "write one such as '120 s'"}
+	text = strings.TrimSpace(text)
+	n := len(text)
+	for n > 0 && !('0' <= text[n-1] && text[n-1] <= '9' || text[n-1] == '.') {
+		n--
+	}
+	v, is := number([]byte(text[:n]), true)
+	if is != isNumber {
+		return 0, bad
+	}
+	unit := strings.TrimSpace(text[n:])
+	if unit == "" {
+		return v, nil
+	}
+	u, ok := newSpelled().in(unit, quantity.Time)
+	if !ok {
+		return 0, bad
+	}
+	return u.ToSI(v), nil
+}

@@ -1,0 +1,138 @@
+package main
+
+import (
+	"io"
+	"path/filepath"
+	"strings"
+
+	"ullage/cmd/ullage/chart"
+	"ullage/cmd/ullage/chart/page"
+	"ullage/sim/flown"
+	"ullage/sim/report/measured"
+)
+
+// compareCommand holds logs against the predicted flight.
+type compareCommand struct {
+	File string   `arg:"" placeholder:"FILE" help:"The rocket file; - reads standard input."`
+	Log  []string `arg:"" placeholder:"LOG" help:"Logs of the flight: tables of numbers as text."`
+
+	JSON    bool   `name:"json" xor:"form" help:"The figures as one JSON object, in SI units."`
+	CSV     bool   `name:"csv" xor:"form" help:"Every sample, measured and predicted, as CSV, in SI units."`
+	Plot    string `placeholder:"FILE" help:"Draw both on a page as well, as SVG or PNG, by the name's ending."`
+	Flights int    `default:"400" placeholder:"N" help:"How many flights the predicted spread is of; 400 if not given."`
+
+	logOptions
+	spreadOptions
+	studyOptions
+}
+
+// Help teaches by example.
+func (compareCommand) Help() string {
+	return helpText(
+		"Holds a recorder's log against the flight that the file predicts: apogee, speeds, openings, descent and landing, each "+
+			"measured, predicted, and inside or outside what 90 % of the flights with the file's uncertainties do. A log is any table of "+
+			"numbers with a time and a height, pressure, speed or acceleration; how it was understood is printed first.",
+		"ullage compare heron.toml flight.csv",
+		"ullage compare heron.toml flight.csv --set water.fill=0.28 --plot flight.svg",
+		"ullage compare heron.toml dump.txt --column 'time=1 ms' --column 'height=3 ft'",
+		"ullage compare heron.toml dump.txt --rate '20 Hz' --column 'pressure=1 hPa' --json",
+		"ullage compare heron.toml flight.csv --csv -o both.csv")
+}
+
+// Run reads, flies and writes the form asked for.
+func (c *compareCommand) Run(s *streams) error {
+	if c.Flights < 20 || c.Flights > 100_000 {
+		return badInput("--flights %d: from 20 to 100000 are meant", c.Flights)
+	}
+	if c.Plot != "" && len(c.Log) > 1 {
+		return badInput("--plot draws one log; give one")
+	}
+	format, err := plotFormat(c.Plot)
+	if err != nil {
+		return err
+	}
+	drawing := outputOptions{Output: c.Plot, Force: c.Force}
+	if c.Plot != "" {
+		if err := drawing.refuse(); err != nil {
+			return err
+		}
+	}
+	file, err := c.open(s, c.File)
+	if err != nil {
+		return err
+	}
+	r := file.Rocket()
+	spreads, err := c.spreads(file, r)
+	if err != nil {
+		return err
+	}
+	logs, err := c.logs(s, c.Log, r, c.day(file.Name()))
+	if err != nil {
+		return err
+	}
+	var all []*flown.Compared
+	bar := c.bar(s, false)
+	for _, l := range logs {
+		compared, err := flown.Compare(s.ctx, l, spreads, c.Flights, c.study(bar))
+		bar.clear()
+		if err != nil {
+			return err
+		}
+		all = append(all, compared)
+	}
+	if c.Plot != "" {
+		image, err := drawn(all[0], format, chart.Look{System: c.system(), Paper: paperFor(c.Units)})
+		if err != nil {
+			return err
+		}
+		if err := drawing.write(s, func(w io.Writer) error { _, err := w.Write(image); return err }); err != nil {
+			return err
+		}
+	}
+	return c.write(s, func(w io.Writer) error {
+		switch {
+		case c.JSON:
+			return measured.WriteCompareJSON(w, all)
+		case c.CSV:
+			return measured.WriteCompareCSV(w, all)
+		}
+		return measured.WriteCompareText(w, all, c.system())
+	})
+}
+
+// day says where what the day set is from.
+func (o setOptions) day(file string) string {
+	if len(o.Set) > 0 {
+		return "as in " + file + ", with --set"
+	}
+	return "as in " + file
+}
+
+// paperFor is the usual paper with a system of units.
+func paperFor(units string) page.Paper {
+	if units == "us" {
+		return page.Letter
+	}
+	return page.A4
+}
+
+// drawn is the page of a log beside its prediction.
+func drawn(c *flown.Compared, format string, look chart.Look) ([]byte, error) {
+	p := chart.Measured(c, look)
+	if format == formatSVG {
+		return p.SVG(), nil
+	}
+	return p.PNG(page.DefaultResolution)
+}
+
+// plotFormat is the format that a page's name ends in; empty for no name.
+func plotFormat(name string) (string, error) {
+	if name == "" {
+		return "", nil
+	}
+	switch ending := strings.ToLower(strings.TrimPrefix(filepath.Ext(name), ".")); ending {
+	case formatSVG, formatPNG:
+		return ending, nil
+	}
+	return "", badInput("--plot %s: plots are SVG or PNG; let the name end in .svg or .png", name)
+}

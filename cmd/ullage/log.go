@@ -1,0 +1,116 @@
+package main
+
+import (
+	"errors"
+	"fmt"
+	"math"
+	"strings"
+
+	"ullage/sim/fault"
+	"ullage/sim/flown"
+	"ullage/sim/flown/logfile"
+	"ullage/sim/rocket"
+	"ullage/sim/rocketfile"
+	"ullage/tui/plot"
+)
+
+// logOptions say how logs are to be read.
+type logOptions struct {
+	Column []string   `placeholder:"WHAT=COLUMN" sep:"none" help:"What a column is, where its head does not tell, as in --column 'time=1 ms' --column 'height=3 ft'; a head in place of the number, or none. Can be given again."`
+	Rate   string     `placeholder:"RATE" help:"How often the recorder wrote, as in --rate '20 Hz', where no column has the time."`
+	Height string     `enum:"standard,pad,measured" default:"standard" placeholder:"HOW" help:"How the recorder made its heights: standard (by the standard atmosphere), pad (the same, with the pad's pressure for that of sea level) or measured (not from pressure); standard if not given."`
+	From   *clockTime `placeholder:"TIME" help:"Look for the flight from this time of the log on, as in --from '1200 s'."`
+	To     *clockTime `placeholder:"TIME" help:"Look for it up to this time."`
+}
+
+// clockTime is a time by a log's clock, s.
+type clockTime float64
+
+// UnmarshalText reads a time with its unit.
+func (t *clockTime) UnmarshalText(text []byte) error {
+	v, err := logfile.ParseTime(string(text))
+	*t = clockTime(v)
+	return err
+}
+
+// reading are the options for the reader of files.
+func (o logOptions) reading() (logfile.Options, error) {
+	var out logfile.Options
+	for _, text := range o.Column {
+		told, err := logfile.ParseColumn(text)
+		if err != nil {
+			return out, err
+		}
+		out.Columns = append(out.Columns, told)
+	}
+	if o.Rate != "" {
+		var err error
+		if out.Rate, err = logfile.ParseRate(o.Rate); err != nil {
+			return out, err
+		}
+	}
+	return out, nil
+}
+
+// logs reads logs against a rocket.
+func (o logOptions) logs(s *streams, paths []string, r *rocket.Rocket, day string) ([]flown.Logged, error) {
+	options, err := o.reading()
+	if err != nil {
+		return nil, asInput(err)
+	}
+	how := flown.Options{Heights: flown.Heights(o.Height)}
+	if o.From != nil || o.To != nil {
+		how.From, how.To = math.Inf(-1), math.Inf(1)
+		if o.From != nil {
+			how.From = float64(*o.From)
+		}
+		if o.To != nil {
+			how.To = float64(*o.To)
+		}
+	}
+	var all []flown.Logged
+	for _, path := range paths {
+		log, err := logfile.Open(path, options)
+		if err != nil {
+			return nil, asInput(err)
+		}
+		s.inputs = append(s.inputs, path)
+		rd, err := flown.Read(log, r, how)
+		var none flown.NoFlight
+		if errors.As(err, &none) {
+			return nil, badInput("%w\n%s", none, trace(none))
+		}
+		if err != nil {
+			return nil, asInput(err)
+		}
+		all = append(all, flown.Logged{Reading: rd, Rocket: r}.Dated(day))
+	}
+	return all, nil
+}
+
+// trace draws what a column did, for one who wonders where its flight is.
+func trace(n flown.NoFlight) string {
+	if len(n.T) < 2 {
+		return ""
+	}
+	u := n.Column.Unit
+	y := make([]float64, len(n.Y))
+	for i, v := range n.Y {
+		y[i] = u.FromSI(v)
+	}
+	p := plot.Stack{Charset: plot.ASCII, X: plot.Axis{Title: "time", Unit: "s"},
+		Charts: []plot.Chart{{Y: plot.Axis{Title: string(n.Column.Quantity), Unit: u.Name}, Series: []plot.Series{{X: n.T, Y: y, Ink: plot.TraceA}}}}}
+	const wide, high = 70, 12
+	return strings.TrimRight(fmt.Sprint(p.Draw(wide, high)), "\n")
+}
+
+// refuseFitted refuses logs that a file's values were fitted to: they would count twice.
+func refuseFitted(file *rocketfile.File, logs []flown.Logged) error {
+	for _, l := range logs {
+		if file.HasDigest(l.Log.Digest) {
+			return asInput(fault.Fault{File: l.Log.Name, Problem: "is one of the logs that values in " + file.Name() + " were fitted to, as a remark there says; used again it would count twice",
+				Remedy: "take another log, or the file as it was before"})
+		}
+	}
+	return nil
+}
