@@ -67,10 +67,10 @@ func TestTourOfTheCommands(t *testing.T) {
 	examples, err := filepath.Abs("../../testdata")
 	require.NoError(t, err)
 	t.Chdir(t.TempDir())
-	for _, name := range []string{"h-trainer.toml", "h-trainer.csv"} {
+	for _, name := range []string{"h-trainer.toml", "h-trainer.csv", "wagtail.toml", "logs/one.csv"} {
 		text, err := os.ReadFile(filepath.Join(examples, name))
 		require.NoError(t, err)
-		require.NoError(t, os.WriteFile(name, text, 0o600))
+		require.NoError(t, os.WriteFile(filepath.Base(name), text, 0o600))
 	}
 	for _, args := range lines {
 		shown[args[0]] = true

@@ -20,7 +20,7 @@ const (
 )
 
 // statusHelp is the statuses as help tells them.
-const statusHelp = "0 done, 1 a check failed or could not be judged, 2 bad input or usage, 3 any other failure, 130 interrupted"
+const statusHelp = "0 done, 1 a check failed or could not be judged, or nothing was learned, 2 bad input or usage, 3 any other failure, 130 interrupted"
 
 // inputError is what the user gave that cannot be used.
 type inputError struct{ err error }

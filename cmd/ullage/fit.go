@@ -128,7 +128,7 @@ func (c *fitCommand) keep(file *rocketfile.File, fitted flown.Fitted) error {
 		before := quantity.Exact(in.Before, u)
 		u.Offset = 0
 		remark := fmt.Sprintf("%s fitted on %s to %s; before: %s, deviation %s", in.Input.Name, time.Now().Format(time.DateOnly),
-			strings.Join(logs, ", "), before, quantity.Format(in.BeforeSD, u, 3))
+			strings.Join(logs, ", "), before, quantity.Exact(in.BeforeSD, u))
 		if changed, err = changed.SetSpread(in.Input.Name, in.SD, remark); err != nil {
 			return err
 		}

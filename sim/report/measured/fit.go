@@ -53,7 +53,7 @@ func (f *Fit) inputs(p words.Printer) page.Section {
 		}
 		grid.Rows = append(grid.Rows, []string{in.Input.Name, f.value(p, i, in.Before, in.BeforeSD), f.value(p, i, in.Value, in.SD), fmt.Sprintf("%.0f %%", 100*in.Learned), remark})
 	}
-	x.Add(grid, page.Prose("After ± stands one standard deviation. Learned is the share of what was unknown that the logs took away."))
+	x.Add(grid, page.Prose("After ± stands one standard deviation, every input that is not turned being taken as known. Learned is the share of what was unknown that the logs took away."))
 	for _, names := range groups(f.Fitted.Alike) {
 		x.Add(page.Prose(page.Listed(names) + " act alike on what the logs show, so that these logs hardly tell them apart; what they do together is better known than each alone."))
 	}
