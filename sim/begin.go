@@ -24,7 +24,7 @@ func (r *run) begin() {
 		r.warn(Warning{Code: NoCanopy})
 	}
 	if r.rocket.Power == rocket.MotorPower {
-		if v := m.curve.EndsAbove(); v > 0 {
+		if v := m.factor * m.curve.EndsAbove(); v > 0 {
 			r.warn(Warning{Code: CurveEndsAbove, Value: v})
 		}
 		m.push = motorBurn

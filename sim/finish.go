@@ -30,8 +30,8 @@ func (r *run) finish() {
 func (r *run) sumDrive() {
 	d := &r.flight.Drive
 	if r.rocket.Power == rocket.MotorPower {
-		c := r.rocket.Motor.Curve
-		*d = Drive{Impulse: c.Impulse(), Average: c.Average(), BurnTime: c.BurnTime(), Class: thrust.Class(c.Impulse())}
+		m := r.rocket.Motor
+		*d = Drive{Impulse: m.Impulse(), Average: m.ThrustFactor() * m.Curve.Average(), BurnTime: m.Curve.BurnTime(), Class: thrust.Class(m.Impulse())}
 		return
 	}
 	d.Impulse = r.y[impulse]

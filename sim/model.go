@@ -77,7 +77,8 @@ type model struct {
 	curve             *thrust.Curve
 	propellant        float64
 	promise           float64      // about the speed that the drive will give: the impulse over the mass; at least 1 m/s
-	total             float64      // impulse of the curve, N·s
+	factor            float64      // on the curve's thrust
+	total             float64      // impulse of the motor, N·s
 	knot              [2]curveKnot // ends of the thrust curve's present segment
 	slope, perImpulse float64      // of its thrust, N/s; propellant burnt for an impulse, kg/(N·s)
 

@@ -229,3 +229,23 @@ func TestStepAllocatesNothing(t *testing.T) {
 		}))
 	}
 }
+
+// A factor on the thrust is that of a curve drawn so much higher: burn time and propellant stay.
+func TestThrustFactor(t *testing.T) {
+	points := []thrust.Point{{Time: 0.05, Thrust: 30}, {Time: 0.8, Thrust: 20}, {Time: 1, Thrust: 0}}
+	a := motorRocket(t, points...)
+	a.Motor.Factor = 1.1
+	for i := range points {
+		points[i].Thrust *= 1.1
+	}
+	b := motorRocket(t, points...)
+	one, two := mustFly(a, 0), mustFly(b, 0)
+	assert.InEpsilon(t, two.Apogee.Height, one.Apogee.Height, 1e-12)
+	assert.InEpsilon(t, two.Drive.Impulse, one.Drive.Impulse, 1e-12)
+	assert.InEpsilon(t, two.Drive.Average, one.Drive.Average, 1e-12)
+	assert.Equal(t, two.Drive.Class, one.Drive.Class)
+	assert.Equal(t, two.Burnout.Time, one.Burnout.Time)
+	assert.InEpsilon(t, 1.1*a.Motor.Curve.Impulse(), one.Drive.Impulse, 1e-12)
+	a.Motor.Factor = 1
+	assert.Less(t, mustFly(a, 0).Apogee.Height, one.Apogee.Height)
+}

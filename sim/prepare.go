@@ -107,7 +107,7 @@ func (r *run) layDrag(from *rocket.Rocket, air atmosphere.Air) {
 
 func (m *model) loadMotor(motor *rocket.Motor) {
 	m.dryMass += motor.Fittings + motor.Case
-	m.curve, m.propellant, m.total = motor.Curve, motor.Propellant, motor.Curve.Impulse()
+	m.curve, m.factor, m.propellant, m.total = motor.Curve, motor.ThrustFactor(), motor.Propellant, motor.Impulse()
 	m.promise = m.total / (m.dryMass + m.propellant/2)
 }
 

@@ -97,7 +97,7 @@ func (m *model) loadSegment(i int) {
 	m.segment = i
 	for k := range m.knot {
 		t, f, j := m.curve.Knot(i + k)
-		m.knot[k] = curveKnot{t, f, j}
+		m.knot[k] = curveKnot{t, f * m.factor, j * m.factor}
 	}
 	a, b := &m.knot[0], &m.knot[1]
 	m.slope, m.perImpulse = (b.thrust-a.thrust)/(b.time-a.time), m.propellant/m.total

@@ -17,7 +17,7 @@ func driveCriteria(r *rocket.Rocket) []criterion {
 			limit: Limit{Key: checkLeft, Min: noMin, Max: 0, Unit: "g", Word: WordLeft, Source: theModel}}.judging(results.For(r).Must("liquid_out.left")))
 	}
 	g := []criterion{dragReach(r), {key: LimitImpulse, limit: LimitFor(r, LimitImpulse), still: true,
-		value: func(fl *sim.Flight) (float64, bool) { return fl.Rocket.Motor.Curve.Impulse(), true }}}
+		value: func(fl *sim.Flight) (float64, bool) { return fl.Rocket.Motor.Impulse(), true }}}
 	fits := criterion{key: checkMotorFits, still: true,
 		limit: Limit{Key: checkMotorFits, Name: "motor diameter in its mount", Min: noMin, Max: noMax, Unit: "mm", Word: WordLarge, Source: theFile},
 		value: func(fl *sim.Flight) (float64, bool) { return fl.Rocket.Motor.Diameter, fl.Rocket.Motor.Diameter > 0 }}

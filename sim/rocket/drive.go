@@ -60,3 +60,14 @@ func (r *Rocket) Growth() float64 {
 	}
 	return r.Chamber.Growth(r.Water.Bore, r.Water.Pressure)
 }
+
+// ThrustFactor is what the thrust of the curve is multiplied by. Burn time and propellant stay.
+func (m *Motor) ThrustFactor() float64 {
+	if m.Factor == 0 {
+		return 1
+	}
+	return m.Factor
+}
+
+// Impulse is the motor's, N·s.
+func (m *Motor) Impulse() float64 { return m.ThrustFactor() * m.Curve.Impulse() }

@@ -75,6 +75,7 @@ var (
 	motorFields = []quantity.Field[Motor]{
 		{Key: "motor.case", Range: grams(0, 100e3), At: func(m *Motor) *float64 { return &m.Case }},
 		{Key: "motor.propellant", Range: grams(0.01, 100e3), At: func(m *Motor) *float64 { return &m.Propellant }},
+		{Key: "motor.thrust_factor", Range: number(0.1, 10), At: func(m *Motor) *float64 { return &m.Factor }, Optional: true},
 		{Key: "motor.delay", Range: seconds(0, 60), At: func(m *Motor) *float64 { return &m.Delay }, Optional: true, Absent: math.NaN()},
 		{Key: "motor.diameter", Range: quantity.Millimetres(1, 500), At: func(m *Motor) *float64 { return &m.Diameter }, Optional: true},
 		{Key: "motor.length", Range: quantity.Millimetres(1, 5000), At: func(m *Motor) *float64 { return &m.Length }, Optional: true},

@@ -175,6 +175,7 @@ func (r *Rocket) DragReach() float64 {
 // Motor is a solid motor: its thrust curve and what it weighs.
 type Motor struct {
 	Curve      *thrust.Curve
+	Factor     float64   // multiplies the curve's thrust, and so its impulse; 0 takes 1
 	Case       float64   // motor without propellant, kg
 	Propellant float64   // kg
 	Delay      float64   // burnout to ejection charge, s; NaN when the motor has no charge

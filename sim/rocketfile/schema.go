@@ -186,6 +186,9 @@ func motorSection() *section {
 				"The motor without its propellant.").required(onMotor, `"210 g"`),
 			num("propellant", "propellant", 1, 10,
 				"Mass of the propellant.").required(onMotor, `"140 g"`),
+			num("thrust_factor", "thrust fact", 0.01, 0.05,
+				"Multiplies the thrust of the curve, and so its impulse; burn time and propellant stay.").
+				otherwise(func(p place) float64 { return p.rocket.Motor.ThrustFactor() }),
 			num("delay", "delay", 1, 2,
 				"From burnout to the ejection charge."),
 			text("delays", "delays", "The delays that can be had or drilled.", delays),

@@ -88,7 +88,7 @@ func unfit(r *rocket.Rocket, limit float64) string {
 		return "wider than the mount"
 	case r.MotorMount != nil && r.MotorMount.Length > 0 && m.Length > r.MotorMount.Length*equal:
 		return "longer than the mount"
-	case limit > 0 && m.Curve != nil && m.Curve.Impulse() > limit*equal:
+	case limit > 0 && m.Curve != nil && m.Impulse() > limit*equal:
 		return "above the impulse limit"
 	}
 	return ""

@@ -92,7 +92,7 @@ func (l Look) drive(r *rocket.Rocket) string {
 		m := r.Motor
 		text := "Motor with " + l.given(m.Propellant, "g") + " of propellant in a case of " + l.given(m.Case, "g")
 		if m.Curve != nil {
-			i := m.Curve.Impulse()
+			i := m.Impulse()
 			text += "; " + number(i) + " N·s"
 			if class := thrust.Class(i); class != "" {
 				text += ", class " + class

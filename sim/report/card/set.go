@@ -65,8 +65,8 @@ func (p filler) settings() form.Block {
 // motor says which motor, and what to do about its delay.
 func (p filler) motor(add func(what, text string)) {
 	m := p.Rocket.Motor
-	text := p.Impulse(m.Curve.Impulse())
-	if class := thrust.Class(m.Curve.Impulse()); class != "" {
+	text := p.Impulse(m.Impulse())
+	if class := thrust.Class(m.Impulse()); class != "" {
 		text = "class " + class + ", " + text
 	}
 	if m.Diameter > 0 {
