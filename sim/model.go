@@ -46,6 +46,8 @@ type forces struct {
 	axial             float64        // airspeed along the axis, forward (rigid)
 	across            float64        // and across it
 	inertia           massProperties // where the mass lies (rigid)
+	turn, damping     float64        // its moments over the speed across and over the spin (rigid)
+	sideways, ahead   float64        // its forces across, over the speed across, and along (rigid)
 	swing             float64        // how fast it swings about the wind, rad/s; 0 where it does not (rigid)
 }
 

@@ -34,3 +34,29 @@ func twice(z, p1, p2, p3 float64) (q1, q2, q3 float64) {
 	e := 1 + z*p1
 	return (e*p1 + p1) / 2, (e*p2 + p1 + p2) / 4, (e*p3 + p1/2 + p2 + p3) / 8
 }
+
+// phiComplex is phi of a complex number.
+func phiComplex(z complex128) (p1, p2, p3 complex128) {
+	if x, y := real(z), imag(z); x*x+y*y >= 0.25 {
+		inverse := complex(x/(x*x+y*y), -y/(x*x+y*y))
+		sin, cos := math.Sincos(y)
+		e := math.Exp(x)
+		p1 = complex(e*cos-1, e*sin) * inverse
+		p2 = (p1 - 1) * inverse
+		p3 = (p2 - 0.5) * inverse
+		return p1, p2, p3
+	}
+	for _, inverse := range inverses {
+		p3 = (1 + p3) * z * complex(inverse, 0)
+	}
+	p3 = (1 + p3) / 6
+	p2 = 0.5 + z*p3
+	p1 = 1 + z*p2
+	return p1, p2, p3
+}
+
+// twiceComplex is twice of complex numbers.
+func twiceComplex(z, p1, p2, p3 complex128) (q1, q2, q3 complex128) {
+	e := 1 + z*p1
+	return (e*p1 + p1) / 2, (e*p2 + p1 + p2) / 4, (e*p3 + p1/2 + p2 + p3) / 8
+}

@@ -125,6 +125,7 @@ func (m *model) rigidRates(t, g float64, y, dy *state, f *forces) {
 	fx := f.thrust*b.tiltSin - (normal+cross)*vx
 	fy := -(normal + cross) * vy
 	fa := f.thrust*b.tiltCos - axial
+	f.turn, f.damping, f.sideways, f.ahead = turn, damping, normal+cross, fa
 	dy[east], dy[north], dy[up] = y[vEast], y[vNorth], y[vUp]
 	for i := range 3 {
 		dy[vEast+i] = (fx*x[i] + fy*side[i] + fa*a[i]) / f.mass

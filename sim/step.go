@@ -41,6 +41,10 @@ func (s *stages) step(eq equations, stiff *stiffPart, t, h float64, y0, f0, y1, 
 		s.exponential(eq, stiff, t, h, y0, f0, y1, f1, est, end)
 		return
 	}
+	if stiff.vane.on && h*imag(stiff.vane.fast) > gentle {
+		s.swing(eq, &stiff.vane, t, h, y0, f0, y1, f1, est, end)
+		return
+	}
 	n := s.n
 	along(n, &s.y2, y0, h/2, f0)
 	eq.rates(t+h/2, &s.y2, &s.f2, &s.forces)
@@ -53,6 +57,9 @@ func (s *stages) step(eq equations, stiff *stiffPart, t, h float64, y0, f0, y1, 
 	s.differ(est, h, f1)
 	s.lookBack(h, y0, f0, y1, f1, est)
 }
+
+// gentle is how much of a swing, rad, a step may be to be taken without the exponential form.
+const gentle = 0.5
 
 // along goes from a state along rates: to = from + h·rates.
 func along(n int, to, from *state, h float64, rates *state) {

@@ -8,6 +8,7 @@ type stiffPart struct {
 	count int
 	frame *jetFrame // nil but for the jet
 	jet   jetFrame
+	vane  vane
 }
 
 // add gives a component its rate.
@@ -19,7 +20,7 @@ func (p *stiffPart) add(i int, rate float64) {
 // stiffness sets the part of the equations that a step must solve exactly: the
 // jet's relaxation, and the drag of an open canopy.
 func (m *model) stiffness(y, dy *state, f *forces, p *stiffPart) {
-	p.count, p.frame = 0, nil
+	p.count, p.frame, p.vane.on = 0, nil, false
 	switch {
 	case m.push == unsteadyLiquid:
 		p.frame = &p.jet
@@ -32,6 +33,8 @@ func (m *model) stiffness(y, dy *state, f *forces, p *stiffPart) {
 		}
 		p.jet.tend(y[store])
 		p.add(jet, p.jet.stiffness(y, dy))
+	case m.rigid:
+		p.vane.set(y, f)
 	case m.open != 0 && m.open == m.full && f.airspeed > 0:
 		// ∂(−k|w|w)/∂w, w the velocity through the air: −2k along it, −k across; the
 		// fall is near enough to straight down for its diagonal.
