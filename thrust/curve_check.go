@@ -61,9 +61,16 @@ type checker struct {
 	latest float64 // the time that the next has to exceed, s
 	begun  bool    // latest is a point's
 	faults fault.List
+
+	// foreign tells of a file that does not begin as a curve does, and may be any: what it
+	// holds is not shown to whoever reads the faults, numbers apart.
+	foreign bool
 }
 
 func (k *checker) add(line int, value, problem, remedy string) {
+	if k.foreign && strings.Trim(value, "+-.,;0123456789eE \t") != "" {
+		value = ""
+	}
 	k.faults = append(k.faults, fault.Fault{Line: line, Value: value, Problem: problem, Remedy: remedy})
 }
 

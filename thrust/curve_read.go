@@ -46,7 +46,7 @@ func ReadCurve(r io.Reader) (*Curve, error) {
 		return nil, fault.List{bad}
 	}
 
-	var check checker
+	check := checker{foreign: true}
 	var is *format
 	number := 0
 	for line := range bytes.Lines(text) {
@@ -65,6 +65,7 @@ func ReadCurve(r io.Reader) (*Curve, error) {
 		}
 		if is == nil {
 			if is = formatOf(row); is != nil {
+				check.foreign = false
 				continue
 			}
 			is = &formats[0]

@@ -65,7 +65,7 @@ func TestReadCurveFaults(t *testing.T) {
 		{"header alone", header, fault.List{{Problem: "no points", Remedy: "two rows"}}},
 		{"one point", header + "0.1,5\n", fault.List{{Problem: "one point", Remedy: "at least two"}}},
 		{"no header", "0,5\n1,0\n", fault.List{{Line: 1, Value: "0,5", Problem: "not the header", Remedy: "time_s,thrust_n"}}},
-		{"other header", "# x\nTime,Thrust\n0,5\n1,0\n", fault.List{{Line: 2, Value: "Time,Thrust", Problem: "not the header", Remedy: "time_s,thrust_n"}}},
+		{"other header", "# x\nTime,Thrust\n0,5\n1,0\n", fault.List{{Line: 2, Problem: "not the header", Remedy: "time_s,thrust_n"}}},
 		{"not a number", header + "0,5\nx,4\n1,0x1p3\n2,1_0\n3,5 N\n", fault.List{
 			{Line: 3, Value: "x", Problem: "time is not a number", Remedy: "of s"}, {Line: 4, Value: "0x1p3", Problem: "thrust is not a number", Remedy: "of N"},
 			{Line: 5, Value: "1_0", Problem: "thrust is not a number", Remedy: "of N"}, {Line: 6, Value: "5 N", Problem: "thrust is not a number", Remedy: "without the unit"}}},
@@ -165,5 +165,19 @@ func TestExampleCurves(t *testing.T) {
 		assert.Zero(t, curve.EndsAbove())
 		specific := curve.Impulse() / (g0 * c.propellant)
 		assert.True(t, specific >= 180 && specific <= 210, "%s: %.1f s", c.file, specific)
+	}
+}
+
+// A file that a curve's name leads to by mistake, or on purpose, is not quoted.
+func TestForeignFilesAreNotQuoted(t *testing.T) {
+	for _, text := range []string{
+		"root:x:0:0:root:/root:/bin/sh\ndaemon:x:1:1::/:/bin/false\n", "secret = 'hunter2'\n0,5\nhunter2,5\n",
+		strings.Repeat("hunter2 ", 400) + "\n0,5\n", "0,5\nhunter2,5\n",
+	} {
+		_, err := ReadCurve(strings.NewReader(text))
+		require.Error(t, err)
+		for _, word := range []string{"root", "daemon", "bin", "secret", "hunter2"} {
+			require.NotContains(t, err.Error(), word, text)
+		}
 	}
 }

@@ -6,6 +6,7 @@ import (
 	"os"
 	"reflect"
 	"strings"
+	"unicode/utf8"
 
 	"github.com/alecthomas/kong"
 
@@ -40,13 +41,17 @@ type commands struct {
 
 // newParser builds the parser of the command line.
 func newParser(s *streams, grammar any, exit func(int)) (*kong.Kong, error) {
-	return kong.New(grammar,
+	parser, err := kong.New(grammar,
 		kong.Name("ullage"),
 		kong.Writers(s.out, s.err),
 		kong.Exit(exit),
 		kong.Help(printHelp),
 		kong.Vars{"series": strings.Join(chart.QuantityNames(), ", ")},
 	)
+	if err == nil {
+		parser.Model.HelpFlag.Help = "Show how it is used."
+	}
+	return parser, err
 }
 
 // grammarOf is what commands has of the command that the arguments name, or of the screen:
@@ -71,6 +76,11 @@ func grammarOf(args []string) any {
 
 // execute parses the arguments and runs the command they name.
 func execute(s *streams, args []string) error {
+	for _, a := range args {
+		if !utf8.ValidString(a) {
+			return badInput("%q is not UTF-8, which all names and values have to be here; give the file another name", a)
+		}
+	}
 	grammar := grammarOf(args)
 	helped := false
 	out := &watched{w: s.out}
@@ -88,20 +98,6 @@ func execute(s *streams, args []string) error {
 		return printVersion(s)
 	}
 	return parsed.Run(s)
-}
-
-// usageError is a fault of the command line with where to learn more.
-func usageError(parser *kong.Kong, args []string, err error) error {
-	command := "ullage"
-	if len(args) > 0 && !strings.HasPrefix(args[0], "-") {
-		switch {
-		case isCommand(parser, args[0]):
-			command += " " + args[0]
-		case missing(args[0]):
-			return noSuchCommand(args[0])
-		}
-	}
-	return badInput("%w\n%s --help shows how it is used", err, command)
 }
 
 // noSuchCommand is for a first word that is neither a command nor a file.

@@ -96,6 +96,9 @@ func argumentName(a *kong.Positional) string { return strings.ToUpper(a.Name) }
 // printFlags writes the entries of options.
 func printFlags(w io.Writer, flags []*kong.Flag) {
 	for _, f := range flags {
+		if f.Hidden {
+			continue
+		}
 		name := "--" + f.Name
 		if f.Short != 0 {
 			name = "-" + string(f.Short) + ", " + name

@@ -41,7 +41,7 @@ type streams struct {
 // run is the whole program: it takes the arguments after the program's name and
 // gives the exit status.
 func run(ctx context.Context, args []string, stdin io.Reader, stdout, stderr io.Writer) int {
-	s := &streams{ctx: ctx, in: stdin, out: stdout, err: stderr}
+	s := &streams{ctx: ctx, in: stdin, out: stdout, err: escaping{stderr}}
 	if len(args) > 0 && args[0] == completeCommand {
 		complete(s, args[1:])
 		return statusDone

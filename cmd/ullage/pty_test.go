@@ -4,6 +4,7 @@ package main
 
 import (
 	"encoding/json"
+	"fmt"
 	"io"
 	"os"
 	"os/exec"
@@ -111,6 +112,25 @@ func (term *terminal) status() int {
 	}
 }
 
+// waitTillAsleep waits until the program does nothing any more, of which there is nothing to
+// see on the terminal; where the system does not tell, for a while.
+func (term *terminal) waitTillAsleep() {
+	asleep := regexp.MustCompile(`(?m)^State:\s+S`)
+	for idle, deadline := 0, time.Now().Add(patience); idle < 10 && time.Now().Before(deadline); idle++ {
+		time.Sleep(20 * time.Millisecond)
+		threads, _ := filepath.Glob(fmt.Sprintf("/proc/%d/task/*/status", term.command.Process.Pid))
+		if len(threads) == 0 {
+			time.Sleep(time.Second)
+			return
+		}
+		for _, path := range threads {
+			if status, err := os.ReadFile(path); err == nil && !asleep.Match(status) {
+				idle = -1
+			}
+		}
+	}
+}
+
 // newRocket writes the starter to heron.toml in a directory of its own.
 func newRocket(t *testing.T) string {
 	dir := t.TempDir()
@@ -200,7 +220,7 @@ func TestInterruptEndsTheWaitForAPipe(t *testing.T) {
 		dir := newRocket(t)
 		require.NoError(t, syscall.Mkfifo(filepath.Join(dir, "pipe"), 0o600))
 		term := onTerminal(t, dir, args...)
-		time.Sleep(300 * time.Millisecond) // there is nothing to see of its waiting
+		term.waitTillAsleep()
 		term.press("\x03")
 		assert.Equal(t, statusInterrupted, term.status(), args)
 		assert.Contains(t, term.output(), "ullage: interrupted", args)

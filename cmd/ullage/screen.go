@@ -49,6 +49,9 @@ func (c *screenCommand) Run(s *streams) error {
 // isTerminal tells whether a stream is a terminal. It asks the system, not the
 // terminal.
 func isTerminal(stream any) bool {
+	if e, ok := stream.(escaping); ok {
+		stream = e.w
+	}
 	f, ok := stream.(*os.File)
 	return ok && isatty.IsTerminal(f.Fd())
 }

@@ -28,6 +28,11 @@ func (rd *reading) motorFile(layers []located) []located {
 		return layers
 	}
 	doc, faults := parse(path, filepath.Dir(path), text)
+	if foreign(doc) {
+		rd.fault(here, "motor.file", own.doc.written(at), "a file without any key of [motor]", "name a file that holds them")
+		rd.unsure = "motor"
+		return layers
+	}
 	for _, f := range faults.faults {
 		if f.Key != "" {
 			f.Key = "motor." + f.Key
@@ -50,6 +55,20 @@ func (rd *reading) motorFile(layers []located) []located {
 		}
 	}
 	return append(layers, located{doc, doc.root})
+}
+
+// foreign tells of a file that is none of a motor and may be any: what it holds is not shown
+// to whoever reads the faults.
+func foreign(motor *document) bool {
+	if motor == nil {
+		return false // what is no text is not quoted
+	}
+	for _, n := range motor.root.members {
+		if n.name == "file" || sectionAt("motor").field(n.name) != nil {
+			return false
+		}
+	}
+	return true
 }
 
 // curve loads the thrust curve.

@@ -93,7 +93,7 @@ func TestWithMotorFaults(t *testing.T) {
 	f := motorFolder(t, motorless+"[motor]\ncurve = \"own.csv\"\ncase = \"200 g\"\npropellant = \"100 g\"\n")
 	for path, want := range map[string]string{
 		"": "not the name of a file", "absent.toml": "no such file", "broken.toml": "broken.toml:2: motor.case",
-		"more": "folder", "binary.toml": "binary.toml", "notes.toml": "notes", "rocket.toml": "unknown key",
+		"more": "folder", "binary.toml": "binary.toml", "notes.toml": "notes", "rocket.toml": "without any key of [motor]",
 	} {
 		g, err := f.WithMotor(path)
 		require.ErrorContains(t, err, want, path)

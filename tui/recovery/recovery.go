@@ -16,8 +16,10 @@ import (
 	"io/fs"
 	"os"
 	"path/filepath"
+	"strconv"
 	"sync"
 	"time"
+	"unicode/utf8"
 
 	"github.com/adrg/xdg"
 
@@ -71,6 +73,9 @@ type record struct {
 // the newest of those that programs which have ended left behind for that
 // file, nil if there is none.
 func Open(dir, file string) (*Keeper, *Left, error) {
+	if !utf8.ValidString(file) {
+		file = strconv.Quote(file) // as JSON can hold it
+	}
 	if err := os.MkdirAll(dir, 0o700); err != nil {
 		return nil, nil, fmt.Errorf("no place for unsaved edits: %w", err)
 	}

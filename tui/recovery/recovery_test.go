@@ -159,3 +159,22 @@ func TestNoPlace(t *testing.T) {
 	_, _, err := Open(file, "a.toml")
 	require.ErrorContains(t, err, "no place for unsaved edits")
 }
+
+// Edits of a file in a folder whose name is not UTF-8 are found again.
+func TestNamesThatAreNotUTF8(t *testing.T) {
+	dir := t.TempDir()
+	k, _, err := Open(dir, "/caf\xe9/a.toml")
+	require.NoError(t, err)
+	k.Note("base", []byte("text"))
+	require.NoError(t, k.Close())
+	k, left, err := Open(dir, "/caf\xe9/a.toml")
+	require.NoError(t, err)
+	require.NotNil(t, left)
+	require.Equal(t, "text", left.Text)
+	left.Release()
+	require.NoError(t, k.Close())
+	k, left, err = Open(dir, "/caf\xe8/a.toml")
+	require.NoError(t, err)
+	require.Nil(t, left, "of another folder")
+	require.NoError(t, k.Close())
+}
