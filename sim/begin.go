@@ -37,7 +37,7 @@ func (r *run) begin() {
 	r.enter()
 	res.LiftOffMass = r.now.mass
 	r.beginStability()
-	if r.now.lift > 0 {
+	if r.now.lift > 0 && !r.options.Held {
 		r.letGo()
 	} else if m.push == tubePush || (m.push == noPush && r.nothingToCome()) {
 		r.rest()

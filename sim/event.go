@@ -106,6 +106,7 @@ func (r *run) watch() {
 	w := r.watched[:0]
 	add := func(k eventFunctionKind) { w = append(w, watch{eventFunction: eventFunction{kind: k}}) }
 	switch {
+	case m.held && r.options.Held:
 	case m.held:
 		add(lifts)
 	case m.guided:

@@ -57,6 +57,7 @@ func (r *run) verdicts() {
 		r.moved, fl.Apogee = false, Moment{}
 	}
 	switch {
+	case r.options.Held:
 	case !r.moved:
 		r.warn(Warning{Code: NeverLifted})
 	case !fl.RailExit.Happened && !r.stuck():

@@ -87,11 +87,16 @@ func (x *Flyer) fly(ctx context.Context, r *rocket.Rocket, o Options, fl *Flight
 	if err := x.check.Of(r).Err(); err != nil {
 		return err
 	}
+	if o.Held && r.Water != nil && r.Water.Tube != nil {
+		r = r.Clone()
+		r.Water.Tube = nil
+		fl.Rocket = r
+	}
 	if o.Tolerance <= 0 {
 		o.Tolerance = DefaultTolerance
 	}
 	early := math.NaN()
-	if opensBeforeTop(r) {
+	if opensBeforeTop(r) && !o.Held {
 		// "apogee − 1 s" needs to know the top before it comes: fly up once
 		// without those canopies.
 		x.run.prepare(r, Options{Tolerance: o.Tolerance}, fl)

@@ -120,7 +120,7 @@ func (x *maxima) within(r *run) {
 // inside looks for peaks inside the step, where there can be any.
 func (x *maxima) inside(r *run) {
 	m := &r.model
-	if m.push != noPush && !m.held {
+	if m.push != noPush && (!m.held || r.options.Held) {
 		x.meanForces(r)
 		for k := acceleration2; k < firstCanopy; k++ {
 			x.climb(r, k, 0, 1)

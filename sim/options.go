@@ -16,4 +16,7 @@ type Options struct {
 	// NoseFirst has a rigid body fall as a point mass from the apogee on, nose first: without
 	// a canopy it may find a gentle glide on its side that nobody should count on.
 	NoseFirst bool
+	// Held keeps the rocket on its stand while it pushes: liquid and gas, or the motor, without
+	// motion. A launch tube, which would let nothing out, is left away. The flight ends with the push.
+	Held bool
 }

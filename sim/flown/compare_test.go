@@ -81,7 +81,7 @@ func TestChannels(t *testing.T) {
 	r := f.Rocket()
 	fl := flyWith(t, r, map[string]float64{"body.drag_factor": 1.1})
 	m := usual()
-	m.noise, m.hertz = 0, 100
+	m.noise, m.hertz = 0, 50
 	at, h := m.heights(fl)
 	pressure, speed, accel := make([]float64, len(at)), make([]float64, len(at)), make([]float64, len(at))
 	air := newAir(r.Site)

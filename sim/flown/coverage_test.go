@@ -28,7 +28,7 @@ func TestCoverage(t *testing.T) {
 		{"stepped", madeUp{hertz: 20, before: 8, after: 4, noise: 0.1, step: 0.3}},
 		{"correlated", madeUp{hertz: 20, before: 8, after: 4, noise: 0.4, rho: 0.9}},
 	}
-	logs := long.Of(30, 1000)
+	logs := long.Of(18, 1000)
 	var mu sync.Mutex
 	one, two, all := map[string]int{}, map[string]int{}, map[string]int{}
 	t.Run("logs", func(t *testing.T) {

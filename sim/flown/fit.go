@@ -271,7 +271,7 @@ func (f *fitter) kept(x []float64, log int) (*sim.Flight, error) {
 		return nil, err
 	}
 	f.flights.Add(1)
-	return sim.Fly(f.ctx, r, sim.Options{Keep: true})
+	return sim.Fly(f.ctx, r, sim.Options{Keep: true, Held: f.logs[log].Held})
 }
 
 // rms is the root of the mean square of what a track's samples are off, SI.

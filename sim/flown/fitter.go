@@ -112,7 +112,7 @@ func (f *fitter) predict(w *worker, x []float64, dst []float64, moved ...[]float
 		if err != nil {
 			return err
 		}
-		fl, err := w.flyer.Fly(f.ctx, r, sim.Options{Keep: true})
+		fl, err := w.flyer.Fly(f.ctx, r, sim.Options{Keep: true, Held: f.logs[i].Held})
 		if err != nil {
 			return err
 		}

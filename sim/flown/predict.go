@@ -49,6 +49,17 @@ func (c *Channel) predict(fl *sim.Flight, release float64, times, dst []float64)
 				dst[i] = rest
 			}
 		})
+	case logfile.Thrust:
+		full := fl.At(0).Mass
+		gravity := newAir(fl.Rocket.Site).column.Gravity(0)
+		fl.Read(times, func(i int, s sim.Sample) {
+			dst[i] = s.Thrust + c.Weighs*(s.Mass-full)*gravity
+			if times[i] < 0 {
+				dst[i] = 0
+			} else if times[i] > end {
+				dst[i] -= s.Thrust
+			}
+		})
 	case logfile.Chamber:
 		fl.Read(times, func(i int, s sim.Sample) {
 			dst[i] = s.Chamber
@@ -96,6 +107,8 @@ func (rd *Reading) usable(c *Channel, fl *sim.Flight, release float64, canopies 
 		}
 	case logfile.Chamber:
 		last = math.Min(last, fl.Burnout.Time)
+	case logfile.Thrust:
+		last = 1.2 * fl.Burnout.Time
 	}
 	for i, t := range times {
 		use[i] = t <= last
@@ -126,13 +139,14 @@ func (rd *Reading) usable(c *Channel, fl *sim.Flight, release float64, canopies 
 // jumps tells whether what pushes jumps near a time: a recorder's sample there is a mean over
 // some of both sides.
 func (c *Channel) jumps(fl *sim.Flight, t float64) bool {
-	if c.Column.Quantity != logfile.Acceleration && c.Column.Quantity != logfile.Chamber {
+	if c.Column.Quantity != logfile.Acceleration && c.Column.Quantity != logfile.Chamber && c.Column.Quantity != logfile.Thrust {
 		return false
 	}
 	const least = 0.01 // s to each side
 	near := math.Max(least, c.Every)
 	at := func(m sim.Moment) bool { return m.Happened && math.Abs(t-m.Time) <= near }
-	return math.Abs(t) <= near || at(fl.TubeExit.Moment) || at(fl.LiquidOut) || at(fl.Burnout)
+	surges := fl.WaterFlew && t >= 0 && t < fl.Max.ThrustTime // the first milliseconds of the jet are an idea of a valve
+	return surges || math.Abs(t) <= near || at(fl.TubeExit.Moment) || at(fl.LiquidOut) || at(fl.Burnout)
 }
 
 // tellsDescent tells whether a log goes on long enough under a canopy for the canopy to be told.
@@ -164,4 +178,5 @@ type Logged struct {
 	Rocket   *rocket.Rocket
 	Day      string    // where the day's settings are from, for people
 	Settings []Setting // what the day set
+	Held     bool      // on a stand: the rocket does not move
 }

@@ -45,6 +45,7 @@ type Channel struct {
 	Noise    float64   // standard deviation, SI, from the pad's samples where there are some
 	PadCount int       // samples at rest before lift-off
 	Every    float64   // usual time between samples, s
+	Weighs   float64   // of a thrust: how what has left counts in the reading, −1, 0 or 1 (see Mount)
 }
 
 // pressureMade tells whether a pressure of air is behind the channel.

@@ -14,7 +14,7 @@ func (f *fitter) choose(x []float64, canopies bool) error {
 		if err != nil {
 			return err
 		}
-		fl, err := sim.Fly(f.ctx, r, sim.Options{Keep: true})
+		fl, err := sim.Fly(f.ctx, r, sim.Options{Keep: true, Held: f.logs[l].Held})
 		if err != nil {
 			return err
 		}

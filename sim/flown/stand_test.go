@@ -1,0 +1,162 @@
+package flown
+
+import (
+	"bytes"
+	"context"
+	"fmt"
+	"math"
+	"math/rand/v2"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"ullage/sim"
+	"ullage/sim/flown/logfile"
+	"ullage/sim/rocket"
+	"ullage/sim/rocketfile"
+	"ullage/sim/study"
+	"ullage/thrust"
+)
+
+// cell writes what a load cell reads of a rocket that is held: kilograms of force, tared
+// anywhere, drifting, and counting the other way round if it is so mounted.
+func cell(t testing.TB, r *rocket.Rocket, values map[string]float64, mount Mount, flip bool, withChamber bool) []byte {
+	t.Helper()
+	r = r.Clone()
+	for name, v := range values {
+		in, err := rocketfile.Find(r, name)
+		require.NoError(t, err)
+		require.NoError(t, in.Set(r, v))
+	}
+	fl, err := sim.Fly(context.Background(), r, sim.Options{Keep: true, Held: true})
+	require.NoError(t, err)
+	rng := rand.New(rand.NewPCG(3, 4))
+	gravity := newAir(r.Site).column.Gravity(0)
+	full := fl.At(0).Mass
+	var b bytes.Buffer
+	b.WriteString("time_ms,load_kg,chamber_bar\n")
+	const hertz, onset = 500, 2.003
+	for i := range int((onset + fl.Duration() + 3) * hertz) {
+		at := float64(i) / hertz
+		since := at - onset
+		s := fl.At(math.Max(since, 0))
+		reading, pressure := 0.0, r.Site.Pressure
+		if since >= 0 {
+			reading = mount.weighs() * (s.Mass - full) * gravity
+			if since <= fl.Duration() {
+				reading += s.Thrust
+			}
+			pressure = math.Max(s.Chamber-s.Air, 0)
+		} else if r.Water != nil {
+			pressure = r.Water.Pressure
+		}
+		reading += 2.5 + 0.3*rng.NormFloat64() + 0.4*math.Min(math.Max(since/fl.Duration(), 0), 1)
+		if flip {
+			reading = -reading
+		}
+		if !withChamber {
+			pressure = 0
+		}
+		fmt.Fprintf(&b, "%.3f,%.4f,%.3f\n", 1000*at, reading/9.80665, pressure/1e5+0.003*rng.NormFloat64())
+	}
+	return b.Bytes()
+}
+
+func stand(t testing.TB, text []byte, r *rocket.Rocket, mount Mount) *Stand {
+	t.Helper()
+	log, err := logfile.Read("stand.csv", text, logfile.Options{})
+	require.NoError(t, err)
+	s, err := ReadStand(context.Background(), log, r, mount, Options{})
+	require.NoError(t, err)
+	return s
+}
+
+func TestStandOnWater(t *testing.T) {
+	f := open(t, "wagtail")
+	r := f.Rocket()
+	truth := map[string]float64{"water.discharge": 0.955, "water.exponent": 1.22}
+	for _, flip := range []bool{false, true} {
+		s := stand(t, cell(t, r, truth, NozzleDown, flip, true), r, "")
+		want, err := sim.Fly(context.Background(), withValues(t, r, truth), sim.Options{Keep: true, Held: true})
+		require.NoError(t, err)
+		assert.Equal(t, NozzleDown, s.Mount)
+		assert.Equal(t, flip, s.Flipped)
+		assert.InEpsilon(t, want.Drive.Impulse, s.Impulse, 0.01)
+		assert.InEpsilon(t, want.Max.Thrust, s.Peak, 0.06)
+		assert.InDelta(t, 0.4, s.Drift, 0.1)
+		assert.InDelta(t, 900e3, s.Start, 2e3)
+		assert.InDelta(t, 2.0, s.Onset, 0.01)
+		assert.Empty(t, s.Class)
+		spreads, err := Vary(r, study.Spreads(f), StandInputs())
+		require.NoError(t, err)
+		got, err := Fit(context.Background(), []Logged{*s.Logged}, spreads)
+		require.NoError(t, err)
+		for _, in := range got.Inputs {
+			v := truth[in.Input.Name]
+			assert.InDelta(t, v, in.Value, 0.004, in.Input.Name)
+			assert.Less(t, math.Abs(in.Value-v), 4*in.SD, in.Input.Name)
+			t.Logf("%s %v ± %v", in.Input.Name, in.Value, in.SD)
+		}
+		assert.InDelta(t, 2.003, got.Logs[0].Release, 0.001)
+	}
+	log, err := logfile.Read("stand.csv", cell(t, r, nil, NozzleDown, false, false), logfile.Options{})
+	require.NoError(t, err)
+	_, err = ReadStand(context.Background(), log, r, Lying, Options{})
+	assert.ErrorContains(t, err, "nozzle down")
+}
+
+func withValues(t testing.TB, r *rocket.Rocket, values map[string]float64) *rocket.Rocket {
+	r = r.Clone()
+	for name, v := range values {
+		in, err := rocketfile.Find(r, name)
+		require.NoError(t, err)
+		require.NoError(t, in.Set(r, v))
+	}
+	return r
+}
+
+// A motor's test gives its curve back, whichever way it stood, and the curve flies.
+func TestStandOfAMotor(t *testing.T) {
+	r := open(t, "heron").Rocket()
+	r.Power = rocket.MotorPower
+	c := r.Motor.Curve
+	for _, mount := range []Mount{Lying, NozzleUp, NozzleDown} {
+		s := stand(t, cell(t, r, nil, mount, false, false), r, mount)
+		assert.InEpsilon(t, c.Impulse(), s.Impulse, 0.01, mount)
+		assert.InEpsilon(t, c.Peak(), s.Peak, 0.03, mount)
+		assert.InEpsilon(t, c.BurnTime(), s.BurnTime, 0.02, mount)
+		assert.InEpsilon(t, c.Average(), s.Average, 0.03, mount)
+		assert.Equal(t, thrust.Class(c.Impulse()), s.Class)
+		points := s.Curve()
+		require.NotEmpty(t, points)
+		assert.Less(t, len(points), 200)
+		read, err := thrust.NewCurve(points)
+		require.NoError(t, err)
+		assert.InEpsilon(t, s.Impulse, read.Impulse(), 0.005)
+		flies := r.Clone()
+		flies.Motor.Curve = read
+		fl, err := sim.Fly(context.Background(), flies, sim.Options{})
+		require.NoError(t, err)
+		want, err := sim.Fly(context.Background(), r, sim.Options{})
+		require.NoError(t, err)
+		assert.InEpsilon(t, want.Apogee.Height, fl.Apogee.Height, 0.02)
+	}
+}
+
+func TestNoBurn(t *testing.T) {
+	r := open(t, "wagtail").Rocket()
+	rng := rand.New(rand.NewPCG(1, 1))
+	var at, f []float64
+	for i := range 300 {
+		at, f = append(at, float64(i)/100), append(f, 0.2*rng.NormFloat64())
+	}
+	log, err := logfile.Read("stand.csv", csv("time_s,thrust_n", at, f), logfile.Options{})
+	require.NoError(t, err)
+	_, err = ReadStand(context.Background(), log, r, "", Options{})
+	assert.ErrorContains(t, err, "shows no burn")
+	log, err = logfile.Read("stand.csv", csv("time_s,height_m", at, f), logfile.Options{})
+	require.NoError(t, err)
+	_, err = ReadStand(context.Background(), log, r, "", Options{})
+	assert.ErrorContains(t, err, "--column 'thrust=2 N'")
+}
