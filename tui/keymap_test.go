@@ -152,6 +152,7 @@ var keyTrials = map[string]func(t *testing.T, s *screen){
 	"Keep": func(t *testing.T, s *screen) {
 		s.press("p", "right")
 		require.NotSame(t, s.m.kept, s.m.now)
+		s.press("f") // all of the findings
 		require.Contains(t, s.view(), "(+")
 	},
 	"DropKept": func(t *testing.T, s *screen) {

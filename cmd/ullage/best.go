@@ -6,8 +6,10 @@ import (
 	"fmt"
 	"io"
 	"strings"
+	"time"
 
 	"ullage/sim"
+	"ullage/sim/gates"
 	"ullage/sim/report"
 	"ullage/sim/rocketfile"
 	"ullage/sim/study"
@@ -29,7 +31,8 @@ func (bestCommand) Help() string {
 	return helpText(
 		"Finds the values of one or more inputs for the highest apogee, and how flat the top is: the range of "+
 			"each within 1 % of it, the others held. A flight that does not leave the rail is never the best, nor "+
-			"is one that ends with liquid aboard unless it is allowed. Without a range it looks around today's value.",
+			"is one that ends with liquid aboard unless it is allowed, nor one with more pressure than the chamber is proved for "+
+			"(with no proof on record, than the file's own). The checks that the value found would lose are named. Without a range it looks around today's value.",
 		"ullage best heron.toml water.fill",
 		"ullage best heron.toml water.fill=0.2..0.5 'water.throat=9..20 mm'",
 		"ullage best heron.toml water.fill --set 'water.pressure=8 bar' --json")
@@ -61,6 +64,9 @@ func (c *bestCommand) Run(s *streams) error {
 			Rocket: rocket, Goals: goals, Found: found, System: c.system(), Partial: err != nil,
 			Units: units(file, goals, func(g study.Goal) rocketfile.Input { return g.Input }),
 		}
+		if loses, bad := gates.Loses(s.ctx, rocket, found.Flight.Rocket, gates.Options{Today: time.Now(), Spreads: study.Spreads(file)}); bad == nil {
+			best.Loses = loses
+		}
 		if c.JSON {
 			return errors.Join(report.WriteBestJSON(w, best), err)
 		}
@@ -81,6 +87,7 @@ func noBest(none *study.NoneAdmissible) error {
 	}{
 		{none.NeverLeft, "did not leave the rail"},
 		{none.LiquidLeft, "ended with liquid aboard"},
+		{none.Overpressed, "had more pressure than the chamber is proved for"},
 		{none.InvalidCount, "made no rocket"},
 	} {
 		if x.n > 0 {

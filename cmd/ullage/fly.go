@@ -60,7 +60,7 @@ func (c *flyCommand) Run(s *streams) error {
 		if err != nil {
 			return err
 		}
-		return report.WriteText(w, flight, results.For(flight.Rocket), c.system(), report.RailFindings(rail, c.system())...)
+		return report.WriteText(w, flight, results.For(flight.Rocket), c.system(), report.RailFindings(rail, flight.Rocket, c.system())...)
 	})
 }
 

@@ -9,6 +9,7 @@ import (
 	"ullage/sim/gates"
 	"ullage/sim/quantity"
 	"ullage/sim/report/machine"
+	"ullage/sim/report/page"
 	"ullage/sim/report/words"
 	"ullage/sim/results"
 	"ullage/sim/rocket"
@@ -23,6 +24,8 @@ type Best struct {
 	Found  study.Best
 	Today  *sim.Flight // of Rocket as it is; nil when it is not known
 	System quantity.System
+	// Loses are the checks that pass as the rocket is and would not at what was found.
+	Loses []string
 	// Partial says that the search was cut short.
 	Partial bool
 }
@@ -52,6 +55,10 @@ func WriteBestJSON(w io.Writer, b Best) error {
 	var out machine.Object
 	out.Add("inputs", &inputs).Add("apogee_m", number(b.Found.Apogee)).
 		Add("within_1_percent", &within).Add("flights", b.Found.Flights)
+	out.Add("loses", page.Printables(append([]string{}, b.Loses...))).Add("cut_off", b.Found.CutOff)
+	if b.Found.Flight != nil {
+		addPressure(&out, b.Found.Flight.Rocket)
+	}
 	if b.Partial {
 		out.Add("partial", true)
 	}
@@ -81,6 +88,12 @@ func WriteBestText(w io.Writer, b Best) error {
 		s.Field(landing.Label, found.text(landing.Row("vertical")))
 	}
 	s.Field("took", words.Plural(b.Found.Flights, "flight"))
+	if n := b.Found.CutOff; n > 0 {
+		s.Field("left out", words.Plural(n, "flight")+" above "+p.AtMost(study.TopPressure(b.Rocket, b.Found.Flight.Rocket))+": "+p.ProvedFor(b.Rocket))
+	}
+	if len(b.Loses) > 0 {
+		s.Field(gates.WordNoGo, "it would fail what passes now: "+page.Listed(b.Loses))
+	}
 	if b.Partial {
 		s.Field("search", gates.WordPartial+": the highest found before it was interrupted")
 	}
@@ -93,7 +106,7 @@ func WriteBestText(w io.Writer, b Best) error {
 		}
 		s.Line("    --set " + setting)
 	}
-	s.closing(b.Rocket)
+	s.closing(p, b.Found.Flight.Rocket)
 	_, err := io.WriteString(w, s.String())
 	return err
 }
@@ -115,7 +128,7 @@ func (s *sheet) bestTable(p words.Printer, b Best) {
 		case i < len(b.Found.AtBound) && b.Found.AtBound[i]:
 			note = g.Input.Name + " is at the end of the range; the highest may lie beyond it."
 		case i < len(b.Found.AtEdge) && b.Found.AtEdge[i]:
-			note = g.Input.Name + ": just beyond, flights no longer leave the rail or end with liquid " + gates.WordLeft + "."
+			note = g.Input.Name + ": just beyond, flights no longer leave the rail, end with liquid " + gates.WordLeft + " or have more pressure than the chamber is proved for."
 		}
 		notes = append(notes, note)
 	}

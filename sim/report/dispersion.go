@@ -37,6 +37,7 @@ type (
 		RailExit   summaryJSON      `json:"rail_exit_mps"`
 		Landing    *landingsJSON    `json:"landing"`
 		Importance []importanceJSON `json:"importance"`
+		Pressure   *machine.Object  `json:"pressure"`            // null on a motor
 		Shown      *machine.Object  `json:"shown,omitempty"`     // what was asked for, by name
 		Reservoir  int              `json:"reservoir,omitempty"` // flights behind quantiles and ranks
 		Partial    bool             `json:"partial,omitempty"`
@@ -77,7 +78,7 @@ func WriteDispersionJSON(w io.Writer, s Dispersion) error {
 	d := scatterJSON{
 		Flights: r.Drawn, Invalid: r.Invalid,
 		Apogee: newSummary(r.Apogee), RailExit: newSummary(r.RailExit),
-		Partial: r.Partial,
+		Pressure: pressureJSON(s.Rocket), Partial: r.Partial,
 	}
 	if r.Landed > 0 {
 		l := r.Landing
@@ -159,7 +160,7 @@ func WriteDispersionText(w io.Writer, sc Dispersion) error {
 	s.Line("")
 	s.landings(p, r)
 	s.draws(r)
-	s.closing(sc.Rocket)
+	s.closing(p, sc.Rocket)
 	_, err := io.WriteString(w, s.String())
 	return err
 }

@@ -29,6 +29,13 @@ func Findings(fl *sim.Flight, t results.Table, sys quantity.System) []Finding {
 	var out []Finding
 	add := func(f Finding) { out = append(out, f) }
 
+	if at, there := gates.PressureOf(fl.Rocket); there && at.Beyond() {
+		value := p.Given(at.Working, "bar") + ", no proof"
+		if at.ProvedFor > 0 {
+			value = p.Given(at.Working, "bar") + ", proved for " + p.AtMost(at.ProvedFor)
+		}
+		add(Finding{Key: "pressure", Label: "pressure", Value: value, Word: gates.WordNoGo, Level: gates.Bad, Detail: p.Beyond(fl.Rocket)})
+	}
 	if exit := t.Group("rail_exit"); exit.Happened(fl) {
 		add(judged(p, "rail-exit", exit.Label, exit.Row("speed"), fl))
 		add(judged(p, "thrust-to-weight", exit.Row("thrust_to_weight").Short, exit.Row("thrust_to_weight"), fl))

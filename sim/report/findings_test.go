@@ -30,7 +30,7 @@ func TestFindingsInOrder(t *testing.T) {
 	for _, f := range findingsOf(waterFlight(), quantity.Metric) {
 		keys = append(keys, f.Key)
 	}
-	assert.Equal(t, []string{"rail-exit", "thrust-to-weight", "apogee", "canopy.main", "canopy.spare",
+	assert.Equal(t, []string{"pressure", "rail-exit", "thrust-to-weight", "apogee", "canopy.main", "canopy.spare",
 		"landing", "landing-energy", "drift"}, keys)
 }
 

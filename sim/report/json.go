@@ -5,10 +5,12 @@ import (
 	"slices"
 
 	"ullage/sim"
+	"ullage/sim/gates"
 	"ullage/sim/quantity"
 	"ullage/sim/report/machine"
 	"ullage/sim/report/page"
 	"ullage/sim/results"
+	"ullage/sim/rocket"
 )
 
 type number = machine.Number
@@ -43,6 +45,26 @@ func addDocument(doc *machine.Object, fl *sim.Flight, t results.Table) {
 		warnings = append(warnings, new(machine.Object).Add("code", string(w.Code)).Add("text", WarningText(w, quantity.Metric)))
 	}
 	doc.Add("warnings", warnings)
+	addPressure(doc, fl.Rocket)
+}
+
+// addPressure adds what the chamber is filled to beside what it is proved for; null on a motor.
+func addPressure(doc *machine.Object, r *rocket.Rocket) {
+	if at := pressureJSON(r); at != nil {
+		doc.Add("pressure", at)
+	} else {
+		doc.Add("pressure", nil)
+	}
+}
+
+// pressureJSON is the value of that key; nil on a motor.
+func pressureJSON(r *rocket.Rocket) *machine.Object {
+	at, there := gates.PressureOf(r)
+	if !there {
+		return nil
+	}
+	return new(machine.Object).Add("working_pa", number(at.Working)).Add("proved_for_pa", number(at.ProvedFor)).
+		Add("burst_pa", number(at.Burst)).Add("no_go", at.Beyond())
 }
 
 // canopies are the results of each.
@@ -114,5 +136,5 @@ func documentKeys(t results.Table) []string {
 		}
 	}
 	add("canopies")
-	return append(keys, "warnings")
+	return append(keys, "warnings", "pressure")
 }

@@ -38,7 +38,8 @@ const schema = `{"name":"", "power":"water",
  "canopies": [{"name":"main","time_s":0,"height_m":0,"airspeed_mps":0,"load_n":0,"load_bound_n":0,"descent_mps":0}],
  "landing": {"time_s":0,"speed_mps":0,"vertical_mps":0,"energy_j":0,"east_m":0,"north_m":0},
  "stability": {"margin_cal":{"release":0,"rail_exit":0,"liquid_out":0,"burnout":0,"least":0},"rail_exit_angle_deg":0,"max_angle_deg":0},
- "warnings": [{"code":"liquid-left","text":""}]}`
+ "warnings": [{"code":"liquid-left","text":""}],
+ "pressure": {"working_pa":0,"proved_for_pa":0,"burst_pa":0,"no_go":true}}`
 
 // shape lists the dotted keys of a JSON value, in the order of the text.
 func shape(t require.TestingT, text []byte) []string {
@@ -152,7 +153,7 @@ func TestJSONValues(t *testing.T) {
 			"warnings.0.code": "canopy-never-opens", "stability": nil,
 		}},
 		{"motor", motorFlight(), values{
-			"power": "motor", "drive.class": "H", "tube_exit": nil, "liquid_out": nil, "startup": nil, "warnings": []any{},
+			"power": "motor", "drive.class": "H", "tube_exit": nil, "liquid_out": nil, "startup": nil, "warnings": []any{}, "pressure": nil,
 		}},
 		{"grounded", groundedFlight(), values{
 			"rail_exit": nil, "apogee": nil, "landing": nil, "liquid_out.time_s": 2.5, "startup.thrust_n": 0.0,

@@ -174,7 +174,7 @@ func WriteMotorsText(w io.Writer, m Motors) error {
 	if m.Partial {
 		s.Hung("  ", gates.WordPartial+": interrupted before all had flown.")
 	}
-	s.closing(flown)
+	s.closing(p, flown)
 	_, err := io.WriteString(w, s.String())
 	return err
 }

@@ -77,6 +77,7 @@ func WriteOpeningJSON(w io.Writer, o Opening) error {
 	var doc machine.Object
 	doc.Add("canopy", o.Rocket.Canopies[o.Canopy].Name).Add("rule", o.Rule).Add("delays", delays).Add("best", best).
 		Add("what_if", cases).Add("sized", sized)
+	addPressure(&doc, o.Rocket)
 	return machine.WriteLine(w, &doc)
 }
 
@@ -190,7 +191,7 @@ func WriteOpeningText(w io.Writer, o Opening) error {
 		s.Field("to land at "+p.Given(o.Speed, "m/s"), fmt.Sprintf("a canopy of %s across, %s: %s down after %s, drift %s",
 			p.Text(z.Diameter, "m"), squared(p.Text(z.Area, "m2")), p.Speed(z.Vertical), p.Time(z.Flight.Results.Landing.Time), p.Height(z.Drift)))
 	}
-	s.closing(o.Rocket)
+	s.closing(p, o.Rocket)
 	_, err := io.WriteString(w, s.String())
 	return err
 }

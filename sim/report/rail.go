@@ -46,11 +46,7 @@ func WithRail(list []Finding, e study.RailExit, r *rocket.Rocket, sys quantity.S
 	}
 	f.Value = strings.TrimSpace(f.Value + " (" + short + asked + ")")
 	if !math.IsNaN(e.Pressure) {
-		f.Detail += " On this rail it takes " + p.Text(e.Pressure, "bar")
-		if !e.Reached {
-			f.Detail += ": within what the chamber is proved for only"
-		}
-		f.Detail += "."
+		f.Detail += " On this rail it takes " + p.Text(e.Pressure, "bar") + "; " + p.ProvedFor(r) + "."
 	}
 	if e.Exited {
 		f.Detail += " The speed is good for a wind up to " + p.Speed(e.Wind) + "."
@@ -59,7 +55,7 @@ func WithRail(list []Finding, e study.RailExit, r *rocket.Rocket, sys quantity.S
 
 // RailFindings say where along the rail the speed reaches the limit, what rail or
 // pressure would be enough when it does not, and the wind that the speed is good for.
-func RailFindings(e study.RailExit, sys quantity.System) []Finding {
+func RailFindings(e study.RailExit, r *rocket.Rocket, sys quantity.System) []Finding {
 	p := words.In(sys)
 	var out []Finding
 	add := func(key, label, value, word string, level gates.Level, detail string) {
@@ -77,7 +73,7 @@ func RailFindings(e study.RailExit, sys quantity.System) []Finding {
 	}
 	if !e.Reached && !math.IsNaN(e.Pressure) {
 		add("rail-pressure", "or at", p.Text(e.Pressure, "bar")+" with the rail as it is", "", gates.Plain,
-			"Only within what the chamber is proved for.")
+			"Only within the proof: "+p.ProvedFor(r)+".")
 	}
 	if e.Exited {
 		add("rail-wind", "wind at most", p.Speed(e.Wind), "", gates.Plain,

@@ -308,12 +308,14 @@ func TestBest(t *testing.T) {
 	b.Reset()
 	require.NoError(t, WriteBestJSON(&b, bestOf(t, quantity.US)))
 	assert.JSONEq(t, `{"inputs":{"water.fill":0.31,"rail.tilt":0},"apogee_m":213.625,`+
-		`"within_1_percent":{"water.fill":[0.27,0.36],"rail.tilt":[0,2]},"flights":97}`, b.String())
+		`"within_1_percent":{"water.fill":[0.27,0.36],"rail.tilt":[0,2]},"flights":97,`+
+		`"loses":[],"cut_off":0,"pressure":{"working_pa":900000,"proved_for_pa":null,"burst_pa":null,"no_go":true}}`, b.String())
 	one := bestOf(t, quantity.Metric)
 	one.Goals = one.Goals[:1]
 	b.Reset()
 	require.NoError(t, WriteBestJSON(&b, one))
-	assert.Equal(t, shape(t, []byte(`{"inputs":{"water.fill":0.31},"apogee_m":0,"within_1_percent":{"water.fill":[0.27,0.36]},"flights":0}`)),
+	assert.Equal(t, shape(t, []byte(`{"inputs":{"water.fill":0.31},"apogee_m":0,"within_1_percent":{"water.fill":[0.27,0.36]},"flights":0,
+		"loses":[],"cut_off":0,"pressure":{"working_pa":0,"proved_for_pa":0,"burst_pa":0,"no_go":true}}`)),
 		shape(t, b.Bytes()), "the keys are fixed")
 }
 
@@ -345,7 +347,7 @@ func TestRailFindings(t *testing.T) {
 	} {
 		t.Run(test.name, func(t *testing.T) {
 			var got []string
-			for _, f := range RailFindings(test.exit, quantity.Metric) {
+			for _, f := range RailFindings(test.exit, &rocket.Rocket{}, quantity.Metric) {
 				got = append(got, strings.TrimSpace(f.Label+": "+f.Value+" "+f.Word))
 				if f.Word != "" {
 					assert.Contains(t, gates.Words(), f.Word)
@@ -356,8 +358,8 @@ func TestRailFindings(t *testing.T) {
 		})
 	}
 	var b bytes.Buffer
-	more := RailFindings(study.RailExit{Limit: 15, Guided: 1.8, Exited: true, Speed: 12, At: nan, Enough: 2.81, Pressure: 18e5, Wind: 3}, quantity.US)
+	more := RailFindings(study.RailExit{Limit: 15, Guided: 1.8, Exited: true, Speed: 12, At: nan, Enough: 2.81, Pressure: 18e5, Wind: 3}, &rocket.Rocket{}, quantity.US)
 	require.NoError(t, WriteText(&b, waterFlight(), results.For(waterFlight().Rocket), quantity.US, more...))
 	assert.Contains(t, b.String(), "49.2 ft/s takes 9.22 ft; there is 5.91 ft: short")
-	assert.Contains(t, b.String(), "261 psi with the rail as it is. Only within what the chamber")
+	assert.Contains(t, b.String(), "261 psi with the rail as it is. Only within the")
 }

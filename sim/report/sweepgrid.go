@@ -85,7 +85,7 @@ func (g *sweepGrid) Row(r study.Row) error {
 	if err := g.begin(); err != nil {
 		return err
 	}
-	g.sum.add(r)
+	g.sum.add(g.s.Rocket, r)
 	if len(g.lines[0]) == 0 {
 		for k := range g.lines {
 			g.lines[k] = []string{g.value(0, r.Values[0])}

@@ -3,6 +3,7 @@ package report
 import (
 	"fmt"
 	"io"
+	"math"
 	"strings"
 	"unicode/utf8"
 
@@ -161,7 +162,7 @@ func (t *sweepText) Row(r study.Row) error {
 	if err := t.begin(); err != nil {
 		return err
 	}
-	t.sum.add(r)
+	t.sum.add(t.s.Rocket, r)
 	var cells []string
 	for i, v := range r.Values {
 		cells = append(cells, t.value(i, v))
@@ -209,7 +210,14 @@ func (t *sweepText) closing(notes []string) error {
 		s.Hung("  highest  ", t.p.Height(t.sum.best.Flight.Results.Apogee.Height)+" at "+strings.Join(at, ", "))
 	}
 	if t.sum.leftover {
-		notes = append(notes, "The highest flight is looked for among those that leave the rail with no liquid left over.")
+		note := "The highest flight is looked for among those that leave the rail with no liquid left over"
+		if r := t.s.Rocket; r.Power == rocket.WaterPower {
+			note += ", within what the chamber is proved for"
+			if math.IsNaN(r.ProvedFor()) {
+				note += ": with no proof on record, within the pressure of the file, " + t.p.Given(r.Water.Pressure, "bar")
+			}
+		}
+		notes = append(notes, note+".")
 	}
 	for _, n := range notes {
 		s.Hung("  ", n)
@@ -217,7 +225,7 @@ func (t *sweepText) closing(notes []string) error {
 	if done, all := t.sum.rows, study.Count(t.s.Axes); done < all {
 		s.Hung("  ", fmt.Sprintf("%s: %d of %d flights.", gates.WordPartial, done, all))
 	}
-	s.closing(t.s.Rocket)
+	s.closing(t.p, study.MostPressed(t.s.Rocket, t.s.Axes))
 	_, err := io.WriteString(t.w, s.String())
 	return err
 }
@@ -229,12 +237,12 @@ type sweepSum struct {
 	leftover bool       // some did not qualify
 }
 
-func (s *sweepSum) add(r study.Row) {
+func (s *sweepSum) add(base *rocket.Rocket, r study.Row) {
 	s.rows++
 	if r.Flight == nil {
 		return
 	}
-	aim := study.Highest(false)
+	aim := study.Highest(false).Within(base)
 	switch why, _ := aim.Refuse(r.Flight); {
 	case why != study.Accepted:
 		s.leftover = true

@@ -26,7 +26,7 @@ func WriteText(w io.Writer, fl *sim.Flight, t results.Table, sys quantity.System
 	s.others()
 	s.findings(more)
 	s.warnings(p, fl)
-	s.closing(fl.Rocket)
+	s.closing(p, fl.Rocket)
 	_, err := io.WriteString(w, s.String())
 	return err
 }
@@ -71,9 +71,13 @@ func (s *sheet) warnings(p words.Printer, fl *sim.Flight) {
 	}
 }
 
-// closing says what the model leaves out, and the cautions.
-func (s *sheet) closing(r *rocket.Rocket) {
+// closing says what the model leaves out, and the cautions: first of all that no proof is for
+// the pressure, where none is.
+func (s *sheet) closing(p words.Printer, r *rocket.Rocket) {
 	s.Line("")
+	if text := p.Beyond(r); text != "" {
+		s.Hung("  ! ", text)
+	}
 	s.Hung("  ", words.LeftOut(r))
 	for _, c := range words.Cautions(r.Power) {
 		s.Hung("  ", c)

@@ -57,6 +57,16 @@ func (r *Rocket) Service() chamber.Service {
 // ChamberAt is the chamber worked out in that service. The rocket must have one.
 func (r *Rocket) ChamberAt() chamber.Result { return r.Vessel().At(r.Service()) }
 
+// ProvedFor is the working pressure that the proof on record is for, gauge, Pa: the proof,
+// with what heat leaves of a strength that was proved cold, over the factor asked for. NaN
+// without a proof on record.
+func (r *Rocket) ProvedFor() float64 {
+	if r.Chamber == nil || r.Chamber.Proof == 0 {
+		return math.NaN()
+	}
+	return r.Chamber.Proof * r.Vessel().HeatLeft() / r.Limits.InForce().ProofFactor
+}
+
 // checkChamber checks the chamber by itself and against the rest of the rocket.
 func (r *Rocket) checkChamber(c *checker) {
 	if r.Recovery != nil {

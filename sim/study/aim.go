@@ -1,6 +1,11 @@
 package study
 
-import "ullage/sim"
+import (
+	"math"
+
+	"ullage/sim"
+	"ullage/sim/rocket"
+)
 
 // Aim is what a search is after.
 type Aim struct {
@@ -17,9 +22,10 @@ type Refusal int
 
 // The refusals.
 const (
-	Accepted   Refusal = iota
-	LiquidLeft         // it ended with liquid aboard
-	NeverLeft          // it did not leave the rail, or has no apogee
+	Accepted    Refusal = iota
+	LiquidLeft          // it ended with liquid aboard
+	NeverLeft           // it did not leave the rail, or has no apogee
+	Overpressed         // its pressure is more than any proof on record is for
 )
 
 // Highest is the highest apogee of the flights that leave the rail and, unless leftovers
@@ -38,4 +44,58 @@ func Highest(leftovers bool) Aim {
 			return Accepted, 0
 		},
 	}
+}
+
+// Within refuses besides what has more pressure than the chamber is proved for; with no
+// proof on record the pressure of the rocket that the search starts from is the top.
+func (a Aim) Within(base *rocket.Rocket) Aim {
+	refuse := a.Refuse
+	a.Refuse = func(fl *sim.Flight) (Refusal, float64) {
+		if far := overpressed(base, fl.Rocket); far > 0 {
+			return Overpressed, far
+		}
+		return refuse(fl)
+	}
+	return a
+}
+
+// TopPressure is what [Aim.Within] takes for the most, gauge, Pa; infinite on a motor.
+func TopPressure(base, r *rocket.Rocket) float64 {
+	if r.Power != rocket.WaterPower {
+		return math.Inf(1)
+	}
+	if top := r.ProvedFor(); !math.IsNaN(top) {
+		return top
+	}
+	return base.Water.Pressure
+}
+
+// overpressed is how far a rocket's pressure is above the top, 0 to 1; 0 below it.
+func overpressed(base, r *rocket.Rocket) float64 {
+	const slack = 1e-9 // what arithmetic may add
+	top := TopPressure(base, r)
+	if math.IsInf(top, 1) || r.Water.Pressure <= top*(1+slack) {
+		return 0
+	}
+	return (r.Water.Pressure - top) / r.Water.Pressure
+}
+
+// MostPressed is the rocket of a sweep with the most pressure in its chamber.
+func MostPressed(base *rocket.Rocket, axes []Axis) *rocket.Rocket {
+	most := base
+	for _, a := range axes {
+		if a.Input.Name != "water.pressure" || base.Water == nil {
+			continue
+		}
+		for i, v := range a.Values {
+			if i > 0 && v.Number <= most.Water.Pressure {
+				continue
+			}
+			r := base.Clone()
+			if v.set(a.Input, r) == nil {
+				most = r
+			}
+		}
+	}
+	return most
 }

@@ -16,6 +16,7 @@ type Best struct {
 	Flights int          // how many it took
 	Flight  *sim.Flight  // the best one
 	AtBound []bool       // the best is at an end of the goal's range: beyond it may be better
+	CutOff  int          // of these had more pressure than the chamber is proved for, and may not be the best
 	AtEdge  []bool       // right beyond the best, flights are refused or make no valid rocket
 }
 
@@ -27,7 +28,7 @@ func FindBest(ctx context.Context, base *rocket.Rocket, goals []Goal, aim Aim, o
 	if faults := goalFaults(base, goals, len(goals)); len(faults) > 0 {
 		return Best{}, faults
 	}
-	s := &search{ctx: ctx, base: base, goals: goals, aim: aim, options: o}
+	s := &search{ctx: ctx, base: base, goals: goals, aim: aim.Within(base), options: o}
 	var seen []solve.Point
 	var err error
 	if len(goals) == 1 {
@@ -66,5 +67,6 @@ func (s *search) result(seen []solve.Point) (Best, error) {
 		return Best{}, err
 	}
 	b.Apogee, b.Flights = b.Flight.Apogee.Height, s.tally.Flights+1
+	b.CutOff = s.tally.Overpressed
 	return b, nil
 }

@@ -8,6 +8,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"ullage/sim"
+	"ullage/sim/chamber"
 	"ullage/sim/fault"
 	"ullage/sim/rocket"
 	"ullage/sim/rocketfile"
@@ -103,8 +104,39 @@ func TestBestAtBound(t *testing.T) {
 
 	b = best(t, r, false, "water.pressure")
 	require.Equal(t, r.Water.Pressure, b.Values[0], "never more than today's unless asked")
-	b = best(t, r, false, "water.pressure=1..9bar")
-	require.InDelta(t, 9e5, b.Values[0], 1e3)
+}
+
+// A best flight has no more pressure than the chamber is proved for, with what heat leaves
+// of it; with no proof on record no more than the file's own. What is cut off is counted.
+func TestBestWithinTheProof(t *testing.T) {
+	r := bottle()
+	b := best(t, r, false, "water.pressure=1..9bar")
+	require.LessOrEqual(t, b.Values[0], r.Water.Pressure)
+	require.InDelta(t, r.Water.Pressure, b.Values[0], 5e3)
+	require.Positive(t, b.CutOff)
+	require.Equal(t, []bool{true}, b.AtEdge)
+
+	for _, test := range []struct{ proof, left, top float64 }{
+		{10.5e5, 1, 7e5},     // over 1.5
+		{10.5e5, 0.9, 6.3e5}, // warm
+		{6e5, 1, 4e5},        // below the file's own
+		{15e5, 1, 9e5},       // beyond the range
+	} {
+		r := bottle()
+		r.Chamber = &chamber.Chamber{Proof: test.proof, HeatFactor: test.left}
+		require.InDelta(t, test.top, min(r.ProvedFor(), 9e5), 1)
+		b := best(t, r, false, "water.pressure=1..9bar")
+		require.LessOrEqual(t, b.Values[0], test.top*(1+1e-9))
+		require.InDelta(t, test.top, b.Values[0], 5e3)
+		require.Equal(t, test.top < 9e5, b.CutOff > 0)
+	}
+	r.Chamber = &chamber.Chamber{Proof: 6e5, HeatFactor: 1}
+	goals, err := ParseGoals(r, []string{"water.fill"})
+	require.NoError(t, err)
+	_, err = FindBest(background, r, goals, Highest(false), Options{})
+	var none *NoneAdmissible
+	require.ErrorAs(t, err, &none, "5 bar in a chamber proved for 4")
+	require.Positive(t, none.Overpressed)
 }
 
 // A launch tube helps the more the fatter it is, up to the throat, past which there

@@ -15,6 +15,7 @@ type NoneAdmissible struct {
 	Flights      int   // tried
 	LiquidLeft   int   // of these ended with liquid aboard
 	NeverLeft    int   // did not leave the rail
+	Overpressed  int   // had more pressure than the chamber is proved for
 	InvalidCount int   // made no valid rocket
 	First        error // why the first of these did not
 }
@@ -25,7 +26,8 @@ func (e *NoneAdmissible) Error() string {
 	for _, c := range []struct {
 		n    int
 		what string
-	}{{e.LiquidLeft, "ended with liquid aboard"}, {e.NeverLeft, "did not leave the rail"}, {e.InvalidCount, "made no valid rocket"}} {
+	}{{e.LiquidLeft, "ended with liquid aboard"}, {e.NeverLeft, "did not leave the rail"},
+		{e.Overpressed, "had more pressure than the chamber is proved for"}, {e.InvalidCount, "made no valid rocket"}} {
 		if c.n > 0 {
 			text += fmt.Sprintf("%s%d %s", sep, c.n, c.what)
 			sep = ", "
@@ -48,6 +50,8 @@ func (e *NoneAdmissible) count(a *attempt) {
 		e.LiquidLeft++
 	case a.refused == NeverLeft:
 		e.NeverLeft++
+	case a.refused == Overpressed:
+		e.Overpressed++
 	}
 }
 

@@ -98,7 +98,7 @@ func TestFlightShowsTheFlight(t *testing.T) {
 	assert.InEpsilon(t, fl.Burnout.Time*1.08, pressure.X.Max, 1e-12)
 	assert.InEpsilon(t, fl.Rocket.Water.Pressure/1e5, pressure.Lines[0].Y[0], 1e-9)
 	assert.Equal(t, pressure.X.Max, pressure.Lines[0].X[len(pressure.Lines[0].X)-1])
-	assert.Equal(t, closing(fl.Rocket), p.Notes[len(p.Notes)-1])
+	assert.Equal(t, metric.closing(fl.Rocket), p.Notes[len(p.Notes)-1])
 }
 
 func TestFlightInOtherUnits(t *testing.T) {
@@ -372,7 +372,7 @@ func TestWords(t *testing.T) {
 	assert.Contains(t, metric.day(r), "; no rail, 0° from vertical; calm")
 	for _, power := range []rocket.Power{rocket.WaterPower, rocket.MotorPower} {
 		r.Power = power
-		assert.NotContains(t, strings.ToLower(metric.drive(r)+closing(r)), "safe")
+		assert.NotContains(t, strings.ToLower(metric.drive(r)+metric.closing(r)), "safe")
 	}
 	assert.Empty(t, metric.drive(&rocket.Rocket{}))
 }

@@ -171,5 +171,5 @@ func (l Look) doubts(s report.Dispersion) []string {
 	}
 	out = append(out, "The ellipse holds 90 % if landings are normally distributed. Wind that changes with time, thermals and what is not "+
 		"in the list of uncertainties are not in it.")
-	return append(out, closing(s.Rocket))
+	return append(out, l.closing(s.Rocket))
 }

@@ -222,5 +222,5 @@ func (l Look) notes(fl *sim.Flight) []string {
 	for _, w := range fl.Warnings {
 		out = append(out, "! "+report.WarningText(w, l.System))
 	}
-	return append(out, closing(fl.Rocket))
+	return append(out, l.closing(fl.Rocket))
 }

@@ -17,7 +17,7 @@ func Measured(c *flown.Compared, look Look) *page.Page {
 		Paper: look.Paper,
 		Title: title(c.Rocket, "measured and predicted"),
 		Lines: []string{look.drive(c.Rocket), look.day(c.Rocket), look.told(c)},
-		Notes: append(suspicions(c), closing(c.Rocket)),
+		Notes: append(suspicions(c), look.closing(c.Rocket)),
 	}
 	const most = 3 // columns that a page has room for
 	end := 0.0

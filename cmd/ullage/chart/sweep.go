@@ -287,7 +287,7 @@ func (w *sweep) notes() []string {
 	if left > 0 {
 		out = append(out, fmt.Sprintf("%d of %d flights end with liquid aboard: too much water for the pressure.", left, w.cells.Len()))
 	}
-	return append(out, closing(w.Rocket))
+	return append(out, w.look.closing(study.MostPressed(w.Rocket, w.Axes)))
 }
 
 // limits is the least rail exit speed, if the axis does not have to be stretched far

@@ -142,6 +142,6 @@ func (l Look) wind(r *rocket.Rocket) string {
 }
 
 // closing are the notes that end every page: what flew, and the cautions.
-func closing(r *rocket.Rocket) string {
-	return "Flown as " + words.Model(r) + ". " + strings.Join(words.Cautions(r.Power), " ")
+func (l Look) closing(r *rocket.Rocket) string {
+	return strings.TrimSpace(words.In(l.System).Beyond(r) + " Flown as " + words.Model(r) + ". " + strings.Join(words.Cautions(r.Power), " "))
 }

@@ -1,6 +1,11 @@
 package words
 
-import "ullage/sim/rocket"
+import (
+	"math"
+
+	"ullage/sim/gates"
+	"ullage/sim/rocket"
+)
 
 // Model says which equations fly a rocket: the same words on every face.
 func Model(r *rocket.Rocket) string {
@@ -30,6 +35,32 @@ func LeftOut(r *rocket.Rocket) string {
 		text += "; gas breaking through before the liquid is out is not modelled"
 	}
 	return text + ". Good published models meet measured heights within 6 to 10 %."
+}
+
+// Beyond says that a water flight's pressure is beyond what its chamber is proved for, with
+// the figures; empty where it is not, and on a motor.
+func (p Printer) Beyond(r *rocket.Rocket) string {
+	at, there := gates.PressureOf(r)
+	if !there || !at.Beyond() {
+		return ""
+	}
+	text := p.Given(at.Working, "bar") + ", and no proof of the chamber is on record"
+	if !math.IsNaN(at.ProvedFor) {
+		text = p.Given(at.Working, "bar") + " is beyond the " + p.AtMost(at.ProvedFor) + " that the chamber is proved for"
+	}
+	burst := "burst " + gates.WordUnknown
+	if at.Burst > 0 {
+		burst = "burst, " + BurstBasis(at.Basis) + ", " + p.AtMost(at.Burst)
+	}
+	return text + "; " + burst + ": " + gates.WordNoGo + "."
+}
+
+// ProvedFor says what pressure the chamber is proved for.
+func (p Printer) ProvedFor(r *rocket.Rocket) string {
+	if v := r.ProvedFor(); !math.IsNaN(v) {
+		return "the chamber is proved for " + p.AtMost(v)
+	}
+	return "no proof of the chamber is on record"
 }
 
 // CommonCaution goes with every flight.

@@ -22,24 +22,24 @@ var warnings = []warning{
 		func(p Printer, w sim.Warning) string { return p.Mass(w.Value) },
 		func(p Printer, w sim.Warning) string {
 			return "The jet stopped with " + p.Mass(w.Value) + " of liquid still aboard, carried up as ballast: " +
-				"too much water for this pressure. Fill less, or raise the pressure within what the chamber is proved for."
+				"too much water for this pressure. Fill less."
 		}},
 	{sim.NeverLifted, "lift-off", gates.WordNever, nil,
 		func(p Printer, w sim.Warning) string {
 			return "The thrust never exceeded the weight along the guide, so the rocket stayed where it was. " +
-				"Make it lighter, or give it more thrust: a wider throat or more pressure, or a stronger motor."
+				"Make it lighter, or give it more thrust: a wider throat, or a stronger motor."
 		}},
 	{sim.NeverLeftGuide, "travel on the guide", gates.WordShort,
 		func(p Printer, w sim.Warning) string { return p.Height(w.Value) },
 		func(p Printer, w sim.Warning) string {
 			return "The rocket moved " + p.Height(w.Value) + " along the guide, slid back and came to rest on the pad. " +
-				"Make it lighter, or give it more thrust: a wider throat or more pressure, or a stronger motor."
+				"Make it lighter, or give it more thrust: a wider throat, or a stronger motor."
 		}},
 	{sim.StuckOnTube, "travel on the tube", gates.WordShort,
 		func(p Printer, w sim.Warning) string { return p.Height(w.Value) },
 		func(p Printer, w sim.Warning) string {
 			return "The rocket stopped on the launch tube after " + p.Height(w.Value) + ": " +
-				"the gas could push it no farther. Raise the pressure, or shorten the tube."
+				"the gas could push it no farther. Make it lighter, fill less, or shorten the tube."
 		}},
 	{sim.TubeTipWet, "launch tube tip", gates.WordWet,
 		func(p Printer, w sim.Warning) string { return p.Size(w.Value) + " deep" },

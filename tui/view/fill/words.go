@@ -7,6 +7,7 @@ import (
 
 	"ullage/sim/gates"
 	"ullage/sim/quantity"
+	says "ullage/sim/report/words"
 	"ullage/tui/draw"
 	"ullage/tui/view"
 )
@@ -121,7 +122,7 @@ func (v *View) reading(most int) []string {
 	if len(v.curves.Result) > 1 {
 		rows = v.familyRows()
 		if v.family == byPressure {
-			words = append(words, "more pressure only in a chamber proved for it")
+			words = append(words, says.In(v.Scene.Units).ProvedFor(v.Scene.Now.Flight.Rocket))
 		}
 	} else {
 		rows = v.ownRows()
