@@ -111,6 +111,9 @@ func (c spreadOptions) spreads(file *rocketfile.File, r *rocket.Rocket) ([]study
 		if err != nil {
 			return nil, badInput("--spread: %s", err)
 		}
+		if !study.Depends(r, spread.Input) {
+			return nil, badInput("--spread %s: no flight on %s power depends on it; leave it out", spread.Input.Name, r.Power)
+		}
 		spreads = slices.DeleteFunc(spreads, func(s study.Spread) bool { return s.Input.Name == spread.Input.Name })
 		if spread.SD > 0 {
 			spreads = append(spreads, spread)
@@ -133,7 +136,7 @@ func (c *scatterCommand) form(w io.Writer, pad report.Place) scatterForm {
 		return scatterForm{rows.Add, func(report.Dispersion) error { return rows.Close() }}
 	case c.GeoJSON:
 		field := report.NewLandingsMap(w, pad)
-		return scatterForm{field.Add, func(sc report.Dispersion) error { return field.Close(sc.Result) }}
+		return scatterForm{field.Add, func(sc report.Dispersion) error { return field.Close(sc.Result, sc.Rocket.Field.Radius) }}
 	case c.JSON:
 		return scatterForm{nil, func(sc report.Dispersion) error { return report.WriteDispersionJSON(w, sc) }}
 	}

@@ -36,6 +36,7 @@ type (
 		Apogee     summaryJSON      `json:"apogee_m"`
 		RailExit   summaryJSON      `json:"rail_exit_mps"`
 		Landing    *landingsJSON    `json:"landing"`
+		Ballistic  *landingsJSON    `json:"ballistic"` // of the same with no canopy opening
 		Importance []importanceJSON `json:"importance"`
 		Pressure   *machine.Object  `json:"pressure"`            // null on a motor
 		Shown      *machine.Object  `json:"shown,omitempty"`     // what was asked for, by name
@@ -53,6 +54,8 @@ type (
 		East    number      `json:"east_m"`
 		North   number      `json:"north_m"`
 		Ellipse ellipseJSON `json:"ellipse_90"`
+		Landed  int         `json:"landed"`
+		Outside *number     `json:"outside_field"` // share of them; null without field.radius
 	}
 	ellipseJSON struct {
 		Major   number `json:"major_m"`
@@ -80,11 +83,8 @@ func WriteDispersionJSON(w io.Writer, s Dispersion) error {
 		Apogee: newSummary(r.Apogee), RailExit: newSummary(r.RailExit),
 		Pressure: pressureJSON(s.Rocket), Partial: r.Partial,
 	}
-	if r.Landed > 0 {
-		l := r.Landing
-		d.Landing = &landingsJSON{number(l.East), number(l.North),
-			ellipseJSON{number(l.Major), number(l.Minor), number(machine.Tidy(machine.Degrees(l.Heading)))}}
-	}
+	d.Landing = s.landings(r.Landed, r.Outside, r.Landing)
+	d.Ballistic = s.landings(r.Ballistic.Landed, r.Ballistic.Outside, r.Ballistic.Landing)
 	d.Importance = newImportance(r.Importance)
 	for _, x := range r.Shown {
 		of := newSummary(x.Of)
@@ -100,6 +100,20 @@ func WriteDispersionJSON(w io.Writer, s Dispersion) error {
 		d.Reservoir = r.Reservoir
 	}
 	return machine.WriteLine(w, d)
+}
+
+// landings is nil of none.
+func (s *Dispersion) landings(landed, outside int, l study.Ellipse) *landingsJSON {
+	if landed == 0 {
+		return nil
+	}
+	out := &landingsJSON{East: number(l.East), North: number(l.North), Landed: landed,
+		Ellipse: ellipseJSON{number(l.Major), number(l.Minor), number(machine.Tidy(machine.Degrees(l.Heading)))}}
+	if s.Rocket.Field.Radius > 0 {
+		share := number(float64(outside) / float64(landed))
+		out.Outside = &share
+	}
+	return out
 }
 
 func newImportance(list []study.Influence) []importanceJSON {
@@ -158,7 +172,14 @@ func WriteDispersionText(w io.Writer, sc Dispersion) error {
 		s.moves(x)
 	}
 	s.Line("")
-	s.landings(p, r)
+	s.landings(p, "landings", "", r.Landed, r.Landing)
+	if r.Landed > 0 {
+		s.Field("outside", Outside(sc.Rocket, r.Outside, r.Landed, p))
+	}
+	if b := r.Ballistic; b.Landed > 0 {
+		s.landings(p, "ballistic", fmt.Sprintf(", if no canopy opens (%s)", words.Plural(b.Landed, "draw")), b.Landed, b.Landing)
+		s.Field("outside", Outside(sc.Rocket, b.Outside, b.Landed, p)+"; the farthest "+p.Height(b.Farthest)+" away")
+	}
 	s.draws(r)
 	s.closing(p, sc.Rocket)
 	_, err := io.WriteString(w, s.String())
@@ -227,18 +248,30 @@ func (s *Dispersion) unitOf(name string, other quantity.Unit) quantity.Unit {
 	return other
 }
 
-// landings says where the flights come down.
-func (s *sheet) landings(p words.Printer, r *study.Dispersion) {
-	if r.Landed == 0 {
-		s.Field("landings", gates.WordNone)
+// Outside says how many of the landings are outside the field.
+func Outside(r *rocket.Rocket, outside, landed int, p words.Printer) string {
+	radius := r.Field.Radius
+	if !(radius > 0) {
+		return gates.WordUnknown + ": field.radius is not given"
+	}
+	text := fmt.Sprintf("%d of %d", outside, landed)
+	if outside > 0 {
+		text += " (" + strconv.FormatFloat(100*float64(outside)/float64(landed), 'g', 2, 64) + " %) " + gates.WordFar
+	}
+	return text + ", beyond the field's " + p.Given(radius, "m")
+}
+
+// landings says where flights come down.
+func (s *sheet) landings(p words.Printer, label, of string, landed int, l study.Ellipse) {
+	if landed == 0 {
+		s.Field(label, gates.WordNone)
 		return
 	}
-	l := r.Landing
 	where := "the pad"
 	if d := math.Hypot(l.East, l.North); d >= 0.5 {
 		where = p.Height(d) + " " + words.Bearing(l.East, l.North) + " of the pad"
 	}
-	s.Field("landings", "around "+where)
+	s.Field(label, "around "+where+of)
 	if !(l.Major > 0) {
 		s.Field("90 % of them", gates.WordUnknown+": too few, or all in one place, for an ellipse")
 		return
@@ -278,10 +311,13 @@ func NewLandingsCSV(w io.Writer) *LandingsCSV {
 }
 
 // landingsBuffer is how much of a stream of landings is written at once, bytes.
-const landingsBuffer = 1 << 16
+const landingsBuffer = 1 << 12
 
-// Add writes one landing.
+// Add writes one landing; those without canopies are for the map.
 func (c *LandingsCSV) Add(l study.LandingPoint) error {
+	if l.Ballistic {
+		return nil
+	}
 	b := strconv.AppendInt(c.w.AvailableBuffer(), int64(l.Draw), 10)
 	for _, v := range [...]float64{l.Apogee, l.East, l.North} {
 		b = machine.AppendNumber(append(b, ','), v)

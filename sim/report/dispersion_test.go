@@ -22,7 +22,8 @@ import (
 // scatterSchema is the document that other programs read. Its keys are fixed.
 const scatterSchema = `{"flights":0,"invalid":0,"apogee_m":{"mean":0,"sd":0,"q05":0,"q50":0,"q95":0},
 "rail_exit_mps":{"mean":0,"sd":0,"q05":0,"q50":0,"q95":0},
-"landing":{"east_m":0,"north_m":0,"ellipse_90":{"major_m":0,"minor_m":0,"heading_deg":0}},
+"landing":{"east_m":0,"north_m":0,"ellipse_90":{"major_m":0,"minor_m":0,"heading_deg":0},"landed":0,"outside_field":0},
+"ballistic":{"east_m":0,"north_m":0,"ellipse_90":{"major_m":0,"minor_m":0,"heading_deg":0},"landed":0,"outside_field":0},
 "importance":[{"input":"body.drag_factor","rank_correlation":0}],
 "pressure":{"working_pa":0,"proved_for_pa":0,"burst_pa":0,"no_go":true}}`
 
@@ -41,7 +42,9 @@ func scatterOf(t require.TestingT, sys quantity.System) Dispersion {
 			Asked: 1000, Drawn: 1000, Invalid: 3, Grounded: 2, FirstInvalid: errBad, Landed: 995, Reservoir: 995,
 			Apogee:   study.Summary{Count: 995, Mean: 167.5, SD: 6.25, Q05: 157, Q50: 166.5, Q95: 177},
 			RailExit: study.Summary{Count: 995, Mean: 15.5, SD: 0.75, Q05: 14.25, Q50: 15.25, Q95: 16.5},
-			Landing:  study.Ellipse{East: 82, North: -10, Major: 55, Minor: 33, Heading: math.Pi / 2},
+			Landing:  study.Ellipse{East: 82, North: -10, Major: 55, Minor: 33, Heading: math.Pi / 2}, Outside: 12,
+			Ballistic: study.Ballistic{Landed: 500, Outside: 3, Farthest: 640,
+				Landing: study.Ellipse{East: -40, North: 5, Major: 21, Minor: 13, Heading: math.Pi / 4}},
 			Importance: []study.Influence{
 				{Input: spreads[1].Input, SD: 0.05, Rank: -0.8125}, {Input: spreads[0].Input, SD: 2, Rank: math.NaN()},
 			},
@@ -73,7 +76,8 @@ func TestScatterJSON(t *testing.T) {
 	assert.Equal(t, shape(t, []byte(scatterSchema)), shape(t, b.Bytes()))
 	assert.JSONEq(t, `{"flights":1000,"invalid":3,"apogee_m":{"mean":167.5,"sd":6.25,"q05":157,"q50":166.5,"q95":177},
 "rail_exit_mps":{"mean":15.5,"sd":0.75,"q05":14.25,"q50":15.25,"q95":16.5},
-"landing":{"east_m":82,"north_m":-10,"ellipse_90":{"major_m":55,"minor_m":33,"heading_deg":90}},
+"landing":{"east_m":82,"north_m":-10,"ellipse_90":{"major_m":55,"minor_m":33,"heading_deg":90},"landed":995,"outside_field":0.012060301507537688},
+"ballistic":{"east_m":-40,"north_m":5,"ellipse_90":{"major_m":21,"minor_m":13,"heading_deg":45},"landed":500,"outside_field":0.006},
 "importance":[{"input":"body.drag_factor","rank_correlation":-0.8125}],"pressure":{"working_pa":1200000,"proved_for_pa":null,"burst_pa":4759663.67869657,"no_go":true}}`, b.String())
 
 	// More flights than are kept, and fewer than were asked for, are told.
@@ -110,7 +114,7 @@ func TestLandingsTellOfAFullDisk(t *testing.T) {
 		err = m.Add(study.LandingPoint{Draw: i})
 	}
 	assert.ErrorIs(t, err, syscall.ENOSPC)
-	assert.ErrorIs(t, m.Close(study.Dispersion{}), syscall.ENOSPC)
+	assert.ErrorIs(t, m.Close(study.Dispersion{}, 0), syscall.ENOSPC)
 }
 
 // feature is as much of RFC 7946 as is needed to read a map back.
@@ -182,7 +186,7 @@ func mapOf(t require.TestingT, pad Place, r study.Dispersion, points ...study.La
 	for _, p := range points {
 		require.NoError(t, m.Add(p))
 	}
-	require.NoError(t, m.Close(r))
+	require.NoError(t, m.Close(r, 0))
 	return b.Bytes()
 }
 
@@ -297,4 +301,30 @@ func TestScatterJudgesItsSlowFlights(t *testing.T) {
 	assert.Equal(t, gates.WordLow, word(), "5 % of them are below the limit, though the mean is not")
 	s.Result.RailExit.Q05 = 15.01
 	assert.Equal(t, gates.WordGood, word())
+}
+
+// The field is a ring around the pad, and what comes down without canopies has a kind and an
+// ellipse of its own.
+func TestMapOfAField(t *testing.T) {
+	pad := Place{50.5, -1.25}
+	r := study.Dispersion{Landed: 9, Outside: 2, Landing: study.Ellipse{East: 10, Major: 5, Minor: 4},
+		Ballistic: study.Ballistic{Landed: 4, Outside: 1, Landing: study.Ellipse{East: -10, Major: 3, Minor: 2}}}
+	var b bytes.Buffer
+	m := NewLandingsMap(&b, pad)
+	require.NoError(t, m.Add(study.LandingPoint{Draw: 3, East: 100, Apogee: 150, Ballistic: true}))
+	require.NoError(t, m.Close(r, 300))
+	c := readMap(t, b.Bytes())
+	require.Len(t, c.Features, 4)
+	assert.Equal(t, "ballistic", c.Features[0].Properties["kind"])
+	assert.Equal(t, map[string]any{"kind": "ellipse_90", "landings": 9.0, "outside": 2.0}, c.Features[1].Properties)
+	assert.Equal(t, map[string]any{"kind": "ballistic_90", "landings": 4.0, "outside": 1.0}, c.Features[2].Properties)
+	assert.Equal(t, map[string]any{"kind": "field", "radius_m": 300.0}, c.Features[3].Properties)
+	var rings [][][2]float64
+	require.NoError(t, json.Unmarshal(c.Features[3].Geometry.Coordinates, &rings))
+	north := pad.Offset(0, 300)
+	most := 0.0
+	for _, p := range rings[0] {
+		most = math.Max(most, p[1])
+	}
+	assert.InDelta(t, north.Latitude, most, 1e-6)
 }

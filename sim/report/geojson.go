@@ -39,8 +39,8 @@ func (p Place) Offset(east, north float64) Place {
 const MostLatitude = 89.0
 
 // LandingsMap writes landings as GeoJSON (RFC 7946): a FeatureCollection of a Point
-// a landing, as they come, and at last the Polygon of the ellipse that holds 90 % of
-// them. Close ends it, whatever was added: the text is whole even when it is cut short,
+// a landing, those without canopies (ballistic) among them, as they come, and at last the Polygons
+// of the ellipses that hold 90 % of either and of the field. Close ends it, whatever was added: the text is whole even when it is cut short,
 // and has a member `partial` then.
 type LandingsMap struct {
 	w     *bufio.Writer
@@ -68,7 +68,9 @@ func (m *LandingsMap) Add(l study.LandingPoint) error {
 	m.begin()
 	b := append(m.w.AvailableBuffer(), `{"type":"Feature","geometry":{"type":"Point","coordinates":`...)
 	b = appendPosition(b, m.pad.Offset(l.East, l.North))
-	b = append(b, `},"properties":{"kind":"landing","draw":`...)
+	b = append(b, `},"properties":{"kind":"`...)
+	b = append(b, landingKind(l)...)
+	b = append(b, `","draw":`...)
 	b = strconv.AppendInt(b, int64(l.Draw), 10)
 	b = append(b, `,"apogee_m":`...)
 	b = machine.AppendNumber(b, l.Apogee) // a landing has one
@@ -76,13 +78,40 @@ func (m *LandingsMap) Add(l study.LandingPoint) error {
 	return err
 }
 
-// Close writes the ellipse, if there is one, and ends the collection.
-func (m *LandingsMap) Close(r study.Dispersion) error {
-	if e := r.Landing; r.Landed > 2 && e.Major > 0 && e.Minor > 0 {
+// landingKind is what a landing is called on the map.
+func landingKind(l study.LandingPoint) string {
+	if l.Ballistic {
+		return "ballistic"
+	}
+	return "landing"
+}
+
+// Close writes the ellipses, if there are any, and the field of a radius, m, if that is not 0, and
+// ends the collection.
+func (m *LandingsMap) Close(r study.Dispersion, radius float64) error {
+	for _, x := range []struct {
+		kind    string
+		landed  int
+		outside int
+		of      study.Ellipse
+	}{{"ellipse_90", r.Landed, r.Outside, r.Landing}, {"ballistic_90", r.Ballistic.Landed, r.Ballistic.Outside, r.Ballistic.Landing}} {
+		if x.landed > 2 && x.of.Major > 0 && x.of.Minor > 0 {
+			m.begin()
+			m.w.WriteString(`{"type":"Feature","geometry":`)
+			m.w.Write(appendPolygon(nil, ellipseRing(m.pad, x.of)))
+			fmt.Fprintf(m.w, `,"properties":{"kind":"%s","landings":%d`, x.kind, x.landed)
+			if radius > 0 {
+				fmt.Fprintf(m.w, `,"outside":%d`, x.outside)
+			}
+			m.w.WriteString(`}}`)
+		}
+	}
+	if radius > 0 {
 		m.begin()
 		m.w.WriteString(`{"type":"Feature","geometry":`)
-		m.w.Write(appendPolygon(nil, ellipseRing(m.pad, e)))
-		fmt.Fprintf(m.w, `,"properties":{"kind":"ellipse_90","landings":%d}}`, r.Landed)
+		m.w.Write(appendPolygon(nil, ellipseRing(m.pad, study.Ellipse{Major: radius, Minor: radius})))
+		b := append(m.w.AvailableBuffer(), `,"properties":{"kind":"field","radius_m":`...)
+		m.w.Write(append(machine.AppendNumber(b, radius), `}}`...))
 	}
 	if !m.begun {
 		m.w.WriteString(`{"type":"FeatureCollection","features":[`)

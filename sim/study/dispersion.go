@@ -18,6 +18,7 @@ type LandingPoint struct {
 	Draw        int     // from 0
 	East, North float64 // from the pad, m
 	Apogee      float64 // m
+	Ballistic   bool    // of the same draw with no canopy opening at all
 }
 
 // Summary is the distribution of one number over the flights that have it.
@@ -53,20 +54,35 @@ type Shown struct {
 
 // Dispersion sums up the flights of a scatter.
 type Dispersion struct {
-	Asked        int         // flights asked for
-	Drawn        int         // so far: fewer when interrupted
-	Invalid      int         // of these made no valid rocket
-	FirstInvalid error       // the first of them
-	Grounded     int         // of Drawn did not leave the rail: not in the summaries
-	Apogee       Summary     // m
-	RailExit     Summary     // m/s
-	Landed       int         // left the rail and came down
-	Landing      Ellipse     // NaN of fewer than three
+	Asked        int     // flights asked for
+	Drawn        int     // so far: fewer when interrupted
+	Invalid      int     // of these made no valid rocket
+	FirstInvalid error   // the first of them
+	Grounded     int     // of Drawn did not leave the rail: not in the summaries
+	Apogee       Summary // m
+	RailExit     Summary // m/s
+	Landed       int     // left the rail and came down
+	Landing      Ellipse // NaN of fewer than three
+	Outside      int     // of Landed came down farther away than the field reaches; 0 where that is not said
+	Ballistic    Ballistic
 	Importance   []Influence // of each uncertain input on apogee, the greatest first
 	Shown        []Shown     // as in Draws.Show
 	Reservoir    int         // flights behind quantiles and ranks: all, or ReservoirSize chosen at random
 	Partial      bool        // interrupted
 }
+
+// Ballistic is where the first BallisticFlights of the draws come down when no canopy opens:
+// their own model up to the top, nose first below it.
+type Ballistic struct {
+	Landed   int     // 0 where no canopy would open anyway
+	Landing  Ellipse // NaN of fewer than three
+	Outside  int     // as in Dispersion
+	Farthest float64 // from the pad, m
+}
+
+// BallisticFlights is how many draws fly once more without their canopies: enough for where
+// they come down, too few to cost much.
+const BallisticFlights = 500
 
 // MaxDispersion bounds the flights of a scatter: beyond it a draw more says nothing.
 const MaxDispersion = 100_000_000
@@ -80,6 +96,8 @@ type outcome struct {
 	exited      bool
 	landed      bool
 	east, north float64
+	fell        bool // it landed without its canopies too, at:
+	fall        [2]float64
 	figures     []float64 // apogee, rail exit speed, what is shown, then the deviates
 }
 
@@ -114,7 +132,7 @@ func Disperse(ctx context.Context, r *rocket.Rocket, draws Draws, o Options, lan
 			return nil
 		}
 	}
-	c := collector{result: Dispersion{Asked: n}, spreads: draws.Spreads, rows: rows, each: landed,
+	c := collector{result: Dispersion{Asked: n}, radius: r.Field.Radius, spreads: draws.Spreads, rows: rows, each: landed,
 		moments: make([]moments, len(rows)), kept: newReservoir(min(n, ReservoirSize), width, draws.Seed)}
 	err := inPlace(ctx, jobs, o.inFlights(n, each), newDo, func(job int, outcomes *[]outcome) error {
 		return c.take((*outcomes)[:min(each, n-job*each)])
@@ -181,7 +199,25 @@ func (d *drawer) fly(ctx context.Context, i int, rows []results.Row, out *outcom
 	for k := range rows {
 		out.figures[k] = rows[k].Of(fl)
 	}
+	if i < BallisticFlights && out.landed && d.fall(rocket) {
+		o.NoseFirst = true
+		fl, err := d.flyer.Fly(ctx, rocket, o)
+		if err != nil {
+			return err
+		}
+		out.fell, out.fall = fl.Landing.Happened, [2]float64{fl.Landing.East, fl.Landing.North}
+	}
 	return nil
+}
+
+// fall keeps every canopy of a drawn rocket shut, and tells whether any would have opened.
+func (d *drawer) fall(r *rocket.Rocket) bool {
+	any := false
+	for i := range r.Canopies {
+		any = any || r.Canopies[i].Rule(r.Power).Trigger != rocket.Never
+		r.Canopies[i].Water, r.Canopies[i].Motor = rocket.Rule{}, rocket.Rule{}
+	}
+	return any
 }
 
 // collector takes outcomes in the order of the draws.
@@ -192,6 +228,8 @@ type collector struct {
 	each    func(LandingPoint) error
 	moments []moments // of each row, where it has a value
 	landing plane
+	falls   plane
+	radius  float64 // of the field, m; 0 where it is not said
 	kept    *reservoir
 }
 
@@ -220,13 +258,39 @@ func (c *collector) take(outcomes []outcome) error {
 			continue
 		}
 		c.landing.add(o.east, o.north)
-		if c.each != nil {
-			if err := c.each(LandingPoint{draw, o.east, o.north, o.figures[apogeeFigure]}); err != nil {
-				return err
-			}
+		c.result.Outside += c.outside(o.east, o.north)
+		at := LandingPoint{Draw: draw, East: o.east, North: o.north, Apogee: o.figures[apogeeFigure]}
+		if err := c.tell(at); err != nil {
+			return err
+		}
+		if !o.fell {
+			continue
+		}
+		at.East, at.North, at.Ballistic = o.fall[0], o.fall[1], true
+		c.falls.add(at.East, at.North)
+		b := &c.result.Ballistic
+		b.Outside += c.outside(at.East, at.North)
+		b.Farthest = math.Max(b.Farthest, math.Hypot(at.East, at.North))
+		if err := c.tell(at); err != nil {
+			return err
 		}
 	}
 	return nil
+}
+
+func (c *collector) tell(at LandingPoint) error {
+	if c.each == nil {
+		return nil
+	}
+	return c.each(at)
+}
+
+// outside is 1 of a landing that is farther from the pad than the field reaches.
+func (c *collector) outside(east, north float64) int {
+	if c.radius > 0 && math.Hypot(east, north) > c.radius {
+		return 1
+	}
+	return 0
 }
 
 // finish sums up.
@@ -236,6 +300,7 @@ func (c *collector) finish(err error) Dispersion {
 	r.Reservoir = c.kept.kept()
 	r.Landed = c.landing.x.n
 	r.Landing = c.landing.ellipse()
+	r.Ballistic.Landed, r.Ballistic.Landing = c.falls.x.n, c.falls.ellipse()
 	deviates := make([][]float64, len(c.spreads))
 	for k := range c.spreads {
 		deviates[k] = c.kept.column(len(c.rows) + k)

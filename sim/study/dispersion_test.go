@@ -6,10 +6,12 @@ import (
 	"math"
 	"math/rand/v2"
 	"runtime"
+	"slices"
 	"testing"
 
 	"github.com/stretchr/testify/require"
 
+	"ullage/sim"
 	"ullage/sim/fault"
 	"ullage/sim/results"
 	"ullage/sim/rocket"
@@ -126,8 +128,9 @@ func TestScatterEndsEarly(t *testing.T) {
 	r := bottle()
 	spreads := DefaultSpread(r)
 	seen := 0
-	got, err := Disperse(background, r, Draws{Spreads: spreads, Flights: 1000, Seed: 1}, Options{}, func(LandingPoint) error {
-		if seen++; seen == 50 {
+	got, err := Disperse(background, r, Draws{Spreads: spreads, Flights: 1000, Seed: 1}, Options{}, func(p LandingPoint) error {
+		if seen++; seen == 100 {
+			require.True(t, p.Ballistic)
 			return errStop
 		}
 		return nil
@@ -307,4 +310,58 @@ func TestScatterFlatMemory(t *testing.T) {
 	require.Equal(t, ReservoirSize, got.Reservoir)
 	require.Less(t, got.Reservoir, got.Apogee.Count)
 	require.InDelta(t, 100+1.644854*5, got.Apogee.Q95, 0.15)
+}
+
+// A share of the draws flies once more without canopies, nose first, and what comes down beyond
+// the field is counted of both.
+func TestScatterOutsideAndBallistic(t *testing.T) {
+	r := rocketfile.Starter().Rocket()
+	r.Field.Radius = 60
+	got, points := scattered(t, r, DefaultSpread(r), 600, 2, Options{})
+	require.Equal(t, min(600, BallisticFlights), got.Ballistic.Landed)
+	outside, fell, far := 0, 0, 0.0
+	for i, p := range points {
+		away := math.Hypot(p.East, p.North)
+		switch {
+		case p.Ballistic:
+			require.Equal(t, points[i-1].Draw, p.Draw, "behind the landing of its draw")
+			require.Equal(t, points[i-1].Apogee, p.Apogee)
+			far = math.Max(far, away)
+			if away > r.Field.Radius {
+				fell++
+			}
+		case away > r.Field.Radius:
+			outside++
+		}
+	}
+	require.Equal(t, outside, got.Outside)
+	require.Positive(t, outside)
+	require.Equal(t, fell, got.Ballistic.Outside)
+	require.Equal(t, far, got.Ballistic.Farthest)
+
+	// One draw by hand.
+	d := newDrawer(r, DefaultSpread(r), 2)
+	alone, err := d.draw(7, make([]float64, len(d.spreads)))
+	require.NoError(t, err)
+	alone.Canopies = nil
+	fl, err := sim.Fly(background, alone, sim.Options{NoseFirst: true})
+	require.NoError(t, err)
+	i := slices.IndexFunc(points, func(p LandingPoint) bool { return p.Ballistic && p.Draw == 7 })
+	require.InDelta(t, fl.Landing.East, points[i].East, 1e-6)
+	require.InDelta(t, fl.Landing.North, points[i].North, 1e-6)
+
+	r.Field.Radius, r.Canopies = 0, nil
+	got, _ = scattered(t, r, DefaultSpread(r), 20, 2, Options{})
+	require.Zero(t, got.Ballistic.Landed, "every landing is one")
+	require.Zero(t, got.Outside)
+}
+
+// What only the other drive has is not uncertain on this one, even where the file says so.
+func TestSpreadsAreOfTheDrive(t *testing.T) {
+	r := motored()
+	stated := []Spread{spread(t, r, "water.fill", 0.1), spread(t, r, "body.balance", 0.01), spread(t, r, "canopy.main.deploy.water", 1)}
+	for _, s := range overDefaults(r, stated) {
+		require.NotEqual(t, rocket.WaterPower, s.Input.Drive, s.Input.Name)
+	}
+	require.Len(t, overDefaults(r, stated), len(DefaultSpread(r))+1)
 }

@@ -61,7 +61,7 @@ func DefaultSpread(r *rocket.Rocket) []Spread {
 	var spreads []Spread
 	add := func(name string, sd func(v float64) float64) {
 		in, err := rocketfile.Find(r, name)
-		if err != nil || in.Kind == rocketfile.TextKind || in.Drive != "" && in.Drive != r.Power {
+		if err != nil || in.Kind == rocketfile.TextKind || !Depends(r, in) {
 			return
 		}
 		if v, given := in.Get(r); (given || v != 0) && sd(v) > 0 {
@@ -83,8 +83,14 @@ func DefaultSpread(r *rocket.Rocket) []Spread {
 	return spreads
 }
 
+// Depends tells whether a flight on the drive that flies depends on an input.
+func Depends(r *rocket.Rocket, in rocketfile.Input) bool {
+	return !in.Apart && (in.Drive == "" || in.Drive == r.Power)
+}
+
 // Spreads are those of a file over the defaults: a key of [spread] takes the place of
-// the default for its input, and 0 takes it out.
+// the default for its input, and 0 takes it out. What the drive that flies does not have
+// is left out.
 func Spreads(f *rocketfile.File) []Spread { return overDefaults(f.Rocket(), f.Spreads()) }
 
 // overDefaults puts stated uncertainties over a rocket's defaults: each takes the
@@ -98,7 +104,7 @@ func overDefaults(r *rocket.Rocket, stated []Spread) []Spread {
 				spreads[i].SD, found = s.SD, true
 			}
 		}
-		if !found {
+		if !found && Depends(r, s.Input) {
 			spreads = append(spreads, s)
 		}
 	}

@@ -7,6 +7,7 @@ import (
 	"ullage/cmd/ullage/chart/page"
 	"ullage/sim/quantity"
 	"ullage/sim/report"
+	"ullage/sim/report/words"
 	"ullage/sim/study"
 )
 
@@ -14,19 +15,24 @@ import (
 // each other, so the first ones stand for all.
 const MostLandings = 4000
 
-// Landings gathers the first landings of a scatter.
-type Landings struct{ east, north []float64 }
+// Landings gathers the first landings of a scatter, and those of its draws on which no canopy
+// opens.
+type Landings struct{ east, north, fallEast, fallNorth []float64 }
 
 // Add takes a landing.
 func (l *Landings) Add(p study.LandingPoint) error {
-	if len(l.east) < MostLandings {
+	switch {
+	case p.Ballistic:
+		l.fallEast, l.fallNorth = append(l.fallEast, p.East), append(l.fallNorth, p.North)
+	case len(l.east) < MostLandings:
 		l.east, l.north = append(l.east, p.East), append(l.north, p.North)
 	}
 	return nil
 }
 
 // Scatter is a page of where the flights of a scatter come down: seen from above,
-// with the pad, the mean and the ellipse that holds 90 % of them.
+// with the pad, the field, the mean and the ellipse that holds 90 % of them, and where they
+// come down with no canopy.
 func Dispersion(s report.Dispersion, landings *Landings, look Look) *page.Page {
 	r := &s.Result
 	u := look.unit("m")
@@ -45,6 +51,13 @@ func Dispersion(s report.Dispersion, landings *Landings, look Look) *page.Page {
 			x, y := ellipse(e)
 			p.Lines = append(p.Lines, page.Line{X: inUnit(x, u), Y: inUnit(y, u), Label: "ellipse that holds 90 %", Key: true})
 		}
+	}
+	if len(landings.fallEast) > 0 {
+		p.Dots = append(p.Dots, page.Dots{X: inUnit(landings.fallEast, u), Y: inUnit(landings.fallNorth, u), Sign: page.Plus, Label: "no canopy opens: ballistic"})
+	}
+	if radius := s.Rocket.Field.Radius; radius > 0 {
+		x, y := ellipse(study.Ellipse{Major: radius, Minor: radius})
+		p.Lines = append(p.Lines, page.Line{X: inUnit(x, u), Y: inUnit(y, u), Pen: 1, Label: "field, radius " + look.given(radius, "m"), Key: true})
 	}
 	p.Rings = rings(reach(landings, r.Landing), u)
 	p.Beside = look.beside(s, len(east))
@@ -82,6 +95,9 @@ func reach(l *Landings, e study.Ellipse) float64 {
 	far := math.Hypot(e.East, e.North)
 	for i := range l.east {
 		far = math.Max(far, math.Hypot(l.east[i], l.north[i]))
+	}
+	for i := range l.fallEast {
+		far = math.Max(far, math.Hypot(l.fallEast[i], l.fallNorth[i]))
 	}
 	return far
 }
@@ -121,6 +137,13 @@ func (l Look) beside(s report.Dispersion, drawn int) []string {
 				l.text(2*e.Major, "m"), l.text(2*e.Minor, "m"), l.given(e.Heading, "deg")))
 		}
 	}
+	if p := words.In(l.System); r.Landed > 0 {
+		out = append(out, "outside: "+report.Outside(s.Rocket, r.Outside, r.Landed, p))
+		if b := r.Ballistic; b.Landed > 0 {
+			out = append(out, "", fmt.Sprintf("ballistic (%d draws with no canopy opening): outside %s; the farthest %s away",
+				b.Landed, report.Outside(s.Rocket, b.Outside, b.Landed, p), l.text(b.Farthest, "m")))
+		}
+	}
 	for _, x := range []struct {
 		label, unit string
 		of          study.Summary
@@ -148,7 +171,7 @@ func (l Look) beside(s report.Dispersion, drawn int) []string {
 }
 
 // mostSpreads is how many uncertain inputs a page lists.
-const mostSpreads = 14
+const mostSpreads = 9
 
 // bearing is a compass direction in degrees.
 func bearing(east, north float64) string {
