@@ -359,7 +359,7 @@ func TestScatterOutsideAndBallistic(t *testing.T) {
 // What only the other drive has is not uncertain on this one, even where the file says so.
 func TestSpreadsAreOfTheDrive(t *testing.T) {
 	r := motored()
-	stated := []Spread{spread(t, r, "water.fill", 0.1), spread(t, r, "body.balance", 0.01), spread(t, r, "canopy.main.deploy.water", 1)}
+	stated := []Spread{spread(t, r, "water.fill", 0.1), spread(t, r, "site.temperature", 2), spread(t, r, "canopy.main.deploy.water", 1)}
 	for _, s := range overDefaults(r, stated) {
 		require.NotEqual(t, rocket.WaterPower, s.Input.Drive, s.Input.Name)
 	}
