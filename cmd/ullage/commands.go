@@ -30,6 +30,7 @@ type commands struct {
 	Plot       plotCommand       `cmd:"" help:"Draw a flight, a sweep or a scatter on a page, as SVG or PNG."`
 	Compare    compareCommand    `cmd:"" help:"Hold recorders' logs against the predicted flight."`
 	Fit        fitCommand        `cmd:"" help:"Find the inputs with which the rocket flies as logs say."`
+	Stand      standCommand      `cmd:"" help:"Read a static test on a thrust stand."`
 	New        newCommand        `cmd:"" help:"Write a rocket to start from, and its thrust curve."`
 	Inputs     inputsCommand     `cmd:"" help:"List the inputs of a rocket by the names that --set takes."`
 	Results    resultsCommand    `cmd:"" help:"List the results of a flight by the names that --show takes."`

@@ -67,7 +67,7 @@ func TestTourOfTheCommands(t *testing.T) {
 	examples, err := filepath.Abs("../../testdata")
 	require.NoError(t, err)
 	t.Chdir(t.TempDir())
-	for _, name := range []string{"h-trainer.toml", "h-trainer.csv", "wagtail.toml", "logs/one.csv"} {
+	for _, name := range []string{"h-trainer.toml", "h-trainer.csv", "wagtail.toml", "logs/one.csv", "logs/stand.csv"} {
 		text, err := os.ReadFile(filepath.Join(examples, name))
 		require.NoError(t, err)
 		require.NoError(t, os.WriteFile(filepath.Base(name), text, 0o600))

@@ -80,7 +80,7 @@ func (c *fitCommand) Run(s *streams) error {
 	out := measured.Fit{Fitted: fitted, System: c.system(), Failed: err,
 		Units: units(flies, inputs, func(x study.Spread) rocketfile.Input { return x.Input })}
 	if c.Write && !failed {
-		if err := c.keep(file, fitted); err != nil {
+		if err := keepFitted(file, fitted); err != nil {
 			return err
 		}
 		out.Written = file.Name()
@@ -108,8 +108,8 @@ func (c *fitCommand) file(s *streams) (*rocketfile.File, error) {
 	return file, err
 }
 
-// keep writes what was learned into the file.
-func (c *fitCommand) keep(file *rocketfile.File, fitted flown.Fitted) error {
+// keepFitted writes what was learned into the file.
+func keepFitted(file *rocketfile.File, fitted flown.Fitted) error {
 	var logs []string
 	for _, l := range fitted.Logs {
 		logs = append(logs, filepath.Base(l.Log.Name)+" ("+rocketfile.DigestWord(l.Log.Digest)+")")

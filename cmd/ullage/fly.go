@@ -6,6 +6,7 @@ import (
 	"ullage/sim"
 	"ullage/sim/gates"
 	"ullage/sim/report"
+	"ullage/sim/report/measured"
 	"ullage/sim/results"
 	"ullage/sim/study"
 )
@@ -16,6 +17,7 @@ type flyCommand struct {
 
 	JSON  bool     `name:"json" xor:"form" help:"The results as one JSON object, in SI units."`
 	CSV   bool     `name:"csv" xor:"form" help:"Samples of the flight as CSV, in SI units, the landing last."`
+	Held  bool     `help:"Hold the rocket still, as on a thrust stand, and tell what it would show."`
 	Every *spacing `placeholder:"TIME" help:"Spacing of the samples of --csv, as in 1ms or 0.5s; 10ms if not given."`
 
 	setOptions
@@ -33,6 +35,7 @@ func (flyCommand) Help() string {
 		"ullage fly heron.toml --set water.fill=0.33 --set 'water.pressure=8 bar'",
 		"ullage fly heron.toml --set power=motor --json",
 		"ullage fly heron.toml --csv --every 1ms -o heron.csv",
+		"ullage fly heron.toml --held --csv --every 1ms -o stand.csv",
 		"ullage fly - --json < heron.toml")
 }
 
@@ -45,7 +48,7 @@ func (c *flyCommand) Run(s *streams) error {
 	if err != nil {
 		return err
 	}
-	flight, err := sim.Fly(s.ctx, file.Rocket(), sim.Options{Keep: c.CSV})
+	flight, err := sim.Fly(s.ctx, file.Rocket(), sim.Options{Keep: c.CSV, Held: c.Held})
 	if err != nil {
 		return err
 	}
@@ -55,6 +58,8 @@ func (c *flyCommand) Run(s *streams) error {
 			return report.WriteJSON(w, flight, results.For(flight.Rocket))
 		case c.CSV:
 			return report.WriteCSV(w, flight, results.Over(), c.every())
+		case c.Held:
+			return measured.WriteHeldText(w, flight, c.system())
 		}
 		rail, err := study.RailExitFor(s.ctx, flight.Rocket, gates.RailExit(flight.Rocket).Min, study.Options{})
 		if err != nil {

@@ -58,16 +58,7 @@ func (o logOptions) logs(s *streams, paths []string, r *rocket.Rocket, day strin
 	if err != nil {
 		return nil, asInput(err)
 	}
-	how := flown.Options{Heights: flown.Heights(o.Height)}
-	if o.From != nil || o.To != nil {
-		how.From, how.To = math.Inf(-1), math.Inf(1)
-		if o.From != nil {
-			how.From = float64(*o.From)
-		}
-		if o.To != nil {
-			how.To = float64(*o.To)
-		}
-	}
+	how := o.stretch()
 	var all []flown.Logged
 	for _, path := range paths {
 		log, err := logfile.Open(path, options)
@@ -86,6 +77,21 @@ func (o logOptions) logs(s *streams, paths []string, r *rocket.Rocket, day strin
 		all = append(all, flown.Logged{Reading: rd, Rocket: r}.Dated(day))
 	}
 	return all, nil
+}
+
+// stretch are the options for who looks for a flight in a log.
+func (o logOptions) stretch() flown.Options {
+	how := flown.Options{Heights: flown.Heights(o.Height)}
+	if o.From != nil || o.To != nil {
+		how.From, how.To = math.Inf(-1), math.Inf(1)
+		if o.From != nil {
+			how.From = float64(*o.From)
+		}
+		if o.To != nil {
+			how.To = float64(*o.To)
+		}
+	}
+	return how
 }
 
 // trace draws what a column did, for one who wonders where its flight is.

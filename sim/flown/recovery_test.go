@@ -129,3 +129,21 @@ func TestWhatCannotBeFitted(t *testing.T) {
 	_, err = Fit(ended, logs, chosen)
 	assert.ErrorIs(t, err, context.Canceled)
 }
+
+// The stand's logs that SciPy's integration of other equations made (testdata/reference/stand.py)
+// give discharge 0.955 and exponent 1.22 back.
+func TestStandFromOtherEquations(t *testing.T) {
+	f := open(t, "wagtail")
+	r := f.Rocket()
+	log, err := logfile.Open("../../testdata/logs/stand.csv", logfile.Options{})
+	require.NoError(t, err)
+	s, err := ReadStand(context.Background(), log, r, "", Options{})
+	require.NoError(t, err)
+	spreads, err := Vary(r, study.Spreads(f), StandInputs())
+	require.NoError(t, err)
+	got, err := Fit(context.Background(), []Logged{*s.Logged}, spreads)
+	require.NoError(t, err)
+	assert.InDelta(t, 0.955, got.Inputs[0].Value, 3*got.Inputs[0].SD)
+	assert.InDelta(t, 1.22, got.Inputs[1].Value, 3*got.Inputs[1].SD)
+	assert.Less(t, got.Inputs[1].SD, 0.001)
+}

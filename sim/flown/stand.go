@@ -41,23 +41,29 @@ func (m Mount) weighs() float64 {
 // Stand is a static test read from a log.
 type Stand struct {
 	*Logged
-	Mount    Mount
-	Flipped  bool    // the cell counts the other way round
-	Tare     float64 // of the cell before the burn, N
-	Drift    float64 // of its zero from before to after, N
-	Noise    float64 // N
-	Onset    float64 // s by the log's clock: the thrust's first moment
-	End      float64 // s by the log's clock: its last
-	T, F     []float64
+	Mount   Mount
+	Flipped bool    // the cell counts the other way round
+	Tare    float64 // of the cell before the burn, N
+	Drift   float64 // of its zero from before to after, N
+	Noise   float64 // N
+	Onset   float64 // s by the log's clock: the thrust's first moment
+	End     float64 // s by the log's clock: its last
+	T, F    []float64
+
+	Burn
+	Expected  Burn        // the same, read alike from the rocket of the file held still
+	Predicted *sim.Flight // that rocket, kept
+	Start     float64     // gauge pressure of the chamber before, Pa; NaN without one in the log
+}
+
+// Burn sums up a course of thrust.
+type Burn struct {
 	Impulse  float64 // N·s
 	Peak     float64 // N
 	PeakTime float64 // s after onset
 	Average  float64 // over the burn time, N
 	BurnTime float64 // between 5 % of the peak, s
 	Class    string  // of a motor; empty below the first and on water
-
-	Predicted *sim.Flight // the rocket of the file held still, kept
-	Start     float64     // gauge pressure of the chamber before, Pa; NaN without one in the log
 }
 
 // burnShare of the peak bounds the burn time.
@@ -205,14 +211,28 @@ func (x *Stand) gone(r *rocket.Rocket, left []float64) {
 	}
 }
 
-// sum works out what is told of a burn.
+// sum works out what is told of a burn; the expected one is sampled like the log.
 func (x *Stand) sum() {
+	motor := x.Predicted.Rocket.Power == rocket.MotorPower
+	x.Burn = burnOf(series{x.T, x.F}, motor)
+	f := make([]float64, len(x.T))
+	end := x.Predicted.Duration()
+	x.Predicted.Read(x.T, func(i int, s sim.Sample) {
+		if x.T[i] >= 0 && x.T[i] <= end {
+			f[i] = s.Thrust
+		}
+	})
+	x.Expected = burnOf(series{x.T, f}, motor)
+}
+
+// burnOf sums up a course of thrust.
+func burnOf(s series, motor bool) Burn {
+	var x Burn
 	from, to := -1, -1
-	smooth := series{x.T, x.F}.smoothed()
-	x.Peak, x.PeakTime = 0, 0
+	smooth := s.smoothed()
 	for i, f := range smooth.y {
 		if f > x.Peak {
-			x.Peak, x.PeakTime = f, x.T[i]
+			x.Peak, x.PeakTime = f, s.t[i]
 		}
 	}
 	for i, f := range smooth.y {
@@ -223,21 +243,22 @@ func (x *Stand) sum() {
 			to = i
 		}
 	}
-	x.Impulse = integrate.Trapezoidal(x.T, x.F)
+	x.Impulse = integrate.Trapezoidal(s.t, s.y)
 	if from < 0 {
-		return
+		return x
 	}
 	crossing := func(i, k int) float64 { // between a sample below and one above
-		if i < 0 || i >= len(x.T) || smooth.y[k] == smooth.y[i] {
-			return x.T[k]
+		if i < 0 || i >= len(s.t) || smooth.y[k] == smooth.y[i] {
+			return s.t[k]
 		}
-		return x.T[i] + (x.T[k]-x.T[i])*(burnShare*x.Peak-smooth.y[i])/(smooth.y[k]-smooth.y[i])
+		return s.t[i] + (s.t[k]-s.t[i])*(burnShare*x.Peak-smooth.y[i])/(smooth.y[k]-smooth.y[i])
 	}
 	x.BurnTime = crossing(to+1, to) - crossing(from-1, from)
 	x.Average = x.Impulse / x.BurnTime
-	if x.Predicted.Rocket.Power == rocket.MotorPower {
+	if motor {
 		x.Class = thrust.Class(x.Impulse)
 	}
+	return x
 }
 
 // channels are what a fit goes by: the cell's reading, tared and turned, and the chamber's pressure.

@@ -156,15 +156,7 @@ func (f *Fit) after(p words.Printer) page.Section {
 // WriteFitJSON writes one object: the inputs, what acts alike, the logs, and the flights it took.
 // SI, angles in degrees.
 func WriteFitJSON(w io.Writer, f Fit) error {
-	var out, inputs machine.Object
-	for i := range f.Fitted.Inputs {
-		in := &f.Fitted.Inputs[i]
-		v := func(x float64) machine.Number {
-			return machine.Number(machine.Tidy(results.Machine(in.Input.Dimension, x)))
-		}
-		var o machine.Object
-		inputs.Add(in.Input.Name, o.Add("value", v(in.Value)).Add("sd", v(in.SD)).Add("before", v(in.Before)).Add("before_sd", v(in.BeforeSD)).Add("learned", machine.Number(in.Learned)))
-	}
+	var out machine.Object
 	alike := make([][2]string, 0, len(f.Fitted.Alike))
 	alike = append(alike, f.Fitted.Alike...)
 	logs := machine.List{}
@@ -179,6 +171,20 @@ func WriteFitJSON(w io.Writer, f Fit) error {
 			Add("apogee_m", apogee.Add("measured", number(l.Apogee.Measured)).Add("before", number(l.Apogee.Before)).Add("fitted", number(l.Apogee.Fitted))).
 			Add("rms_m", rms.Add("before", number(l.RMS.Before)).Add("fitted", number(l.RMS.Fitted))).Add("day", &day))
 	}
-	out.Add("inputs", &inputs).Add("alike", alike).Add("logs", logs).Add("flights", f.Fitted.Flights)
+	out.Add("inputs", f.object()).Add("alike", alike).Add("logs", logs).Add("flights", f.Fitted.Flights)
 	return machine.WriteLine(w, &out)
+}
+
+// object is the inputs before and after.
+func (f *Fit) object() *machine.Object {
+	var inputs machine.Object
+	for i := range f.Fitted.Inputs {
+		in := &f.Fitted.Inputs[i]
+		v := func(x float64) machine.Number {
+			return machine.Number(machine.Tidy(results.Machine(in.Input.Dimension, x)))
+		}
+		var o machine.Object
+		inputs.Add(in.Input.Name, o.Add("value", v(in.Value)).Add("sd", v(in.SD)).Add("before", v(in.Before)).Add("before_sd", v(in.BeforeSD)).Add("learned", machine.Number(in.Learned)))
+	}
+	return &inputs
 }
