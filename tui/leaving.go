@@ -2,6 +2,8 @@ package tui
 
 import (
 	"fmt"
+	"reflect"
+	"slices"
 	"time"
 
 	tea "github.com/charmbracelet/bubbletea"
@@ -80,10 +82,21 @@ func (m *Model) goodbye() tea.Cmd {
 	return tea.Quit
 }
 
-// offer asks what to do with edits that an earlier run left unsaved.
+// offer asks what to do with edits that an earlier run left unsaved. Those that would change
+// no value are dropped; those older than what is on disk, whoever saved it, are not offered
+// but put aside, and it is said where.
 func (m *Model) offer(left *recovery.Left) {
-	if left.Text == string(m.lodged.Text()) {
+	f, err := m.lodged.WithText([]byte(left.Text))
+	if err == nil && sameValues(m.file(), f, m) {
 		m.editsKept(keptMsg{left.Discard()})
+		return
+	}
+	if moved := left.Base != recovery.Digest(m.lodged.Text()); moved && m.lodged.SavedAfter(left.At) {
+		path, err := left.PutAside()
+		m.editsKept(keptMsg{err})
+		if err == nil {
+			m.say(draw.Caution, fmt.Sprintf("Edits left unsaved on %s are older than the file and not offered; they are in %s.", left.At.Local().Format("2 January 15:04"), path))
+		}
 		return
 	}
 	m.asking = &question{
@@ -98,7 +111,6 @@ func (m *Model) offer(left *recovery.Left) {
 			{m.keys.AnswerKeep, func(m *Model) tea.Cmd { m.page = nil; left.Release(); return nil }},
 		},
 	}
-	f, err := m.lodged.WithText([]byte(left.Text))
 	if err != nil {
 		m.asking.says += " They are no rocket that can be read (" + view.FaultText(err, "") + "); their text is in " + left.Path() + "."
 		m.asking.answers = m.asking.answers[1:]
@@ -106,6 +118,12 @@ func (m *Model) offer(left *recovery.Left) {
 	}
 	m.asking.answers[0].do = func(m *Model) tea.Cmd { return m.restore(f, left) }
 	m.open(differencesPage(m.file(), f, left.Base != recovery.Digest(m.lodged.Text())))
+}
+
+// sameValues tells that two texts of a file differ in comments and spacing alone.
+func sameValues(was, is *rocketfile.File, m *Model) bool {
+	same := func(a, b rocketfile.Spread) bool { return a.Input.Name == b.Input.Name && a.SD == b.SD }
+	return len(differences(was, is, m)) == 0 && reflect.DeepEqual(was.Rocket(), is.Rocket()) && slices.EqualFunc(was.Spreads(), is.Spreads(), same)
 }
 
 // restore makes the edits left behind the present state. Their record goes only

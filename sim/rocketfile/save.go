@@ -9,6 +9,7 @@ import (
 	"os"
 	"path/filepath"
 	"sync"
+	"time"
 
 	"ullage/sim/atomicfile"
 )
@@ -64,6 +65,12 @@ func (f *File) Save() error {
 	}
 	f.home.text = f.rd.doc.text
 	return nil
+}
+
+// SavedAfter tells whether the file on disk was written after a moment, by whomever.
+func (f *File) SavedAfter(t time.Time) bool {
+	info, err := os.Stat(f.path)
+	return f.path != "" && err == nil && info.ModTime().After(t)
 }
 
 // SaveAs writes the text to another path, and the thrust curve and motor file

@@ -17,6 +17,7 @@ import (
 	"os"
 	"path/filepath"
 	"strconv"
+	"strings"
 	"sync"
 	"time"
 	"unicode/utf8"
@@ -147,6 +148,18 @@ func (l *Left) Discard() error {
 	err := l.remove()
 	l.lock.release()
 	return err
+}
+
+// PutAside makes the record one that is not offered any more, in place of one put aside
+// before, and tells where it is.
+func (l *Left) PutAside() (string, error) {
+	aside := strings.TrimSuffix(l.path, ".json") + ".aside"
+	err := os.Rename(l.path, aside)
+	l.lock.release()
+	if err != nil {
+		return "", fmt.Errorf("unsaved edits: %w", err)
+	}
+	return aside, nil
 }
 
 // Release leaves the record for another time.
