@@ -94,5 +94,5 @@ func (k KeyMap) groups() []keyGroup {
 
 // always are the reminders that stay however narrow the screen is.
 func (k KeyMap) always() []draw.Hint {
-	return []draw.Hint{draw.HintOf(k.Help.Help().Desc, k.Help), draw.HintOf(k.Quit.Help().Desc, k.Quit)}
+	return []draw.Hint{draw.HintOf(k.Save.Help().Desc, k.Save), draw.HintOf(k.Help.Help().Desc, k.Help), draw.HintOf(k.Quit.Help().Desc, k.Quit)}
 }

@@ -79,7 +79,7 @@ func (k Keys) Hints() []draw.Hint {
 	return []draw.Hint{
 		draw.HintOf("choose", k.Up, k.Down), draw.HintOf("change", k.Less, k.More), draw.HintOf("type", k.Type),
 		draw.HintOf("undo", k.Undo), draw.HintOf("view", k.NextView), draw.HintOf("keep", k.Keep), draw.HintOf("span", k.Span), draw.HintOf("time", k.Earlier, k.Later),
-		draw.HintOf("drive", k.Drive), draw.HintOf("save", k.Save), draw.HintOf("findings", k.Findings),
+		draw.HintOf("drive", k.Drive), draw.HintOf("findings", k.Findings),
 		draw.HintOf("canopy", k.AddCanopy), draw.HintOf("tube", k.Tube), draw.HintOf("event", k.NextEvent), draw.HintOf("units", k.Units),
 	}
 }

@@ -73,7 +73,7 @@ func (v *View) Hints() []draw.Hint {
 		draw.HintOf("choose", k.Up, k.Down), draw.HintOf("change", k.Less, k.More),
 		draw.HintOf("margin", b.Lower, b.Higher), draw.HintOf("plots or figures", b.Sheet),
 		draw.HintOf("undo", k.Undo), draw.HintOf("view", k.NextView), draw.HintOf("drive", k.Drive),
-		draw.HintOf("type", k.Type), draw.HintOf("save", k.Save), draw.HintOf("findings", k.Findings), draw.HintOf("units", k.Units),
+		draw.HintOf("type", k.Type), draw.HintOf("findings", k.Findings), draw.HintOf("units", k.Units),
 	}
 }
 

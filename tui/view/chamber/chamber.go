@@ -72,14 +72,14 @@ func (v *View) Hints() []draw.Hint {
 		return []draw.Hint{
 			draw.HintOf("add a chamber", b.Add), draw.HintOf("view", k.NextView), draw.HintOf("drive", k.Drive),
 			draw.HintOf("choose", k.Up, k.Down), draw.HintOf("change", k.Less, k.More),
-			draw.HintOf("save", k.Save), draw.HintOf("findings", k.Findings), draw.HintOf("units", k.Units),
+			draw.HintOf("findings", k.Findings), draw.HintOf("units", k.Units),
 		}
 	}
 	return []draw.Hint{
 		draw.HintOf("choose", k.Up, k.Down), draw.HintOf("change", k.Less, k.More),
 		draw.HintOf("parts or figures", b.Sheet), draw.HintOf("add a ply", b.Add), draw.HintOf("remove it", b.Remove),
 		draw.HintOf("undo", k.Undo), draw.HintOf("view", k.NextView), draw.HintOf("type", k.Type),
-		draw.HintOf("save", k.Save), draw.HintOf("findings", k.Findings), draw.HintOf("units", k.Units),
+		draw.HintOf("findings", k.Findings), draw.HintOf("units", k.Units),
 	}
 }
 

@@ -72,7 +72,7 @@ func (v *View) Hints() []draw.Hint {
 		draw.HintOf("mend", b.PrevMend, b.NextMend),
 		draw.HintOf("choose", k.Up, k.Down), draw.HintOf("change", k.Less, k.More),
 		draw.HintOf("view", k.NextView), draw.HintOf("drive", k.Drive), draw.HintOf("type", k.Type),
-		draw.HintOf("save", k.Save), draw.HintOf("findings", k.Findings), draw.HintOf("units", k.Units),
+		draw.HintOf("findings", k.Findings), draw.HintOf("units", k.Units),
 	}
 }
 

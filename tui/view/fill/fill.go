@@ -87,7 +87,7 @@ func (v *View) Hints() []draw.Hint {
 	return []draw.Hint{
 		draw.HintOf("walk", k.Less, k.More), draw.HintOf("take the best", b.Best), draw.HintOf("family", b.Family),
 		draw.HintOf("choose", k.Up, k.Down), draw.HintOf("undo", k.Undo), draw.HintOf("view", k.NextView),
-		draw.HintOf("type", k.Type), draw.HintOf("keep", k.Keep), draw.HintOf("drive", k.Drive), draw.HintOf("save", k.Save),
+		draw.HintOf("type", k.Type), draw.HintOf("keep", k.Keep), draw.HintOf("drive", k.Drive),
 		draw.HintOf("findings", k.Findings), draw.HintOf("units", k.Units),
 	}
 }

@@ -50,7 +50,7 @@ func (v *View) Hints() []draw.Hint {
 		draw.HintOf("motor", b.Prev, b.Next), draw.HintOf("put it in", b.Take), draw.HintOf("add a file", b.Add),
 		draw.HintOf("plot", b.Plot), draw.HintOf("undo", k.Undo), draw.HintOf("remove", b.Remove), draw.HintOf("view", k.NextView),
 		draw.HintOf("choose", k.Up, k.Down), draw.HintOf("change", k.Less, k.More),
-		draw.HintOf("save", k.Save), draw.HintOf("findings", k.Findings), draw.HintOf("units", k.Units),
+		draw.HintOf("findings", k.Findings), draw.HintOf("units", k.Units),
 	}
 }
 

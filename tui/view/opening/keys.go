@@ -65,7 +65,7 @@ func (v *View) Hints() []draw.Hint {
 		hints = append(hints, draw.HintOf("next canopy", b.Next))
 	}
 	return append(hints, draw.HintOf("undo", k.Undo), draw.HintOf("type the speed", b.Type), draw.HintOf("view", k.NextView),
-		draw.HintOf("choose", k.Up, k.Down), draw.HintOf("save", k.Save), draw.HintOf("findings", k.Findings),
+		draw.HintOf("choose", k.Up, k.Down), draw.HintOf("findings", k.Findings),
 		draw.HintOf("units", k.Units))
 }
 

@@ -60,7 +60,7 @@ func (v *View) Hints() []draw.Hint {
 		draw.HintOf("add", b.Add), draw.HintOf("remove", b.Remove), draw.HintOf("take", b.Take),
 		draw.HintOf("best fill", b.Fills), draw.HintOf("plot", b.Plot), draw.HintOf("type", b.Type), draw.HintOf("undo", k.Undo),
 		draw.HintOf("view", k.NextView), draw.HintOf("choose", k.Up, k.Down), draw.HintOf("change", k.Less, k.More),
-		draw.HintOf("save", k.Save), draw.HintOf("findings", k.Findings), draw.HintOf("units", k.Units),
+		draw.HintOf("findings", k.Findings), draw.HintOf("units", k.Units),
 	}
 }
 
