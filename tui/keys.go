@@ -92,7 +92,7 @@ func (k KeyMap) groups() []keyGroup {
 	}
 }
 
-// always are the reminders that stay however narrow the screen is.
+// always are the reminders that stay however narrow the screen is, and take little of it.
 func (k KeyMap) always() []draw.Hint {
-	return []draw.Hint{draw.HintOf(k.Save.Help().Desc, k.Save), draw.HintOf(k.Help.Help().Desc, k.Help), draw.HintOf(k.Quit.Help().Desc, k.Quit)}
+	return []draw.Hint{draw.Hint{Key: "^s", Says: k.Save.Help().Desc}, draw.HintOf(k.Help.Help().Desc, k.Help), draw.HintOf(k.Quit.Help().Desc, k.Quit)}
 }

@@ -150,8 +150,8 @@ func TestBadMotorFiles(t *testing.T) {
 	f := start(t, aviary, viewtest.Small)
 	list, text := named(f), f.Source()
 	for path, why := range map[string]string{
-		"": "path is missing", "nowhere.toml": "no such file", "far": "folder", "straw.csv": "line 1: time_s,thrust_n: expected", "torn.toml": "none.csv",
-		"plover.toml": "unknown key", "kink.toml": "kink.csv line 3",
+		"": "path is missing", "nowhere.toml": "no such file", "far": "folder", "straw.csv": "without any key of [motor]", "torn.toml": "none.csv",
+		"plover.toml": "without any key of [motor]", "kink.toml": "kink.csv line 3",
 	} {
 		add(f, path)
 		require.NotNil(t, f.Asked, "%q stays open", path)
