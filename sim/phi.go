@@ -49,7 +49,7 @@ func phiComplex(z complex128) (p1, p2, p3 complex128) {
 	for _, inverse := range inverses {
 		p3 = (1 + p3) * z * complex(inverse, 0)
 	}
-	p3 = (1 + p3) / 6
+	p3 = (1 + p3) * (1. / 6)
 	p2 = 0.5 + z*p3
 	p1 = 1 + z*p2
 	return p1, p2, p3
@@ -58,5 +58,5 @@ func phiComplex(z complex128) (p1, p2, p3 complex128) {
 // twiceComplex is twice of complex numbers.
 func twiceComplex(z, p1, p2, p3 complex128) (q1, q2, q3 complex128) {
 	e := 1 + z*p1
-	return (e*p1 + p1) / 2, (e*p2 + p1 + p2) / 4, (e*p3 + p1/2 + p2 + p3) / 8
+	return (e*p1 + p1) * 0.5, (e*p2 + p1 + p2) * 0.25, (e*p3 + p1*0.5 + p2 + p3) * 0.125
 }

@@ -14,34 +14,48 @@ import "math"
 //
 // with t the moment of the normal forces over the velocity across, c their damping over the inertia I, n they
 // themselves over the mass M, F the force along the axis, all as the step begins. A has one slow eigenvalue μ and
-// a pair a ± ib, and a function of it is f(A) = α + β·(A − a)/b + γ·((A − a)² + b²)/((μ − a)² + b²) with
-// α + iβ = f(a + ib) and γ = f(μ) − α − β·(μ − a)/b.
+// a pair a ± ib, and a function of it is f(A) = α + β·(A − a)/b + γ·rℓ with α + iβ = f(a + ib),
+// γ = f(μ) − α − β·(μ − a)/b, and μ's eigenvectors r and, from the left, ℓ, ℓ·r = 1.
 type vane struct {
-	on       bool
-	fast     complex128 // a + ib, 1/s
-	slow     float64    // μ
-	lift     float64    // acceleration across for an angle, m/s²
-	a        [3]triple
-	swings   [3]triple // (A − a)/b
-	drifts   [3]triple // what γ goes with
-	base     [4]float64
-	axes     [3][3]float64
-	weight   [6]wave
-	n2, n3   [2]triple
-	n4, ends [2]triple
+	on                                     bool
+	fast                                   complex128 // a + ib, 1/s
+	slow                                   float64    // μ
+	lift                                   float64    // acceleration across for an angle, m/s²
+	give, stiff, damp, couple, along, side float64    // the entries of A without their signs, row by row
+	path, share                            triple     // μ's eigenvector, and the one from the left that tells how much of it there is
+	base                                   [4]float64
+	axes                                   [3][3]float64
+	weight                                 [6]wave
+	n2, n3, n4, ends                       [2]triple
 }
 
 // triple are turn, spin and velocity about one axis across.
-type triple [3]float64
+type triple struct{ turn, spin, speed float64 }
 
-// wave is a function of A.
-type wave struct{ steady, swing, drift float64 }
+// sum is a + h·b.
+func sum(a triple, h float64, b triple) triple {
+	return triple{a.turn + h*b.turn, a.spin + h*b.spin, a.speed + h*b.speed}
+}
 
-// planes tell where the two triples stand; to turn about the first axis is to drift against the second.
-var planes = [2]struct {
-	at   [3]int
-	sign float64
-}{{[3]int{attitude + 2, spin + 1, vEast}, 1}, {[3]int{attitude + 1, spin, vNorth}, -1}}
+// wave is a function of A: keep + swing·A + drift·(what there is of the slow mode).
+type wave struct{ keep, swing, drift float64 }
+
+// pick takes the triple of one axis out of a state: to turn about the first is to drift against the second.
+func pick(axis int, y *state) triple {
+	if axis == 0 {
+		return triple{y[attitude+1], y[spin], -y[vNorth]}
+	}
+	return triple{y[attitude+2], y[spin+1], y[vEast]}
+}
+
+// place puts it back.
+func place(axis int, y *state, x triple) {
+	if axis == 0 {
+		y[attitude+1], y[spin], y[vNorth] = x.turn, x.spin, -x.speed
+		return
+	}
+	y[attitude+2], y[spin+1], y[vEast] = x.turn, x.spin, x.speed
+}
 
 // set makes it that of a state; it is off where nothing swings, where the body lies far from the wind, and where
 // it rolls faster than it swings.
@@ -50,63 +64,59 @@ func (v *vane) set(y *state, f *forces) {
 	if f.swing == 0 || f.across > 0.5*f.axial || math.Abs(y[spin+2]) > f.swing*f.inertia.roll {
 		return
 	}
-	t, va, give := f.turn, f.axial, 1/(2*f.inertia.pitch)
-	c, n := f.damping/f.inertia.pitch, f.sideways/f.mass
-	stiff, along := 2*va*t, 2*(va*n+f.ahead/f.mass)
-	v.a = [3]triple{{0, give, 0}, {-stiff, -c, t}, {along, 0, -n}}
-	// λ³ + (c+n)λ² + (cn + stiff·give)λ + give(stiff·n − t·along)
-	p, q, s := c+n, c*n+stiff*give, give*(stiff*n-t*along)
+	va := f.axial
+	inertia, mass := 1/f.inertia.pitch, 1/f.mass
+	v.lift = va * f.sideways * mass
+	v.give, v.stiff, v.damp, v.couple = inertia/2, 2*va*f.turn, f.damping*inertia, f.turn
+	v.along, v.side = 2*(v.lift+f.ahead*mass), f.sideways*mass
+	// λ³ + pλ² + qλ + s; μ by Newton's method, the others from what is left.
+	p, q, s := v.damp+v.side, v.damp*v.side+v.stiff*v.give, v.give*(v.stiff*v.side-v.couple*v.along)
 	mu := -s / q
 	for range 3 {
 		mu -= (((mu+p)*mu+q)*mu + s) / ((3*mu+2*p)*mu + q)
 	}
 	a := -(p + mu) / 2
 	b2 := q + mu*(p+mu) - a*a
-	if !(b2 > 0) {
+	if !(b2 > 0 && v.side+mu > 0) {
 		return
 	}
-	b := math.Sqrt(b2)
-	v.on, v.fast, v.slow = true, complex(a, b), mu
-	v.lift = n * va
-	square := 1 / ((mu-a)*(mu-a) + b2)
-	for i := range 3 {
-		v.swings[i] = v.a[i]
-		v.swings[i][i] -= a
-	}
-	for i := range 3 {
-		for j := range 3 {
-			sum := 0.0
-			for k := range 3 {
-				sum += v.swings[i][k] * v.swings[k][j]
-			}
-			if i == j {
-				sum += b2
-			}
-			v.drifts[i][j] = sum * square
-		}
-	}
-	for i := range 3 {
-		for j := range 3 {
-			v.swings[i][j] /= b
-		}
-	}
+	v.on, v.fast, v.slow = true, complex(a, math.Sqrt(b2)), mu
+	lag := 1 / (v.side + mu)
+	v.path = triple{1, mu / v.give, v.along * lag}
+	v.share = triple{(mu + v.damp) / v.give, 1, v.couple * lag}
+	norm := 1 / (v.share.turn + v.share.spin*v.path.spin + v.share.speed*v.path.speed)
+	v.share = triple{v.share.turn * norm, norm, v.share.speed * norm}
 	copy(v.base[:], y[attitude:spin])
 	v.axes[0], v.axes[1], v.axes[2] = bodyAxes(y)
 }
 
+// times is A·p.
+func (v *vane) times(p triple) triple {
+	return triple{v.give * p.spin, v.couple*p.speed - v.stiff*p.turn - v.damp*p.spin, v.along*p.turn - v.side*p.speed}
+}
+
+// drifts is how much of the slow mode there is.
+func (v *vane) drifts(p triple) float64 {
+	return v.share.turn*p.turn + v.share.spin*p.spin + v.share.speed*p.speed
+}
+
 // weigh prepares the weights of a step's length: those of weights, for the fast pair and the slow one.
 func (v *vane) weigh(h float64) {
-	z := v.fast * complex(h, 0)
-	h1, h2, h3 := phiComplex(z / 2)
-	p1, p2, p3 := twiceComplex(z/2, h1, h2, h3)
+	z := complex(real(v.fast)*h/2, imag(v.fast)*h/2)
+	h1, h2, h3 := phiComplex(z)
+	p1, p2, p3 := twiceComplex(z, h1, h2, h3)
 	w := weightsFor(v.slow * h)
-	lean := (v.slow - real(v.fast)) / imag(v.fast)
-	for i, f := range [6]struct {
-		fast complex128
-		slow float64
-	}{{h1 / 2, w.half1}, {h2, w.half2}, {p1, w.full1}, {2 * p2, w.full2}, {2*p2 - 4*p3, w.b2}, {4*p3 - p2, w.b4}} {
-		v.weight[i] = wave{real(f.fast), imag(f.fast), f.slow - real(f.fast) - imag(f.fast)*lean}
+	lean, inverse := v.slow-real(v.fast), 1/imag(v.fast)
+	set := func(at int, fast complex128, slow float64) {
+		swing := imag(fast) * inverse
+		v.weight[at] = wave{real(fast) - swing*real(v.fast), swing, slow - real(fast) - swing*lean}
 	}
+	set(half1, h1*0.5, w.half1)
+	set(half2, h2, w.half2)
+	set(full1, p1, w.full1)
+	set(full2, 2*p2, w.full2)
+	set(b2, 2*p2-4*p3, w.b2)
+	set(b4, 4*p3-p2, w.b4)
 }
 
 // The weights by name.
@@ -120,37 +130,20 @@ const (
 )
 
 // of is a weight's function of A, times p.
-func (v *vane) of(weight int, p *triple) triple {
-	w := &v.weight[weight]
-	var out triple
-	for i := range out {
-		s, d := &v.swings[i], &v.drifts[i]
-		out[i] = w.steady*p[i] + w.swing*(s[0]*p[0]+s[1]*p[1]+s[2]*p[2]) + w.drift*(d[0]*p[0]+d[1]*p[1]+d[2]*p[2])
+func (v *vane) of(weight int, p triple) triple {
+	w, a := &v.weight[weight], v.times(p)
+	drift := w.drift * v.drifts(p)
+	return triple{
+		w.keep*p.turn + w.swing*a.turn + drift*v.path.turn,
+		w.keep*p.spin + w.swing*a.spin + drift*v.path.spin,
+		w.keep*p.speed + w.swing*a.speed + drift*v.path.speed,
 	}
-	return out
-}
-
-// pick takes a plane's triple out of a state.
-func pick(plane int, y *state) triple {
-	p := &planes[plane]
-	return triple{y[p.at[0]], y[p.at[1]], p.sign * y[p.at[2]]}
-}
-
-// place puts it back.
-func place(plane int, y *state, x triple) {
-	p := &planes[plane]
-	y[p.at[0]], y[p.at[1]], y[p.at[2]] = x[0], x[1], p.sign*x[2]
 }
 
 // left is how much the remainder N = f − Ay differs from that at the start of the step.
-func (v *vane) left(plane int, b, fb, y, f *state) triple {
-	at, rate, from, was := pick(plane, y), pick(plane, f), pick(plane, b), pick(plane, fb)
-	x := triple{at[0] - from[0], at[1] - from[1], at[2] - from[2]}
-	for i := range rate {
-		a := &v.a[i]
-		rate[i] -= was[i] + a[0]*x[0] + a[1]*x[1] + a[2]*x[2]
-	}
-	return rate
+func (v *vane) left(axis int, b, fb, y, f *state) triple {
+	by := v.times(sum(pick(axis, y), -1, pick(axis, b)))
+	return sum(sum(pick(axis, f), -1, pick(axis, fb)), -1, by)
 }
 
 // enter turns a state or its rates into the step's variables.
@@ -197,30 +190,28 @@ func (s *stages) swing(eq equations, v *vane, t, h float64, y0, f0, y1, f1, est 
 	v.weigh(h)
 	n := s.n
 	along(n, &s.y2, b, h/2, fb)
-	for k := range planes {
-		p := pick(k, fb)
-		place(k, &s.y2, sum(pick(k, b), h, v.of(half1, &p)))
+	for k := range 2 {
+		place(k, &s.y2, sum(pick(k, b), h, v.of(half1, pick(k, fb))))
 	}
 	s.swung(eq, v, t+h/2, &s.y2, &s.f2)
 	along(n, &s.y3, b, h/2, &s.f2)
-	for k := range planes {
+	for k := range 2 {
 		v.n2[k] = v.left(k, b, fb, &s.y2, &s.f2)
-		place(k, &s.y3, sum(pick(k, &s.y2), h, v.of(half2, &v.n2[k])))
+		place(k, &s.y3, sum(pick(k, &s.y2), h, v.of(half2, v.n2[k])))
 	}
 	s.swung(eq, v, t+h/2, &s.y3, &s.f3)
 	along(n, &s.y4, b, h, &s.f3)
-	for k := range planes {
-		p := pick(k, fb)
-		v.ends[k] = sum(pick(k, b), h, v.of(full1, &p))
+	for k := range 2 {
+		v.ends[k] = sum(pick(k, b), h, v.of(full1, pick(k, fb)))
 		v.n3[k] = v.left(k, b, fb, &s.y3, &s.f3)
-		place(k, &s.y4, sum(v.ends[k], h, v.of(full2, &v.n3[k])))
+		place(k, &s.y4, sum(v.ends[k], h, v.of(full2, v.n3[k])))
 	}
 	s.swung(eq, v, t+h, &s.y4, &s.f4)
 	s.simpson(y1, b, h, fb)
-	for k := range planes {
+	for k := range 2 {
 		v.n4[k] = v.left(k, b, fb, &s.y4, &s.f4)
-		both := sum(v.n2[k], 1, v.n3[k])
-		place(k, y1, sum(sum(v.ends[k], h, v.of(b2, &both)), h, v.of(b4, &v.n4[k])))
+		middle := v.of(b2, sum(v.n2[k], 1, v.n3[k]))
+		place(k, y1, sum(v.ends[k], h, sum(middle, 1, v.of(b4, v.n4[k]))))
 	}
 	s.full = *y1
 	v.leave(y1)
@@ -228,10 +219,9 @@ func (s *stages) swing(eq equations, v *vane, t, h float64, y0, f0, y1, f1, est 
 	s.last = *f1
 	v.enter(&s.last)
 	s.differ(est, h, &s.last)
-	for k := range planes {
-		last := v.left(k, b, fb, &s.full, &s.last)
-		off := sum(v.n4[k], -1, last)
-		place(k, est, sum(triple{}, h, v.of(b4, &off)))
+	for k := range 2 {
+		off := sum(v.n4[k], -1, v.left(k, b, fb, &s.full, &s.last))
+		place(k, est, sum(triple{}, h, v.of(b4, off)))
 	}
 	v.unseen(h, fb, est)
 	v.settle(est)
@@ -245,11 +235,10 @@ func (s *stages) swing(eq equations, v *vane, t, h float64, y0, f0, y1, f1, est 
 func (v *vane) size2(fb *state) float64 {
 	size := 0.0
 	inverse := 1 / imag(v.fast)
-	for k := range planes {
+	for k := range 2 {
 		p := pick(k, fb)
-		turn, spin := &v.drifts[0], &v.drifts[1]
-		goes := 2 * inverse * (p[0] - turn[0]*p[0] - turn[1]*p[1] - turn[2]*p[2])
-		lies := 2 * v.a[0][1] * inverse * inverse * (p[1] - spin[0]*p[0] - spin[1]*p[1] - spin[2]*p[2])
+		p = sum(p, -v.drifts(p), v.path)
+		goes, lies := 2*inverse*p.turn, 2*v.give*inverse*inverse*p.spin
 		size += goes*goes + lies*lies
 	}
 	return size
@@ -264,11 +253,6 @@ func (v *vane) unseen(h float64, fb, est *state) {
 	z *= z
 	est[vUp] = math.Abs(est[vUp]) + h*v.lift*size/2*min(16*z/2880, 1)
 	est[attitude] = math.Abs(est[attitude]) + 0.1*math.Sqrt(size)*z/384
-}
-
-// sum is a + h·b.
-func sum(a triple, h float64, b triple) triple {
-	return triple{a[0] + h*b[0], a[1] + h*b[1], a[2] + h*b[2]}
 }
 
 // swung takes the rates of an inner point.
