@@ -137,7 +137,7 @@ func Disperse(ctx context.Context, r *rocket.Rocket, draws Draws, o Options, lan
 	err := inPlace(ctx, jobs, o.inFlights(n, each), newDo, func(job int, outcomes *[]outcome) error {
 		return c.take((*outcomes)[:min(each, n-job*each)])
 	})
-	return c.finish(err), err
+	return c.finish(err, o), err
 }
 
 // newOutcomes are the outcomes of one job, their figures in one piece.
@@ -294,40 +294,50 @@ func (c *collector) outside(east, north float64) int {
 }
 
 // finish sums up.
-func (c *collector) finish(err error) Dispersion {
+func (c *collector) finish(err error, o Options) Dispersion {
 	r := &c.result
 	r.Partial = err != nil
 	r.Reservoir = c.kept.kept()
 	r.Landed = c.landing.x.n
 	r.Landing = c.landing.ellipse()
 	r.Ballistic.Landed, r.Ballistic.Landing = c.falls.x.n, c.falls.ellipse()
-	deviates := make([][]float64, len(c.spreads))
-	for k := range c.spreads {
-		deviates[k] = c.kept.column(len(c.rows) + k)
-	}
-	for k, row := range c.rows {
+	// Sorting takes its time, and is nobody's to interrupt.
+	all := context.Background()
+	o.Progress = nil
+	deviates, _ := collect(all, len(c.spreads), o, func(_ context.Context, k int) (column, error) {
+		return newColumn(c.kept.column(len(c.rows) + k)), nil
+	})
+	figures, _ := collect(all, len(c.rows), o, func(_ context.Context, k int) (Shown, error) {
 		values := c.kept.column(k)
-		of := summary(&c.moments[k], values)
-		switch k {
-		case apogeeFigure:
-			r.Apogee, r.Importance = of, c.importance(values, deviates)
-		case exitFigure:
-			r.RailExit = of
-		default:
-			r.Shown = append(r.Shown, Shown{row, of, c.importance(values, deviates)})
+		x := Shown{Row: c.rows[k], Of: summary(&c.moments[k], values)}
+		if k != exitFigure {
+			x.Importance = c.importance(values, deviates)
 		}
-	}
+		return x, nil
+	})
+	r.Apogee, r.Importance = figures[apogeeFigure].Of, figures[apogeeFigure].Importance
+	r.RailExit = figures[exitFigure].Of
+	r.Shown = figures[shownFigures:]
 	return *r
 }
 
+// column is a row of numbers with its ranks, in which no number is missing.
+type column struct{ values, ranks []float64 }
+
+func newColumn(values []float64) column { return column{values, ranks(values)} }
+
 // importance is how much each input moves a result, by the flights kept in which that has
 // a value.
-func (c *collector) importance(values []float64, deviates [][]float64) []Influence {
-	byValue := ranks(defined(values, values))
+func (c *collector) importance(values []float64, deviates []column) []Influence {
+	there := defined(values, values)
+	byValue := ranks(there)
 	var out []Influence
 	for k, s := range c.spreads {
-		rank := rankCorrelation(ranks(defined(deviates[k], values)), byValue)
-		out = append(out, Influence{s.Input, s.SD, rank})
+		byInput := deviates[k].ranks
+		if len(there) < len(values) {
+			byInput = ranks(defined(deviates[k].values, values))
+		}
+		out = append(out, Influence{s.Input, s.SD, rankCorrelation(byInput, byValue)})
 	}
 	slices.SortStableFunc(out, func(a, b Influence) int {
 		return cmp.Compare(size(b.Rank), size(a.Rank))

@@ -223,7 +223,7 @@ func TestScatterClosedForms(t *testing.T) {
 	const n = 20_000
 	c := newPretence(nil)
 	require.NoError(t, pretend(c, n, 1))
-	got := c.finish(nil)
+	got := c.finish(nil, Options{})
 	require.Equal(t, got.Apogee.Count, got.Reservoir, "all are kept")
 	require.InDelta(t, 100, got.Apogee.Mean, 4*5/math.Sqrt(n))
 	require.InDelta(t, 5, got.Apogee.SD, 4*5/math.Sqrt(2*n))
@@ -283,7 +283,7 @@ func TestShownResults(t *testing.T) {
 		}
 		require.NoError(t, some.take([]outcome{{exited: true, figures: []float64{x, x, v, x}}}))
 	}
-	half := some.finish(nil).Shown[0]
+	half := some.finish(nil, Options{}).Shown[0]
 	require.Equal(t, 50, half.Of.Count)
 	require.InDelta(t, 98, half.Of.Mean, 1e-9) // 0, 4, … 196
 	require.InDelta(t, 98, half.Of.Q50, 1e-9)
@@ -305,7 +305,7 @@ func TestScatterFlatMemory(t *testing.T) {
 	require.NoError(t, pretend(c, 4*ReservoirSize, 2))
 	after := live()
 	require.Less(t, after, before+100_000)
-	got := c.finish(nil)
+	got := c.finish(nil, Options{})
 	require.Equal(t, 5*ReservoirSize, got.Apogee.Count)
 	require.Equal(t, ReservoirSize, got.Reservoir)
 	require.Less(t, got.Reservoir, got.Apogee.Count)
