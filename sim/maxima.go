@@ -17,6 +17,7 @@ type maxima struct {
 	start, mid, end [tracks]float64
 	room            [8]float64
 	surge           jetCourse
+	surged          float64 // how long the surge lasted, s
 }
 
 type peak struct{ value, time float64 }
@@ -252,6 +253,7 @@ func (x *maxima) settle(r *run) {
 	m.read(&r.in, &r.inner, &out)
 	x.one(thrustTrack, out[thrustTrack], r.t+theta*r.h)
 	x.one(acceleration2, out[acceleration2], r.t+theta*r.h)
+	x.surged = r.t + theta*r.h - r.flight.TubeExit.Time // with a launch tube the jet begins there
 }
 
 // look is the dense output inside the step, with the forces there.
@@ -328,7 +330,7 @@ func (x *maxima) write(fl *Flight) {
 	top.DynamicPressure, top.DynamicPressureTime = x.best[dynamicPressure].value, x.best[dynamicPressure].time
 	top.Thrust, top.ThrustTime = x.best[thrustTrack].value, x.best[thrustTrack].time
 	surge, _ := root(surgeAcceleration2)
-	fl.Startup = Startup{x.best[surgeThrust].value, surge}
+	fl.Startup = Startup{x.best[surgeThrust].value, surge, x.surged}
 	half, at := root(attackAngle)
 	fl.Stability.MaxAngle, fl.Stability.MaxAngleTime = 2*math.Asin(min(half, 1)), at
 	if !x.leftGuide {

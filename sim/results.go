@@ -53,6 +53,7 @@ type Maxima struct {
 type Startup struct {
 	Thrust       float64 // N
 	Acceleration float64 // m/s²
+	Duration     float64 // until the jet has gathered its speed, s
 }
 
 // Drive sums up what pushed.

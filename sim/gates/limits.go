@@ -10,9 +10,9 @@ import (
 // The sources of the default limits.
 const (
 	CommonPractice = "common practice"
-	usCodes        = "US codes (NFPA 1127)"
-	usPractice     = "US practice for a first high-power certification"
-	usStudents     = "US student practice"
+	usCodes        = "US codes (NFPA 1127), from memory"
+	usPractice     = "US practice, first high-power certification, from memory"
+	usStudents     = "US student practice, from memory"
 	theFile        = "the rocket file"
 )
 

@@ -89,7 +89,7 @@ func TestFindingsInUSUnits(t *testing.T) {
 	assert.Equal(t, "59.9 ft/s", findingNamed(t, fl, quantity.US, "rail-exit").Value)
 	assert.Equal(t, "At least 52.5 ft/s: common practice.", findingNamed(t, fl, quantity.US, "rail-exit").Detail)
 	assert.Equal(t, "701 ft at 6.72 s", findingNamed(t, fl, quantity.US, "apogee").Value)
-	assert.Equal(t, "At most 75 ft·lbf: US student practice.", findingNamed(t, fl, quantity.US, "landing-energy").Detail)
+	assert.Equal(t, "At most 75 ft·lbf: US student practice, from memory.", findingNamed(t, fl, quantity.US, "landing-energy").Detail)
 }
 
 func TestFindingsUseTheListOfWords(t *testing.T) {

@@ -172,9 +172,9 @@ func (s *flightSheet) greatest() {
 	}
 	start := s.t.Group("startup")
 	if thrust, jolt := start.Row("thrust"), start.Row("acceleration"); thrust.Of(s.fl) > 0 {
-		text := fmt.Sprintf("surge of at most %s and %s (%s), as if the valve opened at once",
-			s.text(thrust), s.text(jolt), s.p.Gravities(jolt.Of(s.fl)))
-		s.Field(start.Label, strings.Join(append([]string{text}, s.rest(start, "thrust", "acceleration")...), "; "))
+		text := fmt.Sprintf("surge of at most %s and %s (%s) for %s, as if the valve opened at once",
+			s.text(thrust), s.text(jolt), s.p.Gravities(jolt.Of(s.fl)), s.text(start.Row("duration")))
+		s.Field(start.Label, strings.Join(append([]string{text}, s.rest(start, "thrust", "acceleration", "duration")...), "; "))
 	}
 }
 

@@ -142,6 +142,8 @@ func startup() Group {
 			of: func(fl *sim.Flight) float64 { return when(fl.WaterFlew, fl.Startup.Thrust) }},
 		{Name: "startup.acceleration", Label: "acceleration of the start-up surge, at most", Short: "acceleration", Dimension: quantity.Acceleration, Undefined: onMotor,
 			of: func(fl *sim.Flight) float64 { return when(fl.WaterFlew, fl.Startup.Acceleration) }},
+		{Name: "startup.duration", Label: "duration of the start-up surge", Short: "duration", Dimension: quantity.Time, Undefined: onMotor,
+			of: func(fl *sim.Flight) float64 { return when(fl.WaterFlew, fl.Startup.Duration) }},
 	}}
 }
 

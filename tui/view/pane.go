@@ -1,8 +1,11 @@
 package view
 
 import (
+	"strings"
+
 	tea "github.com/charmbracelet/bubbletea"
 
+	"ullage/sim/report/words"
 	"ullage/tui/draw"
 )
 
@@ -42,10 +45,23 @@ func (p *Pane) Draw(instead func() string, paint func()) {
 		return
 	}
 	paint()
+	spare := p.Left() > 0
 	for p.Left() > 0 {
 		p.Add(draw.Blanks(p.Columns))
 	}
 	p.Painted = p.Painted[:p.Rows]
+	if spare && p.Scene.Now != nil {
+		p.caution()
+	}
+}
+
+// caution writes who decides into the last row, which is empty, unless the view says it.
+func (p *Pane) caution() {
+	text := words.ShortCaution(p.Scene.Now.Flight.Rocket.Power)
+	if draw.Width(text) > p.Columns || strings.Contains(strings.Join(p.Painted, "\n"), "range officer") {
+		return
+	}
+	p.Painted[p.Rows-1] = p.Scene.Theme.Paint(draw.Dim, draw.Padded(text, p.Columns))
 }
 
 // Add adds rows below those drawn.

@@ -64,8 +64,9 @@ func Flight(fl *sim.Flight, show []Quantity, span Span, look Look) (*page.Page, 
 		p.Rows = append(p.Rows, page.Row{Panels: []page.Panel{f.panel(&show[i])}})
 		if f.cut(&show[i]) {
 			u := show[i].shown(look)
-			p.Notes = append([]string{fmt.Sprintf("The surge of the liquid's first milliseconds, at most %s, is beyond the axis of %s: "+
-				"it belongs to a valve that opens at once.", spelled(quantity.Format(show[i].surge(fl), u, digits)), show[i].title())}, p.Notes...)
+			p.Notes = append([]string{fmt.Sprintf("The surge of the liquid's first milliseconds, at most %s for %s, is beyond the axis of %s: "+
+				"it belongs to a valve that opens at once.", spelled(quantity.Format(show[i].surge(fl), u, digits)),
+				look.text(fl.Startup.Duration, "s"), show[i].title())}, p.Notes...)
 		}
 	}
 	return p, nil

@@ -25,6 +25,7 @@ func (p filler) waterSteps() []string {
 	r := p.Rocket
 	service := r.Service()
 	proof := "proof on record seen: " + p.proof()
+	// A release that did not happen may still: it is vented through the line, never by hand.
 	away := p.Farther(p.Chamber.Gas.StandoffFloor)
 	water := service.Fill * service.Volume * r.Water.Density
 	return []string{
@@ -33,11 +34,13 @@ func (p filler) waterSteps() []string {
 		"recovery packed, what opens it set and tried, line and mount pulled at",
 		"water weighed in: " + grams(water),
 		"on the rail, buttons run free, tilt and heading set",
-		"everyone " + away + " away or farther, as the range officer says",
+		"everyone at the clearance that the range officer names, never less than " + away + ", the blast distance: fragments go farther",
 		"pressurised from afar to the gauge pressure above, the needle steady; nobody goes near any more",
 		"sky and field looked at, the wind on a row without a mark",
 		"count-down aloud, release",
-		"if it does not fly: pressure let out from afar, gauge at 0, before anyone goes near",
+		"if it does not release: nobody goes near; the vent of the filling line opened from the same distance, the gauge seen to fall to 0 and stay",
+		"if it does not vent so: left as it is, everyone away, till the range officer says what next; it is never knocked, shot or tipped",
+		"vented: 5 minutes at 0, then the nozzle or valve opened, pointing away from everyone, and the water drained before it leaves the rail",
 		"found: chamber open and empty before it is carried",
 	}
 }

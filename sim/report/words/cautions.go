@@ -34,7 +34,10 @@ func LeftOut(r *rocket.Rocket) string {
 	} else {
 		text += "; gas breaking through before the liquid is out is not modelled"
 	}
-	return text + ". Good published models meet measured heights within 6 to 10 %."
+	if text += "."; r.Power == rocket.WaterPower {
+		text += " Published models met measured heights within 6 to 10 % (Barrio-Perotti et al. 2010, water)."
+	}
+	return text
 }
 
 // Beyond says that a water flight's pressure is beyond what its chamber is proved for, with
@@ -66,6 +69,14 @@ func (p Printer) ProvedFor(r *rocket.Rocket) string {
 // CommonCaution goes with every flight.
 const CommonCaution = "These are estimates. Local law, the range officer and qualified people decide " +
 	"whether and how this flies."
+
+// ShortCaution is the caution of a drive in one line.
+func ShortCaution(p rocket.Power) string {
+	if p == rocket.MotorPower {
+		return "Estimates: local law and the range officer decide."
+	}
+	return "Estimates; pressure kills. Local law and the range officer decide."
+}
 
 // Cautions are the cautions that go with results of a drive.
 func Cautions(p rocket.Power) []string {

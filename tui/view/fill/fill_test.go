@@ -245,7 +245,7 @@ func TestFamilies(t *testing.T) {
 	f := start(t, viewtest.Plover(t), viewtest.Medium)
 	f.Press("z")
 	require.Equal(t, []string{"7 bar", "9 bar", "11 bar"}, memberNames(f.V))
-	require.Contains(t, f.Shown(), "more pressure only in a chamber proved for it")
+	require.Contains(t, f.Shown(), "no proof of the chamber is on record")
 	drawn := f.V.drawn()
 	for i, d := range drawn {
 		require.Equal(t, 'A'+rune(i), d.sign)

@@ -3,6 +3,7 @@ package throats
 import (
 	"math"
 	"sort"
+	"ullage/sim/quantity"
 
 	"ullage/sim"
 	"ullage/tui/draw"
@@ -64,7 +65,7 @@ func (v *View) stack(rows []throatRow) plot.Stack {
 	}
 	unit := v.Scene.Unit(is.unit)
 	c := plot.Chart{Y: plot.Axis{Title: is.title, Unit: unit.Name, Zero: true}}
-	end, most, surge := 0.0, 0.0, 0.0
+	end, most, surge, lasts := 0.0, 0.0, 0.0, 0.0
 	others := 0
 	for i, r := range rows {
 		f := v.flight(r.throat)
@@ -73,6 +74,7 @@ func (v *View) stack(rows []throatRow) plot.Stack {
 		}
 		res := &f.flight.Results
 		end, most, surge = max(end, is.until(res)), max(most, is.most(res)), max(surge, res.Startup.Thrust)
+		lasts = max(lasts, res.Startup.Duration)
 		line := plot.Series{X: f.trace.Time, Y: draw.InUnit(is.of(&f.trace), unit), Ink: plot.TraceA}
 		if v.thrust { // what follows is nothing, over the others
 			line.X = line.X[:sort.SearchFloat64s(line.X, math.Nextafter(is.until(res), math.Inf(1)))]
@@ -91,7 +93,7 @@ func (v *View) stack(rows []throatRow) plot.Stack {
 	case v.flights.Busy:
 		c.Note = "the rocket before; computing" + theme.Ellipsis
 	case v.thrust && surge > most:
-		c.Note = "without the surge of the first moment"
+		c.Note = "without the surge of the first " + quantity.Format(lasts, draw.Unit("ms"), 2)
 	}
 	if v.thrust && most > 0 {
 		c.Y.Max = unit.FromSI(most) * 1.1
