@@ -31,6 +31,8 @@ type commands struct {
 	Compare    compareCommand    `cmd:"" help:"Hold recorders' logs against the predicted flight."`
 	Fit        fitCommand        `cmd:"" help:"Find the inputs with which the rocket flies as logs say."`
 	Stand      standCommand      `cmd:"" help:"Read a static test on a thrust stand."`
+	Record     recordCommand     `cmd:"" help:"Add an entry to the logbook: proof, test, flight or abort."`
+	Logbook    logbookCommand    `cmd:"" help:"Show the logbook: entries, cycles since the proof, what is due."`
 	New        newCommand        `cmd:"" help:"Write a rocket to start from, and its thrust curve."`
 	Inputs     inputsCommand     `cmd:"" help:"List the inputs of a rocket by the names that --set takes."`
 	Results    resultsCommand    `cmd:"" help:"List the results of a flight by the names that --show takes."`

@@ -57,7 +57,11 @@ func (c *compareCommand) Run(s *streams) error {
 			return err
 		}
 	}
-	file, err := c.open(s, c.File)
+	base, err := s.open(c.File)
+	if err != nil {
+		return err
+	}
+	file, err := c.apply(base)
 	if err != nil {
 		return err
 	}
@@ -66,7 +70,7 @@ func (c *compareCommand) Run(s *streams) error {
 	if err != nil {
 		return err
 	}
-	logs, err := c.logs(s, c.Log, r, c.day(file.Name()))
+	logs, err := c.logs(s, c.Log, base, c.setOptions)
 	if err != nil {
 		return err
 	}
@@ -98,14 +102,6 @@ func (c *compareCommand) Run(s *streams) error {
 		}
 		return measured.WriteCompareText(w, all, c.system())
 	})
-}
-
-// day says where what the day set is from.
-func (o setOptions) day(file string) string {
-	if len(o.Set) > 0 {
-		return "as in " + file + ", with --set"
-	}
-	return "as in " + file
 }
 
 // paperFor is the usual paper with a system of units.

@@ -52,7 +52,7 @@ func (c *fitCommand) Run(s *streams) error {
 		return err
 	}
 	r := flies.Rocket()
-	logs, err := c.logs(s, c.Log, r, c.day(file.Name()))
+	logs, err := c.logs(s, c.Log, file, c.setOptions)
 	if err != nil {
 		return err
 	}

@@ -64,7 +64,7 @@ var rooms = [][]string{
 	{"sim/study"},
 	{"sim/results"},
 	{"sim", "sim/rocketfile"}, // neither knows the other
-	{"sim/rocket", "sim/flown/logfile"},
+	{"sim/rocket", "sim/flown/logfile", "sim/flown/logbook"},
 	{"sim/airframe", "sim/chamber", "thrust", "atmosphere"},
 	{"sim/quantity"},
 	{"sim/fault", "sim/golden", "sim/long", "sim/solve", "sim/atomicfile"},

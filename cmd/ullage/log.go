@@ -9,7 +9,6 @@ import (
 	"ullage/sim/fault"
 	"ullage/sim/flown"
 	"ullage/sim/flown/logfile"
-	"ullage/sim/rocket"
 	"ullage/sim/rocketfile"
 	"ullage/tui/plot"
 )
@@ -52,15 +51,35 @@ func (o logOptions) reading() (logfile.Options, error) {
 	return out, nil
 }
 
-// logs reads logs against a rocket.
-func (o logOptions) logs(s *streams, paths []string, r *rocket.Rocket, day string) ([]flown.Logged, error) {
-	options, err := o.reading()
+// logs reads logs of a rocket file's flights. What the day set is each log's own: from the entry of
+// the logbook that names the log, with --set over it, else the file's.
+func (o logOptions) logs(s *streams, paths []string, file *rocketfile.File, set setOptions) ([]flown.Logged, error) {
+	book, err := besides(file)
 	if err != nil {
-		return nil, asInput(err)
+		return nil, err
 	}
-	how := o.stretch()
 	var all []flown.Logged
 	for _, path := range paths {
+		own, flies, day := o, file, "as in "+file.Name()
+		if e := book.naming(path); e != nil {
+			own = o.as(e)
+			if flies, err = asEntered(file, e); err != nil {
+				return nil, err
+			}
+			day = fmt.Sprintf("as entered on %s in %s", e.Date, book.Name)
+		}
+		if flies, err = set.apply(flies); err != nil {
+			return nil, err
+		}
+		if len(set.Set) > 0 {
+			day += ", with --set"
+		}
+		r := flies.Rocket()
+		options, err := own.reading()
+		if err != nil {
+			return nil, asInput(err)
+		}
+		how := own.stretch()
 		log, err := logfile.Open(path, options)
 		if err != nil {
 			return nil, asInput(err)

@@ -1,0 +1,65 @@
+package main
+
+import (
+	"errors"
+	"io"
+	"io/fs"
+	"time"
+
+	"ullage/sim/flown/logbook"
+	"ullage/sim/report/measured"
+)
+
+// logbookCommand shows the logbook.
+type logbookCommand struct {
+	File string `arg:"" placeholder:"FILE" help:"The rocket file."`
+
+	Chamber  string `placeholder:"SERIAL" help:"Sum up for this chamber; for all entries if not given."`
+	Book     string `placeholder:"FILE" help:"The logbook; FILE's name with .logbook.toml if not given."`
+	Markdown bool   `xor:"form" help:"As Markdown, to print."`
+	JSON     bool   `name:"json" xor:"form" help:"Entries and totals as one JSON object, in SI units."`
+
+	unitsOption
+	outputOptions
+}
+
+// Help teaches by example.
+func (logbookCommand) Help() string {
+	return helpText(
+		"Shows the logbook beside the rocket file: each entry, how often the chamber was under pressure in all and since its proof, and "+
+			"what makes a proof due: its age, a pressure it is not for, a landing harder than the limit, damage.",
+		"ullage logbook heron.toml",
+		"ullage logbook heron.toml --chamber TH-1 --markdown -o logbook.md",
+		"ullage logbook heron.toml --json")
+}
+
+// Run reads and writes.
+func (c *logbookCommand) Run(s *streams) error {
+	file, err := s.open(c.File)
+	if err != nil {
+		return err
+	}
+	path, err := bookOf(file, c.Book)
+	if err != nil {
+		return err
+	}
+	book, err := logbook.Open(path)
+	if errors.Is(err, fs.ErrNotExist) {
+		return badInput("%s: there is no such logbook; ullage record begins one", path)
+	}
+	if err != nil {
+		return err
+	}
+	s.inputs = append(s.inputs, path)
+	r := file.Rocket()
+	b := measured.Book{Book: book, Rocket: r, Serial: c.Chamber, Today: time.Now(), System: c.system()}
+	return c.write(s, func(w io.Writer) error {
+		switch {
+		case c.JSON:
+			return measured.WriteLogbookJSON(w, b)
+		case c.Markdown:
+			return measured.WriteLogbookMarkdown(w, b)
+		}
+		return measured.WriteLogbookText(w, b)
+	})
+}

@@ -1,0 +1,281 @@
+package main
+
+import (
+	"bufio"
+	"errors"
+	"fmt"
+	"io/fs"
+	"math"
+	"os"
+	"path/filepath"
+	"slices"
+	"strings"
+	"time"
+
+	"ullage/sim"
+	"ullage/sim/fault"
+	"ullage/sim/flown"
+	"ullage/sim/flown/logbook"
+	"ullage/sim/quantity"
+	"ullage/sim/report/words"
+	"ullage/sim/results"
+	"ullage/sim/rocket"
+	"ullage/sim/rocketfile"
+	"ullage/sim/study"
+)
+
+// recordCommand adds an entry to the logbook.
+type recordCommand struct {
+	File string   `arg:"" placeholder:"FILE" help:"The rocket file."`
+	Kind string   `arg:"" placeholder:"KIND" help:"What it was: proof, leak test, static test, flight or abort."`
+	With []string `arg:"" optional:"" placeholder:"WHAT=VALUE" help:"What there is to tell, as in pressure='9 bar' held='300 s' note='wet grass'."`
+
+	Date string `placeholder:"DAY" help:"When, as in --date 2026-05-17 or --date '2026-05-17 14:30'; today if not given."`
+	Log  string `placeholder:"FILE" help:"The recorder's log of a flight; what it tells is entered beside what was predicted."`
+	Book string `placeholder:"FILE" help:"The logbook; FILE's name with .logbook.toml if not given."`
+
+	logOptions
+	setOptions
+}
+
+// Help teaches by example.
+func (recordCommand) Help() string {
+	var keys []string
+	for _, f := range logbook.Fields() {
+		keys = append(keys, f.Key)
+	}
+	return helpText(
+		"Adds one dated entry to the logbook beside the rocket file: each time the chamber was under pressure, and each flight. Of a flight "+
+			"fill, pressure, throat, motor, rail and wind are the file's (or --set's) unless told otherwise. What can be told: "+strings.Join(keys, ", ")+". "+
+			"Older entries are never changed; correct them by hand. On a terminal what is missing is asked for.",
+		"ullage record heron.toml proof pressure='16 bar' held='300 s' wall_temperature='15 degC'",
+		"ullage record heron.toml 'leak test' pressure='2 bar' held='600 s' note='holds'",
+		"ullage record heron.toml flight --log may.csv --set 'water.pressure=8 bar' landing='5.4 m/s'",
+		"ullage record heron.toml abort pressure='4 bar' note='hose came off' --date 2026-05-17")
+}
+
+// Run gathers the entry and adds it.
+func (c *recordCommand) Run(s *streams) error {
+	file, err := s.open(c.File)
+	if err != nil {
+		return err
+	}
+	flies, err := c.apply(file)
+	if err != nil {
+		return err
+	}
+	path, err := bookOf(file, c.Book)
+	if err != nil {
+		return err
+	}
+	if _, err := logbook.Open(path); err != nil && !errors.Is(err, fs.ErrNotExist) {
+		return err
+	}
+	e := logbook.New()
+	e.Date, e.Kind = c.Date, logbook.Kind(c.Kind)
+	if e.Date == "" {
+		e.Date = time.Now().Format("2006-01-02 15:04")
+	}
+	if !slices.Contains(logbook.Kinds(), c.Kind) {
+		return badInput("%q is no kind of entry; there are %s", c.Kind, strings.Join(logbook.Kinds(), ", "))
+	}
+	r := flies.Rocket()
+	fromRocket(&e, r)
+	if err := c.told(&e); err != nil {
+		return err
+	}
+	switch {
+	case c.Log != "":
+		if err := c.fromLog(s, &e, file, flies, path); err != nil {
+			return err
+		}
+	case e.Kind == logbook.Flight:
+		if fl, err := sim.Fly(s.ctx, r, sim.Options{}); err == nil { // a rocket that cannot be predicted may have flown
+			e.Predicted = predictedResults(fl)
+		}
+	}
+	if err := c.ask(s, &e); err != nil {
+		return err
+	}
+	if e.Pressurises() && math.IsNaN(e.Pressure) {
+		return badInput("%s: its pressure is missing; add pressure='9 bar', or '0 bar' for none", c.Kind)
+	}
+	if err := logbook.Append(path, r.Name, e); err != nil {
+		return asInput(err)
+	}
+	book, err := logbook.Open(path)
+	if err != nil {
+		return err
+	}
+	state := book.Of(e.Chamber)
+	_, err = fmt.Fprintf(s.out, "%s: %s of %s added; under pressure %s in all, %s since the last proof\n", path, e.Kind, e.Date, words.Plural(state.Cycles, "time"), words.Plural(state.Since, "time"))
+	return err
+}
+
+// bookOf is where a rocket's logbook is: as told, else as the file names it, else beside it.
+func bookOf(file *rocketfile.File, told string) (string, error) {
+	switch {
+	case told != "":
+		return told, nil
+	case file.Path() == "":
+		return "", badInput("%s has no name beside which a logbook could be; give --book FILE", file.Name())
+	}
+	return strings.TrimSuffix(file.Path(), filepath.Ext(file.Path())) + ".logbook.toml", nil
+}
+
+// fromRocket takes over what a flight was set to.
+func fromRocket(e *logbook.Entry, r *rocket.Rocket) {
+	if e.Kind != logbook.Flight && e.Kind != logbook.StaticTest && e.Kind != logbook.Abort {
+		return
+	}
+	if r.Power == rocket.WaterPower && r.Water != nil {
+		e.Fill, e.Throat = r.Water.Fill, r.Water.Throat
+		if e.Kind != logbook.Abort { // how far it got is for the user to tell
+			e.Pressure = r.Water.Pressure
+		}
+	} else if r.Motor != nil {
+		e.Motor, e.Delay = "as in the rocket file", r.Motor.Delay
+	}
+	if e.Kind == logbook.Flight {
+		e.Rail, e.Tilt = r.Rail.Length, r.Rail.Tilt
+		if r.Wind.Known() {
+			e.Wind = r.Wind.Speed
+		}
+	}
+}
+
+// told takes what the user tells.
+func (c *recordCommand) told(e *logbook.Entry) error {
+	for _, text := range c.With {
+		key, value, ok := strings.Cut(text, "=")
+		if !ok || value == "" {
+			return badInput("%s: a name, =, and a value are needed, as in pressure='9 bar'", text)
+		}
+		if err := tell(e, strings.TrimSpace(key), strings.TrimSpace(value)); err != nil {
+			return asInput(err)
+		}
+	}
+	return nil
+}
+
+// tell sets one field.
+func tell(e *logbook.Entry, key, value string) error {
+	var keys []string
+	for _, f := range logbook.Fields() {
+		keys = append(keys, f.Key)
+		if f.Key != key {
+			continue
+		}
+		if f.Text != nil {
+			*f.Text(e) = value
+			return nil
+		}
+		q, err := quantity.Parse(value, f.Dimension)
+		if err != nil {
+			return fault.In(err)[0].Of(key, value)
+		}
+		*f.Number(e) = q.Value
+		return nil
+	}
+	remedy := "there are " + strings.Join(keys, ", ")
+	if word, ok := quantity.Nearest(key, keys); ok {
+		remedy = "perhaps " + word + " is meant"
+	}
+	return fault.Fault{Key: key, Problem: "an entry has no such field", Remedy: remedy}
+}
+
+// fromLog enters what a log tells beside what was predicted.
+func (c *recordCommand) fromLog(s *streams, e *logbook.Entry, file, flies *rocketfile.File, book string) error {
+	if e.Kind != logbook.Flight {
+		return badInput("--log is for a flight; of a stand, ullage stand tells")
+	}
+	logs, err := c.logs(s, []string{c.Log}, file, c.setOptions)
+	if err != nil {
+		return err
+	}
+	compared, err := flown.Compare(s.ctx, logs[0], study.Spreads(flies), 100, study.Options{})
+	if err != nil {
+		return err
+	}
+	e.Log = c.Log
+	if to, err := filepath.Rel(filepath.Dir(book), c.Log); err == nil {
+		e.Log = filepath.ToSlash(to)
+	}
+	e.Columns, e.Rate = c.Column, c.Rate
+	if c.Height != string(flown.StandardHeights) {
+		e.Heights = c.Height
+	}
+	e.Predicted, e.Measured = map[string]string{}, map[string]string{}
+	for i := range compared.Differences {
+		d := &compared.Differences[i]
+		const digits = 4
+		e.Measured[d.Row.Name] = quantity.Format(d.Measured, d.Row.Metric(), digits)
+		e.Predicted[d.Row.Name] = quantity.Format(d.Predicted, d.Row.Metric(), digits)
+	}
+	if math.IsNaN(e.Landing) {
+		last := -1.0
+		for i := range compared.Flight.Canopies { // the last one's settled rate is that of landing
+			o := &compared.Flight.Canopies[i]
+			for k := range compared.Differences {
+				if compared.Differences[k].Row.Name == "canopy."+o.Name+".descent" && o.Time > last {
+					last, e.Landing = o.Time, compared.Differences[k].Measured
+				}
+			}
+		}
+	}
+	if !math.IsNaN(e.Landing) {
+		e.Landing = round(e.Landing, 0.01)
+	}
+	for _, x := range compared.Suspicions {
+		fmt.Fprintln(s.err, "ullage: "+x.Error())
+	}
+	return nil
+}
+
+// ask asks for what matters and is missing, where someone can answer.
+func (c *recordCommand) ask(s *streams, e *logbook.Entry) error {
+	input, ok := s.in.(*os.File)
+	if !ok || !isTerminal(input) || !isTerminal(s.err) {
+		return nil
+	}
+	wanted := []string{"pressure", "held", "wall_temperature", "damage", "note"}
+	if e.Kind == logbook.Flight {
+		wanted = []string{"landing", "damage", "note"}
+	}
+	lines := bufio.NewScanner(input)
+	for _, f := range logbook.Fields() {
+		if !slices.Contains(wanted, f.Key) || f.Text != nil && *f.Text(e) != "" || f.Number != nil && !math.IsNaN(*f.Number(e)) {
+			continue
+		}
+		for {
+			fmt.Fprintf(s.err, "%s (%s; empty for none): ", f.Key, f.Help)
+			if !lines.Scan() {
+				return errors.Join(lines.Err(), s.ctx.Err())
+			}
+			value := strings.TrimSpace(lines.Text())
+			if value == "" {
+				break
+			}
+			err := tell(e, f.Key, value)
+			if err == nil {
+				break
+			}
+			fmt.Fprintln(s.err, err)
+		}
+	}
+	return nil
+}
+
+// predictedResults are those of a flight that a book keeps when no log tells.
+func predictedResults(fl *sim.Flight) map[string]string {
+	out := map[string]string{}
+	table := results.For(fl.Rocket)
+	for _, name := range []string{"apogee.height", "apogee.time", "landing.vertical", "landing.time"} {
+		if row := table.Find(name); row != nil {
+			if v, ok := row.Defined(fl); ok {
+				out[name] = quantity.Format(v, row.Metric(), 4)
+			}
+		}
+	}
+	return out
+}

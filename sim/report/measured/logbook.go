@@ -1,0 +1,224 @@
+package measured
+
+import (
+	"fmt"
+	"io"
+	"math"
+	"strings"
+	"time"
+
+	"ullage/sim/flown/logbook"
+	"ullage/sim/gates"
+	"ullage/sim/quantity"
+	"ullage/sim/report/machine"
+	"ullage/sim/report/page"
+	"ullage/sim/report/words"
+	"ullage/sim/results"
+	"ullage/sim/rocket"
+)
+
+// Book is a logbook to be written, for a rocket and one of its chambers.
+type Book struct {
+	*logbook.Book
+	Rocket *rocket.Rocket
+	Serial string // of the chamber; empty for all entries
+	Today  time.Time
+	System quantity.System
+}
+
+// document is the book as a page.
+func (b *Book) document() *page.Document {
+	p := words.In(b.System)
+	d := &page.Document{Title: words.Name(b.Rocket) + ": logbook"}
+	d.Sections = append(d.Sections, b.entries(p), b.totals(p))
+	var end page.Section
+	end.Add(page.Prose("A chamber that was dropped, cut, heated or pressed harder than its proof is for is proved again before it is filled. What is not in the book is not known here."))
+	for _, c := range words.Cautions(rocket.WaterPower) {
+		end.Add(page.Prose(c))
+	}
+	d.Sections = append(d.Sections, end)
+	return d
+}
+
+// entries are the table.
+func (b *Book) entries(p words.Printer) page.Section {
+	x := page.Section{}
+	grid := page.Grid{Heads: []page.GridHead{page.Words("date"), page.Words("what"), page.Figures("pressure"), page.Figures("held"), page.Figures("apogee"), page.Figures("predicted"), page.Figures("landing"), page.Words("chamber")}}
+	given := func(v float64, unit string) string {
+		if math.IsNaN(v) {
+			return "-"
+		}
+		return p.Given(v, unit)
+	}
+	var remarks []string
+	for i := range b.Entries {
+		e := &b.Entries[i]
+		result := func(of map[string]string) string {
+			if v := of["apogee.height"]; v != "" {
+				return page.Printable(v)
+			}
+			return "-"
+		}
+		grid.Rows = append(grid.Rows, []string{page.Printable(e.Date[:min(len(e.Date), len(time.DateOnly))]), string(e.Kind), given(e.Pressure, "bar"), given(e.Held, "s"),
+			result(e.Measured), result(e.Predicted), given(e.Landing, "m/s"), page.Printable(e.Chamber)})
+		for _, text := range []string{e.Damage, e.Note} {
+			if text != "" {
+				remarks = append(remarks, page.Printable(e.Date+": "+text))
+			}
+		}
+	}
+	if len(grid.Rows) == 0 {
+		x.Add(page.Prose("No entry yet."))
+		return x
+	}
+	x.Add(grid)
+	if len(remarks) > 0 {
+		x.Add(page.Points(remarks))
+	}
+	return x
+}
+
+// totals are the sums and what is due.
+func (b *Book) totals(p words.Printer) page.Section {
+	s := b.Of(b.Serial)
+	x := page.Section{Name: "In all"}
+	if b.Serial != "" {
+		x.Name = "Chamber " + page.Printable(b.Serial)
+	}
+	facts := page.Facts{{"under pressure", words.Plural(s.Cycles, "time") + " in all"}}
+	if s.Proof == nil {
+		facts = append(facts, [2]string{"proof", "none in the book"})
+	} else {
+		text := "on " + page.Printable(s.Proof.Date)
+		if !math.IsNaN(s.Proof.Pressure) {
+			text = p.Pressure(s.Proof.Pressure) + " " + text
+		}
+		if days, ok := b.days(s.Proof); ok {
+			text += fmt.Sprintf(", %d days ago", days)
+		}
+		facts = append(facts, [2]string{"proof", text}, [2]string{"since then", words.Plural(s.Since, "time") + " under pressure" + most(p, s)})
+	}
+	if !math.IsNaN(s.Hardest) {
+		facts = append(facts, [2]string{"hardest landing", p.Speed(s.Hardest)})
+	}
+	x.Add(facts)
+	if b.Serial != "" && s.Unmarked > 0 {
+		x.Add(page.Prose(words.Plural(s.Unmarked, "entry that names no chamber counts") + " as this one's."))
+	}
+	for _, due := range b.dues(p, s) {
+		x.Add(page.Alarm(due))
+	}
+	return x
+}
+
+func most(p words.Printer, s logbook.State) string {
+	if !(s.Most > 0) {
+		return ""
+	}
+	return ", up to " + p.Pressure(s.Most)
+}
+
+func (b *Book) days(e *logbook.Entry) (int, bool) {
+	day, err := e.Day()
+	if err != nil || b.Today.IsZero() {
+		return 0, false
+	}
+	y, m, d := b.Today.Date()
+	return int(time.Date(y, m, d, 0, 0, 0, 0, time.UTC).Sub(day).Hours() / 24), true
+}
+
+// dues are what makes a proof due.
+func (b *Book) dues(p words.Printer, s logbook.State) []string {
+	var due []string
+	if b.Rocket.Water == nil {
+		return nil
+	}
+	if s.Proof == nil {
+		due = append(due, "No proof is in the book: prove the chamber with water before it is filled with gas.")
+	} else {
+		age := gates.LimitFor(b.Rocket, gates.LimitProofAge)
+		if days, ok := b.days(s.Proof); ok && float64(days) > age.Max {
+			due = append(due, fmt.Sprintf("A proof is due: the last is %d days old, and holds for %.0f.", days, age.Max))
+		}
+		factor := gates.LimitFor(b.Rocket, gates.LimitProof)
+		if s.Proof.Pressure < factor.Min*zeroUnlessKnown(s.Most) {
+			due = append(due, fmt.Sprintf("A proof is due: the chamber was at %s, and its proof to %s is for no more than %s.", p.Pressure(s.Most), p.Pressure(s.Proof.Pressure), p.AtMost(s.Proof.Pressure/factor.Min)))
+		}
+	}
+	if landing := gates.LimitFor(b.Rocket, gates.LimitLanding); s.Hardest > landing.Max {
+		due = append(due, fmt.Sprintf("A proof is due: it landed at %s, harder than the limit of %s.", p.Speed(s.Hardest), p.Speed(landing.Max)))
+	}
+	for i := range s.Damaged {
+		due = append(due, "A proof is due: damage on "+page.Printable(s.Damaged[i].Date)+", "+page.Printable(s.Damaged[i].Damage)+".")
+	}
+	return due
+}
+
+func zeroUnlessKnown(v float64) float64 {
+	if math.IsNaN(v) {
+		return 0
+	}
+	return v
+}
+
+// WriteLogbookText writes the book as text in 80 columns, or wider where entries are.
+func WriteLogbookText(w io.Writer, b Book) error {
+	_, err := io.WriteString(w, b.document().Text())
+	return err
+}
+
+// WriteLogbookMarkdown writes it to be printed.
+func WriteLogbookMarkdown(w io.Writer, b Book) error {
+	_, err := io.WriteString(w, b.document().Markdown())
+	return err
+}
+
+// WriteLogbookJSON writes one object: entries and totals, SI.
+func WriteLogbookJSON(w io.Writer, b Book) error {
+	s := b.Of(b.Serial)
+	entries := machine.List{}
+	for i := range b.Entries {
+		e := &b.Entries[i]
+		var o machine.Object
+		o.Add("date", e.Date).Add("kind", string(e.Kind))
+		for _, f := range logbook.Fields() {
+			if f.Text != nil {
+				o.Add(f.Key, *f.Text(e))
+			} else {
+				o.Add(f.Key+suffix(f.Dimension), machine.Number(machine.Tidy(results.Machine(f.Dimension, *f.Number(e)))))
+			}
+		}
+		o.Add("log", e.Log).Add("predicted", texts(e.Predicted)).Add("measured", texts(e.Measured))
+		entries = append(entries, &o)
+	}
+	var out machine.Object
+	out.Add("chamber", b.Serial).Add("entries", entries).Add("cycles", s.Cycles).Add("since_proof", s.Since)
+	if s.Proof != nil {
+		out.Add("proof_pa", machine.Number(s.Proof.Pressure)).Add("proof_date", s.Proof.Date)
+	} else {
+		out.Add("proof_pa", nil).Add("proof_date", nil)
+	}
+	dues := b.dues(words.In(quantity.Metric), s)
+	if dues == nil {
+		dues = []string{}
+	}
+	out.Add("most_pa", machine.Number(s.Most)).Add("hardest_landing_mps", machine.Number(s.Hardest)).Add("due", dues)
+	return machine.WriteLine(w, &out)
+}
+
+func texts(of map[string]string) map[string]string {
+	if of == nil {
+		return map[string]string{}
+	}
+	return of
+}
+
+// suffix is a unit behind a key.
+func suffix(d quantity.Dimension) string {
+	u, ok := map[quantity.Dimension]string{quantity.Pressure: "pa", quantity.Time: "s", quantity.Temperature: "k", quantity.Length: "m",
+		quantity.Angle: "deg", quantity.Speed: "mps"}[d]
+	if !ok {
+		return ""
+	}
+	return "_" + strings.ToLower(u)
+}
