@@ -160,6 +160,12 @@ func flagValues(f *kong.Flag, before []string, prefix, value string) []candidate
 		return settings(before, prefix, value)
 	case f.PlaceHolder == "RESULT":
 		return shown(before, prefix, value)
+	case strings.HasPrefix(f.PlaceHolder, "RESULT=") && !strings.Contains(value, "="):
+		out := shown(before, prefix, value)
+		for i := range out {
+			out[i].word += "="
+		}
+		return out
 	case f.PlaceHolder == "SERIES":
 		listed := prefix + value[:strings.LastIndexByte(value, ',')+1]
 		return append(plain(chart.QuantityNames(), listed), shown(before, prefix, value)...)

@@ -15,14 +15,9 @@ func (o showOption) results(r *rocket.Rocket) ([]results.Row, error) {
 	table := results.For(r)
 	var rows []results.Row
 	for _, name := range o.Show {
-		row := table.Find(name)
-		switch {
-		case row == nil && table.Nearest(name) != "":
-			return nil, badInput("--show %s: no flight of this rocket has a result of this name; perhaps %s is meant", name, table.Nearest(name))
-		case row == nil:
-			return nil, badInput("--show %s: no flight of this rocket has a result of this name; ullage results lists them", name)
-		case row.IsWord():
-			return nil, badInput("--show %s: it is a word, and a number is needed; ullage results lists others", name)
+		row, err := numbered(table, "--show", name)
+		if err != nil {
+			return nil, err
 		}
 		rows = append(rows, *row)
 	}

@@ -20,6 +20,7 @@ import (
 type Best struct {
 	Rocket *rocket.Rocket // the one it started from
 	Goals  []study.Goal
+	Wish   study.Wish      // what was wanted
 	Units  []quantity.Unit // that the file uses for each goal; the text shows them
 	Found  study.Best
 	Today  *sim.Flight // of Rocket as it is; nil when it is not known
@@ -38,7 +39,27 @@ func (b *Best) column(i int) Column {
 	return c
 }
 
-// WriteBestJSON writes one object: the inputs, the apogee, the range of each input
+// value is what was wished for of a flight.
+func (b *Best) value(fl *sim.Flight) float64 { return b.Wish.Row.Of(fl) }
+
+// machine is a value of it as JSON has it.
+func (b *Best) machine(v float64) number { return number(results.Machine(b.Wish.Row.Dimension, v)) }
+
+// title says what was wished for.
+func (b *Best) title(p words.Printer) string {
+	row := &b.Wish.Row
+	switch {
+	case b.Wish.Aimed():
+		return row.Label + " of " + p.Row(row, b.Wish.Target)
+	case b.Wish.Least:
+		return "the least " + row.Label
+	case row.Name == "apogee.height":
+		return "the highest apogee"
+	}
+	return "the most " + row.Label
+}
+
+// WriteBestJSON writes one object: the inputs, what was searched for and its value, the apogee, the range of each input
 // within 1 % of it, and the flights it took. SI, angles in degrees.
 func WriteBestJSON(w io.Writer, b Best) error {
 	var inputs, within machine.Object
@@ -56,6 +77,10 @@ func WriteBestJSON(w io.Writer, b Best) error {
 	out.Add("inputs", &inputs).Add("apogee_m", number(b.Found.Apogee)).
 		Add("within_1_percent", &within).Add("flights", b.Found.Flights)
 	out.Add("loses", page.Printables(append([]string{}, b.Loses...))).Add("cut_off", b.Found.CutOff)
+	out.Add("for", b.Wish.Row.Name).Add("value", b.machine(b.value(b.Found.Flight))).Add("least", b.Wish.Least)
+	if b.Wish.Aimed() {
+		out.Add("target", b.machine(b.Wish.Target)).Add("met", b.Wish.Met(b.value(b.Found.Flight)))
+	}
 	if b.Found.Flight != nil {
 		addPressure(&out, b.Found.Flight.Rocket)
 	}
@@ -69,7 +94,7 @@ func WriteBestJSON(w io.Writer, b Best) error {
 func WriteBestText(w io.Writer, b Best) error {
 	p := words.In(b.System)
 	var s sheet
-	s.Hung("", words.Title(b.Rocket)+": the highest apogee")
+	s.Hung("", words.Title(b.Rocket)+": "+b.title(p))
 	s.Line("")
 	s.bestTable(p, b)
 	s.Line("")
@@ -78,6 +103,18 @@ func WriteBestText(w io.Writer, b Best) error {
 	apogee := found.text(height) + " at " + found.text(time)
 	if b.Today != nil && b.Today.Apogee.Happened {
 		apogee += "; as it is " + p.Row(height, height.Of(b.Today))
+	}
+	if row := &b.Wish.Row; row.Name != height.Name || !b.Wish.Met(b.value(b.Found.Flight)) {
+		text := p.Row(row, b.value(b.Found.Flight))
+		if !b.Wish.Met(b.value(b.Found.Flight)) {
+			text += ": the nearest there is"
+		}
+		if b.Today != nil {
+			if v, defined := row.Defined(b.Today); defined {
+				text += "; as it is " + p.Row(row, v)
+			}
+		}
+		s.Field(row.Label, text)
 	}
 	s.Field(found.t.Group("apogee").Label, apogee)
 	if exit := found.t.Group("rail_exit"); exit.Happened(found.fl) {
@@ -95,7 +132,7 @@ func WriteBestText(w io.Writer, b Best) error {
 		s.Field(gates.WordNoGo, "it would fail what passes now: "+page.Listed(b.Loses))
 	}
 	if b.Partial {
-		s.Field("search", gates.WordPartial+": the highest found before it was interrupted")
+		s.Field("search", gates.WordPartial+": the best found before it was interrupted")
 	}
 	s.Line("")
 	s.Line("  To fly it, add:")
@@ -126,7 +163,7 @@ func (s *sheet) bestTable(p words.Printer, b Best) {
 		note := ""
 		switch {
 		case i < len(b.Found.AtBound) && b.Found.AtBound[i]:
-			note = g.Input.Name + " is at the end of the range; the highest may lie beyond it."
+			note = g.Input.Name + " is at the end of the range; the best may lie beyond it."
 		case i < len(b.Found.AtEdge) && b.Found.AtEdge[i]:
 			note = g.Input.Name + ": just beyond, flights no longer leave the rail, end with liquid " + gates.WordLeft + " or have more pressure than the chamber is proved for."
 		}

@@ -290,7 +290,7 @@ func bestOf(t *testing.T, sys quantity.System) Best {
 	today := waterFlight()
 	today.Results.Apogee.Height = 201
 	return Best{
-		Rocket: r, Goals: goals, System: sys, Today: today,
+		Rocket: r, Goals: goals, System: sys, Today: today, Wish: study.MostOf(*results.For(r).Must("apogee.height")),
 		Units: []quantity.Unit{goals[0].Input.Unit, goals[1].Input.Unit},
 		Found: study.Best{
 			Values: []float64{0.31, 0}, Apogee: 213.625, Flights: 97, Flight: fl,
@@ -309,14 +309,43 @@ func TestBest(t *testing.T) {
 	require.NoError(t, WriteBestJSON(&b, bestOf(t, quantity.US)))
 	assert.JSONEq(t, `{"inputs":{"water.fill":0.31,"rail.tilt":0},"apogee_m":213.625,`+
 		`"within_1_percent":{"water.fill":[0.27,0.36],"rail.tilt":[0,2]},"flights":97,`+
-		`"loses":[],"cut_off":0,"pressure":{"working_pa":900000,"proved_for_pa":null,"burst_pa":null,"no_go":true}}`, b.String())
+		`"loses":[],"cut_off":0,"for":"apogee.height","value":213.625,"least":false,"pressure":{"working_pa":900000,"proved_for_pa":null,"burst_pa":null,"no_go":true}}`, b.String())
 	one := bestOf(t, quantity.Metric)
 	one.Goals = one.Goals[:1]
 	b.Reset()
 	require.NoError(t, WriteBestJSON(&b, one))
 	assert.Equal(t, shape(t, []byte(`{"inputs":{"water.fill":0.31},"apogee_m":0,"within_1_percent":{"water.fill":[0.27,0.36]},"flights":0,
-		"loses":[],"cut_off":0,"pressure":{"working_pa":0,"proved_for_pa":0,"burst_pa":0,"no_go":true}}`)),
+		"loses":[],"cut_off":0,"for":"apogee.height","value":0,"least":false,"pressure":{"working_pa":0,"proved_for_pa":0,"burst_pa":0,"no_go":true}}`)),
 		shape(t, b.Bytes()), "the keys are fixed")
+}
+
+// Another wish than the highest has its own title, its own line and keys; a target that is out
+// of reach is told as such.
+func TestBestOfAWish(t *testing.T) {
+	b := bestOf(t, quantity.Metric)
+	table := results.For(b.Rocket)
+	write := func() (string, string) {
+		var text, machine bytes.Buffer
+		require.NoError(t, WriteBestText(&text, b))
+		require.NoError(t, WriteBestJSON(&machine, b))
+		return strings.Join(strings.Fields(text.String()), " "), machine.String()
+	}
+	b.Wish = study.MostOf(*table.Must("landing.vertical"))
+	b.Wish.Least = true
+	text, machine := write()
+	assert.Contains(t, text, "on water power: the least vertical landing speed")
+	assert.Contains(t, text, "vertical landing speed 7.12 m/s; as it is 7.12 m/s")
+	assert.Contains(t, machine, `"for":"landing.vertical","value":7.125,"least":true`)
+	b.Wish = study.MostOf(*table.Must("apogee.height"))
+	b.Wish.Target = b.Found.Flight.Apogee.Height / 1.005
+	text, machine = write()
+	assert.NotContains(t, text, "nearest")
+	assert.Contains(t, machine, `"met":true`)
+	b.Wish.Target = 2 * b.Found.Flight.Apogee.Height
+	text, machine = write()
+	assert.Contains(t, text, ": apogee of ")
+	assert.Contains(t, text, ": the nearest there is; as it is")
+	assert.Contains(t, machine, `"met":false`)
 }
 
 func TestBestThatIsCutShortSaysSo(t *testing.T) {

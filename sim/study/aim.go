@@ -9,9 +9,12 @@ import (
 
 // Aim is what a search is after.
 type Aim struct {
-	// Value of a flight is to be the greatest. It is a number, and not below 0, for every
-	// flight that is not refused.
+	// Value of a flight is to be the greatest. It is a number for every flight that is not
+	// refused.
 	Value func(*sim.Flight) float64
+	// Drop is how far below the best value, which it is given, is still within 1 % of it; nil
+	// takes 1 % of its size.
+	Drop func(best float64) float64
 	// Refuse says why a flight may not be the best one, and how far, 0 to 1, it is from
 	// being one, by which a search finds its way back.
 	Refuse func(*sim.Flight) (why Refusal, far float64)
@@ -26,7 +29,16 @@ const (
 	LiquidLeft          // it ended with liquid aboard
 	NeverLeft           // it did not leave the rail, or has no apogee
 	Overpressed         // its pressure is more than any proof on record is for
+	Undefined           // it does not have the result that is wished for
 )
+
+// drop is Drop, and never 0.
+func (a *Aim) drop(best float64) float64 {
+	if a.Drop != nil {
+		return a.Drop(best)
+	}
+	return math.Max(bandDrop*math.Abs(best), math.SmallestNonzeroFloat32)
+}
 
 // Highest is the highest apogee of the flights that leave the rail and, unless leftovers
 // are allowed, end without liquid aboard.

@@ -69,7 +69,7 @@ func (s *search) band(k int, seen []solve.Point) (low, high float64, edge bool, 
 	// The drop is about a parabola: its root is nearly straight, which false
 	// position likes. 1 at the top, 0 at the end of the band.
 	within := func(y float64) float64 {
-		return 1 - math.Sqrt(math.Max(0, top.Y-y)/(bandDrop*top.Y))
+		return 1 - math.Sqrt(math.Max(0, top.Y-y)/s.aim.drop(top.Y))
 	}
 	f := func(x float64) (float64, error) {
 		y, err := value(x)

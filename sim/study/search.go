@@ -16,6 +16,7 @@ type NoneAdmissible struct {
 	LiquidLeft   int   // of these ended with liquid aboard
 	NeverLeft    int   // did not leave the rail
 	Overpressed  int   // had more pressure than the chamber is proved for
+	Undefined    int   // did not have the result that was wished for
 	InvalidCount int   // made no valid rocket
 	First        error // why the first of these did not
 }
@@ -27,7 +28,8 @@ func (e *NoneAdmissible) Error() string {
 		n    int
 		what string
 	}{{e.LiquidLeft, "ended with liquid aboard"}, {e.NeverLeft, "did not leave the rail"},
-		{e.Overpressed, "had more pressure than the chamber is proved for"}, {e.InvalidCount, "made no valid rocket"}} {
+		{e.Overpressed, "had more pressure than the chamber is proved for"}, {e.Undefined, "did not have the result wished for"},
+		{e.InvalidCount, "made no valid rocket"}} {
 		if c.n > 0 {
 			text += fmt.Sprintf("%s%d %s", sep, c.n, c.what)
 			sep = ", "
@@ -52,6 +54,8 @@ func (e *NoneAdmissible) count(a *attempt) {
 		e.NeverLeft++
 	case a.refused == Overpressed:
 		e.Overpressed++
+	case a.refused == Undefined:
+		e.Undefined++
 	}
 }
 
@@ -67,18 +71,27 @@ type attempt struct {
 
 func (a *attempt) admissible() bool { return a.flown && a.refused == Accepted }
 
-// graded is the value, or below every value a number that says how far the flight is from
-// being admissible, so that a simplex can turn back.
-func (a *attempt) graded() float64 {
+// graded is the value, or below the worst of those seen first a number that says how far the
+// flight is from being admissible, so that a simplex can turn back.
+func (s *search) graded(a *attempt) float64 {
 	switch {
 	case !a.flown:
-		return -4
-	case a.refused == NeverLeft:
-		return -3
+		return s.worst - 4*s.span
+	case a.refused == NeverLeft || a.refused == Undefined:
+		return s.worst - 3*s.span
 	case a.refused != Accepted:
-		return -1 - a.far
+		return s.worst - (1+a.far)*s.span
 	}
 	return a.value
+}
+
+// measure takes the measure of the values by the flights seen first.
+func (s *search) measure(seen []attempt) {
+	s.worst, s.span = 0, 1
+	for i := range seen {
+		s.worst = math.Min(s.worst, seen[i].value)
+		s.span = math.Max(s.span, math.Abs(seen[i].value))
+	}
 }
 
 // search is a search for the best flight.
@@ -90,6 +103,8 @@ type search struct {
 	options Options
 	tally   NoneAdmissible
 	best    attempt
+	worst   float64   // value of the flights seen first that may be the best, 0 at most
+	span    float64   // of these values, 1 at least
 	trials  sync.Pool // of *trial, one for each goroutine that flies
 }
 

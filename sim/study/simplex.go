@@ -32,6 +32,7 @@ func (s *search) simplex() error {
 		return &s.tally
 	}
 	starts = slices.DeleteFunc(starts, func(a attempt) bool { return !a.admissible() })
+	s.measure(starts)
 	slices.SortStableFunc(starts, func(a, b attempt) int { return cmp.Compare(b.value, a.value) })
 	starts = starts[:min(climbs, len(starts))]
 	quiet := s.options
@@ -50,7 +51,7 @@ func (s *search) simplex() error {
 		if c, err = s.climb(s.ctx, s.best, simplexAgain); err == nil {
 			s.noteClimb(c)
 		}
-		if s.best.value-before <= climbTol*before {
+		if s.best.value-before <= climbTol*math.Abs(before) {
 			break
 		}
 	}
@@ -111,7 +112,7 @@ func (s *search) climb(ctx context.Context, from attempt, size float64) (climb, 
 		if a.admissible() && a.value > c.best.value {
 			c.best = a
 		}
-		return outside*from.value - a.graded(), nil
+		return outside*math.Max(math.Abs(from.value), s.span) - s.graded(&a), nil
 	}, from.u, solve.Descent{Size: size, Gain: climbTol, Most: climbFlights * len(s.goals)})
 	return c, err
 }
