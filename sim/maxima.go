@@ -128,7 +128,7 @@ func (x *maxima) inside(r *run) {
 		}
 	}
 	filling := m.open &^ m.full
-	if filling == 0 && !m.rigid && (!x.high() || r.steady()) {
+	if filling == 0 && !x.turns() && (!x.high() || r.steady()) {
 		return
 	}
 	start, end, from := x.start, x.end, 0.0
@@ -197,6 +197,12 @@ func (r *run) airspeedReaches(speed, a, b float64) float64 {
 		return high
 	}
 	return low
+}
+
+// turns tells whether the angle of attack is at an end of the step anywhere near its greatest: a quarter of it, as it
+// swings through nothing.
+func (x *maxima) turns() bool {
+	return 16*max(x.start[attackAngle], x.end[attackAngle]) > x.best[attackAngle].value
 }
 
 // high tells whether speed, Mach number or dynamic pressure is at an end of the step anywhere near its greatest.

@@ -59,7 +59,7 @@ func (s *stages) step(eq equations, stiff *stiffPart, t, h float64, y0, f0, y1, 
 }
 
 // gentle is how much of a swing, rad, a step may be to be taken without the exponential form.
-const gentle = 0.5
+const gentle = 0.3
 
 // along goes from a state along rates: to = from + h·rates.
 func along(n int, to, from *state, h float64, rates *state) {

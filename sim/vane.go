@@ -223,32 +223,45 @@ func (s *stages) swing(eq equations, v *vane, t, h float64, y0, f0, y1, f1, est 
 		off := sum(v.n4[k], -1, v.left(k, b, fb, &s.full, &s.last))
 		place(k, est, sum(triple{}, h, v.of(b4, off)))
 	}
-	v.unseen(h, fb, est)
+	v.unseen(h, fb, &s.last, est)
 	v.settle(est)
 	s.n = pointStates // swings are no quadratures
 	s.lookBack(h, y0, f0, y1, f1, est)
 	s.n = n
 }
 
-// size2 is the square of how far it swings, rad, from its rates: what they have of the slow mode, in which the body
-// turns with its path, is none of it.
-func (v *vane) size2(fb *state) float64 {
-	size := 0.0
+// swinging is where in a swing the rates are that f tells, for one axis: it goes round with the fast pair, its size
+// that of the swing, rad. What the rates have of the slow mode, in which the body turns with its path, is none of it.
+func (v *vane) swinging(axis int, f *state) complex128 {
+	p := pick(axis, f)
+	p = sum(p, -v.drifts(p), v.path)
 	inverse := 1 / imag(v.fast)
+	return complex(2*v.give*inverse*inverse*p.spin, 2*inverse*p.turn)
+}
+
+// size2 is the square of how far it swings in the step. What does not go round is no swing but the lean that
+// the path's own bend asks for, or most of it.
+func (v *vane) size2(z float64, fb, last *state) float64 {
+	square := func(z complex128) float64 { return real(z)*real(z) + imag(z)*imag(z) }
+	some, all := 0.0, 0.0
 	for k := range 2 {
-		p := pick(k, fb)
-		p = sum(p, -v.drifts(p), v.path)
-		goes, lies := 2*inverse*p.turn, 2*v.give*inverse*inverse*p.spin
-		size += goes*goes + lies*lies
+		from, to := v.swinging(k, fb), v.swinging(k, last)
+		all += square(from)
+		some += square(from - to)
 	}
-	return size
+	apart := 4.0 // the most that two places on a circle are apart
+	if z < math.Pi {
+		apart = 2 - 2*math.Cos(z)
+	}
+	return max(some/apart, 0.01*all)
 }
 
 // unseen adds to the estimate what it cannot see, for the swing itself is exact: what the swing costs of the speed goes with
 // its square, of twice its frequency, which Simpson's rule takes for what it is only while that is
 // short; and the cubic of the dense output, which is allowed ten times as much, must follow the swing.
-func (v *vane) unseen(h float64, fb, est *state) {
-	z, size := h*imag(v.fast), v.size2(fb)
+func (v *vane) unseen(h float64, fb, last, est *state) {
+	z := h * imag(v.fast)
+	size := v.size2(z, fb, last)
 	z *= z
 	z *= z
 	est[vUp] = math.Abs(est[vUp]) + h*v.lift*size/2*min(16*z/2880, 1)
