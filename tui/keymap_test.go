@@ -330,7 +330,7 @@ func (s *screen) changedOnDisk() {
 func (s *screen) leftBehind() {
 	s.t.Helper()
 	dir := s.t.TempDir()
-	s.m.keepEdits(dir)
+	s.send(s.m.findRecord(dir)())
 	s.press("3", "3", "enter")
 	s.send(keepMsg{})
 	require.NoError(s.t, s.m.records.keeper.Close())
@@ -338,7 +338,7 @@ func (s *screen) leftBehind() {
 	again, err := rocketfile.Open(s.m.lodged.Path())
 	require.NoError(s.t, err)
 	*s = *newScreen(s.t, again, 80, 24)
-	s.m.keepEdits(dir)
+	s.send(s.m.findRecord(dir)())
 	s.send(tea.WindowSizeMsg{Width: 80, Height: 24})
 	require.Contains(s.t, s.view(), "were left behind")
 	require.Contains(s.t, s.view(), "water.fill: 30 % to 33 %")

@@ -29,7 +29,7 @@ func left(t *testing.T, change func(text string) string, meanwhile func(path, te
 	again, err := rocketfile.Open(f.Path())
 	require.NoError(t, err)
 	s := newScreen(t, again, 80, 24)
-	s.m.keepEdits(dir)
+	s.send(s.m.findRecord(dir)())
 	return s, dir
 }
 

@@ -56,7 +56,8 @@ type Model struct {
 	noting  bool // unsaved edits will be written in a moment
 	leaving bool // the answer under way was given to leave
 
-	ask tea.Cmd // asks the terminal for its background; nil when it is not asked
+	ask  tea.Cmd // asks the terminal for its background; nil when it is not asked
+	find tea.Cmd // looks for the record of unsaved edits; nil when they are not kept
 
 	layout layout
 	drawn  drawn
@@ -112,7 +113,9 @@ func (m Model) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
 func (m *Model) update(msg tea.Msg) tea.Cmd {
 	switch msg := msg.(type) {
 	case startMsg:
-		return tea.Batch(m.fly(), m.ask)
+		return tea.Batch(m.fly(), m.find, m.ask)
+	case recordMsg:
+		return m.keepEdits(msg)
 	case tea.WindowSizeMsg:
 		return m.resize(msg.Width, msg.Height)
 	case tea.KeyMsg:

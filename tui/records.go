@@ -3,6 +3,8 @@ package tui
 import (
 	"path/filepath"
 
+	tea "github.com/charmbracelet/bubbletea"
+
 	"ullage/sim/rocketfile"
 	"ullage/tui/recovery"
 )
@@ -49,13 +51,37 @@ func recordName(f *rocketfile.File) string {
 	return f.Path()
 }
 
-// keepEdits keeps unsaved edits in a directory from now on, and offers what an
-// earlier run left there.
-func (m *Model) keepEdits(dir string) {
+// recordMsg brings the record that unsaved edits are kept in, and what an earlier run left.
+type recordMsg struct {
+	keeper *recovery.Keeper
+	left   *recovery.Left
+	err    error
+}
+
+// findRecord looks for a record in a directory, which waits for a disk.
+func (m *Model) findRecord(dir string) tea.Cmd {
 	m.records.dir = dir
-	left, err := m.records.open(recordName(m.lodged))
-	m.editsKept(keptMsg{err})
-	if left != nil {
-		m.offer(left)
+	name := recordName(m.lodged)
+	return func() tea.Msg {
+		keeper, left, err := recovery.Open(dir, name)
+		return recordMsg{keeper, left, err}
 	}
+}
+
+// keepEdits keeps unsaved edits from now on, and offers what an earlier run left.
+func (m *Model) keepEdits(msg recordMsg) tea.Cmd {
+	if m.records.keeper != nil { // saved elsewhere already, and kept there
+		msg.left.Release()
+		m.editsKept(keptMsg{msg.keeper.Close()})
+		return nil
+	}
+	m.records.keeper = msg.keeper
+	m.editsKept(keptMsg{msg.err})
+	if msg.left != nil {
+		m.offer(msg.left)
+	}
+	if m.hist.past != nil {
+		return m.note() // what was edited meanwhile
+	}
+	return nil
 }

@@ -41,7 +41,7 @@ func run(ctx context.Context, o Options, m Model) (err error) {
 	ctx, end := signal.NotifyContext(ctx, os.Interrupt, syscall.SIGTERM, syscall.SIGHUP)
 	defer end()
 	m.ctx = ctx
-	m.keepEdits(recovery.Dir())
+	m.find = m.findRecord(recovery.Dir()) // once the first frame is out
 	kept := m.records
 	defer func() {
 		if closing := kept.keeper.Close(); closing != nil && err == nil {

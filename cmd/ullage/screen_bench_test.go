@@ -96,6 +96,36 @@ func BenchmarkScreenIdle(b *testing.B) {
 	b.ReportMetric(s.resident()-before, "grown-MB")
 }
 
+// From the start of the program to its first frame, the rocket without its flight, and to
+// the flight drawn; a program that does nothing takes none-ms.
+func BenchmarkScreenStart(b *testing.B) {
+	const bottomLine = "quit"
+	var none, first, flown []float64
+	for b.Loop() {
+		start := time.Now()
+		require.NoError(b, exec.Command("true").Run())
+		none = append(none, time.Since(start).Seconds()*1e3)
+		start = time.Now()
+		s := open(b)
+		for _, wait := range []struct {
+			text string
+			into *[]float64
+		}{{bottomLine, &first}, {"apogee", &flown}} {
+			require.Eventually(b, func() bool {
+				s.mu.Lock()
+				defer s.mu.Unlock()
+				return bytes.Contains(s.begun, []byte(wait.text))
+			}, 5*time.Second, 200*time.Microsecond)
+			*wait.into = append(*wait.into, time.Since(start).Seconds()*1e3)
+		}
+		s.end()
+	}
+	b.ReportMetric(0, "ns/op")
+	b.ReportMetric(quantile(none, 0.5), "none-ms")
+	b.ReportMetric(quantile(first, 0.5), "first-ms")
+	b.ReportMetric(quantile(flown, 0.5), "flown-ms")
+}
+
 const (
 	left  = "\x1b[D"
 	right = "\x1b[C"
@@ -109,11 +139,28 @@ type typist struct {
 
 	mu    sync.Mutex
 	total int
+	begun []byte    // the first of them
 	first time.Time // byte since the last press
 	last  time.Time
 }
 
+// startScreen starts the program and waits for it.
 func startScreen(b *testing.B) *typist {
+	b.Helper()
+	s := open(b)
+	b.Cleanup(s.end)
+	s.settle()
+	return s
+}
+
+func (s *typist) end() {
+	_ = s.cmd.Process.Kill()
+	_ = s.cmd.Wait()
+	_ = s.tty.Close()
+}
+
+// open starts the program on a copy of an example.
+func open(b *testing.B) *typist {
 	b.Helper()
 	dir := b.TempDir()
 	for _, name := range []string{"heron.toml", "h-trainer.csv", "h-trainer.toml", "i-steady.csv"} {
@@ -140,6 +187,9 @@ func startScreen(b *testing.B) *typist {
 			if s.total += n; s.first.IsZero() {
 				s.first = now
 			}
+			if len(s.begun) < 1<<17 {
+				s.begun = append(s.begun, buf[:n]...)
+			}
 			s.last = now
 			s.mu.Unlock()
 			if err != nil {
@@ -147,12 +197,6 @@ func startScreen(b *testing.B) *typist {
 			}
 		}
 	}()
-	b.Cleanup(func() {
-		_ = s.cmd.Process.Kill()
-		_ = s.cmd.Wait()
-		_ = tty.Close()
-	})
-	s.settle()
 	return s
 }
 

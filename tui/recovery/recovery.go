@@ -83,6 +83,9 @@ func Open(dir, file string) (*Keeper, *Left, error) {
 	var keeper *Keeper
 	var left *Left
 	for i := range records {
+		if keeper != nil && !written(dir, file, i) {
+			continue // neither a place needed nor something left
+		}
 		r, err := claim(dir, file, i)
 		if errors.Is(err, atomicfile.ErrHeld) {
 			continue
@@ -109,9 +112,19 @@ func Open(dir, file string) (*Keeper, *Left, error) {
 	return keeper, left, nil
 }
 
-func claim(dir, file string, i int) (record, error) {
+// nameOf is where a record of a file is, less the ending.
+func nameOf(dir, file string, i int) string {
 	sum := sha256.Sum256([]byte(file))
-	name := filepath.Join(dir, fmt.Sprintf("%x-%d", sum[:8], i))
+	return filepath.Join(dir, fmt.Sprintf("%x-%d", sum[:8], i))
+}
+
+func written(dir, file string, i int) bool {
+	_, err := os.Lstat(nameOf(dir, file, i) + ".json")
+	return err == nil
+}
+
+func claim(dir, file string, i int) (record, error) {
+	name := nameOf(dir, file, i)
 	l, err := acquire(name + ".lock")
 	return record{file: file, path: name + ".json", lock: l}, err
 }
