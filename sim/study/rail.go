@@ -20,7 +20,7 @@ type RailExit struct {
 	Reached  bool    // the limit is reached on the guide as it is
 	At       float64 // travel along the guide where it is, m; NaN when it is not
 	Enough   float64 // rail length that would be enough, m; NaN when none up to LongestRail is
-	Pressure float64 // least gauge pressure with which the guide as it is would be enough, Pa; NaN when none in reach is, and on a motor
+	Pressure float64 // least gauge pressure with which the guide as it is would be enough, Pa; NaN when none in reach is and that the chamber is proved for (TopPressure), and on a motor
 	Wind     float64 // the strongest wind of which Speed is Factor times as much, m/s
 	Factor   float64 // least ratio of the speed to the wind
 }
@@ -104,7 +104,7 @@ func (s *railStudy) travel() (float64, error) {
 }
 
 // pressure is the least gauge pressure at which the guide as it is would be enough,
-// Pa; NaN when none in reach is. speed is today's.
+// Pa; NaN when none in reach is, nor any that the chamber is proved for. speed is today's.
 func (s *railStudy) pressure(speed float64) (float64, error) {
 	in, err := rocketfile.Find(s.base, "water.pressure")
 	if err != nil {
@@ -133,7 +133,7 @@ func (s *railStudy) pressure(speed float64) (float64, error) {
 	}
 	if b.In.Y <= 0 {
 		b.Out = b.In
-		if b.In.X = math.Min(in.Max, pressureReach*today); !(b.In.X > today) {
+		if b.In.X = min(in.Max, pressureReach*today, TopPressure(s.base, s.base)); !(b.In.X > today) {
 			return math.NaN(), nil
 		}
 		if b.In.Y, err = over(b.In.X); err != nil || b.In.Y <= 0 {

@@ -48,7 +48,9 @@ func TestRailExitClosedForm(t *testing.T) {
 func TestRailExitIsEnough(t *testing.T) {
 	tube := rocketfile.Starter().Rocket()
 	tube.Water.Tube = &rocket.LaunchTube{Length: 0.8, Outer: 0.0148, Inner: 0.012}
-	for name, r := range map[string]*rocket.Rocket{"bottle": bottle(), "starter": rocketfile.Starter().Rocket(), "tube": tube, "motor": motored()} {
+	proved := rocketfile.Starter().Rocket()
+	proved.Chamber.Proof = 8e6
+	for name, r := range map[string]*rocket.Rocket{"bottle": bottle(), "starter": rocketfile.Starter().Rocket(), "tube": tube, "motor": motored(), "proved": proved} {
 		t.Run(name, func(t *testing.T) {
 			now := flown(t, r).RailExit.Speed
 			for _, share := range []float64{0.7, 0.99, 1.2} {
@@ -60,7 +62,11 @@ func TestRailExitIsEnough(t *testing.T) {
 				if !math.IsNaN(e.Enough) && e.Enough > 0.8 {
 					require.InEpsilon(t, limit, flown(t, with(t, r, "rail.length", e.Enough)).RailExit.Speed, 1e-3)
 				}
-				if r.Power == rocket.WaterPower {
+				if r.Power == rocket.WaterPower && share > 1 && TopPressure(r, r) <= r.Water.Pressure {
+					require.True(t, math.IsNaN(e.Pressure), "no proof is for more than there is")
+					require.NotEqual(t, "proved", name)
+				} else if r.Power == rocket.WaterPower {
+					require.LessOrEqual(t, e.Pressure, max(r.Water.Pressure, TopPressure(r, r)))
 					enough := flown(t, with(t, r, "water.pressure", e.Pressure)).RailExit.Speed
 					require.InEpsilon(t, limit, enough, 1e-3)
 					require.GreaterOrEqual(t, enough, limit)
