@@ -77,7 +77,7 @@ func WriteBestJSON(w io.Writer, b Best) error {
 	out.Add("inputs", &inputs).Add("apogee_m", number(b.Found.Apogee)).
 		Add("within_1_percent", &within).Add("flights", b.Found.Flights)
 	out.Add("loses", page.Printables(append([]string{}, b.Loses...))).Add("cut_off", b.Found.CutOff)
-	out.Add("for", b.Wish.Row.Name).Add("value", b.machine(b.value(b.Found.Flight))).Add("least", b.Wish.Least)
+	out.Add("for", b.Wish.Row.Name).Add("value", b.machine(b.value(b.Found.Flight))).Add("least", b.Wish.Least).Add("model", string(b.Rocket.Flown()))
 	if b.Wish.Aimed() {
 		out.Add("target", b.machine(b.Wish.Target)).Add("met", b.Wish.Met(b.value(b.Found.Flight)))
 	}

@@ -38,7 +38,8 @@ type (
 		Landing    *landingsJSON    `json:"landing"`
 		Ballistic  *landingsJSON    `json:"ballistic"` // of the same with no canopy opening
 		Importance []importanceJSON `json:"importance"`
-		Pressure   *machine.Object  `json:"pressure"`            // null on a motor
+		Pressure   *machine.Object  `json:"pressure"` // null on a motor
+		Model      string           `json:"model"`
 		Shown      *machine.Object  `json:"shown,omitempty"`     // what was asked for, by name
 		Reservoir  int              `json:"reservoir,omitempty"` // flights behind quantiles and ranks
 		Partial    bool             `json:"partial,omitempty"`
@@ -79,6 +80,7 @@ type (
 func WriteDispersionJSON(w io.Writer, s Dispersion) error {
 	r := &s.Result
 	d := scatterJSON{
+		Model:   string(s.Rocket.Flown()),
 		Flights: r.Drawn, Invalid: r.Invalid,
 		Apogee: newSummary(r.Apogee), RailExit: newSummary(r.RailExit),
 		Pressure: pressureJSON(s.Rocket), Partial: r.Partial,

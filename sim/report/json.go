@@ -26,7 +26,7 @@ func WriteJSON(w io.Writer, fl *sim.Flight, t results.Table) error {
 
 // addDocument adds what flew, every result of the table, and the warnings.
 func addDocument(doc *machine.Object, fl *sim.Flight, t results.Table) {
-	doc.Add("name", fl.Rocket.Name).Add("power", string(fl.Rocket.Power))
+	doc.Add("name", fl.Rocket.Name).Add("power", string(fl.Rocket.Power)).Add("model", string(fl.Rocket.Flown()))
 	told := false
 	for i := range t {
 		switch g := &t[i]; {
@@ -120,7 +120,7 @@ func addFlight(line *machine.Object, fl *sim.Flight, t results.Table, invalid er
 
 // documentKeys are the keys of `fly --json` in order.
 func documentKeys(t results.Table) []string {
-	keys := []string{"name", "power"}
+	keys := []string{"name", "power", "model"}
 	add := func(key string) {
 		if !slices.Contains(keys, key) {
 			keys = append(keys, key)

@@ -25,7 +25,7 @@ import (
 
 // schema is what other programs read of the document. Its keys are fixed; a new result
 // adds its own.
-const schema = `{"name":"", "power":"water",
+const schema = `{"name":"", "power":"water", "model":"point",
  "lift_off":  {"mass_kg":0,"thrust_to_weight":0},
  "tube_exit": {"time_s":0,"speed_mps":0},
  "rail_exit": {"time_s":0,"speed_mps":0,"thrust_to_weight":0},
@@ -132,7 +132,7 @@ func TestJSONValues(t *testing.T) {
 		want   values
 	}{
 		{"water", waterFlight(), values{
-			"name": "Twin Heron", "power": "water",
+			"name": "Twin Heron", "power": "water", "model": "point",
 			"lift_off.mass_kg": 2.5512345, "lift_off.thrust_to_weight": 8.125,
 			"rail_exit.time_s": 0.1205, "rail_exit.speed_mps": 18.25, "rail_exit.thrust_to_weight": 8.75,
 			"tube_exit.time_s": 0.0405, "tube_exit.speed_mps": 9.85,
@@ -176,7 +176,7 @@ func TestJSONForm(t *testing.T) {
 	fl.Results.Landing.East = 1e-9
 	fl.Rocket.Canopies, fl.Canopies = nil, nil
 	text := string(jsonOf(t, fl))
-	assert.True(t, strings.HasPrefix(text, "{\n  \"name\": \"Flügel <&> \\\"quoted\\\"\\u0001\",\n  \"power\": \"motor\",\n  \"lift_off\": {\n    \"mass_kg\": 1.51,"), text)
+	assert.True(t, strings.HasPrefix(text, "{\n  \"name\": \"Flügel <&> \\\"quoted\\\"\\u0001\",\n  \"power\": \"motor\",\n  \"model\": \"point\",\n  \"lift_off\": {\n    \"mass_kg\": 1.51,"), text)
 	assert.Contains(t, text, "\"canopies\": [],")
 	assert.Contains(t, text, "\"north_m\": 0,\n")
 	assert.True(t, strings.HasSuffix(text, "}\n"))

@@ -61,7 +61,7 @@ func TestOpening(t *testing.T) {
 "what_if":[{"case":"","canopy":null,"problem":null,"ballistic":false,"height_m":0,"airspeed_mps":0,"load_n":0,
 "canopies":[{"name":"","height_m":0,"airspeed_mps":0,"load_n":0,"load_bound_n":0}],
 "landing":{"time_s":0,"speed_mps":0,"vertical_mps":0,"energy_j":0,"east_m":0,"north_m":0,"drift_m":0}}],
-"sized":{"asked_mps":0,"diameter_m":0,"area_m2":0,"vertical_mps":0,"drift_m":0,"time_s":0},"pressure":null}`
+"sized":{"asked_mps":0,"diameter_m":0,"area_m2":0,"vertical_mps":0,"drift_m":0,"time_s":0},"model":"point","pressure":null}`
 	o := openingOf(t, quantity.US, "motor", "ejection")
 	b.Reset()
 	require.NoError(t, WriteOpeningJSON(&b, o))

@@ -61,6 +61,14 @@ func (r *Rocket) Rigid() bool {
 	return r.Balanced() && r.Model != PointModel
 }
 
+// Flown is the model that flies.
+func (r *Rocket) Flown() Model {
+	if r.Rigid() {
+		return RigidModel
+	}
+	return PointModel
+}
+
 // Alignment is how far the thrust is off the centreline: a nozzle or motor mount that
 // is tilted or displaced, in one plane. Signs say whether the two add.
 type Alignment struct {
