@@ -28,7 +28,7 @@ func (m *Model) weigh() tea.Cmd {
 	judges, today := m.judges, m.clock()
 	return m.corners.Ask(m.ctx, func(ctx context.Context) (view.Cornered, error) {
 		v, err := judges(ctx, now.Flight.Rocket,
-			gates.Options{Day: now.Flight, Today: today, Spreads: study.Spreads(now.File), Remedies: true})
+			gates.Options{Day: now.Flight, Today: today, Spreads: study.Spreads(now.File), Respread: study.Respread(now.File), Remedies: true})
 		return view.Cornered{Of: now, Verdict: v}, err
 	})
 }

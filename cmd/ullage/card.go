@@ -101,7 +101,7 @@ func (c *cardCommand) fly(s *streams, files []*rocketfile.File) ([]plan.Day, err
 	var all []plan.Day
 	for _, f := range files {
 		day, err := plan.DayOf(s.ctx, f.Rocket(), plan.Options{
-			Spreads: study.Spreads(f), Flights: c.Flights, Seed: c.Seed, Today: time.Now(), Progress: bar.update})
+			Spreads: study.Spreads(f), Respread: study.Respread(f), Flights: c.Flights, Seed: c.Seed, Today: time.Now(), Progress: bar.update})
 		if err != nil {
 			return nil, err
 		}

@@ -46,7 +46,7 @@ func (c *checkCommand) Run(s *streams) error {
 	}
 	options := gates.Options{Today: time.Now(), Remedies: true}
 	if !c.NoCorner {
-		options.Spreads = study.Spreads(file)
+		options.Spreads, options.Respread = study.Spreads(file), study.Respread(file)
 	}
 	verdict, err := gates.Judge(s.ctx, file.Rocket(), options)
 	if err != nil {

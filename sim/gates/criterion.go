@@ -19,6 +19,7 @@ type criterion struct {
 	levers []lever
 	lacks  *Remedy // what must be given before it can pass (see give); nil when it can
 	adds   []Remedy
+	change string // what would have to change where no input within reach mends it
 	ground bool   // means something of a rocket that does not leave its guide
 	still  bool   // about the rocket, not its flight: no corner, no calm
 	warns  bool   // outside its limit is a caution, no failure
@@ -62,7 +63,8 @@ func guideCriteria(r *rocket.Rocket) []criterion {
 		overWind.lacks = give("wind.speed").because(statedCalm)
 	}
 	return []criterion{
-		criterion{key: LimitRailExit, limit: LimitFor(r, LimitRailExit), levers: faster, ground: true}.judging(out.Must("rail_exit.speed")),
+		criterion{key: LimitRailExit, limit: LimitFor(r, LimitRailExit), levers: faster, ground: true,
+			change: "a longer rail, a lighter rocket or another nozzle than were tried"}.judging(out.Must("rail_exit.speed")),
 		overWind,
 		criterion{key: LimitThrustToWeight, limit: LimitFor(r, LimitThrustToWeight),
 			levers: []lever{{input: "water.fill"}, {input: "water.throat", up: true}, {input: "body.mass"}}}.judging(out.Must("rail_exit.thrust_to_weight")),
@@ -111,7 +113,7 @@ func marginCriteria(r *rocket.Rocket) []criterion {
 		if at.result == "margin.liquid_out" && r.Power != rocket.WaterPower {
 			continue
 		}
-		g = append(g, criterion{key: checkMargin + "." + at.key, limit: both, levers: marginLevers(r)}.judging(out.Must(at.result)))
+		g = append(g, criterion{key: checkMargin + "." + at.key, limit: both, levers: marginLevers(r), change: anotherBalance}.judging(out.Must(at.result)))
 	}
 	least := criterion{key: checkLeastMargin, limit: LimitFor(r, LimitMarginLeast), levers: marginLevers(r)}.judging(out.Must("margin.least"))
 	least.value = func(fl *sim.Flight) (float64, bool) { return fl.Stability.Least, fl.RailExit.Happened }
@@ -137,6 +139,9 @@ func unbalanced(r *rocket.Rocket) []string {
 	}
 	return []string{"body.length", "body.balance", "nose", "fins"}
 }
+
+// anotherBalance is what moves a margin where no single number does.
+const anotherBalance = "move what is aboard, or build other fins, and weigh and balance it anew"
 
 // marginLevers move the balance or the centre of pressure.
 func marginLevers(r *rocket.Rocket) []lever {

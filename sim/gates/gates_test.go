@@ -39,7 +39,9 @@ func judge(t *testing.T, r *rocket.Rocket, o Options) Verdict {
 }
 
 // all is everything that can be asked for.
-func all(r *rocket.Rocket) Options { return Options{Spreads: study.DefaultSpread(r), Remedies: true} }
+func all(r *rocket.Rocket) Options {
+	return Options{Spreads: study.DefaultSpread(r), Respread: study.DefaultSpread, Remedies: true}
+}
 
 func find(t *testing.T, v *Verdict, key string) *Check {
 	t.Helper()

@@ -16,7 +16,10 @@ type Options struct {
 	Day   *sim.Flight // the flight of the rocket as the file has it, when there is one
 	Today time.Time   // for the age of a proof; zero does not judge it
 	// Spreads are what is uncertain; with any, the worst corner of each check flies.
-	Spreads  []study.Spread
+	Spreads []study.Spread
+	// Respread gives the Spreads of a rocket that a mend has changed, which may be shares of
+	// its values, or that flies on its other drive; nil takes the same, of that drive.
+	Respread func(*rocket.Rocket) []study.Spread
 	Remedies bool // look for what would mend a failed check
 	Workers  int
 }
@@ -41,7 +44,6 @@ func Judge(ctx context.Context, r *rocket.Rocket, o Options) (Verdict, error) {
 	gates := criteriaOf(r, o.Today)
 	v.Checks = make([]Check, len(gates))
 	against := make([]deviation, len(gates))
-	passing := make([]bool, len(gates))
 	for i := range gates {
 		g, c := &gates[i], &v.Checks[i]
 		*c = Check{Key: g.key, Result: g.result, About: g.about, Name: g.limit.Name, Limit: g.limit}
@@ -52,34 +54,33 @@ func Judge(ctx context.Context, r *rocket.Rocket, o Options) (Verdict, error) {
 		if !g.still {
 			c.Values[results.Calm] = g.look(v.Calm)
 		}
-		passing[i] = g.passes(v.Day)
 	}
 	if v.Cornered {
 		if against, err = corners(ctx, r, gates, v.Checks, o.Spreads, own); err != nil {
 			return v, err
 		}
 	}
-	m := finder{ctx, r, gates, passing, own}
 	left := v.Day.RailExit.Happened
 	for i := range gates {
 		if g := &gates[i]; !left && !g.ground && !g.still {
 			g.lacks = &Remedy{Kind: LeaveTheRail}
 		}
-		if err := v.Checks[i].conclude(&gates[i], &m, against[i], o.Remedies); err != nil {
-			return v, err
-		}
+		v.Checks[i].conclude(&gates[i])
 	}
-	return v, nil
+	if o.Remedies {
+		err = newMender(ctx, &v, gates, against, o).mend()
+	}
+	return v, err
 }
 
-// conclude judges a check and finds what would mend it.
-func (c *Check) conclude(g *criterion, m *finder, corner deviation, mends bool) error {
+// conclude judges a check, and names of what would mend it all that takes no search.
+func (c *Check) conclude(g *criterion) {
 	if g.lacks != nil && c.unjudged(*g.lacks) {
-		return nil
+		return
 	}
 	c.settle()
 	if c.Pass {
-		return nil
+		return
 	}
 	if g.absent != "" && math.IsNaN(c.Value) {
 		c.Word = g.absent
@@ -88,20 +89,6 @@ func (c *Check) conclude(g *criterion, m *finder, corner deviation, mends bool) 
 		c.Level, c.Pass = Caution, true
 	}
 	c.Remedies = append(c.Remedies, g.mends(c.Value)...)
-	if !mends || g.warns {
-		return nil
-	}
-	var flown []results.Case
-	for k := range results.Cases {
-		if c.Values[k].Flown {
-			flown = append(flown, k)
-		}
-	}
-	found, err := m.find(g, flown, c.Case, corner)
-	if c.Remedies = append(found, c.Remedies...); len(c.Remedies) == 0 {
-		c.Remedies = []Remedy{{Kind: NothingFound}}
-	}
-	return err
 }
 
 // mends are those that take no search, for the value that failed.

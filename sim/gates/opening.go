@@ -21,7 +21,7 @@ func canopyCriteria(r *rocket.Rocket) []criterion {
 	var g []criterion
 	for i := range r.Canopies {
 		name := r.Canopies[i].Name
-		g = append(g, criterion{key: LimitOpening + "." + name, limit: LimitFor(r, LimitOpening), levers: openingLevers(r, i)}.
+		g = append(g, criterion{key: LimitOpening + "." + name, limit: LimitFor(r, LimitOpening), levers: openingLevers(r, i), change: openingChange(r, i)}.
 			judging(results.For(r).Must("canopy."+name+".airspeed")))
 	}
 	for i := range r.Canopies {
@@ -64,6 +64,14 @@ func loadCriteria(r *rocket.Rocket, i int) []criterion {
 			return most, c.Opened
 		}}
 	return []criterion{g, worst}
+}
+
+// openingChange is what else makes a canopy open slower than any moment of its rule does.
+func openingChange(r *rocket.Rocket, i int) string {
+	if r.Canopies[i].Rule(r.Power).Trigger.ByCharge() {
+		return "open by height, or near the top by a timer, or fly a motor with another delay"
+	}
+	return "open nearer to the top, or by height, or after a smaller canopy that slows it"
 }
 
 // between is a time from one moment to another; moments as near as events are found are one.

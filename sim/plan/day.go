@@ -12,10 +12,11 @@ import (
 
 // Options choose what stands behind the figures of a day.
 type Options struct {
-	Spreads  []study.Spread // what is uncertain
-	Flights  int            // drawn for the spread
-	Seed     uint64         // of the draws
-	Today    time.Time      // for the age of a proof; zero does not judge it
+	Spreads  []study.Spread                      // what is uncertain
+	Respread func(*rocket.Rocket) []study.Spread // of a rocket that a mend has changed; nil takes the same
+	Flights  int                                 // drawn for the spread
+	Seed     uint64                              // of the draws
+	Today    time.Time                           // for the age of a proof; zero does not judge it
 	Workers  int
 	Progress func(done, total int) // of the draws
 }
@@ -38,7 +39,7 @@ func DayOf(ctx context.Context, r *rocket.Rocket, o Options) (Day, error) {
 	own := study.Options{Workers: o.Workers}
 	var err error
 	if d.Verdict, err = gates.Judge(ctx, r, gates.Options{
-		Today: o.Today, Spreads: o.Spreads, Remedies: true, Workers: o.Workers}); err != nil {
+		Today: o.Today, Spreads: o.Spreads, Respread: o.Respread, Remedies: true, Workers: o.Workers}); err != nil {
 		return d, err
 	}
 	d.Chamber = onThePad(r)

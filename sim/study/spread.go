@@ -93,6 +93,21 @@ func Depends(r *rocket.Rocket, in rocketfile.Input) bool {
 // is left out.
 func Spreads(f *rocketfile.File) []Spread { return overDefaults(f.Rocket(), f.Spreads()) }
 
+// Respread gives the spreads of a rocket changed from that of a file: the file's own, and
+// the defaults of its new values and of the drive that it flies on.
+func Respread(f *rocketfile.File) func(*rocket.Rocket) []Spread {
+	stated := f.Spreads()
+	return func(r *rocket.Rocket) []Spread {
+		kept := stated[:0:0]
+		for _, s := range stated {
+			if s.Input.Drive == "" || s.Input.Drive == r.Power {
+				kept = append(kept, s)
+			}
+		}
+		return overDefaults(r, kept)
+	}
+}
+
 // overDefaults puts stated uncertainties over a rocket's defaults: each takes the
 // place of the default for its input or comes after them, and 0 takes it out.
 func overDefaults(r *rocket.Rocket, stated []Spread) []Spread {

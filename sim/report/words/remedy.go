@@ -11,8 +11,25 @@ import (
 // Remedy says in one sentence what would make a check pass, without a full stop.
 func (p Printer) Remedy(m gates.Remedy) string {
 	text := p.remedy(m)
-	if len(m.Breaks) > 0 {
-		text += ", but then, on the day, outside its limit: " + strings.Join(page.Printables(m.Breaks), ", ")
+	if m.And != nil {
+		text += " together with " + p.remedy(*m.And)
+	}
+	return text
+}
+
+// nothing says how near the inputs come that were tried, and what would have to change.
+func (p Printer) nothing(m gates.Remedy) string {
+	text := "no input within reach passes it without failing another, one or two at a time"
+	switch {
+	case m.Input.Name == "motor.delay" && !math.IsNaN(m.From):
+		text = "no delay of this motor comes nearer than " + p.Text(m.From, "m/s") + ", at " + p.Given(m.To, "s")
+	case m.Input.Name != "" && len(m.Breaks) > 0:
+		text = "no input within reach passes it alone: " + p.setInput(gates.Remedy{Input: m.Input, Rule: m.Rule, From: m.To, To: m.To}) + " would fail " + page.Listed(m.Breaks)
+	case m.Input.Name != "":
+		text = "no input within reach passes it, one or two at a time"
+	}
+	if m.Why != "" {
+		text += ": " + m.Why
 	}
 	return text
 }
@@ -63,7 +80,7 @@ func (p Printer) remedy(m gates.Remedy) string {
 	case gates.GiveDate:
 		return "give the day of the proof as chamber.proof_date, none that lies ahead, to have it judged"
 	}
-	return "no single input tried does it: change several"
+	return p.nothing(m)
 }
 
 // setInput tells the input's own words for a value that passes.
@@ -76,8 +93,11 @@ func (p Printer) setInput(m gates.Remedy) string {
 		value = p.beyond(m.To, unit, m.To > m.From)
 	}
 	word := "or more"
-	if m.To < m.From {
+	switch {
+	case m.To < m.From:
 		word = "or less"
+	case m.To == m.From:
+		word = ""
 	}
 	if m.Input.Name == "motor.delay" {
 		word = "" // either way from there it gets worse again

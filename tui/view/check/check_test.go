@@ -149,13 +149,29 @@ func TestMends(t *testing.T) {
 	require.Contains(t, f.Said, "Nothing to mend")
 }
 
+// A mend of two inputs sets both in one step.
+func TestTwoInputs(t *testing.T) {
+	f := start(t, viewtest.Windy(t, "8 m/s"), viewtest.Medium)
+	fill, err := rocketfile.Find(f.File().Rocket(), "water.fill")
+	require.NoError(t, err)
+	rail, err := rocketfile.Find(f.File().Rocket(), "rail.length")
+	require.NoError(t, err)
+	before := f.File().Rocket().Water.Fill
+	f.V.make(f, gates.Remedy{Input: fill, To: 0.25, And: &gates.Remedy{Input: rail, To: 3}}, "both")
+	require.InDelta(t, 0.25, f.File().Rocket().Water.Fill, 1e-9)
+	require.InDelta(t, 3, f.File().Rocket().Rail.Length, 1e-9)
+	f.Press("u")
+	require.Equal(t, before, f.File().Rocket().Water.Fill)
+	require.NotEqual(t, 3.0, f.File().Rocket().Rail.Length)
+}
+
 // Tilting into the wind turns the rail as well, in one step.
 func TestTiltIntoWind(t *testing.T) {
 	f := start(t, viewtest.Windy(t, "8 m/s"), viewtest.Medium)
 	f.Set("rail.heading", "10 deg")
 	tilt, err := rocketfile.Find(f.File().Rocket(), "rail.tilt")
 	require.NoError(t, err)
-	f.V.tilt(f, gates.Remedy{Kind: gates.TiltIntoWind, Input: tilt, To: 0.1}, "tilt")
+	f.V.make(f, gates.Remedy{Kind: gates.TiltIntoWind, Input: tilt, To: 0.1}, "tilt")
 	r := f.File().Rocket()
 	require.InDelta(t, 0.1, r.Rail.Tilt, 1e-9)
 	require.InDelta(t, r.Wind.From, r.Rail.Heading, 1e-9)

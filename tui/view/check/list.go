@@ -78,8 +78,12 @@ func (e *checkEntry) settable() []int {
 	var out []int
 	for i, m := range e.Remedies {
 		// A calmer day is waited for, not set; a chamber is rebuilt.
-		byKey := m.Kind == gates.SetInput || m.Kind == gates.OtherDelay || m.Kind == gates.TiltIntoWind
-		if byKey && m.Input.Name != "wind.speed" {
+		byKey := true
+		for one := &m; one != nil; one = one.And {
+			byKey = byKey && one.Input.Name != "wind.speed" &&
+				(one.Kind == gates.SetInput || one.Kind == gates.OtherDelay || one.Kind == gates.TiltIntoWind)
+		}
+		if byKey {
 			out = append(out, i)
 		}
 	}

@@ -29,8 +29,8 @@ func (v *View) take(frame view.Frame) {
 	}
 	mend := e.Remedies[can[v.among(can)]]
 	before, says := frame.File(), words.In(v.Scene.Units).Remedy(mend)
-	if mend.Kind == gates.TiltIntoWind {
-		v.tilt(frame, mend, says)
+	if mend.Kind == gates.TiltIntoWind || mend.And != nil {
+		v.make(frame, mend, says)
 	} else {
 		frame.Put(mend.Input.Name, mend.To)
 	}
@@ -45,11 +45,14 @@ func (v *View) among(can []int) int {
 	return v.mend
 }
 
-// tilt turns the rail to where the wind comes from and tilts it.
-func (v *View) tilt(frame view.Frame, mend gates.Remedy, says string) {
-	f, err := frame.File().SetValue(mend.Input.Name, mend.To)
-	if err == nil {
-		f, err = f.SetValue("rail.heading", v.Scene.Now.Flight.Rocket.Wind.From)
+// make sets what a mend sets as one edit: the rail's heading with its tilt, a second input
+// with the first.
+func (v *View) make(frame view.Frame, mend gates.Remedy, says string) {
+	f, err := frame.File(), error(nil)
+	for m := &mend; m != nil && err == nil; m = m.And {
+		if f, err = f.SetValue(m.Input.Name, m.To); err == nil && m.Kind == gates.TiltIntoWind {
+			f, err = f.SetValue("rail.heading", v.Scene.Now.Flight.Rocket.Wind.From)
+		}
 	}
 	if frame.Take(f, err, view.Edit{Input: mend.Input.Name, Says: says}) {
 		frame.Choose(mend.Input.Name)

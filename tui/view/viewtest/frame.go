@@ -87,7 +87,7 @@ func (f *Frame[V]) Fly() {
 	var corners tea.Cmd
 	if now := f.Scene.Now; f.Judges != nil {
 		corners = f.Scene.Corners.Ask(f.Scene.Ctx, func(ctx context.Context) (view.Cornered, error) {
-			v, err := f.Judges(ctx, fl.Rocket, gates.Options{Day: fl, Today: f.Today, Spreads: study.Spreads(now.File), Remedies: true})
+			v, err := f.Judges(ctx, fl.Rocket, gates.Options{Day: fl, Today: f.Today, Spreads: study.Spreads(now.File), Respread: study.Respread(now.File), Remedies: true})
 			return view.Cornered{Of: now, Verdict: v}, err
 		})
 	}
