@@ -104,7 +104,7 @@ func TestKeys(t *testing.T) {
 func TestIsTheVerdict(t *testing.T) {
 	file := viewtest.Windy(t, "8 m/s")
 	f := start(t, file, viewtest.Large)
-	want, err := gates.Judge(context.Background(), file.Rocket(), gates.Options{Today: viewtest.Day(), Spreads: study.Spreads(file), Remedies: true})
+	want, err := gates.Judge(context.Background(), file.Rocket(), gates.Options{Today: viewtest.Day(), Spreads: study.Spreads(file), Respread: study.Respread(file), Remedies: true})
 	require.NoError(t, err)
 	require.False(t, want.Pass())
 	require.Contains(t, f.Shown(), words.Verdict(&want))
