@@ -9,13 +9,14 @@
 // scene that the view in sight draws. A flight brings go or no-go in calm air
 // and on its day with it; the worst corners and the mends follow in a command of their
 // own, whatever view is shown (verdict.go). At the end of every Update the
-// rows are painted (screen.go), so that View only joins them.
+// rows are painted (screen.go), and package terminal writes what of them differs
+// (program.go, run.go).
 //
 // The rooms, from top to bottom: this package is the frame, with inputs, findings, keys,
 // questions, pages, saving and undo. A folder of tui/view is a way of looking at the
 // rocket; package view is what all of them are, and what they may ask of the frame
-// (frame.go). Package draw is what is painted with; package plot draws text plots and
-// knows no terminal.
+// (frame.go). Package draw is what is painted with; package terminal is what the screen is
+// on; package plot draws text plots and knows no terminal.
 //
 // Adding a view is a folder in tui/view and a line in views.go. Its keys may be none of
 // the frame's but those of the flight. Adding a key of the frame is a field of [KeyMap]
