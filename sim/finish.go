@@ -14,6 +14,7 @@ func (r *run) finish() {
 		return
 	}
 	r.maxima.write(fl)
+	r.loads()
 	push := r.maxima.guide
 	if r.model.tube > 0 { // the tube lifts it, not the jet that follows
 		_, push = r.model.flow.TubePush(0, r.model.padPressure)
@@ -23,6 +24,32 @@ func (r *run) finish() {
 	r.verdicts()
 	r.endStability()
 	fl.dense.close(r)
+}
+
+// loads settles what each canopy pulls: no less than the weight that hangs on it, and than what its line takes to
+// stop it, however slowly it fills.
+func (r *run) loads() {
+	fl, m := r.flight, &r.model
+	all := 0.
+	for i := range fl.Canopies {
+		if fl.Canopies[i].Opened {
+			all += m.canopies[i].area
+		}
+	}
+	for i := range fl.Canopies {
+		c := &fl.Canopies[i]
+		if !c.Opened {
+			continue
+		}
+		c.Hanging = (m.dryMass + m.left) * m.gravity * m.canopies[i].area / all
+		if mount := r.rocket.Recovery; mount != nil {
+			if n, _ := mount.Snatch(c.Airspeed); n > 0 { // NaN where it is not described
+				c.Snatch = n
+			}
+		}
+		c.Load = max(c.Filling, c.Hanging, c.Snatch)
+		c.LoadBound = max(c.LoadBound, c.Load)
+	}
 }
 
 // sumDrive: total impulse, burn time, average. A motor's are its curve's; water's

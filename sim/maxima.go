@@ -346,7 +346,7 @@ func (x *maxima) write(fl *Flight) {
 		if c := &fl.Canopies[i]; c.Opened {
 			shock := fl.Rocket.Canopies[i].OpeningForceCoefficient
 			area := fl.Rocket.Canopies[i].Coefficient * fl.Rocket.Canopies[i].NominalArea()
-			c.Load = x.best[firstCanopy+2*i].value
+			c.Filling = x.best[firstCanopy+2*i].value
 			c.LoadBound = shock * area * x.best[firstCanopy+2*i+1].value
 		}
 	}

@@ -11,6 +11,7 @@ import (
 
 	"ullage/thrust"
 
+	"ullage/sim/chamber"
 	"ullage/sim/rocket"
 )
 
@@ -124,7 +125,7 @@ func TestOpeningLoad(t *testing.T) {
 			share = math.Sqrt(b) * math.Exp(-0.5)
 		}
 		r.maxima.write(r.flight)
-		assert.InEpsilon(t, share*0.5*rho*v*v*area, r.flight.Canopies[0].Load, 1e-4, mass)
+		assert.InEpsilon(t, share*0.5*rho*v*v*area, r.flight.Canopies[0].Filling, 1e-4, mass)
 		assert.InEpsilon(t, 1.7*0.5*rho*v*v*area, r.flight.Canopies[0].LoadBound, 1e-4, mass)
 	}
 }
@@ -248,4 +249,31 @@ func TestThrustFactor(t *testing.T) {
 	assert.InEpsilon(t, 1.1*a.Motor.Curve.Impulse(), one.Drive.Impulse, 1e-12)
 	a.Motor.Factor = 1
 	assert.Less(t, mustFly(a, 0).Apogee.Height, one.Apogee.Height)
+}
+
+// However softly a canopy fills, the rocket hangs on it, and its line has to stop it: by hand, the weight, and
+// v·√(m·F/(L·ε)) of package chamber.
+func TestLeastOpeningLoads(t *testing.T) {
+	r := bottle()
+	r.Canopies[0].FillConstant = 60 // so slowly that its drag stays below the weight
+	soft := mustFly(r, 0)
+	c := soft.Canopies[0]
+	mass := 2 * soft.Landing.Energy / (soft.Landing.Speed * soft.Landing.Speed)
+	assert.InEpsilon(t, mass*9.80665, c.Hanging, 1e-4)
+	assert.GreaterOrEqual(t, c.Load, c.Hanging)
+	assert.GreaterOrEqual(t, c.Load, c.Filling)
+	assert.Zero(t, c.Snatch)
+	r.Recovery = &chamber.Mount{Line: 1000, LineLength: 2, LineStretch: 0.2, CanopyMass: 0.05}
+	c = mustFly(r, 0).Canopies[0]
+	assert.InEpsilon(t, c.Airspeed*math.Sqrt(0.05*1000/(2*0.2)), c.Snatch, 1e-12)
+	assert.Equal(t, c.Snatch, c.Load)
+	assert.GreaterOrEqual(t, c.LoadBound, c.Load)
+	// Two of them share the weight by their areas.
+	r.Recovery = nil
+	second := r.Canopies[0]
+	second.Name, second.Diameter = "second", second.Diameter/2
+	r.Canopies = append(r.Canopies, second)
+	fl := mustFly(r, 0)
+	assert.InEpsilon(t, 4, fl.Canopies[0].Hanging/fl.Canopies[1].Hanging, 1e-9)
+	assert.InEpsilon(t, mass*9.80665, fl.Canopies[0].Hanging+fl.Canopies[1].Hanging, 1e-3)
 }

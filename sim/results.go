@@ -75,7 +75,10 @@ type CanopyResult struct {
 	Airspeed  float64 // m/s
 	Full      bool    // it filled before landing
 	FullTime  float64 // s
-	Load      float64 // greatest drag of this canopy while it fills, N
+	Filling   float64 // greatest drag of this canopy while it fills, N
+	Hanging   float64 // its share, by drag area, of the weight that hangs on all that are open by its descent, N
+	Snatch    float64 // as its line stops it, from [recovery], N; 0 where that is not described
+	Load      float64 // opening load: the greatest of those three, N
 	LoadBound float64 // infinite-mass estimate Cx·q·(C_D S) with the largest q while it fills, N
 	Descent   float64 // settled descent rate with all canopies open by then, at the height this leg ends, m/s
 }

@@ -63,3 +63,21 @@ func (g Gas) Gamma() float64 { return gases[g].gamma }
 func ChokingRatio(gamma float64) float64 {
 	return math.Pow(2/(gamma+1), gamma/(gamma-1))
 }
+
+// The critical point of carbon dioxide.
+const (
+	carbonDioxideCritical         = 304.1282 // K
+	carbonDioxideCriticalPressure = 7.3773e6 // Pa
+)
+
+// Saturation is the pressure from which a gas is no gas at a temperature, K, but turns liquid, Pa absolute: of carbon
+// dioxide up to its critical point after Span and Wagner (J. Phys. Chem. Ref. Data 25 (1996) 1509, from memory), and its
+// critical pressure beyond; endless for the others, which none of these pressures and temperatures make liquid.
+func (g Gas) Saturation(temperature float64) float64 {
+	if g != CarbonDioxide {
+		return math.Inf(1)
+	}
+	tau := max(1-temperature/carbonDioxideCritical, 0)
+	sum := -7.0602087*tau + 1.9391218*math.Pow(tau, 1.5) - 1.6463597*tau*tau - 3.2995634*math.Pow(tau, 4)
+	return carbonDioxideCriticalPressure * math.Exp(sum*carbonDioxideCritical/temperature)
+}

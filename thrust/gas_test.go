@@ -73,3 +73,12 @@ func TestGasAtLiquidOut(t *testing.T) {
 		assert.InEpsilon(t, e.CarriedGas()*air1*temperature, p*0.002, 1e-12)
 	}
 }
+
+// Carbon dioxide's vapour pressure, NIST's webbook values from memory: 34.85 bar at 0 °C, 57.29 bar at 20 °C, 73.77 bar at the critical point.
+func TestSaturationOfCarbonDioxide(t *testing.T) {
+	assert.InDelta(t, 34.85e5, CarbonDioxide.Saturation(273.15), 0.02e5)
+	assert.InDelta(t, 57.29e5, CarbonDioxide.Saturation(293.15), 0.02e5)
+	assert.InDelta(t, 73.77e5, CarbonDioxide.Saturation(304.1282), 0.01e5)
+	assert.Equal(t, CarbonDioxide.Saturation(304.1282), CarbonDioxide.Saturation(350))
+	assert.True(t, math.IsInf(Air.Saturation(220), 1))
+}

@@ -89,7 +89,11 @@ func (n Nose) steeperThan(slope float64) float64 {
 // SteepTaper is the half-angle of a boat-tail beyond which the flow leaves it (common practice, no source).
 const SteepTaper = 12 * degree
 
-// TaperAngle is the half-angle of a transition, rad: above 0 where it widens, below where it tapers.
+// SteepJunction is the angle at which a nose meets the tube beyond which the flow leaves it there, and its drag is
+// anybody's guess (common practice, no source).
+const SteepJunction = 30 * degree
+
+// taperAngle is the half-angle of a transition, rad: above 0 where it widens, below where it tapers.
 func (f frustum) taperAngle() float64 { return math.Atan2((f.aft-f.fore)/2, f.length) }
 
 // SteepestTaper is the half-angle of the steepest boat-tail, rad; 0 when there is none.

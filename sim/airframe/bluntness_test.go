@@ -116,3 +116,24 @@ func TestSteepFlares(t *testing.T) {
 	assert.Positive(t, skin)
 	assert.Less(t, skin, 0.01)
 }
+
+// NACA TN 4197 on a fin of root 190, tip 100, span 160, 3 mm of 5 GPa, at sea level: aspect ratio 1.10345 and 159.6 m/s
+// (computed by plain arithmetic; the form from memory).
+func TestFlutter(t *testing.T) {
+	f := Fins{Name: "1", Count: 3, Root: 0.19, Tip: 0.1, Span: 0.16, Thickness: 0.003, ShearModulus: 5e9}
+	assert.InDelta(t, 1.10345, f.Span*f.Span/f.area(), 1e-5)
+	v := f.FlutterSpeed(101325, 340.294)
+	assert.InDelta(t, 159.6, v, 0.05)
+	// The greatest share of it is that of the greatest dynamic pressure, at any height: here 22 632 Pa and 295.069 m/s,
+	// 0.363918 kg/m³ (ISO 2533, 11 km).
+	s := Shape{Fins: []Fins{f}}
+	assert.InEpsilon(t, 100/v, s.Flutter(0.5*1.225*1e4), 1e-4)
+	assert.InEpsilon(t, 200/f.FlutterSpeed(22632, 295.069), s.Flutter(0.5*0.363918*4e4), 1e-4)
+	soft := f
+	soft.ShearModulus /= 4
+	s.Fins = append(s.Fins, soft)
+	assert.InEpsilon(t, 2*100/v, s.Flutter(0.5*1.225*1e4), 1e-4, "the first to flutter")
+	s.Fins[0].ShearModulus = 0
+	assert.True(t, math.IsNaN(s.Flutter(1000)), "not known")
+	assert.True(t, math.IsNaN((&Shape{}).Flutter(1000)))
+}

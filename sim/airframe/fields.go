@@ -41,6 +41,7 @@ var (
 		{Key: "sweep", Range: quantity.Millimetres(-5000, 5000), At: func(f *Fins) *float64 { return &f.Sweep }},
 		{Key: "thickness", Range: quantity.Millimetres(0.05, 100), At: func(f *Fins) *float64 { return &f.Thickness }},
 		{Key: "position", Range: place, At: func(f *Fins) *float64 { return &f.Position }},
+		{Key: "shear_modulus", Range: quantity.Between(quantity.Pressure, "GPa", 0.01, 200), At: func(f *Fins) *float64 { return &f.ShearModulus }, Optional: true},
 		{Key: "cant", Range: quantity.Between(quantity.Angle, "deg", -10, 10), At: func(f *Fins) *float64 { return &f.Cant }},
 	}
 	partFields = []quantity.Field[Part]{

@@ -82,6 +82,8 @@ type Fins struct {
 	Section   FinSection //
 	Position  float64    // of the root's leading edge from the tip of the nose, m
 	Cant      float64    // to the body's axis, rad
+
+	ShearModulus float64 // of the fin's material, Pa; 0 when not given
 }
 
 // Part is one entry of a mass list.

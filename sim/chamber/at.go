@@ -16,6 +16,15 @@ func (c *Chamber) At(s Service) Result {
 	for i := range r.Parts {
 		r.Parts[i] = r.Parts[i].at(s.Working)
 	}
+	for _, end := range [...]struct {
+		name string
+		of   *Closure
+	}{{"forward", c.Forward}, {"aft", c.Aft}} {
+		if end.of != nil {
+			l, _ := c.lap(end.name, end.of, f.bond)
+			r.Laps = append(r.Laps, l.at(s.Working))
+		}
+	}
 	cold := *c
 	cold.HeatFactor = 1
 	_, r.ColdEstimate = weakest(cold.parts())
@@ -31,7 +40,7 @@ func (c *Chamber) At(s Service) Result {
 	e := c.strains()
 	r.Dilation = c.dilation(e, r.Proof, volume)
 	r.Strain, r.ProofStrain = e.greatest*s.Working, e.greatest*r.Proof
-	weeps := !c.Material.isotropic()
+	weeps := c.Weeps()
 	r.Cracks, r.CracksAtProof = weeps && r.Strain >= crackStrain, weeps && r.ProofStrain >= crackStrain
 	r.store(s, volume)
 	if c.Heating != nil {

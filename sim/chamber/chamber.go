@@ -42,9 +42,12 @@ type Chamber struct {
 	Proof     float64 // to which this chamber was proved with water, Pa; 0: no proof on record
 	ProofDate string  // of that, 2026-05-01; empty when not given
 
-	Forward, Aft *Closure // nil: not described
-	Thread       *Thread  // of the retainer that holds nozzle or adapter; nil: not described
-	Heating      *Heating // of the sealed chamber beside a motor; nil: not described
+	Forward, Aft *Closure  // nil: not described
+	Adhesive     *Adhesive // of the laps; nil: typical
+	Boss         *Boss     // bonded into the aft closure; nil: not described
+	Liner        Lining    // "" when nothing is said
+	Thread       *Thread   // of the retainer that holds nozzle or adapter; nil: not described
+	Heating      *Heating  // of the sealed chamber beside a motor; nil: not described
 }
 
 // Material names what a wall is made of.

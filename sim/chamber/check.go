@@ -37,6 +37,15 @@ func (c *Chamber) Check() fault.List {
 	c.Forward.check(&k, "chamber.forward.", radius, length)
 	c.Aft.check(&k, "chamber.aft.", radius, length)
 	c.Thread.check(&k)
+	if c.Adhesive != nil {
+		quantity.Check(&k.faults, c.Adhesive, adhesiveFields)
+	}
+	if c.Boss != nil {
+		quantity.Check(&k.faults, c.Boss, bossFields)
+	}
+	if c.Liner != "" && c.Liner != Unlined && c.Liner != Lined {
+		k.add("chamber.liner", "is neither none nor lined", `write "none" or "lined"`)
+	}
 	if t := c.Thread; bore && t != nil {
 		for _, x := range [...]struct {
 			name string

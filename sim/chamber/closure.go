@@ -23,8 +23,12 @@ func (c *Chamber) closureParts(parts []Part, end string, e *Closure, f factors, 
 		typical = typical || crush != 1 // the share that compression leaves is a built-in one
 	}
 	parts = append(parts, newPart(end+" closure", stress, strength, typical, note))
-	bond, built := orTypical(e.BondStrength, TypicalBond)
-	return append(parts, newPart(end+" bond", c.Diameter/2/(2*e.Overlap), bond*f.bond, built, Average))
+	lap, built := c.lap(end, e, f.bond)
+	held := Average
+	if lap.EndsGovern() {
+		held = LapEnds
+	}
+	return append(parts, newPart(end+" bond", lap.Load/e.Overlap, lap.Holds()/e.Overlap, built, held))
 }
 
 func (c *Chamber) closureWall(e *Closure) float64 {

@@ -68,6 +68,17 @@ var (
 		{Key: "half_angle", Range: angle(5, 70), At: func(c *Closure) *float64 { return &c.HalfAngle },
 			Only: func(c *Closure) bool { return c.Shape == Cone }},
 	}
+	adhesiveFields = []quantity.Field[Adhesive]{
+		{Key: "chamber.adhesive.glue_line", Range: quantity.Millimetres(0.01, 5), At: func(a *Adhesive) *float64 { return &a.GlueLine }, Optional: true},
+		{Key: "chamber.adhesive.strength", Range: bondRange, At: func(a *Adhesive) *float64 { return &a.Strength }, Optional: true},
+		{Key: "chamber.adhesive.elastic_strain", Range: quantity.Between(quantity.Fraction, "%", 0.1, 50), At: func(a *Adhesive) *float64 { return &a.Elastic }, Optional: true},
+		{Key: "chamber.adhesive.plastic_strain", Range: quantity.Between(quantity.Fraction, "%", 0.001, 200), At: func(a *Adhesive) *float64 { return &a.Plastic }, Optional: true},
+	}
+	bossFields = []quantity.Field[Boss]{
+		{Key: "chamber.boss.diameter", Range: quantity.Millimetres(1, 1000), At: func(b *Boss) *float64 { return &b.Diameter }},
+		{Key: "chamber.boss.length", Range: quantity.Millimetres(0.1, 500), At: func(b *Boss) *float64 { return &b.Length }},
+		{Key: "chamber.boss.bond_strength", Range: bondRange, At: func(b *Boss) *float64 { return &b.BondStrength }, Optional: true},
+	}
 	threadFields = []quantity.Field[Thread]{
 		{Key: "chamber.thread.diameter", Range: quantity.Millimetres(1, 1000), At: func(t *Thread) *float64 { return &t.Diameter }},
 		{Key: "chamber.thread.pitch", Range: quantity.Millimetres(0.1, 50), At: func(t *Thread) *float64 { return &t.Pitch }},
@@ -110,6 +121,12 @@ func ClosureFields() []quantity.Field[Closure] { return slices.Clone(closureFiel
 
 // ThreadFields lists the numbers of the retainer's thread.
 func ThreadFields() []quantity.Field[Thread] { return slices.Clone(threadFields) }
+
+// AdhesiveFields lists the numbers of the laps' adhesive.
+func AdhesiveFields() []quantity.Field[Adhesive] { return slices.Clone(adhesiveFields) }
+
+// BossFields lists the numbers of the boss.
+func BossFields() []quantity.Field[Boss] { return slices.Clone(bossFields) }
 
 // HeatingFields lists the numbers of how a sealed chamber warms up.
 func HeatingFields() []quantity.Field[Heating] { return slices.Clone(heatingFields) }

@@ -18,6 +18,7 @@ type Note string
 // The notes.
 const (
 	Average    Note = "average; the edges see more"
+	LapEnds    Note = "its ends carry the load: more overlap does nothing"
 	Equator    Note = "compression at the equator; buckling is not counted"
 	Edge       Note = "bending where it meets the tube is not counted"
 	FirstCrack Note = "no fibres run this way: the resin cracks"
@@ -52,15 +53,29 @@ func (c *Chamber) parts() []Part {
 	f := c.factors()
 	parts := make([]Part, 0, 10)
 	parts = c.wallParts(parts, f.wall)
-	// A closure is moulded of cloth that lies both ways, whatever is wound on the tube.
+	parts = c.closureParts(parts, "forward", c.Forward, f, c.moulded(c.Forward, f))
+	parts = c.closureParts(parts, "aft", c.Aft, f, c.moulded(c.Aft, f))
+	seal := 0.
+	if c.Thread != nil {
+		seal = c.Thread.sealDiameter()
+	}
+	parts = c.Boss.parts(parts, seal, f.bond)
+	return c.Thread.parts(parts)
+}
+
+// moulded is the weaker way of a closure's wall of the tube's cloth, which lies both ways whatever is
+// wound on the tube. Without a wall of its own a closure takes the tube's plies, at the fraction that a
+// measured wall makes of them: more resin is never stronger. One with its own takes the usual fraction, or as
+// given: the tube's wall says nothing of it.
+func (c *Chamber) moulded(e *Closure, f factors) Part {
 	cloth := *c
 	if len(c.Plies) > 0 {
+		if e != nil && e.Wall == 0 {
+			cloth.FibreFraction = c.FibreFractionInForce()
+		}
 		cloth.Plies, cloth.Wall = nil, c.WallThickness()
 	}
-	moulded := weaker(cloth.wallParts(nil, f.wall))
-	parts = c.closureParts(parts, "forward", c.Forward, f, moulded)
-	parts = c.closureParts(parts, "aft", c.Aft, f, moulded)
-	return c.Thread.parts(parts)
+	return weaker(cloth.wallParts(nil, f.wall))
 }
 
 // weaker is the part of the tube's wall with the least strength against tension. Shear in

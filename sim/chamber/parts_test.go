@@ -111,7 +111,9 @@ func TestLap(t *testing.T) {
 	assert.InEpsilon(t, 1e6, p.Stress, 1e-12)
 	assert.InEpsilon(t, 1, p.Use, 1e-12)
 	assert.Equal(t, Average, p.Note)
-	assert.False(t, p.Typical)
+	assert.True(t, p.Typical, "the adhesive's own figures")
+	c.Adhesive = &Adhesive{GlueLine: 0.2e-3, Strength: 20e6, Elastic: 0.02, Plastic: 0.05}
+	assert.False(t, part(t, c.At(Service{Working: 1e6, Ambient: 1e5}), "forward bond").Typical)
 	c.Forward.BondStrength, c.HeatFactor = 0, 0.5
 	p = part(t, c.At(Service{Working: 1e6, Ambient: 1e5}), "forward bond")
 	assert.Equal(t, TypicalBond/2, p.Strength)

@@ -117,10 +117,10 @@ func (c *Chamber) Growth(bore, pressure float64) float64 {
 	}
 	e := v.strains()
 	grown := (2*e.around + e.along) * pressure
-	if !(grown >= 0 && grown < mostGrowth) {
+	if !(grown >= 0) {
 		return 0
 	}
-	return grown
+	return math.Min(grown, mostGrowth)
 }
 
 // mostGrowth is that of a wall that has yielded long before: no figure to fly with.

@@ -34,6 +34,8 @@ type Result struct {
 	Parts   []Part
 	Weakest int // of Parts; -1 when none has a use that is a number
 
+	Laps []Lap // of the closures that are described
+
 	Estimate float64 // of the burst pressure, from the weakest part; NaN when Weakest is -1
 	Burst    float64 // what is counted on, with heat and cycles
 	Basis    Basis   // of Burst

@@ -32,21 +32,26 @@ func (t *Thread) ShearAreas() (male, female float64) {
 	return male, female
 }
 
+// sealDiameter is what the pressure acts on, m.
+func (t *Thread) sealDiameter() float64 {
+	if t.Seal == 0 {
+		return t.Diameter
+	}
+	return t.Seal
+}
+
 // parts adds the thread's at one pascal. Shear strength is tensile strength over √3 (von
 // Mises). Neither heat nor cycles are counted: the retainer is taken as metal.
 func (t *Thread) parts(parts []Part) []Part {
 	if t == nil {
 		return parts
 	}
-	seal := t.Seal
-	if seal == 0 {
-		seal = t.Diameter
-	}
+	seal := t.sealDiameter()
 	force := math.Pi / 4 * seal * seal
 	strength, typical := orTypical(t.Strength, TypicalThread)
-	nut, builtNut := strength, typical
-	if t.Female != 0 {
-		nut, builtNut = t.Female, false
+	nut, builtNut := strength, true
+	if builtNut = t.Female == 0; !builtNut { // the male part's says nothing of it
+		nut = t.Female
 	}
 	male, female := t.ShearAreas()
 	return append(parts,

@@ -33,6 +33,7 @@ func criteriaOf(r *rocket.Rocket, today time.Time) []criterion {
 	g = append(g, guideCriteria(r)...)
 	g = append(g, marginCriteria(r)...)
 	g = append(g, dayCriteria(r)...)
+	g = append(g, shapeCriteria(r)...)
 	g = append(g, driveCriteria(r)...)
 	g = append(g, canopyCriteria(r)...)
 	g = append(g, landingCriteria(r)...)

@@ -134,7 +134,7 @@ func TestLimitsWorkedByHand(t *testing.T) {
 		{"proved tomorrow", "proof-age", func(r *rocket.Rocket) { r.Chamber.ProofDate = "2026-10-02" }, -1, false, "ahead"},
 		{"proved in antiquity", "proof-age", func(r *rocket.Rocket) { r.Chamber.ProofDate = "0001-01-01" }, 739889, true, "old"},
 		{"a thin line", "opening-load.main", func(r *rocket.Rocket) { r.Recovery.Line = 10 }, math.NaN(), false, "high"},
-		{"a line that the most may break", "most-load.main", func(r *rocket.Rocket) { r.Recovery.Line = 40 }, math.NaN(), true, "high"},
+		{"a line that the most may break", "most-load.main", func(r *rocket.Rocket) { r.Recovery.Line = 60 }, math.NaN(), true, "high"},
 		{"too stable", "margin.liquid-out", func(r *rocket.Rocket) { r.Limits.MarginMost = 2 }, math.NaN(), false, "high"},
 		{"no canopy", "canopies", func(r *rocket.Rocket) { r.Canopies = nil }, 0, false, "none"},
 	} {
@@ -314,6 +314,7 @@ func TestWeakerIsNeverBetter(t *testing.T) {
 func TestProofToMakeOfAWarmChamber(t *testing.T) {
 	r := open(t, "heron")
 	r.Chamber.Temperature = 273.15 + 48 // 0.85 of a cold strength
+	r.Chamber.Liner = chamber.Lined     // that proof strains its wall
 	v := judge(t, r, Options{})
 	c := find(t, &v, "proof")
 	require.False(t, c.Pass)
@@ -323,7 +324,9 @@ func TestProofToMakeOfAWarmChamber(t *testing.T) {
 	assert.InDelta(t, 15e5/0.85, m.To, 1)
 	r.Chamber.Proof = m.To
 	v = judge(t, r, Options{})
-	assert.True(t, v.Pass())
+	for i := range v.Checks {
+		assert.True(t, v.Checks[i].Pass, "%s %g", v.Checks[i].Name, v.Checks[i].Value)
+	}
 }
 
 // An estimate that leaves out the ends judges nothing by itself, but fails what is too

@@ -33,6 +33,7 @@ const (
 	LimitRailExit       = "rail-exit"
 	LimitRailExitWind   = "rail-exit-wind"
 	LimitThrustToWeight = "thrust-to-weight"
+	LimitFlutter        = "flutter"
 	LimitTilt           = "tilt"
 	LimitWind           = "wind"
 	LimitImpulse        = "impulse"
@@ -71,6 +72,7 @@ var rows = []row{
 	{LimitMarginAngle, "margin.at_angle", "margin at the angle of rail exit", "", WordLow, CommonPractice, true, func(l *rocket.Limits) *float64 { return &l.MarginAtAngle }},
 	{LimitAttack, "attack.rail_exit", "angle of attack at rail exit", "deg", WordHigh, CommonPractice, false, func(l *rocket.Limits) *float64 { return &l.Attack }},
 	{LimitAttackMost, "attack.most", "greatest angle of attack", "deg", WordHigh, CommonPractice, false, func(l *rocket.Limits) *float64 { return &l.AttackMost }},
+	{LimitFlutter, "max.flutter", "greatest speed over that of flutter", "", WordHigh, CommonPractice, false, func(l *rocket.Limits) *float64 { return &l.Flutter }},
 	{LimitTilt, "", "tilt of the rail", "deg", WordOver, usCodes, false, func(l *rocket.Limits) *float64 { return &l.Tilt }},
 	{LimitWind, "", "wind", "m/s", WordStrong, usCodes, false, func(l *rocket.Limits) *float64 { return &l.Wind }},
 	{LimitImpulse, "", "impulse of the motor", "N*s", WordHigh, usPractice, false, func(l *rocket.Limits) *float64 { return &l.Impulse }},

@@ -41,7 +41,7 @@ func TestMendsMend(t *testing.T) {
 		{"a low ceiling", "heron", "ceiling", func(r *rocket.Rocket) { r.Field.Ceiling = 100 }, []string{"water.pressure", "water.fill", "body.mass"}},
 		{"a small field", "heron", "radius", func(r *rocket.Rocket) { r.Field.Radius = 90 }, []string{"wind.speed"}},
 		{"a high load", "heron", "opening-load.main", func(r *rocket.Rocket) {
-			r.Canopies[0].Water.Value, r.Recovery.Line = 3, 40
+			r.Canopies[0].Water.Value, r.Recovery.Line = 6, 100
 		}, []string{"canopy.main.deploy.water"}},
 		{"proved to too little", "heron", "proof", func(r *rocket.Rocket) { r.Chamber.Proof = 12e5 }, []string{"water.pressure"}},
 		{"bonds too short", "heron", "burst", func(r *rocket.Rocket) { r.Chamber.Forward.Overlap = 0.008 }, []string{"chamber.forward.overlap"}},

@@ -23,7 +23,8 @@ func chamberCriteria(r *rocket.Rocket, today time.Time) []criterion {
 	if r.Chamber.Proof > 0 {
 		g = append(g, ageCriterion(r, today))
 	}
-	return append(append(g, burstCriterion(r)), doubtCriterion(r)...)
+	g = append(append(g, burstCriterion(r)), doubtCriterion(r)...)
+	return append(g, weepCriteria(r)...)
 }
 
 // ProofRatio is the proof on record over the pressure of the file, the proof counting for
@@ -52,6 +53,9 @@ func proofCriterion(r *rocket.Rocket) criterion {
 		g.adds = []Remedy{{Kind: ProveTo, To: vessel.ProofWanted}}
 	case vessel.MostWorking > 0:
 		g.adds = []Remedy{{Kind: ProveFor, From: vessel.ProofLimit, To: vessel.MostWorking}}
+	}
+	if r.Chamber.Temperature == 0 && r.Chamber.Proof > 0 {
+		g.lacks = give("chamber.temperature").because("the warmest its wall gets under pressure")
 	}
 	if r.Chamber.Proof == 0 {
 		g.absent = WordNone
@@ -106,14 +110,13 @@ func burstCriterion(r *rocket.Rocket) criterion {
 		g.levers = append(g.levers, rebuild("chamber."+part))
 	}
 	value, known := overBurst(&sim.Flight{Rocket: r})
-	c := r.Chamber
-	switch described := c.Forward != nil && c.Aft != nil && c.Thread != nil; {
+	switch unstated := unstatedStrength(r); {
 	case !known:
 		g.lacks = &Remedy{Kind: GiveBurst}
 	case vessel.Basis == chamber.FromProof:
 		g.adds = []Remedy{{Kind: GiveBurst}}
-	case vessel.Basis == chamber.FromEstimate && !described && value <= g.limit.Max:
-		g.lacks = give("chamber.forward", "chamber.aft", "chamber.thread").because("ends often go first")
+	case vessel.Basis == chamber.FromEstimate && len(unstated) > 0 && value <= g.limit.Max:
+		g.lacks = give(unstated...).because("strengths built in are typical and say nothing of yours; or chamber.burst, of one made alike")
 	}
 	return g
 }

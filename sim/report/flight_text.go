@@ -147,7 +147,7 @@ func (s *flightSheet) canopy(g *results.Group) {
 	airspeed, load, most, descent := g.Row("airspeed"), g.Row("load"), g.Row("load_bound"), g.Row("descent")
 	word, _ := gates.JudgeResult(s.fl.Rocket, airspeed.Name, airspeed.Of(s.fl))
 	notes := []string{word, fmt.Sprintf("%s %s, %s %s", load.Short, s.text(load), most.Short, s.text(most)), "then " + s.text(descent) + " down"}
-	notes = append(notes, s.rest(g, "time", "height", "airspeed", "load", "load_bound", "descent", "full_time", "since_apogee")...)
+	notes = append(notes, s.rest(g, "time", "height", "airspeed", "load", "filling", "hanging", "snatch", "load_bound", "descent", "full_time", "since_apogee")...)
 	s.moment(g, "airspeed", strings.Join(notes, "; "))
 }
 

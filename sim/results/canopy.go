@@ -9,7 +9,7 @@ import (
 
 // canopy is the group of the canopy with an index and a name.
 func canopy(i int, name string) Group {
-	g := Group{Name: "canopy." + name, Label: name, Event: true, Canopy: name, Rows: make([]Row, 0, 8)}
+	g := Group{Name: "canopy." + name, Label: name, Event: true, Canopy: name, Rows: make([]Row, 0, 11)}
 	add := func(r Row, of func(c *sim.CanopyResult) float64) {
 		r.Name, r.canopy, r.opened = g.Name+"."+r.Name, i+1, of
 		if r.Undefined == "" {
@@ -25,6 +25,12 @@ func canopy(i int, name string) Group {
 		func(c *sim.CanopyResult) float64 { return c.Airspeed })
 	add(Row{Name: "load", Label: "opening load of " + name, Short: "load", Dimension: quantity.Force},
 		func(c *sim.CanopyResult) float64 { return c.Load })
+	add(Row{Name: "filling", Label: "load of " + name + " as it fills", Short: "filling", Dimension: quantity.Force},
+		func(c *sim.CanopyResult) float64 { return c.Filling })
+	add(Row{Name: "hanging", Label: "weight that hangs on " + name, Short: "weight", Dimension: quantity.Force},
+		func(c *sim.CanopyResult) float64 { return c.Hanging })
+	add(Row{Name: "snatch", Label: "snatch of " + name + " by its line", Short: "snatch", Dimension: quantity.Force, Undefined: neverOpens + ", and where its line is not described"},
+		func(c *sim.CanopyResult) float64 { return when(c.Snatch > 0, c.Snatch) })
 	add(Row{Name: "load_bound", Label: "most that the opening load of " + name + " may be", Short: "at most", Dimension: quantity.Force},
 		func(c *sim.CanopyResult) float64 { return c.LoadBound })
 	add(Row{Name: "descent", Label: "settled descent rate under " + name, Short: "then down", Dimension: quantity.Speed},

@@ -133,6 +133,13 @@ func greatest() Group {
 			Row{Name: "max." + m.name + "_time", Label: "time of greatest " + m.label, Short: "time of " + m.label, Dimension: quantity.Time,
 				of: func(fl *sim.Flight) float64 { return m.at(&fl.Max) }})
 	}
+	g.Rows = append(g.Rows, Row{Name: "max.flutter", Label: "greatest speed over that of flutter", Short: "over flutter", Undefined: "without fins, and where the shear modulus of some is not given",
+		of: func(fl *sim.Flight) float64 {
+			if fl.Rocket.Shape == nil {
+				return math.NaN()
+			}
+			return fl.Rocket.Shape.Flutter(fl.Max.DynamicPressure)
+		}})
 	return g
 }
 

@@ -75,6 +75,7 @@ func copyChamber(to, from *chamber.Chamber) *chamber.Chamber {
 	to.Plies = recopied(old.Plies, from.Plies)
 	to.Forward, to.Aft = copied(old.Forward, from.Forward), copied(old.Aft, from.Aft)
 	to.Thread, to.Heating = copied(old.Thread, from.Thread), copied(old.Heating, from.Heating)
+	to.Adhesive, to.Boss = copied(old.Adhesive, from.Adhesive), copied(old.Boss, from.Boss)
 	return to
 }
 

@@ -120,6 +120,7 @@ var (
 		limit("margin_at_angle", number(0, 50), func(l *Limits) *float64 { return &l.MarginAtAngle }),
 		limit("attack", degrees(0.1, 90), func(l *Limits) *float64 { return &l.Attack }),
 		limit("attack_most", degrees(0.1, 180), func(l *Limits) *float64 { return &l.AttackMost }),
+		limit("flutter", number(0.01, 10), func(l *Limits) *float64 { return &l.Flutter }),
 		limit("tilt", degrees(0.1, 80), func(l *Limits) *float64 { return &l.Tilt }),
 		limit("wind", speed(0.1, 1000), func(l *Limits) *float64 { return &l.Wind }),
 		limit("impulse", quantity.Between(quantity.Impulse, "N*s", 0.1, 1e6), func(l *Limits) *float64 { return &l.Impulse }),

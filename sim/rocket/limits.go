@@ -18,6 +18,7 @@ type Limits struct {
 	MarginAtAngle  float64 // least at the angle of attack as the guide ends, calibres
 	Attack         float64 // greatest angle of attack at rail exit, rad
 	AttackMost     float64 // greatest angle of attack of the flight up to the top while it is fast, rad
+	Flutter        float64 // greatest speed over the fins' flutter speed
 	Tilt           float64 // greatest of the rail, rad
 	Wind           float64 // greatest, m/s
 	Impulse        float64 // greatest of a motor, N·s
@@ -50,6 +51,7 @@ func DefaultLimits() Limits {
 		MarginAtAngle:  0,
 		Attack:         15 * radPerDegree,
 		AttackMost:     30 * radPerDegree,
+		Flutter:        0.8,
 		Tilt:           20 * radPerDegree,
 		Wind:           20 * milePerHour,
 		Impulse:        640,

@@ -80,6 +80,8 @@ var numbers = func() map[string]*Number {
 		numbersOf("chamber.forward.", chamber.ClosureFields(), inChamber(func(c *chamber.Chamber, _ int) *chamber.Closure { return c.Forward })),
 		numbersOf("chamber.aft.", chamber.ClosureFields(), inChamber(func(c *chamber.Chamber, _ int) *chamber.Closure { return c.Aft })),
 		numbersOf("", chamber.ThreadFields(), inChamber(func(c *chamber.Chamber, _ int) *chamber.Thread { return c.Thread })),
+		numbersOf("", chamber.AdhesiveFields(), inChamber(func(c *chamber.Chamber, _ int) *chamber.Adhesive { return c.Adhesive })),
+		numbersOf("", chamber.BossFields(), inChamber(func(c *chamber.Chamber, _ int) *chamber.Boss { return c.Boss })),
 		numbersOf("", chamber.HeatingFields(), inChamber(func(c *chamber.Chamber, _ int) *chamber.Heating { return c.Heating })),
 		numbersOf("", chamber.MountFields(), func(r *Rocket, _ int) *chamber.Mount { return r.Recovery }),
 	} {

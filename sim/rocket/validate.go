@@ -1,12 +1,14 @@
 package rocket
 
 import (
+	"cmp"
 	"fmt"
 	"math"
 	"slices"
 
 	"ullage/sim/fault"
 	"ullage/sim/quantity"
+	"ullage/thrust"
 )
 
 // Validate checks everything that is described of a rocket and all that a flight of it
@@ -57,6 +59,7 @@ func (r *Rocket) checkDrives(c *checker) {
 	if r.Water != nil {
 		before := len(c.faults)
 		r.Water.check(c)
+		r.checkGas(c)
 		c.idle(before, r.Power != WaterPower)
 	}
 	if r.Motor != nil {
@@ -116,6 +119,20 @@ func (w *Water) check(c *checker) {
 	}
 	if w.Tube != nil {
 		w.checkTube(c)
+	}
+}
+
+// checkGas holds that what drives the liquid out is a gas.
+func (r *Rocket) checkGas(c *checker) {
+	w := r.Water
+	if w.Gas != thrust.CarbonDioxide || !(w.Pressure > 0) {
+		return
+	}
+	column := r.Site.Column()
+	air := column.Air(0)
+	most := w.Gas.Saturation(cmp.Or(w.Temperature, air.Temperature)) - air.Pressure
+	if w.Pressure >= most {
+		c.add("water.pressure", "turns carbon dioxide liquid at its temperature", fmt.Sprintf("give less than %.3g bar, or another gas", most/1e5))
 	}
 }
 

@@ -13,7 +13,8 @@ const agree = 0.02
 
 // Vessel is the chamber with what the rest of the rocket says of it filled in: its bore
 // and, from its volume, its length; the throat as the hole through the retainer; the air
-// or the gas, whichever is warmer, as the temperature of a wall of which nothing is said.
+// or the gas, whichever is warmer, as the temperature of a wall of which nothing is said, and the air of the
+// day as the least of one that is given.
 // It is nil when the file does not describe a chamber.
 func (r *Rocket) Vessel() *chamber.Chamber {
 	if r.Chamber == nil {
@@ -30,9 +31,14 @@ func (r *Rocket) Vessel() *chamber.Chamber {
 	if c.Length == 0 && w.Bore > 0 {
 		c.Length = math.Max(0, (w.Volume-c.Volume())/(math.Pi/4*c.Diameter*c.Diameter))
 	}
-	if c.Temperature == 0 {
-		column := r.Site.Column()
-		c.Temperature = math.Max(column.Air(0).Temperature, w.Temperature)
+	column := r.Site.Column()
+	if air := column.Air(0).Temperature; c.Temperature == 0 {
+		c.Temperature = math.Max(air, w.Temperature)
+	} else if air > c.Temperature { // no wall is colder than its day for long
+		if c.HeatFactor != 0 {
+			c.HeatFactor = c.HeatLeftAt(air)
+		}
+		c.Temperature = air
 	}
 	if c.Thread != nil && c.Thread.Hole == 0 {
 		thread := *c.Thread
@@ -101,6 +107,9 @@ func (r *Rocket) checkChamber(c *checker) {
 	c.take(v.Check())
 	if len(c.faults) > before {
 		return
+	}
+	if w, t := r.Water, r.Chamber.Thread; w != nil && t != nil && t.Seal > 0 && t.Seal < w.Throat {
+		c.add("chamber.thread.seal", fmt.Sprintf("is narrower than the throat, %.4g mm", 1e3*w.Throat), "give the diameter that the pressure acts on: at least the throat")
 	}
 	if w := r.Water; w != nil && r.Chamber.Length > 0 && apart(v.Volume(), w.Volume) {
 		c.add("chamber.length", fmt.Sprintf("makes a chamber of %.3g L with its closures, and water.volume says %.3g L", 1e3*v.Volume(), 1e3*w.Volume),

@@ -45,6 +45,8 @@ func chamberSection() *section {
 			num("fibre_fraction", "fibre frac", 1, 5,
 				"Fibres in the laminate by volume; hand lay-up reaches 0.30 to 0.40.").
 				otherwise(inVessel(func(c *chamber.Chamber) float64 { return c.Material.FibreFraction() })),
+			text("liner", "liner", "What keeps water from a laid-up wall, which weeps as it is strained: none, or lined.",
+				choose(of[chamber.Chamber, chamber.Lining](vessel)(func(c *chamber.Chamber) *chamber.Lining { return &c.Liner }), chamber.Unlined, chamber.Lined)),
 			num("waste", "waste", 5, 20,
 				"Cloth and resin to buy beyond what stays in the tube.").byDefault("0.15"),
 			num("hoop_strength", "hoop streng", 1, 10,

@@ -32,6 +32,8 @@ func limitsSection() *section {
 				"Greatest angle of attack at rail exit."),
 			limit("attack_most", "attack max", 1, 5,
 				"Greatest angle of attack from there to the top, while it is as fast as it left the rail."),
+			limit("flutter", "flutter", 0.05, 0.1,
+				"Greatest speed over the fins' flutter speed."),
 			limit("tilt", "tilt", 1, 5,
 				"Greatest tilt of the rail from vertical."),
 			limit("wind", "wind", 0.5, 5,

@@ -161,6 +161,8 @@ func finsSection() *section {
 				"Of the root's leading edge from the tip of the nose.").required(always, `"860 mm"`),
 			num("cant", "cant", 0.1, 1,
 				"Angle of the fins to the axis, which makes the rocket roll.").byDefault("0 deg"),
+			num("shear_modulus", "shear mod", 0.1, 1,
+				"Of the fins' material, for their flutter: glass and epoxy 4 to 7 GPa, birch plywood about 0.7 (typical)."),
 		},
 	}
 }

@@ -82,7 +82,7 @@ func TestStructureNeedsAChamber(t *testing.T) {
 
 func TestTypicalIsSaidOfTheBurst(t *testing.T) {
 	r := heron(t)
-	r.Chamber.Forward.BondStrength, r.Chamber.Aft.BondStrength = 0, 0
+	r.Chamber.Around, r.Chamber.Along = 0, 0
 	r.Chamber.Proof, r.Chamber.ProofDate = 0, ""
 	s, err := StructureOf(background, r)
 	require.NoError(t, err)

@@ -62,6 +62,7 @@ type (
 		Forces       forcesJSON         `json:"forces"`
 		Flights      []flightJSON       `json:"flights"`
 		Mount        []holdJSON         `json:"mount"`
+		Laps         []lapJSON          `json:"laps"`
 	}
 	partJSON struct {
 		Name     string       `json:"name"`
@@ -70,6 +71,15 @@ type (
 		Use      number       `json:"use"`
 		Typical  bool         `json:"typical"`
 		Note     chamber.Note `json:"note"`
+	}
+	lapJSON struct {
+		End     string `json:"end"`
+		Overlap number `json:"overlap_m"`
+		Useful  number `json:"useful_overlap_m"`
+		Load    number `json:"load_n_per_m"`
+		Average number `json:"average_holds_n_per_m"`
+		Ends    number `json:"ends_hold_n_per_m"`
+		Peak    number `json:"elastic_peak_pa"`
 	}
 	clothJSON struct {
 		Ply       string `json:"ply"`
@@ -164,6 +174,10 @@ func newDocument(s *study.Structure) document {
 	}
 	if r.Weakest >= 0 {
 		j.Weakest = &r.Parts[r.Weakest].Name
+	}
+	j.Laps = []lapJSON{}
+	for _, l := range r.Laps {
+		j.Laps = append(j.Laps, lapJSON{l.End, number(l.Overlap), number(l.Useful), number(l.Load), number(l.Average), number(l.Ends), number(l.Peak)})
 	}
 	for i := range r.Parts {
 		x := &r.Parts[i]

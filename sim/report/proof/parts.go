@@ -40,7 +40,7 @@ func (p *proof) partsTable() page.Section {
 	if missing := p.undescribed(); missing != "" {
 		s.Add(page.Alarm("Not described, and so not in any of this: " + missing + ". Ends and their bonds often go first."))
 	}
-	if lines := p.partNotes(); len(lines) > 0 {
+	if lines := append(p.partNotes(), p.lapLines()...); len(lines) > 0 {
 		s.Add(lines)
 	}
 	if w := p.Service.Working; w > 0 && r.Burst <= w {
@@ -61,7 +61,8 @@ func (p *proof) undescribed() string {
 	for _, x := range []struct {
 		name  string
 		lacks bool
-	}{{"forward closure", p.Vessel.Forward == nil}, {"aft closure", p.Vessel.Aft == nil}, {"retainer and its thread", p.Vessel.Thread == nil}} {
+	}{{"forward closure", p.Vessel.Forward == nil}, {"aft closure", p.Vessel.Aft == nil}, {"retainer and its thread", p.Vessel.Thread == nil},
+		{"boss that the retainer is screwed into", p.Vessel.Boss == nil && p.Vessel.Weeps()}} {
 		if x.lacks {
 			names = append(names, x.name)
 		}
@@ -70,7 +71,31 @@ func (p *proof) undescribed() string {
 }
 
 // crackWords tell what a strain at or beyond chamber.CrackStrain means.
-const crackWords = "from 0.4 % (common practice, no source) resin cracks, and a wall without a liner weeps."
+const crackWords = "from 0.3 to 0.4 % (common practice, no source) resin cracks, and a wall without a liner weeps."
+
+// lapLines tell of each lap what limits it, and from where more of it does nothing.
+func (p *proof) lapLines() page.Points {
+	var out page.Points
+	for i := range p.Result.Laps {
+		l := &p.Result.Laps[i]
+		text := l.End + " bond: "
+		switch {
+		case math.IsNaN(l.Ends):
+			out = append(out, text+"its ends are not known without chamber.modulus, and may carry less")
+			continue
+		case l.EndsGovern():
+			text += "Hart-Smith's limit governs"
+		default:
+			text += "the average strength governs"
+		}
+		text += "; an overlap beyond " + p.Size(l.Useful) + " does nothing more"
+		if p.Service.Working > 0 {
+			text += "; elastic peak after Volkersen " + p.Stress(l.Peak) + ", reported, not judged: adhesives yield"
+		}
+		out = append(out, text)
+	}
+	return out
+}
 
 func (p *proof) weakestWords() string {
 	r := &p.Result

@@ -16,6 +16,7 @@ func TestDefaultLimits(t *testing.T) {
 		gates.LimitRailExit:       "At least 15 m/s: common practice.",
 		gates.LimitRailExitWind:   "At least 4: common practice.",
 		gates.LimitThrustToWeight: "At least 5: common practice.",
+		gates.LimitFlutter:        "At most 0.8: common practice.",
 		gates.LimitTilt:           "At most 20 deg: US codes (NFPA 1127), from memory.",
 		gates.LimitWind:           "At most 8.94 m/s: US codes (NFPA 1127), from memory.",
 		gates.LimitOpening:        "At most 20 m/s: common practice.",
