@@ -60,8 +60,12 @@ func TestKeptFlightStays(t *testing.T) {
 
 // A flight of a study allocates nothing.
 func TestFlyerAllocatesNothing(t *testing.T) {
+	tube := bottle()
+	tube.Water.Tube = &rocket.LaunchTube{Length: 0.15, Outer: 0.0085, Inner: 0.007}
+	tube.Canopies = append(tube.Canopies, tube.Canopies[0])
+	tube.Canopies[0].Name = "drogue"
 	for name, r := range map[string]*rocket.Rocket{
-		"calm": bottle(), "wind": withWind(bottle()), "motor": motorRocket(t), "rigid motor": withWind(rigidRocket(t)), "rigid water": withWind(wetRigid(t)),
+		"calm": bottle(), "wind": withWind(bottle()), "tube and two canopies": tube, "motor": motorRocket(t), "rigid motor": withWind(rigidRocket(t)), "rigid water": withWind(wetRigid(t)),
 	} {
 		var x Flyer
 		fill := 0.2

@@ -39,11 +39,12 @@ func (r *run) scale() {
 }
 
 // rescale follows the speed while the drive pushes: what is wrong with it then, and above all
-// with its direction, is multiplied on the way up. Most of what lies level is direction.
+// with its direction, is multiplied on the way up. Most of what lies level is direction. It also goes up and down as
+// steps come and go from one rocket to the next, which whoever looks for the highest has to bear.
 func (r *run) rescale() {
 	if r.hurry > 0 {
 		w := 1 / (r.hurry * max(speedOf(&r.y), 0.03*r.model.promise))
-		r.weights[vEast], r.weights[vNorth], r.weights[vUp] = 4*w, 4*w, w
+		r.weights[vEast], r.weights[vNorth], r.weights[vUp] = 4*w, 4*w, 2*w
 	}
 	if r.model.rigid {
 		r.rescaleTurns()
