@@ -77,6 +77,9 @@ func Findings(fl *sim.Flight, t results.Table, sys quantity.System) []Finding {
 			add(f)
 		}
 	}
+	if r := fl.Rocket; r.Balanced() && !r.Rigid() { // the rule goes without saying
+		add(Finding{Key: "model", Label: "flown as", Value: words.Model(r), Detail: "flight.model says so."})
+	}
 	for _, w := range fl.Warnings {
 		if w.Code != sim.CanopyNever { // the canopy's own finding says so
 			add(warningFinding(p, w))

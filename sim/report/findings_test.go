@@ -1,6 +1,7 @@
 package report
 
 import (
+	"context"
 	"math"
 	"slices"
 	"testing"
@@ -12,6 +13,10 @@ import (
 	"ullage/sim"
 	"ullage/sim/gates"
 	"ullage/sim/quantity"
+	"ullage/sim/report/words"
+	"ullage/sim/results"
+	"ullage/sim/rocket"
+	"ullage/sim/rocketfile"
 )
 
 func findingNamed(t *testing.T, fl *sim.Flight, sys quantity.System, key string) Finding {
@@ -106,4 +111,22 @@ func TestFindingsUseTheListOfWords(t *testing.T) {
 			require.Equal(t, f.Word == gates.WordGood, f.Level == gates.Good, f.Key)
 		}
 	})
+}
+
+// What flies as a point mass though its shape is known says so in its findings; the rule does
+// not.
+func TestFindingOfTheModel(t *testing.T) {
+	r := rocketfile.Starter().Rocket()
+	has := func() bool {
+		fl, err := sim.Fly(context.Background(), r, sim.Options{})
+		require.NoError(t, err)
+		return slices.ContainsFunc(Findings(fl, results.For(r), quantity.Metric), func(f Finding) bool {
+			return f.Key == "model" && f.Value == words.Model(r)
+		})
+	}
+	require.False(t, has())
+	r.Model = rocket.PointModel
+	require.True(t, has())
+	r.Shape = nil
+	require.False(t, has())
 }
