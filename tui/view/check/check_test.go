@@ -145,8 +145,9 @@ func TestMends(t *testing.T) {
 	require.Contains(t, f.Shown(), "(by hand)")
 	require.Contains(t, f.Said, "No number among the inputs does it: ")
 	require.Equal(t, before, f.Source())
-	f.Press("]", "k")
-	require.Contains(t, f.Said, "Nothing to mend")
+	f.Press("]", "k") // what is not judged says what to give
+	require.Contains(t, f.Said, "give chamber.hoop_strength")
+	require.Equal(t, before, f.Source())
 }
 
 // A mend of two inputs sets both in one step.
