@@ -134,4 +134,27 @@ type Mount struct {
 	LineLength  float64 // m
 	LineStretch float64 // at its breaking strength, as a share of its length; 0 takes a typical one
 	CanopyMass  float64 // at the end of the line, kg
+
+	// None says of what is 0 that somebody stated so: that there is no such thing. Otherwise
+	// nobody knows, and the mount may be weaker than what is known of it.
+	None struct{ Pin, Bond, Line bool }
+}
+
+// Unstated names what nobody said of a mount, as a rocket file has it: neither how strong it
+// is nor that there is none. It is all of it for a mount that is nil.
+func (m *Mount) Unstated() []string {
+	if m == nil {
+		m = &Mount{}
+	}
+	var keys []string
+	for _, part := range []struct {
+		key  string
+		v    float64
+		none bool
+	}{{"recovery.line", m.Line, m.None.Line}, {"recovery.pin", m.Pin, m.None.Pin}, {"recovery.bond_area", m.BondArea, m.None.Bond}} {
+		if part.v == 0 && !part.none {
+			keys = append(keys, part.key)
+		}
+	}
+	return keys
 }

@@ -122,12 +122,12 @@ func TestMountFaults(t *testing.T) {
 		spoil      func(*Mount)
 		name, mend string
 	}{
-		{func(m *Mount) { m.Pin = 5 }, "recovery.pin", "0.1 mm to 100 mm"},
+		{func(m *Mount) { m.Pin = 5 }, "recovery.pin", "0 mm to 100 mm"},
 		{func(m *Mount) { m.PinStrength = 1 }, "recovery.pin_strength", "0.1 MPa to 5000 MPa"},
 		{func(m *Mount) { m.Planes = 0 }, "recovery.planes", "1 to 2"},
-		{func(m *Mount) { m.BondArea = 2 }, "recovery.bond_area", "0.01 cm2 to 10000 cm2"},
+		{func(m *Mount) { m.BondArea = 2 }, "recovery.bond_area", "0 cm2 to 10000 cm2"},
 		{func(m *Mount) { m.Bond = math.NaN() }, "recovery.bond_strength", "0.01 MPa to 200 MPa"},
-		{func(m *Mount) { m.Line = -1 }, "recovery.line", "1 N to 1000000 N"},
+		{func(m *Mount) { m.Line = -1 }, "recovery.line", "0 N to 1000000 N"},
 		{func(m *Mount) { m.LineLength = math.Inf(1) }, "recovery.line_length", "0.01 m to 100 m"},
 		{func(m *Mount) { m.LineStretch = -0.1 }, "recovery.line_stretch", "0.1 % to 500 %"},
 		{func(m *Mount) { m.CanopyMass = -0.1 }, "recovery.canopy_mass", "0 g to 50000 g"},

@@ -94,13 +94,13 @@ var (
 		{Key: "chamber.heating.rise", Range: quantity.Between(quantity.Pressure, "bar", 1e-4, 0.2), At: func(h *Heating) *float64 { return &h.Rise }, Optional: true},
 	}
 	mountFields = []quantity.Field[Mount]{
-		{Key: "recovery.pin", Range: quantity.Millimetres(0.1, 100), At: func(m *Mount) *float64 { return &m.Pin }, Optional: true},
+		{Key: "recovery.pin", Range: quantity.Millimetres(0, 100), At: func(m *Mount) *float64 { return &m.Pin }, Optional: true},
 		{Key: "recovery.pin_strength", Range: metalRange, At: func(m *Mount) *float64 { return &m.PinStrength }, Optional: true},
 		{Key: "recovery.planes", Range: quantity.Between(quantity.Number, "", 1, 2), Count: func(m *Mount) *int { return &m.Planes },
 			Only: func(m *Mount) bool { return m.Pin != 0 }},
-		{Key: "recovery.bond_area", Range: quantity.Between(quantity.Area, "cm2", 0.01, 10e3), At: func(m *Mount) *float64 { return &m.BondArea }, Optional: true},
+		{Key: "recovery.bond_area", Range: quantity.Between(quantity.Area, "cm2", 0, 10e3), At: func(m *Mount) *float64 { return &m.BondArea }, Optional: true},
 		{Key: "recovery.bond_strength", Range: bondRange, At: func(m *Mount) *float64 { return &m.Bond }, Optional: true},
-		{Key: "recovery.line", Range: quantity.Between(quantity.Force, "N", 1, 1e6), At: func(m *Mount) *float64 { return &m.Line }, Optional: true},
+		{Key: "recovery.line", Range: quantity.Between(quantity.Force, "N", 0, 1e6), At: func(m *Mount) *float64 { return &m.Line }, Optional: true},
 		{Key: "recovery.line_length", Range: quantity.Between(quantity.Length, "m", 0.01, 100), At: func(m *Mount) *float64 { return &m.LineLength }, Optional: true},
 		{Key: "recovery.line_stretch", Range: quantity.Between(quantity.Fraction, "%", 0.1, 500), At: func(m *Mount) *float64 { return &m.LineStretch }, Optional: true},
 		{Key: "recovery.canopy_mass", Range: quantity.Between(quantity.Mass, "g", 0, 50e3), At: func(m *Mount) *float64 { return &m.CanopyMass }, Optional: true},

@@ -47,8 +47,12 @@ func loadCriteria(r *rocket.Rocket, i int) []criterion {
 	if r.Recovery != nil {
 		strength, _, _ = r.Recovery.Strength()
 	}
+	if missing := r.Recovery.Unstated(); len(missing) > 0 {
+		g.lacks = give(missing...).because("what holds the canopy is as strong as the weakest of line, pin and bond; 0 says that there is none")
+	} else if math.IsNaN(strength) {
+		g.lacks = give("recovery.line", "recovery.pin", "recovery.bond_area").because("something has to hold the canopy")
+	}
 	if math.IsNaN(strength) {
-		g.lacks = give("recovery.line", "recovery.pin", "recovery.bond_area").because("the strength of what holds the canopy")
 		return []criterion{g}
 	}
 	g.limit.Max, g.limit.Source = strength/factor.Min, fmt.Sprintf("strength of [recovery] over %.4g (%s)", factor.Min, factor.Source)

@@ -11,6 +11,7 @@ import (
 	"ullage/sim"
 	"ullage/sim/results"
 	"ullage/sim/rocket"
+	"ullage/sim/rocketfile"
 )
 
 // Every row that follows from a warning, on both sides of its limit: what can be worked out
@@ -105,4 +106,39 @@ func TestAttackInEveryCase(t *testing.T) {
 	c = find(t, &v, "attack-most")
 	assert.True(t, c.Fails())
 	assert.Equal(t, results.Corner, c.Case)
+}
+
+// Of a mount with a strength left out nothing is known: it may be the weakest. A stated 0
+// says that there is no such part.
+func TestMountUnstated(t *testing.T) {
+	for _, key := range []string{"recovery.line", "recovery.pin", "recovery.bond_area"} {
+		f, err := rocketfile.Open("../../testdata/heron.toml")
+		require.NoError(t, err)
+		r := f.Rocket().Clone()
+		m := r.Recovery
+		switch key {
+		case "recovery.line":
+			m.Line = 0
+		case "recovery.pin":
+			m.Pin = 0
+		default:
+			m.BondArea = 0
+		}
+		v := judge(t, r, Options{})
+		c := find(t, &v, "opening-load.main")
+		assert.False(t, c.Judged || c.Pass, key)
+		assert.Equal(t, []string{key}, c.Remedies[0].Keys)
+		assert.Equal(t, WordOpen, v.Word())
+
+		m.Line = 1e-3 * c.Value // of what is known too weak: that fails whatever else holds
+		if key != "recovery.line" {
+			v = judge(t, r, Options{})
+			assert.True(t, find(t, &v, "opening-load.main").Fails(), key)
+		}
+
+		f, err = f.Set(key, map[string]string{"recovery.line": "0 N", "recovery.pin": "0 mm", "recovery.bond_area": "0 cm2"}[key])
+		require.NoError(t, err)
+		v = judge(t, f.Rocket(), Options{})
+		assert.True(t, find(t, &v, "opening-load.main").Pass, key)
+	}
 }

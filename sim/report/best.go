@@ -3,6 +3,7 @@ package report
 import (
 	"fmt"
 	"io"
+	"math"
 	"strings"
 
 	"ullage/sim"
@@ -126,7 +127,7 @@ func WriteBestText(w io.Writer, b Best) error {
 	}
 	s.Field("took", words.Plural(b.Found.Flights, "flight"))
 	if n := b.Found.CutOff; n > 0 {
-		s.Field("left out", words.Plural(n, "flight")+" above "+p.AtMost(study.TopPressure(b.Rocket, b.Found.Flight.Rocket))+": "+p.ProvedFor(b.Rocket))
+		s.Field("left out", words.Plural(n, "flight")+" above "+p.AtMost(study.TopPressure(b.Rocket, b.Found.Flight.Rocket))+": "+topWords(p, b.Rocket))
 	}
 	if len(b.Loses) > 0 {
 		s.Field(gates.WordNoGo, "it would fail what passes now: "+page.Listed(b.Loses))
@@ -164,6 +165,9 @@ func (s *sheet) bestTable(p words.Printer, b Best) {
 		switch {
 		case i < len(b.Found.AtBound) && b.Found.AtBound[i]:
 			note = g.Input.Name + " is at the end of the range; the best may lie beyond it."
+			if g.Input.Name == "water.pressure" {
+				note = "Nothing above " + p.AtMost(g.To) + " was looked at: " + topWords(p, b.Rocket) + "."
+			}
 		case i < len(b.Found.AtEdge) && b.Found.AtEdge[i]:
 			note = g.Input.Name + ": just beyond, flights no longer leave the rail, end with liquid " + gates.WordLeft + " or have more pressure than the chamber is proved for."
 		}
@@ -187,4 +191,12 @@ func (s *sheet) bestTable(p words.Printer, b Best) {
 			s.Hung("  ", n)
 		}
 	}
+}
+
+// topWords say what bounds the pressure of a search.
+func topWords(p words.Printer, r *rocket.Rocket) string {
+	if math.IsNaN(r.ProvedFor()) {
+		return p.ProvedFor(r) + ", and the file's own pressure is " + p.Given(r.Water.Pressure, "bar")
+	}
+	return p.ProvedFor(r)
 }

@@ -211,12 +211,12 @@ func (s *flightSheet) stability() {
 	if !s.known(at) {
 		return
 	}
-	text = s.p.Row(at, at.Of(s.fl)) + " at " + at.Short
+	word, _ := gates.JudgeResult(s.fl.Rocket, at.Name, at.Of(s.fl))
+	text = s.p.Row(at, at.Of(s.fl)) + " at " + at.Short + " " + word
 	if s.known(most) {
 		text += ", at most " + s.text(most)
 	}
-	word, _ := gates.JudgeResult(s.fl.Rocket, at.Name, at.Of(s.fl))
-	s.Field(attack.Label, strings.Join(append([]string{text + " " + word}, s.rest(attack, "rail_exit", "most")...), "; "))
+	s.Field(attack.Label, strings.Join(append([]string{text}, s.rest(attack, "rail_exit", "most")...), "; "))
 }
 
 // landing says how hard and where it comes down.

@@ -239,6 +239,33 @@ func heatingSection() *section {
 	}
 }
 
+// holding is a number of the mount of which a rocket knows whether anybody stated it, 0 too.
+func holding(key, label string, step, coarse float64, help string, at func(*chamber.Mount) (*float64, *bool)) *field {
+	return &field{key: key, label: label, help: help, codec: &numberCodec{step: step, coarse: coarse, in: mountCell{at}}}
+}
+
+// mountCell is where a mount holds it.
+type mountCell struct {
+	at func(*chamber.Mount) (v *float64, none *bool)
+}
+
+func (c mountCell) get(p place) (v float64, given, there bool) {
+	if p.rocket.Recovery == nil {
+		return 0, false, false
+	}
+	at, none := c.at(p.rocket.Recovery)
+	return *at, *at != 0 || *none, true
+}
+
+func (c mountCell) set(p place, v float64) bool {
+	if p.rocket.Recovery == nil {
+		return false
+	}
+	at, none := c.at(p.rocket.Recovery)
+	*at, *none = v, v == 0
+	return true
+}
+
 func recoverySection() *section {
 	there := func(r *rocket.Rocket) bool { return r.Recovery != nil }
 	return &section{
@@ -247,20 +274,20 @@ func recoverySection() *section {
 		make:  func(r *rocket.Rocket) { r.Recovery = &chamber.Mount{} },
 		drop:  func(r *rocket.Rocket) { r.Recovery = nil },
 		fields: []*field{
-			num("pin", "pin", 0.5, 1,
-				"Diameter of the cross pin that takes the recovery line."),
+			holding("pin", "pin", 0.5, 1, "Diameter of the cross pin that takes the recovery line; 0 says that there is none.",
+				func(m *chamber.Mount) (*float64, *bool) { return &m.Pin, &m.None.Pin }),
 			num("pin_strength", "pin shear", 1, 10,
 				"Shear strength of the pin; a typical one when not given.").
 				otherwise(func(place) float64 { return chamber.TypicalPin }),
 			num("planes", "planes", 1, 1, "In how many planes the pin is sheared.").
 				byDefault("2"),
-			num("bond_area", "bond area", 0.5, 5,
-				"By which the mount is bonded to the airframe."),
+			holding("bond_area", "bond area", 0.5, 5, "By which the mount is bonded to the airframe; 0 says that it is not bonded.",
+				func(m *chamber.Mount) (*float64, *bool) { return &m.BondArea, &m.None.Bond }),
 			num("bond_strength", "bond", 1, 10,
 				"Shear strength of that bond; a typical one when not given.").
 				otherwise(func(place) float64 { return chamber.TypicalBond }),
-			num("line", "line", 50, 500,
-				"Breaking strength of the recovery line as rigged: a knot takes up to half."),
+			holding("line", "line", 50, 500, "Breaking strength of the recovery line as rigged: a knot takes up to half; 0 says that there is none.",
+				func(m *chamber.Mount) (*float64, *bool) { return &m.Line, &m.None.Line }),
 			num("line_length", "line length", 0.1, 1,
 				"Of the recovery line, for the snatch."),
 			num("line_stretch", "stretch", 1, 5,
