@@ -17,6 +17,7 @@ type openingCase struct {
 	problem string // why there is no flight
 	planned bool
 	best    bool
+	falls   bool // nothing opens: ballistic
 }
 
 // listed are the ways of opening worth a row: as planned, the best, and what may go
@@ -58,7 +59,7 @@ const mostName = 6
 
 func (v *View) caseOf(c *study.WhatIf, name string) openingCase {
 	o := &v.study.Result
-	one := openingCase{name: name, flight: c.Flight, problem: c.Problem, planned: c.Case == study.AsPlanned}
+	one := openingCase{name: name, flight: c.Flight, problem: c.Problem, planned: c.Case == study.AsPlanned, falls: c.Ballistic()}
 	now, there := o.now()
 	one.best = one.planned && o.best >= 0 && there && sameNumber(now, o.values[o.best].Value)
 	return one
@@ -97,6 +98,9 @@ func (v *View) casesTable(cases []openingCase, w, h int) []string {
 	}
 	t.Columns = append(t.Columns, land, draw.Column{Left: true}, drift, draw.Column{Left: true, Rank: 8})
 	for _, c := range cases {
+		if c.falls && !t.Tight {
+			c.name += ", ballistic"
+		}
 		t.Rows = append(t.Rows, v.caseRow(c, several))
 	}
 	return t.Draw(v.Scene.Theme, w, h)
