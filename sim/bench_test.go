@@ -59,6 +59,12 @@ func BenchmarkWaterFlight(b *testing.B) {
 	}
 }
 
+func BenchmarkTubeFlight(b *testing.B) {
+	r := bottle()
+	r.Water.Tube = &rocket.LaunchTube{Length: 0.2, Outer: 0.0085, Inner: 0.007}
+	benchmark(b, r)
+}
+
 func BenchmarkMotorFlight(b *testing.B) { benchmark(b, withWind(motorRocket(b))) }
 
 func BenchmarkRigidFlight(b *testing.B) {
