@@ -57,6 +57,9 @@ func loadCriteria(r *rocket.Rocket, i int) []criterion {
 	}
 	g.limit.Max, g.limit.Source = strength/factor.Min, fmt.Sprintf("strength of [recovery] over %.4g (%s)", factor.Min, factor.Source)
 	g.adds = []Remedy{{Kind: StrongerMount, To: factor.Min}} // times the load
+	if r.Recovery.Line == 0 {                                // every mount has one, and it is often the weakest
+		g.lacks = give("recovery.line").because("its breaking strength as rigged")
+	}
 	worst := criterion{key: checkMost + "." + r.Canopies[i].Name, warns: true, adds: []Remedy{{Kind: StrongerMount, To: 1}},
 		limit: Limit{Key: checkMost, Name: "most that " + r.Canopies[i].Name + " may pull", Min: noMin, Max: strength, Unit: "N", Word: WordHigh, Source: "strength of [recovery]"},
 		value: func(fl *sim.Flight) (float64, bool) {
