@@ -1,0 +1,110 @@
+package gates
+
+import (
+	"os"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"ullage/sim/rocket"
+	"ullage/sim/rocketfile"
+)
+
+// holdsAndField is what any rocket has to state: what holds its canopies, and its field.
+const holdsAndField = `
+[recovery]
+line = "1200 N"
+pin = "4 mm"
+bond_area = "15 cm2"
+line_length = "3 m"
+canopy_mass = "60 g"
+[field]
+ceiling = "1500 m"
+radius = "2500 m"
+`
+
+// A bottle as burst and proved by its builder: invented figures.
+const provedBottle = `
+[chamber]
+material = "PET bottle"
+temperature = "25 degC"
+wall = "0.35 mm"
+burst = "16 bar"
+proof = "PROOF"
+proof_date = "2026-10-01"
+liner = "lined"
+`
+
+// finned is a nose and four fins.
+func finned(nose, root, tip, span, sweep, thickness, position string) string {
+	return `
+[nose]
+shape = "tangent ogive"
+length = "` + nose + ` mm"
+[[fins]]
+name = "tail"
+count = 4
+section = "rounded"
+shear_modulus = "4 GPa"
+root = "` + root + ` mm"
+tip = "` + tip + ` mm"
+span = "` + span + ` mm"
+sweep = "` + sweep + ` mm"
+thickness = "` + thickness + ` mm"
+position = "` + position + ` mm"
+`
+}
+
+// A go can be had and not only refused: the heron states all that is asked and is a go on
+// both drives, and every other example is one once it states what it lacks and mends what
+// fails.
+func TestEveryExampleHasAGoKin(t *testing.T) {
+	for _, test := range []struct {
+		file, body, more string
+		power            rocket.Power
+		sets             [][2]string
+	}{
+		{file: "heron", power: rocket.WaterPower},
+		{file: "heron", power: rocket.MotorPower},
+		{file: "mass-list", power: rocket.MotorPower, more: holdsAndField,
+			sets: [][2]string{{"canopy.main.deploy.motor", "apogee + 1 s"}}}, // a timer in place of the charge
+		{file: "drogue-main", power: rocket.MotorPower, body: "length = \"1600 mm\"\nbalance = \"900 mm\"",
+			more: holdsAndField + finned("300", "180", "90", "69", "90", "4", "1415"),
+			sets: [][2]string{{"canopy.drogue.deploy.motor", "apogee + 0.5 s"}}},
+		{file: "bottle", power: rocket.WaterPower, body: "length = \"640 mm\"\nbalance = \"300 mm\"",
+			more: holdsAndField + strings.Replace(provedBottle, "PROOF", "8 bar", 1) + finned("180", "90", "60", "90", "40", "3", "540"),
+			sets: [][2]string{{"water.fill", "28 %"}}},
+		{file: "tube", power: rocket.WaterPower, body: "length = \"800 mm\"\nbalance = \"240 mm\"",
+			more: holdsAndField + strings.Replace(provedBottle, "PROOF", "12 bar", 1) + finned("180", "90", "60", "160", "40", "3", "700") +
+				"[limits]\nmargin_most = 5\n", // far aft full, far forward empty
+			sets: [][2]string{{"water.fill", "16 %"}}},
+	} {
+		t.Run(test.file+" "+string(test.power), func(t *testing.T) {
+			text, err := os.ReadFile("../../testdata/" + test.file + ".toml")
+			require.NoError(t, err)
+			kin := strings.Replace(string(text), "[body]", "[body]\n"+test.body, 1) + test.more
+			f, err := rocketfile.Read(test.file+".toml", "../../testdata", []byte(kin))
+			require.NoError(t, err)
+			for _, set := range append(test.sets, [2]string{"power", string(test.power)}) {
+				f, err = f.Set(set[0], set[1])
+				require.NoError(t, err)
+			}
+			r := f.Rocket()
+			v := judge(t, r, all(r))
+			for i := range v.Checks {
+				c := &v.Checks[i]
+				assert.True(t, c.Pass, "%s: %g, %s", c.Name, c.Value, c.Word)
+			}
+			assert.Equal(t, WordGo, v.Word())
+			if test.more == "" {
+				return
+			}
+			bare, err := rocketfile.Read(test.file+".toml", "../../testdata", text)
+			require.NoError(t, err)
+			without := judge(t, bare.Rocket(), all(bare.Rocket()))
+			assert.NotEqual(t, WordGo, without.Word(), "as it is it lacks something")
+		})
+	}
+}
