@@ -64,8 +64,8 @@ var rooms = [][]string{
 	{"sim/study"},
 	{"sim/results"},
 	{"sim", "sim/rocketfile"}, // neither knows the other
-	{"sim/rocket", "sim/flown/logfile", "sim/flown/logbook"},
-	{"sim/airframe", "sim/chamber", "thrust", "atmosphere"},
+	{"sim/rocket", "sim/flown/logfile"},
+	{"sim/airframe", "sim/chamber", "sim/flown/logbook", "thrust", "atmosphere"},
 	{"sim/quantity"},
 	{"sim/fault", "sim/golden", "sim/long", "sim/solve", "sim/atomicfile"},
 }

@@ -29,7 +29,8 @@ type judgedCheck struct {
 func judgedBy(t *testing.T, args ...string) ([]judgedCheck, bool) {
 	t.Helper()
 	var doc struct{ Checks []judgedCheck }
-	got := runWith(context.Background(), nil, append([]string{"check", "../../testdata/heron.toml", "--json", "--no-corner"}, args...)...)
+	got := runWith(context.Background(), nil, append([]string{"check", "../../testdata/heron.toml", "--json", "--no-corner",
+		"--set", "chamber.logbook=logs/heron.logbook.toml"}, args...)...)
 	if got.out == "" { // margins that leave nothing between them are refused
 		return nil, false
 	}

@@ -14,7 +14,7 @@ import (
 type logbookCommand struct {
 	File string `arg:"" placeholder:"FILE" help:"The rocket file."`
 
-	Chamber  string `placeholder:"SERIAL" help:"Sum up for this chamber; for all entries if not given."`
+	Chamber  string `placeholder:"SERIAL" help:"Sum up for this chamber; for the file's chamber.serial if not given, and without that for all entries."`
 	Book     string `placeholder:"FILE" help:"The logbook; FILE's name with .logbook.toml if not given."`
 	Markdown bool   `xor:"form" help:"As Markdown, to print."`
 	JSON     bool   `name:"json" xor:"form" help:"Entries and totals as one JSON object, in SI units."`
@@ -52,7 +52,11 @@ func (c *logbookCommand) Run(s *streams) error {
 	}
 	s.inputs = append(s.inputs, path)
 	r := file.Rocket()
-	b := measured.Book{Book: book, Rocket: r, Serial: c.Chamber, Today: time.Now(), System: c.system()}
+	serial := c.Chamber
+	if serial == "" && r.Chamber != nil {
+		serial = r.Chamber.Serial
+	}
+	b := measured.Book{Book: book, Rocket: r, Serial: serial, Today: time.Now(), System: c.system()}
 	return c.write(s, func(w io.Writer) error {
 		switch {
 		case c.JSON:

@@ -80,6 +80,9 @@ func (c *recordCommand) Run(s *streams) error {
 		return badInput("%q is no kind of entry; there are %s", c.Kind, strings.Join(logbook.Kinds(), ", "))
 	}
 	r := flies.Rocket()
+	if r.Chamber != nil {
+		e.Chamber = r.Chamber.Serial
+	}
 	fromRocket(&e, r)
 	if err := c.told(&e); err != nil {
 		return err
@@ -119,6 +122,12 @@ func bookOf(file *rocketfile.File, told string) (string, error) {
 		return told, nil
 	case file.Path() == "":
 		return "", badInput("%s has no name beside which a logbook could be; give --book FILE", file.Name())
+	}
+	if c := file.Rocket().Chamber; c != nil && c.Logbook != "" {
+		if filepath.IsAbs(c.Logbook) {
+			return c.Logbook, nil
+		}
+		return filepath.Join(filepath.Dir(file.Path()), filepath.FromSlash(c.Logbook)), nil
 	}
 	return strings.TrimSuffix(file.Path(), filepath.Ext(file.Path())) + ".logbook.toml", nil
 }

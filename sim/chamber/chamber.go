@@ -42,6 +42,10 @@ type Chamber struct {
 	Proof     float64 // to which this chamber was proved with water, Pa; 0: no proof on record
 	ProofDate string  // of that, 2026-05-01; empty when not given
 
+	Serial  string  // of this chamber, by which the logbook knows it; empty when not given
+	Logbook string  // the file that keeps its pressurisations; empty for none
+	Booked  *Booked // what that says; nil without a logbook
+
 	Forward, Aft *Closure  // nil: not described
 	Adhesive     *Adhesive // of the laps; nil: typical
 	Boss         *Boss     // bonded into the aft closure; nil: not described

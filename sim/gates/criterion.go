@@ -85,6 +85,8 @@ const (
 	checkBurst       = "burst"
 	checkDoubt       = "burst-doubt"
 	checkSealed      = "sealed"
+	checkFell        = "landing-booked"
+	checkDamage      = "damage-booked"
 	checkTubeTip     = "tube-tip"
 	checkTubeGap     = "tube-gap"
 	checkDragReach   = "drag-reach"

@@ -48,6 +48,7 @@ const (
 	LimitAttackMost     = "attack-most"
 	LimitProof          = "proof"
 	LimitProofAge       = "proof-age"
+	LimitProofCycles    = "proof-cycles"
 )
 
 var (
@@ -82,6 +83,7 @@ var rows = []row{
 	{LimitEnergy, "landing.energy", "landing energy", "J", WordHigh, usStudents, false, func(l *rocket.Limits) *float64 { return &l.Energy }},
 	{LimitProof, "", "proof on record over the pressure", "", WordLow, CommonPractice, true, func(l *rocket.Limits) *float64 { return &l.ProofFactor }},
 	{LimitProofAge, "", "days since the proof", "", WordOld, CommonPractice, false, func(l *rocket.Limits) *float64 { return &l.ProofDays }},
+	{LimitProofCycles, "", "pressurisations since the proof", "", WordOld, CommonPractice, false, func(l *rocket.Limits) *float64 { return &l.ProofCycles }},
 }
 
 // limit is the limit of a row: as given, or the default.

@@ -23,6 +23,7 @@ func chamberCriteria(r *rocket.Rocket, today time.Time) []criterion {
 	if r.Chamber.Proof > 0 {
 		g = append(g, ageCriterion(r, today))
 	}
+	g = booked(r, g)
 	g = append(append(g, burstCriterion(r)), doubtCriterion(r)...)
 	return append(g, weepCriteria(r)...)
 }
@@ -192,7 +193,7 @@ func sealedCriteria(r *rocket.Rocket, today time.Time) []criterion {
 	}
 	g.adds = []Remedy{vent}
 	if r.Chamber.Proof > 0 {
-		return []criterion{g, ageCriterion(r, today)}
+		return booked(r, []criterion{g, ageCriterion(r, today)})
 	}
 	if at.Heated.Damp <= g.limit.Max { // what is estimated is not enough to pass
 		g.lacks = &Remedy{Kind: GiveProof}

@@ -144,6 +144,9 @@ func WriteVerdictText(w io.Writer, v *gates.Verdict, sys quantity.System) error 
 	for i := range v.Checks {
 		s.check(p, &v.Checks[i])
 	}
+	for _, text := range words.Booked(v.Rocket.Chamber) {
+		s.Hung("! ", text)
+	}
 	s.Line("")
 	s.Hung("  ", "A row without a case is judged as the file has it. [limits] and [field] replace limits. After a mend, check again.")
 	s.Hung("  ", words.Sources(v))

@@ -76,6 +76,14 @@ func copyChamber(to, from *chamber.Chamber) *chamber.Chamber {
 	to.Forward, to.Aft = copied(old.Forward, from.Forward), copied(old.Aft, from.Aft)
 	to.Thread, to.Heating = copied(old.Thread, from.Thread), copied(old.Heating, from.Heating)
 	to.Adhesive, to.Boss = copied(old.Adhesive, from.Adhesive), copied(old.Boss, from.Boss)
+	if from.Booked != nil {
+		var damage, keys []string
+		if old.Booked != nil {
+			damage, keys = old.Booked.Damage, old.Booked.Disagrees
+		}
+		to.Booked = copied(old.Booked, from.Booked)
+		to.Booked.Damage, to.Booked.Disagrees = recopied(damage, from.Booked.Damage), recopied(keys, from.Booked.Disagrees)
+	}
 	return to
 }
 

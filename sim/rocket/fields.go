@@ -129,6 +129,7 @@ var (
 		limit("landing", speed(0.1, 1000), func(l *Limits) *float64 { return &l.Landing }),
 		limit("energy", quantity.Between(quantity.Energy, "J", 0.01, 1e7), func(l *Limits) *float64 { return &l.Energy }),
 		limit("proof_factor", number(1.25, 10), func(l *Limits) *float64 { return &l.ProofFactor }),
+		limit("proof_cycles", number(1, 1e6), func(l *Limits) *float64 { return &l.ProofCycles }),
 		limit("proof_days", number(1, 36500), func(l *Limits) *float64 { return &l.ProofDays }),
 	}
 	fieldFields = []quantity.Field[Field]{

@@ -28,6 +28,7 @@ type Limits struct {
 	Energy         float64 // greatest landing energy, J
 	ProofFactor    float64 // least proof pressure on record over the working pressure
 	ProofDays      float64 // for which a proof holds
+	ProofCycles    float64 // pressurisations for which a proof holds, where a logbook counts them
 }
 
 // Exact by definition of the international foot, pound and mile.
@@ -61,6 +62,7 @@ func DefaultLimits() Limits {
 		Energy:         75 * footPound,
 		ProofFactor:    chamber.ProofFactor,
 		ProofDays:      365,
+		ProofCycles:    50,
 	}
 }
 

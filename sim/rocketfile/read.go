@@ -52,6 +52,7 @@ func read(doc *document, disk *files, faults *faultList) *reading {
 	for _, s := range schema {
 		rd.section(s)
 	}
+	rd.logbook()
 	rd.coordinates()
 	for _, s := range schema {
 		rd.complete(s)

@@ -75,6 +75,10 @@ func chamberSection() *section {
 				"To which this chamber was proved with water; leave it out until it was."),
 			text("proof_date", "proved on", "The day of that proof, as in 2026-05-01.",
 				&textCodec{at: of[chamber.Chamber, string](vessel)(func(c *chamber.Chamber) *string { return &c.ProofDate }), check: aDate}),
+			text("serial", "serial", "Of this chamber, by which its logbook knows it; without one all entries count.",
+				&textCodec{at: of[chamber.Chamber, string](vessel)(func(c *chamber.Chamber) *string { return &c.Serial }), check: aTitle}),
+			text("logbook", "logbook", "The file that ullage record writes, from which cycles and proof are counted; the worse of the two counts.",
+				&textCodec{at: of[chamber.Chamber, string](vessel)(func(c *chamber.Chamber) *string { return &c.Logbook }), check: aFileName}),
 		},
 	}
 }

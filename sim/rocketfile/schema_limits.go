@@ -50,6 +50,8 @@ func limitsSection() *section {
 				"Greatest energy of the whole rocket at landing."),
 			limit("proof_factor", "proof factor", 0.1, 0.5,
 				"Least proof pressure on record over the pressure to fly at."),
+			limit("proof_cycles", "proof cycles", 1, 10,
+				"For how many pressurisations a proof holds, where a logbook counts them."),
 			limit("proof_days", "proof days", 30, 365,
 				"For how many days a proof holds."),
 		},

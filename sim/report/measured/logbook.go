@@ -140,6 +140,9 @@ func (b *Book) dues(p words.Printer, s logbook.State) []string {
 		if days, ok := b.days(s.Proof); ok && float64(days) > age.Max {
 			due = append(due, fmt.Sprintf("A proof is due: the last is %d days old, and holds for %.0f.", days, age.Max))
 		}
+		if most := gates.LimitFor(b.Rocket, gates.LimitProofCycles); float64(s.Since) > most.Max {
+			due = append(due, fmt.Sprintf("A proof is due: %d times under pressure since the last, which holds for %.0f.", s.Since, most.Max))
+		}
 		factor := gates.LimitFor(b.Rocket, gates.LimitProof)
 		if s.Proof.Pressure < factor.Min*zeroUnlessKnown(s.Most) {
 			due = append(due, fmt.Sprintf("A proof is due: the chamber was at %s, and its proof to %s is for no more than %s.", p.Pressure(s.Most), p.Pressure(s.Proof.Pressure), p.AtMost(s.Proof.Pressure/factor.Min)))

@@ -45,7 +45,10 @@ func (p *proof) pressures() page.Section {
 	}
 	f = append(f, [2]string{"proof on record", on})
 	s.Add(f)
-	for _, text := range p.proofAlarms() {
+	if b := v.Booked; b != nil && b.Missing == "" {
+		s.Add(page.Facts{{"logbook", words.Plural(b.Cycles, "time") + " under pressure, " + words.Plural(b.Since, "time") + " since the proof"}})
+	}
+	for _, text := range append(words.Booked(v), p.proofAlarms()...) {
 		s.Add(page.Alarm(text))
 	}
 	if r.ProofFactor < chamber.ProofFactor {

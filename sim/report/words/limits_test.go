@@ -31,6 +31,7 @@ func TestDefaultLimits(t *testing.T) {
 		gates.LimitMount:          "At least 2: common practice.",
 		gates.LimitProof:          "At least 1.5: common practice.",
 		gates.LimitProofAge:       "At most 365: common practice.",
+		gates.LimitProofCycles:    "At most 50: common practice.",
 	}
 	limits := gates.DefaultLimits()
 	assert.Len(t, limits, len(want))
