@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"io"
 	"math"
+	"strings"
 
 	"ullage/sim/flown"
 	"ullage/sim/quantity"
@@ -51,7 +52,7 @@ func differences(p words.Printer, c *flown.Compared) page.Section {
 	for i := range c.Differences {
 		d := &c.Differences[i]
 		off := p.Row(&d.Row, d.Measured-d.Predicted)
-		if d.Measured >= d.Predicted {
+		if !strings.HasPrefix(off, "-") && !strings.HasPrefix(off, "0 ") {
 			off = "+" + off
 		}
 		grid.Rows = append(grid.Rows, []string{d.Row.Label, p.Row(&d.Row, d.Measured), p.Row(&d.Row, d.Predicted), off,
