@@ -219,7 +219,6 @@ func (s *sheet) delays(p words.Printer, o Opening) {
 		if d.Listed {
 			mark, listed = mark+listedMark, true
 		}
-		cells := []string{mark, strings.TrimSuffix(p.Given(d.Value, unit), " "+p.Unit(unit))}
 		since := "-"
 		if d.Opened {
 			since = p.Bare(d.SinceTop, "s")
@@ -228,7 +227,8 @@ func (s *sheet) delays(p words.Printer, o Opening) {
 				mark += turnMark
 			}
 		}
-		cells = append(cells, since, cell(p, canopy.Row("height"), d.Flight))
+		value := strings.TrimSuffix(p.Given(d.Value, unit), " "+p.Unit(unit))
+		cells := append([]string{mark, value, since}, cell(p, canopy.Row("height"), d.Flight))
 		cells = append(cells, judgedCells(p, canopy.Row("airspeed"), d.Flight)...)
 		cells = append(cells, cell(p, canopy.Row("load"), d.Flight), cell(p, canopy.Row("load_bound"), d.Flight))
 		cells = append(cells, judgedCells(p, landing.Row("vertical"), d.Flight)...)
