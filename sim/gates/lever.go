@@ -126,6 +126,9 @@ func openingLevers(r *rocket.Rocket, i int) []lever {
 	if !c.Rule(r.Power).Trigger.ByCharge() {
 		return []lever{{input: "canopy." + c.Name + ".deploy." + string(r.Power), either: true}}
 	}
+	if r.Motor == nil { // a charge that nothing fires: another rule would have to be written
+		return nil
+	}
 	if len(r.Motor.Delays) == 0 {
 		return []lever{{input: "motor.delay", either: true}}
 	}

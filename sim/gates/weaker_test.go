@@ -67,3 +67,14 @@ func TestNothingPassesForWantOfAStatement(t *testing.T) {
 		assert.False(t, w.Pass(), "go without %s", name)
 	}
 }
+
+// A charge that no motor fires opens nothing: it is judged, and nothing panics.
+func TestEjectionWithoutAMotor(t *testing.T) {
+	r := open(t, "bottle")
+	r.Canopies[0].Water = rocket.Rule{Trigger: rocket.Ejection}
+	require.Nil(t, r.Motor)
+	v := judge(t, r, all(r))
+	c := find(t, &v, LimitOpening+".main")
+	assert.True(t, c.Fails())
+	assert.Equal(t, WordNever, c.Word)
+}

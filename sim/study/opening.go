@@ -60,7 +60,7 @@ func Opening(ctx context.Context, r *rocket.Rocket, canopy int, values []float64
 	}
 	trigger := r.Canopies[canopy].Rule(r.Power).Trigger
 	var listed []float64
-	if trigger.ByCharge() {
+	if trigger.ByCharge() && r.Motor != nil {
 		listed = r.Motor.Delays
 	}
 	shut, err := unopened(ctx, r, o)

@@ -38,7 +38,7 @@ func OpeningValues(ctx context.Context, r *rocket.Rocket, canopy int, o Options)
 	values = slices.DeleteFunc(values, func(v float64) bool {
 		return !(v >= in.Min && v <= in.Max) || from+v < 0 || from+v >= fl.Landing.Time
 	})
-	if trigger.ByCharge() {
+	if trigger.ByCharge() && r.Motor != nil {
 		values = append(append(values, r.Motor.Delays...), r.Motor.Delay)
 	}
 	slices.Sort(values)

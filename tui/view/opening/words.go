@@ -25,7 +25,7 @@ func (o *figures) now() (v float64, there bool) {
 	r := o.of.Flight.Rocket
 	rule := r.Canopies[o.canopy].Rule(r.Power)
 	switch {
-	case o.number == "":
+	case o.number == "", rule.Trigger.ByCharge() && r.Motor == nil:
 		return 0, false
 	case rule.Trigger.ByCharge():
 		return r.Motor.Delay, !math.IsNaN(r.Motor.Delay)
