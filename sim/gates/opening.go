@@ -48,7 +48,7 @@ func loadCriteria(r *rocket.Rocket, i int) []criterion {
 		strength, _, _ = r.Recovery.Strength()
 	}
 	if missing := r.Recovery.Unstated(); len(missing) > 0 {
-		g.lacks = give(missing...).because("what holds the canopy is as strong as the weakest of line, pin and bond; 0 says that there is none")
+		g.lacks = give(missing...).because("what holds the canopy is as strong as the weakest of line, pin and bond; 0 says that there is no pin, or no bond")
 	} else if math.IsNaN(strength) {
 		g.lacks = give("recovery.line", "recovery.pin", "recovery.bond_area").because("something has to hold the canopy")
 	}

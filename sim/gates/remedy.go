@@ -53,9 +53,7 @@ func give(keys ...string) *Remedy { return &Remedy{Kind: Give, Keys: keys} }
 // because adds why the keys matter.
 func (m *Remedy) because(why string) *Remedy { m.Why = why; return m }
 
-// passes tells whether a flight is within the gate's limit.
-func (g *criterion) passes(fl *sim.Flight) bool { return g.warns || g.limit.badness(g.look(fl)) <= 0 }
-
+// look is what a flight comes to.
 func (g *criterion) look(fl *sim.Flight) Value {
 	if fl == nil {
 		return Value{Flown: true}

@@ -290,7 +290,7 @@ func recoverySection() *section {
 			num("bond_strength", "bond", 1, 10,
 				"Shear strength of that bond; a typical one when not given.").
 				otherwise(func(place) float64 { return chamber.TypicalBond }),
-			holding("line", "line", 50, 500, "Breaking strength of the recovery line as rigged: a knot takes up to half; 0 says that there is none.",
+			holding("line", "line", 50, 500, "Breaking strength of the recovery line as rigged: a knot takes up to half.",
 				func(m *chamber.Mount) (*float64, *bool) { return &m.Line, &m.None.Line }),
 			num("line_length", "line length", 0.1, 1,
 				"Of the recovery line, for the snatch."),
