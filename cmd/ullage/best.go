@@ -95,6 +95,7 @@ func noBest(none *study.NoneAdmissible) error {
 		{none.NeverLeft, "did not leave the rail"},
 		{none.LiquidLeft, "ended with liquid aboard"},
 		{none.Overpressed, "had more pressure than the chamber is proved for"},
+		{none.Leaking, "had a launch tube that leaks"},
 		{none.Undefined, "did not have the result wished for"},
 		{none.InvalidCount, "made no rocket"},
 	} {

@@ -29,6 +29,7 @@ const (
 	LiquidLeft          // it ended with liquid aboard
 	NeverLeft           // it did not leave the rail, or has no apogee
 	Overpressed         // its pressure is more than any proof on record is for
+	Leaking             // its launch tube is no piston in its throat
 	Undefined           // it does not have the result that is wished for
 )
 
@@ -59,16 +60,28 @@ func Highest(leftovers bool) Aim {
 }
 
 // Within refuses besides what has more pressure than the chamber is proved for; with no
-// proof on record the pressure of the rocket that the search starts from is the top.
+// proof on record the pressure of the rocket that the search starts from is the top. Nor may a launch
+// tube leak, which no flight here covers, more than that rocket's does.
 func (a Aim) Within(base *rocket.Rocket) Aim {
 	refuse := a.Refuse
 	a.Refuse = func(fl *sim.Flight) (Refusal, float64) {
 		if far := overpressed(base, fl.Rocket); far > 0 {
 			return Overpressed, far
 		}
+		if gap := tubeGap(fl.Rocket); gap > math.Max(rocket.LeakingGap, tubeGap(base)) {
+			return Leaking, math.Min(gap/fl.Rocket.Water.Throat, 1)
+		}
 		return refuse(fl)
 	}
 	return a
+}
+
+// tubeGap is how far a launch tube stands off its throat on one side, m; 0 without one.
+func tubeGap(r *rocket.Rocket) float64 {
+	if r.Power != rocket.WaterPower || r.Water.Tube == nil {
+		return 0
+	}
+	return r.Water.Tube.Gap(r.Water)
 }
 
 // TopPressure is what [Aim.Within] takes for the most, gauge, Pa; infinite on a motor.

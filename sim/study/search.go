@@ -16,6 +16,7 @@ type NoneAdmissible struct {
 	LiquidLeft   int   // of these ended with liquid aboard
 	NeverLeft    int   // did not leave the rail
 	Overpressed  int   // had more pressure than the chamber is proved for
+	Leaking      int   // had a launch tube that is no piston in its throat
 	Undefined    int   // did not have the result that was wished for
 	InvalidCount int   // made no valid rocket
 	First        error // why the first of these did not
@@ -28,7 +29,7 @@ func (e *NoneAdmissible) Error() string {
 		n    int
 		what string
 	}{{e.LiquidLeft, "ended with liquid aboard"}, {e.NeverLeft, "did not leave the rail"},
-		{e.Overpressed, "had more pressure than the chamber is proved for"}, {e.Undefined, "did not have the result wished for"},
+		{e.Overpressed, "had more pressure than the chamber is proved for"}, {e.Leaking, "had a launch tube that leaks"}, {e.Undefined, "did not have the result wished for"},
 		{e.InvalidCount, "made no valid rocket"}} {
 		if c.n > 0 {
 			text += fmt.Sprintf("%s%d %s", sep, c.n, c.what)
@@ -54,6 +55,8 @@ func (e *NoneAdmissible) count(a *attempt) {
 		e.NeverLeft++
 	case a.refused == Overpressed:
 		e.Overpressed++
+	case a.refused == Leaking:
+		e.Leaking++
 	case a.refused == Undefined:
 		e.Undefined++
 	}
