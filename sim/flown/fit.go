@@ -110,7 +110,7 @@ func Fit(ctx context.Context, logs []Logged, inputs []study.Spread) (Fitted, err
 	}
 	pairs := f.alike(info, alikeBeyond)
 	if some {
-		if x, rest, info, err = f.again(x, kept, canopies, rest); err != nil {
+		if x, rest, info, err = f.again(x, kept, canopies); err != nil {
 			return Fitted{}, err
 		}
 		sd = f.deviations(info, kept)
@@ -137,7 +137,7 @@ func Fit(ctx context.Context, logs []Logged, inputs []study.Spread) (Fitted, err
 }
 
 // again fits what the logs tell of, the rest being kept.
-func (f *fitter) again(x []float64, kept []bool, canopies, rest bool) ([]float64, bool, *solve.Matrix, error) {
+func (f *fitter) again(x []float64, kept []bool, canopies bool) ([]float64, bool, *solve.Matrix, error) {
 	var turned []study.Spread
 	var place []int
 	for j, s := range f.inputs {
