@@ -66,11 +66,16 @@ func (k *Keys) Read(p []byte) (int, error) {
 				}
 				break
 			}
-			k.held = bounded(append(k.held, chunk...))
-			var n int
-			k.ready, n = k.whole(k.held)
-			k.held = bytes.Clone(k.held[n:])
+			k.take(chunk)
 		case <-giveUp:
+			select {
+			case chunk, more := <-k.chunks: // it came in time, and only this program did not run
+				if more {
+					k.take(chunk)
+					continue
+				}
+			default:
+			}
 			k.ready, k.held = unfinished(k.held), nil
 		}
 	}
@@ -78,6 +83,14 @@ func (k *Keys) Read(p []byte) (int, error) {
 	copy(p, k.ready[:n])
 	k.ready = k.ready[n:]
 	return n, nil
+}
+
+// take adds what came to what is not whole yet.
+func (k *Keys) take(chunk []byte) {
+	k.held = bounded(append(k.held, chunk...))
+	var n int
+	k.ready, n = k.whole(k.held)
+	k.held = bytes.Clone(k.held[n:])
 }
 
 // bounded is what came of a paste without what is too much of it.

@@ -59,12 +59,18 @@ func TestKeysJoinWhatWasCut(t *testing.T) {
 		{"\x1b", "[A"}, {"\x1b[", "A"}, {"\x1b[1;", "2C"}, {"\x1bO", "P"}, {"\xe2", "\x82\xac"}, {"\x1b[[", "A"},
 		{"\x1b[<0;1", ";1M"}, {"\x1b[M", " !!"}, {"\x1b[200~a", "b\x1b[201~"}, {"\x1b[200~a\x1b[20", "1~"},
 	} {
-		k := newKeyboard(t, 256)
-		k.types(c[0])
-		time.Sleep(10 * time.Millisecond)
-		k.types(c[1])
-		got, _ := k.next(t)
-		require.Equal(t, c[0]+c[1], got)
+		for { // again where the machine was too busy to type so fast
+			k := newKeyboard(t, 256)
+			start := time.Now()
+			k.types(c[0])
+			time.Sleep(10 * time.Millisecond)
+			k.types(c[1])
+			inTime := time.Since(start) < patience/2
+			if got, _ := k.next(t); inTime {
+				require.Equal(t, c[0]+c[1], got)
+				break
+			}
+		}
 	}
 }
 
