@@ -3,6 +3,7 @@ package sim
 import (
 	"math"
 
+	"ullage/sim/airframe"
 	"ullage/sim/rocket"
 )
 
@@ -23,6 +24,7 @@ func (r *run) begin() {
 	if len(r.rocket.Canopies) == 0 {
 		r.warn(Warning{Code: NoCanopy})
 	}
+	r.beginShape()
 	if r.rocket.Power == rocket.MotorPower {
 		if v := m.factor * m.curve.EndsAbove(); v > 0 {
 			r.warn(Warning{Code: CurveEndsAbove, Value: v})
@@ -41,6 +43,19 @@ func (r *run) begin() {
 		r.letGo()
 	} else if m.push == tubePush || (m.push == noPush && r.nothingToCome()) {
 		r.rest()
+	}
+}
+
+// beginShape warns of a shape whose drag is not known, where no table stands for it.
+func (r *run) beginShape() {
+	if r.rocket.Shape == nil || len(r.rocket.Body.Drag) > 0 {
+		return
+	}
+	if x := r.made.steep.nose; x > airframe.SteepJunction {
+		r.warn(Warning{Code: SteepNose, Value: x, Limit: airframe.SteepJunction})
+	}
+	if x := r.made.steep.taper; x > airframe.SteepTaper {
+		r.warn(Warning{Code: SteepTaper, Value: x, Limit: airframe.SteepTaper})
 	}
 }
 

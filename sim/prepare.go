@@ -17,7 +17,10 @@ type made struct {
 	chamber  thrust.Chamber
 	shape    airframe.Shape
 	aero     *airframe.Aero // of that shape
-	tables   struct {       // of the drag
+	steep    struct {       // its greatest angles, rad
+		nose, taper float64
+	}
+	tables struct { // of the drag
 		aero *airframe.Aero
 		air  atmosphere.Air
 		jet  float64
@@ -88,6 +91,7 @@ func (k *made) take(s *airframe.Shape) {
 	k.shape = *s
 	k.shape.Sections, k.shape.Fins = sections, fins
 	k.aero = s.Aero()
+	k.steep.nose, k.steep.taper = k.shape.Forebody().JunctionAngle(), k.shape.SteepestTaper()
 }
 
 // layDrag lays out the drag table, the file's or the shape's.

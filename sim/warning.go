@@ -22,6 +22,8 @@ const (
 	LandedThrusting WarningCode = "landed-under-thrust" // reached the ground with thrust left
 	TimeLimit       WarningCode = "time-limit"          // still flying at the time limit; Value: s
 	DragBeyondTable WarningCode = "drag-beyond-table"   // Mach exceeded the drag table or 0.8 with a constant; Value: Mach reached
+	SteepNose       WarningCode = "steep-nose"          // the nose meets the tube at an angle its drag is not known for; Value, Limit: rad
+	SteepTaper      WarningCode = "steep-boat-tail"     // a boat-tail is steeper than the flow follows; Value, Limit: half-angle, rad
 	Unstable        WarningCode = "unstable"            // the balance point comes behind the centre of pressure; Value: least margin, calibres
 	Tumbles         WarningCode = "tumbles"             // it turns broadside while it is fast; Value: greatest angle of attack, rad
 	MotorTooWide    WarningCode = "motor-does-not-fit"  // motor larger than its mount; Value, Limit: m
@@ -36,7 +38,7 @@ func WarningCodes() []WarningCode {
 	return []WarningCode{
 		LiquidLeft, NeverLifted, NeverLeftGuide, StuckOnTube, TubeTipWet, TubeLeaks, NoCanopy, CanopyNever, CanopyWaited,
 		CanopyAtApogee, CanopyNotFull, CanopyThrusting, CanopyOrder, CurveEndsAbove, LandedThrusting, TimeLimit,
-		DragBeyondTable, Unstable, Tumbles, MotorTooWide,
+		DragBeyondTable, SteepNose, SteepTaper, Unstable, Tumbles, MotorTooWide,
 	}
 }
 

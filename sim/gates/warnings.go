@@ -27,6 +27,8 @@ var warnings = map[sim.WarningCode]bound{
 	sim.LandedThrusting: {check: checkThrusting},
 	sim.TimeLimit:       {check: LimitLanding},
 	sim.DragBeyondTable: {check: checkDragReach},
+	sim.SteepNose:       {check: checkNose},
+	sim.SteepTaper:      {check: checkTaper},
 	sim.Unstable:        {check: checkLeastMargin},
 	sim.Tumbles:         {check: LimitAttackMost},
 	sim.MotorTooWide:    {check: checkMotorFits},

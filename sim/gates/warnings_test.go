@@ -8,6 +8,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"ullage/sim"
+	"ullage/sim/airframe"
 	"ullage/sim/results"
 	"ullage/sim/rocket"
 	"ullage/thrust"
@@ -59,9 +60,15 @@ var mischief = map[sim.WarningCode]struct {
 		r.Canopies = r.Canopies[len(r.Canopies)-rocket.MaxCanopies:]
 	}},
 	sim.DragBeyondTable: {"heron", func(r *rocket.Rocket) { r.Body.Drag = []rocket.MachDrag{{Mach: 0, Drag: 0.5}, {Mach: 0.1, Drag: 0.5}} }},
-	sim.Unstable:        {"heron", func(r *rocket.Rocket) { r.Shape.Fins[0].Span = 0.02 }},
-	sim.Tumbles:         {"heron", func(r *rocket.Rocket) { r.Shape.Fins[0].Span, r.Wind.Speed = 0.02, 8 }},
-	sim.MotorTooWide:    {"heron", func(r *rocket.Rocket) { r.Power, r.Motor.Diameter = rocket.MotorPower, 0.030 }},
+	sim.SteepNose: {"heron", func(r *rocket.Rocket) {
+		r.Shape.Nose.Shape, r.Shape.Nose.Length = airframe.Conical, r.Body.Diameter/2
+	}},
+	sim.SteepTaper: {"heron", func(r *rocket.Rocket) {
+		r.Shape.Sections = append(r.Shape.Sections, airframe.Section{Name: "tail", Length: r.Body.Diameter, Forward: r.Body.Diameter, Aft: 0.5 * r.Body.Diameter})
+	}},
+	sim.Unstable:     {"heron", func(r *rocket.Rocket) { r.Shape.Fins[0].Span = 0.02 }},
+	sim.Tumbles:      {"heron", func(r *rocket.Rocket) { r.Shape.Fins[0].Span, r.Wind.Speed = 0.02, 8 }},
+	sim.MotorTooWide: {"heron", func(r *rocket.Rocket) { r.Power, r.Motor.Diameter = rocket.MotorPower, 0.030 }},
 }
 
 // Every code is a check that fails whenever the flight of the day warns so, or a note with

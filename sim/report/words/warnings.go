@@ -111,6 +111,18 @@ var warnings = []warning{
 			return "The flight reached Mach " + p.Number(w.Value) + ", beyond what body.drag covers, where drag changes " +
 				"fast. Give body.drag as a table against Mach that goes as far."
 		}},
+	{sim.SteepNose, "nose", gates.WordHigh,
+		func(p Printer, w sim.Warning) string { return p.Angle(w.Value) },
+		func(p Printer, w sim.Warning) string {
+			return "The nose meets the tube at " + p.Angle(w.Value) + ", more than " + p.Angle(w.Limit) +
+				": the flow leaves it there, and its drag as computed is a guess. Make it longer, or give body.drag as measured."
+		}},
+	{sim.SteepTaper, "boat-tail", gates.WordHigh,
+		func(p Printer, w sim.Warning) string { return p.Angle(w.Value) },
+		func(p Printer, w sim.Warning) string {
+			return "The boat-tail narrows at a half-angle of " + p.Angle(w.Value) + ", more than " + p.Angle(w.Limit) +
+				": the flow does not follow it, and its drag as computed is a guess. Make it longer, or give body.drag as measured."
+		}},
 	{sim.Unstable, "stability margin", gates.WordLow,
 		func(p Printer, w sim.Warning) string { return p.Number(w.Value) + " calibres" },
 		func(p Printer, w sim.Warning) string {
