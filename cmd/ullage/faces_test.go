@@ -4,10 +4,13 @@ import (
 	"bytes"
 	"context"
 	"encoding/json"
+	"math"
+	"math/rand/v2"
 	"path/filepath"
 	"regexp"
 	"strings"
 	"testing"
+	"time"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
@@ -15,8 +18,13 @@ import (
 	"ullage/sim"
 	"ullage/sim/gates"
 	"ullage/sim/long"
+	"ullage/sim/quantity"
+	"ullage/sim/results"
 	"ullage/sim/rocket"
 	"ullage/sim/rocketfile"
+	"ullage/tui/view"
+	"ullage/tui/view/check"
+	"ullage/tui/view/viewtest"
 )
 
 // said is what a command wrote, with its status.
@@ -46,7 +54,8 @@ func at(d map[string]any, path ...string) any {
 }
 
 // No face contradicts another: of every example, on each drive that it has, and of some of
-// its kin that fail, fly, check, card, opening and scatter have the same numbers, the same
+// its kin that fail and some with their numbers off at random, fly, check, the screen's check, card, opening and
+// scatter have the same numbers, the same
 // verdict and the same status; what fly warns of is a no-go of check and stands on the card.
 func TestFacesAgree(t *testing.T) {
 	files, err := filepath.Glob("../../testdata/*.toml")
@@ -71,9 +80,81 @@ func TestFacesAgree(t *testing.T) {
 				tried++
 				t.Run(strings.Join(args, " "), func(t *testing.T) { facesAgree(t, args, len(r.Canopies) > 0) })
 			}
+			chance := rand.New(rand.NewPCG(uint64(len(path)), uint64(tried)))
+			for range long.Of(1, 5) {
+				args := append([]string{path, "--set", "power=" + string(power)}, off(t, r, chance)...)
+				t.Run(strings.Join(args, " "), func(t *testing.T) { facesAgree(t, args, len(r.Canopies) > 0) })
+			}
 		}
 	}
 	require.Greater(t, tried, 10)
+}
+
+// off is a rocket's numbers off at random, as options: those of a rocket that can be flown.
+func off(t *testing.T, r *rocket.Rocket, chance *rand.Rand) (args []string) {
+	t.Helper()
+	for range 50 {
+		args, other := args[:0], r.Clone()
+		for _, name := range []string{"body.mass", "balance", "wind.speed", "rail.length", "water.fill", "water.throat", "recovery.line", "field.radius", "nose.length"} {
+			in, err := rocketfile.Find(r, name)
+			if err != nil || in.Drive != "" && in.Drive != r.Power {
+				continue
+			}
+			v, stated := in.Get(r)
+			if !stated || v == 0 {
+				continue
+			}
+			v = min(max(v*(0.5+1.3*chance.Float64()), in.Min), in.Max)
+			text := quantity.Format(v, in.Unit, 4)
+			if in.SetText(other, text) == nil {
+				args = append(args, "--set", name+"="+text)
+			}
+		}
+		if len(args) > 0 && other.Validate() == nil {
+			return args
+		}
+	}
+	require.Fail(t, "no rocket near it flies")
+	return nil
+}
+
+// onScreen holds that the check view says of a rocket what check says: its headline, and of
+// each row its name, its number in the day's wind and its word.
+func onScreen(t *testing.T, args []string, headline string, rows map[string]map[string]any) {
+	f, err := rocketfile.Open(args[0])
+	require.NoError(t, err)
+	for _, set := range args[1:] {
+		if name, value, is := strings.Cut(set, "="); is {
+			f, err = f.Set(name, value)
+			require.NoError(t, err)
+		}
+	}
+	today := func(ctx context.Context, r *rocket.Rocket, o gates.Options) (gates.Verdict, error) {
+		o.Today = time.Now() // as the commands have it
+		return gates.Judge(ctx, r, o)
+	}
+	frame := &viewtest.Frame[*check.View]{T: t, V: check.New(view.DefaultKeys()), Judges: today}
+	frame.Begin(f, [2]int{200, 300})
+	shown := strings.ReplaceAll(frame.Shown(), "°", " deg")
+	assert.Contains(t, shown, headline, "on the screen")
+	v := frame.Scene.Corners.Result.Verdict
+	assert.Len(t, v.Checks, len(rows))
+	for i := range v.Checks {
+		c := &v.Checks[i]
+		row, there := rows[c.Key]
+		require.True(t, there, c.Key)
+		assert.Contains(t, shown, c.Name)
+		assert.Equal(t, row["pass"], c.Pass, c.Key)
+		assert.Equal(t, row["judged"], c.Judged, c.Key)
+		assert.Equal(t, row["word"], c.Word, c.Key)
+		if want, has := row["day"].(float64); has {
+			day := c.Values[results.Day].V
+			if c.Limit.Unit == "deg" {
+				day *= 180 / math.Pi
+			}
+			assert.InDelta(t, want, day, 1e-6*max(1, math.Abs(want)), c.Key)
+		}
+	}
 }
 
 func facesAgree(t *testing.T, args []string, canopies bool) {
@@ -83,12 +164,12 @@ func facesAgree(t *testing.T, args []string, canopies bool) {
 	flown, _ := with("fly", "--json")
 	fly := document(t, flown)
 	told, status := with("check", "--json")
-	check := document(t, told)
-	assert.Equal(t, check["pass"] == true, status == 0, "check")
+	checked := document(t, told)
+	assert.Equal(t, checked["pass"] == true, status == 0, "check")
 
 	rows := map[string]map[string]any{}
 	failing, open := 0, 0
-	for _, c := range check["checks"].([]any) {
+	for _, c := range checked["checks"].([]any) {
 		row := c.(map[string]any)
 		rows[row["key"].(string)] = row
 		switch {
@@ -105,7 +186,7 @@ func facesAgree(t *testing.T, args []string, canopies bool) {
 	} else if open > 0 {
 		word = gates.WordOpen
 	}
-	assert.Equal(t, word, check["verdict"])
+	assert.Equal(t, word, checked["verdict"])
 
 	// The numbers of the day are those of the flight.
 	for key, path := range map[string][]string{
@@ -127,10 +208,11 @@ func facesAgree(t *testing.T, args []string, canopies bool) {
 	headline := regexp.MustCompile(`(?m)^(go|no-go|not judged): .*$`).FindString(card)
 	text, _ := with("check")
 	assert.Contains(t, flat(text), flat(headline))
+	onScreen(t, args, strings.ReplaceAll(flat(headline), "°", " deg"), rows)
 	for _, w := range fly["warnings"].([]any) {
 		code := sim.WarningCode(w.(map[string]any)["code"].(string))
 		if gates.NoteOn(code) == "" {
-			assert.Equal(t, gates.WordNoGo, check["verdict"], code)
+			assert.Equal(t, gates.WordNoGo, checked["verdict"], code)
 		}
 		begin := flat(w.(map[string]any)["text"].(string))
 		assert.Contains(t, strings.ReplaceAll(flat(card), "°", " deg"), begin[:min(len(begin), 40)], "on the card: %s", code)

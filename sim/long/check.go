@@ -8,21 +8,38 @@ import (
 	"pgregory.net/rapid"
 )
 
-const checksFlag = "rapid.checks"
+// What rapid is told, and for how long it may look for a smaller case of a dear property
+// that fails: its own half minute grows to many where one trial takes seconds.
+const (
+	checksFlag = "rapid.checks"
+	shrinkFlag = "rapid.shrinktime"
+	shrinkFor  = "3s"
+)
 
 // Check is rapid.Check for a property that is dear: the sample is how many checks of
-// it are enough for a quick run. What -rapid.checks says goes before. It is not for tests
-// that run side by side.
+// it are enough for a quick run. What the command line says of checks and shrinking goes before.
+// It is not for tests that run side by side.
 func Check(t *testing.T, sample int, property func(*rapid.T)) {
 	t.Helper()
-	if f := flag.Lookup(checksFlag); !given(checksFlag) && !Wanted() {
-		usual := f.Value.String()
-		defer func() { _ = f.Value.Set(usual) }()
-		if err := f.Value.Set(strconv.Itoa(sample)); err != nil {
-			t.Fatal(err)
-		}
+	if !Wanted() {
+		defer lent(t, checksFlag, strconv.Itoa(sample))()
 	}
+	defer lent(t, shrinkFlag, shrinkFor)()
 	rapid.Check(t, property)
+}
+
+// lent gives a flag that the command line leaves alone a value, until what it returns is called.
+func lent(t *testing.T, name, value string) (back func()) {
+	t.Helper()
+	if given(name) {
+		return func() {}
+	}
+	f := flag.Lookup(name)
+	usual := f.Value.String()
+	if err := f.Value.Set(value); err != nil {
+		t.Fatal(err)
+	}
+	return func() { _ = f.Value.Set(usual) }
 }
 
 // given tells whether the command line sets a flag.

@@ -21,12 +21,19 @@ func TestADearPropertyIsCheckedLess(t *testing.T) {
 		t.Skip("the command line says how much")
 	}
 	usual := flag.Lookup(checksFlag).Value.String()
+	patience := flag.Lookup(shrinkFlag).Value.String()
 	tried := func(wanted string) (n int) {
 		t.Setenv("ULLAGE_LONG", wanted)
-		Check(t, 7, func(*rapid.T) { n++ })
+		Check(t, 7, func(*rapid.T) {
+			n++
+			if !given(shrinkFlag) {
+				assert.Equal(t, shrinkFor, flag.Lookup(shrinkFlag).Value.String())
+			}
+		})
 		return n
 	}
 	assert.Equal(t, 7, tried(""))
 	assert.Equal(t, usual, strconv.Itoa(tried("1")))
 	assert.Equal(t, usual, flag.Lookup(checksFlag).Value.String(), "others are as they were")
+	assert.Equal(t, patience, flag.Lookup(shrinkFlag).Value.String())
 }
