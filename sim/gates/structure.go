@@ -24,16 +24,16 @@ func shapeCriteria(r *rocket.Rocket) []criterion {
 		return nil
 	}
 	var g []criterion
-	angle := func(key, name string, most float64, of func(s *airframe.Shape) float64) {
+	angle := func(key, name, part string, most float64, of func(s *airframe.Shape) float64) {
 		if len(r.Body.Drag) > 0 || !(of(r.Shape) > 0) {
 			return
 		}
-		g = append(g, criterion{key: key, still: true,
+		g = append(g, criterion{key: key, still: true, change: "build a longer " + part + ", and weigh and balance it anew; or give body.drag as measured",
 			limit: Limit{Key: key, Name: name, Min: noMin, Max: most, Unit: "deg", Word: WordHigh, Source: CommonPractice},
 			value: func(fl *sim.Flight) (float64, bool) { return of(fl.Rocket.Shape), true }})
 	}
-	angle(checkNose, "angle at which the nose meets the tube", airframe.SteepJunction, func(s *airframe.Shape) float64 { return s.Forebody().JunctionAngle() })
-	angle(checkTaper, "half-angle of the boat-tail", airframe.SteepTaper, (*airframe.Shape).SteepestTaper)
+	angle(checkNose, "angle at which the nose meets the tube", "nose", airframe.SteepJunction, func(s *airframe.Shape) float64 { return s.Forebody().JunctionAngle() })
+	angle(checkTaper, "half-angle of the boat-tail", "boat-tail", airframe.SteepTaper, (*airframe.Shape).SteepestTaper)
 	if len(r.Shape.Fins) == 0 {
 		return g
 	}
