@@ -37,6 +37,7 @@ type Chamber struct {
 	HeatFactor  float64 // share of the strength left at that temperature; 0: estimated from Temperature
 	CycleFactor float64 // share of the strength left after Cycles; 0: estimated
 	Cycles      int     // pressurisations so far
+	Counted     bool    // somebody stated Cycles, 0 too
 
 	Burst     float64 // measured on a chamber made alike, Pa; 0: none
 	Proof     float64 // to which this chamber was proved with water, Pa; 0: no proof on record
@@ -151,11 +152,12 @@ func (m *Mount) Unstated() []string {
 		m = &Mount{}
 	}
 	var keys []string
-	for _, part := range []struct {
+	for _, part := range [...]struct {
 		key  string
 		v    float64
 		none bool
-	}{{"recovery.line", m.Line, m.None.Line}, {"recovery.pin", m.Pin, m.None.Pin}, {"recovery.bond_area", m.BondArea, m.None.Bond}} {
+	}{{"recovery.line", m.Line, m.None.Line}, {"recovery.pin", m.Pin, m.None.Pin}, {"recovery.bond_area", m.BondArea, m.None.Bond},
+		{"recovery.pin_strength", m.PinStrength, m.Pin == 0}, {"recovery.bond_strength", m.Bond, m.BondArea == 0}} { // a typical one says nothing of this
 		if part.v == 0 && !part.none {
 			keys = append(keys, part.key)
 		}

@@ -17,8 +17,11 @@ const holdsAndField = `
 [recovery]
 line = "1200 N"
 pin = "4 mm"
+pin_strength = "200 MPa"
 bond_area = "15 cm2"
+bond_strength = "8 MPa"
 line_length = "3 m"
+line_stretch = "15 %"
 canopy_mass = "60 g"
 [field]
 ceiling = "1500 m"
@@ -32,6 +35,7 @@ material = "PET bottle"
 temperature = "25 degC"
 wall = "0.35 mm"
 burst = "16 bar"
+cycles = 0
 proof = "PROOF"
 proof_date = "2026-10-01"
 liner = "lined"

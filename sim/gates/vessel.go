@@ -58,6 +58,9 @@ func proofCriterion(r *rocket.Rocket) criterion {
 	if r.Chamber.Temperature == 0 && r.Chamber.Proof > 0 {
 		g.lacks = give("chamber.temperature").because("the warmest its wall gets under pressure")
 	}
+	if g.lacks == nil && r.Chamber.Proof > 0 && heatUnknown(r) {
+		g.lacks = give("chamber.heat_factor").because("the share of its strength that a wall this warm keeps, from your own coupons; what is built in is typical")
+	}
 	if r.Chamber.Proof == 0 {
 		g.absent = WordNone
 	} else {
@@ -114,6 +117,8 @@ func burstCriterion(r *rocket.Rocket) criterion {
 	switch unstated := unstatedStrength(r); {
 	case !known:
 		g.lacks = &Remedy{Kind: GiveBurst}
+	case vessel.Basis == chamber.FromBurst && len(unstatedAge(r)) > 0:
+		g.lacks = give(unstatedAge(r)...).because("it went off new; this one has been under pressure")
 	case vessel.Basis == chamber.FromProof:
 		g.adds = []Remedy{{Kind: GiveBurst}}
 	case vessel.Basis == chamber.FromEstimate && len(unstated) > 0 && value <= g.limit.Max:
@@ -192,6 +197,13 @@ func sealedCriteria(r *rocket.Rocket, today time.Time) []criterion {
 		vent.To = math.NaN() // no hole keeps it low enough
 	}
 	g.adds = []Remedy{vent}
+	unstated := unstatedAge(r)
+	if at.Basis != chamber.FromBurst {
+		unstated = unstatedStrength(r)
+	}
+	if len(unstated) > 0 {
+		g.lacks = give(unstated...).because("strengths built in are typical and say nothing of yours")
+	}
 	if r.Chamber.Proof > 0 {
 		return booked(r, []criterion{g, ageCriterion(r, today)})
 	}

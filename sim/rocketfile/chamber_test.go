@@ -90,7 +90,7 @@ func TestChamberIsRead(t *testing.T) {
 	assert.Equal(t, 0.002, c.Aft.Wall)
 	assert.Equal(t, &chamber.Thread{Diameter: 0.036, Pitch: 0.002, Engaged: 0.01, Seal: 0.034}, c.Thread)
 	assert.InDelta(t, 0.05e5, c.Heating.Rise, 1e-9, "by default")
-	assert.Equal(t, &chamber.Mount{Pin: 0.004, Planes: 2, Line: 1200}, r.Recovery)
+	assert.Equal(t, &chamber.Mount{Pin: 0.004, Planes: 1, Line: 1200}, r.Recovery)
 	assert.Equal(t, rocket.Field{Ceiling: 300}, r.Field)
 	assert.Equal(t, rocket.Limits{Landing: 5}, r.Limits)
 }

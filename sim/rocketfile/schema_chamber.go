@@ -64,8 +64,7 @@ func chamberSection() *section {
 			num("heat_factor", "heat factor", 0.05, 0.1,
 				"Share of the strength left at that temperature; estimated when not given.").
 				otherwise(inVessel((*chamber.Chamber).HeatFactorInForce)),
-			num("cycles", "cycles", 1, 10, "How many times the chamber has been under pressure.").
-				byDefault("0"),
+			cycles("How many times the chamber has been under pressure; 0 says never."),
 			num("cycle_factor", "cycle factor", 0.05, 0.1,
 				"Share of the strength left after those; estimated when not given.").
 				otherwise(inVessel((*chamber.Chamber).CycleFactorInForce)),
@@ -248,6 +247,31 @@ func holding(key, label string, step, coarse float64, help string, at func(*cham
 	return &field{key: key, label: label, help: help, codec: &numberCodec{step: step, coarse: coarse, in: mountCell{at}}}
 }
 
+// cycles are a count of which a chamber knows whether anybody stated it, 0 too.
+func cycles(help string) *field {
+	return &field{key: "cycles", label: "cycles", help: help, codec: &numberCodec{step: 1, coarse: 10, in: cyclesCell{}}}
+}
+
+// cyclesCell is where a chamber holds them.
+type cyclesCell struct{}
+
+func (cyclesCell) get(p place) (v float64, given, there bool) {
+	c := p.rocket.Chamber
+	if c == nil {
+		return 0, false, false
+	}
+	return float64(c.Cycles), c.Counted || c.Cycles != 0, true
+}
+
+func (cyclesCell) set(p place, v float64) bool {
+	c := p.rocket.Chamber
+	if c == nil {
+		return false
+	}
+	c.Cycles, c.Counted = int(v), true
+	return true
+}
+
 // mountCell is where a mount holds it.
 type mountCell struct {
 	at func(*chamber.Mount) (v *float64, none *bool)
@@ -284,7 +308,7 @@ func recoverySection() *section {
 				"Shear strength of the pin; a typical one when not given.").
 				otherwise(func(place) float64 { return chamber.TypicalPin }),
 			num("planes", "planes", 1, 1, "In how many planes the pin is sheared.").
-				byDefault("2"),
+				byDefault("1"),
 			holding("bond_area", "bond area", 0.5, 5, "By which the mount is bonded to the airframe; 0 says that it is not bonded.",
 				func(m *chamber.Mount) (*float64, *bool) { return &m.BondArea, &m.None.Bond }),
 			num("bond_strength", "bond", 1, 10,
