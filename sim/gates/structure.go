@@ -68,6 +68,9 @@ func weepCriteria(r *rocket.Rocket) []criterion {
 		if math.IsNaN(of(r.ChamberAt())) {
 			g.lacks = give("chamber.modulus").because(`its strain is not known; chamber.liner = "lined" makes it none of this`)
 		}
+		if key == checkWeepy && g.lacks == nil && r.Chamber.Temperature == 0 {
+			g.lacks = give("chamber.temperature").because("the warmer its wall, the higher its proof")
+		}
 		return g
 	}
 	return []criterion{

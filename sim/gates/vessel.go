@@ -117,6 +117,8 @@ func burstCriterion(r *rocket.Rocket) criterion {
 	switch unstated := unstatedStrength(r); {
 	case !known:
 		g.lacks = &Remedy{Kind: GiveBurst}
+	case r.Chamber.Proof == 0 && r.Chamber.Temperature == 0 && vessel.Basis == chamber.FromBurst:
+		g.lacks = give("chamber.temperature").because("the warmer its wall, the higher its proof")
 	case vessel.Basis == chamber.FromBurst && len(unstatedAge(r)) > 0:
 		g.lacks = give(unstatedAge(r)...).because("it went off new; this one has been under pressure")
 	case vessel.Basis == chamber.FromProof:
