@@ -58,6 +58,9 @@ func at(d map[string]any, path ...string) any {
 // scatter have the same numbers, the same
 // verdict and the same status; what fly warns of is a no-go of check and stands on the card.
 func TestFacesAgree(t *testing.T) {
+	if testing.Short() {
+		t.Skip("one command after the other: dear under the race detector, which has nothing to find here")
+	}
 	files, err := filepath.Glob("../../testdata/*.toml")
 	require.NoError(t, err)
 	kins := []string{"", "rail.length=0.4 m", "body.mass=1.9 kg", "wind.speed=0 m/s"}
