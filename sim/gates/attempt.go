@@ -1,0 +1,153 @@
+package gates
+
+import (
+	"math"
+
+	"ullage/sim/rocket"
+	"ullage/sim/rocketfile"
+)
+
+// attempt is a value that passes its check, and what else becomes of it.
+type attempt struct {
+	remedy Remedy
+	rocket *rocket.Rocket
+	second bool     // it stands on another
+	loses  []string // names of checks that it would lose or make worse
+	first  string   // key of the first of them on the drive that flies; empty on the other
+}
+
+// remedy is the mend that sets what is pulled at to a value, which makes a rocket.
+func (p *pull) remedy(to float64, makes *rocket.Rocket) Remedy {
+	r := Remedy{Kind: p.kind, Input: p.in, From: p.now, To: to}
+	if p.in.Kind == rocketfile.RuleKind {
+		r.Rule = p.in.Text(makes)
+	}
+	return r
+}
+
+// holds is the first of the values that passes the check once all is flown again, and what
+// it loses: nothing, if any of them does. Nil when none passes.
+func (m *mender) holds(base *rocket.Rocket, p *pull, values []float64, key string) (*attempt, error) {
+	var best *attempt
+	for _, x := range values {
+		r := p.set(base, x)
+		if r == nil {
+			continue
+		}
+		a := attempt{rocket: r, second: base != m.v.Rocket, remedy: p.remedy(x, r)}
+		passes := false
+		for _, corners := range []bool{false, true} { // the dearer only for what holds so far
+			if corners && len(m.options.Spreads) == 0 {
+				continue
+			}
+			var err error
+			if passes, err = m.again(&a, key, corners); err != nil {
+				return nil, err
+			}
+			if !passes || len(a.loses) > 0 {
+				break
+			}
+		}
+		if !passes {
+			continue
+		}
+		if len(a.loses) == 0 {
+			return &a, nil
+		}
+		if best == nil || len(a.loses) < len(best.loses) {
+			best = &a
+		}
+		if p.values == nil { // farther on it loses no less
+			break
+		}
+	}
+	return best, nil
+}
+
+// again judges what a mend makes of the rocket, on both drives, and tells whether its check
+// passes.
+func (m *mender) again(a *attempt, key string, corners bool) (passes bool, err error) {
+	v, err := m.mended(a, a.rocket, corners)
+	if v == nil {
+		return false, err // of one that is not valid there is no more to say
+	}
+	for i := range v.Checks {
+		passes = passes || v.Checks[i].Key == key && v.Checks[i].Pass
+	}
+	if !passes {
+		return false, nil
+	}
+	a.loses, a.first = nil, ""
+	for _, k := range m.v.setBack(v, a.remedy.Kind == Rebuild) {
+		if a.loses = append(a.loses, m.v.Checks[k].Name); a.first == "" {
+			a.first = m.v.Checks[k].Key
+		}
+	}
+	if m.other == nil {
+		return true, nil
+	}
+	r := a.rocket.Clone()
+	r.Power = m.other.Power
+	if v, err = m.mended(a, r, corners); v == nil {
+		return false, err
+	}
+	for _, k := range m.other.setBack(v, a.remedy.Kind == Rebuild) {
+		a.loses = append(a.loses, m.other.Checks[k].Name+" on "+string(m.other.Power))
+	}
+	return true, nil
+}
+
+// mended is the verdict on a rocket with a mend made, which several checks may share; nil of
+// one that is not valid.
+func (m *mender) mended(a *attempt, r *rocket.Rocket, corners bool) (*Verdict, error) {
+	type what struct {
+		power   rocket.Power
+		kind    RemedyKind
+		input   string
+		to      float64
+		corners bool
+	}
+	key := what{r.Power, a.remedy.Kind, a.remedy.Input.Name, a.remedy.To, corners}
+	if v, there := m.known.Load(key); there && !a.second {
+		return v.(*Verdict), nil
+	}
+	v, err := m.judged(r, corners)
+	if err != nil {
+		return nil, m.ctx.Err()
+	}
+	if !a.second {
+		m.known.Store(key, v)
+	}
+	return v, nil
+}
+
+// setBack are the checks that a verdict loses or makes worse. A chamber built anew is to be
+// proved anew: that goes without saying.
+func (v *Verdict) setBack(after *Verdict, rebuilt bool) []int {
+	now := make(map[string]*Check, len(after.Checks))
+	for i := range after.Checks {
+		now[after.Checks[i].Key] = &after.Checks[i]
+	}
+	var out []int
+	for i := range v.Checks {
+		was := &v.Checks[i]
+		is, there := now[was.Key]
+		switch {
+		case !there, rebuilt && was.About == Chamber:
+		case was.Pass && !is.Pass, was.Fails() && is.worse(was):
+			out = append(out, i)
+		}
+	}
+	return out
+}
+
+// worse tells that a check that fails does so by more than before.
+func (c *Check) worse(before *Check) bool {
+	is, was := c.Limit.badness(Value{true, !math.IsNaN(c.Value), c.Value}), before.Limit.badness(Value{true, !math.IsNaN(before.Value), before.Value})
+	const slack = 1e-3 // of the limit, which nobody sees
+	scale := math.Abs(before.Limit.Max)
+	if math.IsInf(scale, 0) {
+		scale = math.Abs(before.Limit.Min)
+	}
+	return is > 0 && is > was+slack*scale
+}
