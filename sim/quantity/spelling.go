@@ -40,10 +40,10 @@ var words = map[string]string{
 	"percent": "%", "per cent": "%", "pct": "%",
 }
 
-// spelled finds a unit of a dimension that is written as people do: by another word
+// Spelled finds a unit of a dimension that is written as people do: by another word
 // for it, or in another case. The prefixes m and M differ by a factor of 1e9, so
 // there the case counts.
-func spelled(name string, d Dimension) (Unit, bool) {
+func Spelled(name string, d Dimension) (Unit, bool) {
 	if word, ok := words[strings.ToLower(name)]; ok {
 		if u, ok := LookupIn(word, d); ok {
 			return u, true

@@ -80,7 +80,7 @@ func elsewhere(name string) (Dimension, bool) {
 		if _, ok := byCase(name, Units(d)); ok {
 			return d, true
 		}
-		if _, ok := spelled(name, d); ok {
+		if _, ok := Spelled(name, d); ok {
 			return d, true
 		}
 	}

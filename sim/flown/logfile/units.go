@@ -7,13 +7,14 @@ import (
 	"ullage/sim/quantity"
 )
 
-// spelling is a unit with what recorders write for it, lower case and without blanks.
+// spelling is a unit with what recorders write for it, beside what people do: lower case
+// and without blanks.
 type spelling struct {
 	unit quantity.Unit
 	as   []string
 }
 
-// known is a unit that rocket files have too.
+// known is a unit that rocket files have too, with what only recorders write for it.
 func known(name string, d quantity.Dimension, as ...string) spelling {
 	u, ok := quantity.LookupIn(name, d)
 	if !ok {
@@ -34,26 +35,26 @@ const poundForce = 0.45359237 * atmosphere.StandardGravity
 func spellings() []spelling {
 	const g = atmosphere.StandardGravity
 	return []spelling{
-		known("s", quantity.Time, "sec", "secs", "second", "seconds"),
-		known("ms", quantity.Time, "msec", "msecs", "millis", "millisecond", "milliseconds"),
+		known("s", quantity.Time),
+		known("ms", quantity.Time, "msecs", "millis"),
 		own("us", quantity.Time, 1e-6, "usec", "micros", "microsecond", "microseconds"),
 		own("min", quantity.Time, 60, "minute", "minutes"),
-		known("m", quantity.Length, "meter", "meters", "metre", "metres", "mtr"),
-		known("ft", quantity.Length, "foot", "feet", "'"),
-		known("cm", quantity.Length), known("mm", quantity.Length), known("in", quantity.Length, "inch", "inches"),
+		known("m", quantity.Length),
+		known("ft", quantity.Length),
+		known("cm", quantity.Length), known("mm", quantity.Length), known("in", quantity.Length),
 		own("km", quantity.Length, 1000),
-		known("Pa", quantity.Pressure, "pascal", "pascals"),
-		known("hPa", quantity.Pressure, "mbar", "mb", "millibar", "millibars"),
+		known("Pa", quantity.Pressure, "pascals"),
+		known("hPa", quantity.Pressure),
 		known("kPa", quantity.Pressure, "kpaa", "kpag"), known("MPa", quantity.Pressure),
-		known("bar", quantity.Pressure, "bara", "barg", "bars"), known("psi", quantity.Pressure, "psia", "psig", "lbf/in2"),
+		known("bar", quantity.Pressure, "bara"), known("psi", quantity.Pressure, "psia"),
 		known("inHg", quantity.Pressure), own("atm", quantity.Pressure, 101325), own("mmHg", quantity.Pressure, 133.322387415, "torr"),
-		known("degC", quantity.Temperature, "c", "celsius", "deg"), known("K", quantity.Temperature, "kelvin"), known("degF", quantity.Temperature, "f", "fahrenheit"),
-		known("m/s", quantity.Speed, "mps", "m/sec", "ms-1", "ms1"), known("ft/s", quantity.Speed, "fps", "ft/sec", "feet/s", "feet/sec"),
-		known("km/h", quantity.Speed, "kmh", "kph", "kmph"), known("mph", quantity.Speed), known("kn", quantity.Speed, "kt", "kts", "knot", "knots"),
+		known("degC", quantity.Temperature, "deg"), known("K", quantity.Temperature), known("degF", quantity.Temperature),
+		known("m/s", quantity.Speed, "ms-1", "ms1"), known("ft/s", quantity.Speed, "feet/s", "feet/sec"),
+		known("km/h", quantity.Speed, "kmph"), known("mph", quantity.Speed), known("kn", quantity.Speed),
 		known("m/s2", quantity.Acceleration, "m/s/s", "mps2", "m/sec2", "ms-2", "m/ss"),
 		known("ft/s2", quantity.Acceleration, "ft/s/s", "fps2", "ft/sec2"),
 		own("g", quantity.Acceleration, g, "gs", "g's", "gee", "gees"), own("mg", quantity.Acceleration, g/1000),
-		known("N", quantity.Force, "newton", "newtons"), known("lbf", quantity.Force, "lb", "lbs", "pounds"),
+		known("N", quantity.Force), known("lbf", quantity.Force, "lb", "lbs", "pounds"),
 		own("kN", quantity.Force, 1000), own("kgf", quantity.Force, g, "kg", "kp"), own("gf", quantity.Force, g/1000, "g", "gram", "grams"),
 		own("ozf", quantity.Force, poundForce/16, "oz"),
 	}
@@ -78,8 +79,11 @@ func newSpelled() spelled {
 
 // in finds a unit of a dimension.
 func (s spelled) in(text string, d quantity.Dimension) (quantity.Unit, bool) {
-	u, ok := s[d][tidyUnit(text)]
-	return u, ok
+	name := tidyUnit(text)
+	if u, ok := s[d][name]; ok {
+		return u, true
+	}
+	return quantity.Spelled(name, d)
 }
 
 // any tells whether a text is a unit of some quantity.
