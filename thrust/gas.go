@@ -64,7 +64,7 @@ func ChokingRatio(gamma float64) float64 {
 	return math.Pow(2/(gamma+1), gamma/(gamma-1))
 }
 
-// The critical point of carbon dioxide.
+// The critical point of carbon dioxide (Span and Wagner 1996, from memory).
 const (
 	carbonDioxideCritical         = 304.1282 // K
 	carbonDioxideCriticalPressure = 7.3773e6 // Pa

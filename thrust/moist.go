@@ -3,7 +3,7 @@ package thrust
 import "math"
 
 // Of water, for the moist expansion: the heat of vaporisation at 25 °C, and the pressure of its
-// saturated vapour there (both handbook values).
+// saturated vapour there (as handbooks have them, from memory, unverified).
 const (
 	vaporisation      = 44020.0 // J/mol
 	vapourReference   = 298.15  // K
@@ -42,7 +42,7 @@ func newMoist(gamma, pressure, temperature float64) moist {
 //	d ln T/d ln V = −(1 + wΛ)/(c_v/R + 3w + w(Λ − 1)²)
 //
 // (derived from ds = 0 of gas, vapour and what condenses; the same physics as Gommes, Am. J. Phys. 78
-// (2010) 236).
+// (2010) 236, from memory).
 func (m *moist) at(grown, cooled float64) (wet, latent, slope float64) {
 	t := m.temp * math.Exp(cooled)
 	wet = vapour(t) / (m.start * math.Exp(cooled-grown))

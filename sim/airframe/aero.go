@@ -129,13 +129,13 @@ func (a *Aero) Roll() (drive, damp float64) { return a.rollDrive, a.rollDamp }
 
 // Crossflow is the body's side view, m², its centroid from the tip of the nose, m, and
 // the drag coefficient of the flow across it, for a force ½ρ(v sin α)²·area·coefficient
-// (Allen and Perkins, NACA Report 1048). Fins are not in it.
+// (Allen and Perkins, NACA Report 1048, from memory). Fins are not in it.
 func (a *Aero) Crossflow() (area, centroid, coefficient float64) {
 	return a.plan, a.planAt, a.planDrag
 }
 
 // PressureCentre is where normal force and cross-flow act together at a total angle of attack,
-// rad, and a Mach number, m from the tip of the nose (Allen and Perkins, NACA Report 1048): the components'
+// rad, and a Mach number, m from the tip of the nose (Allen and Perkins, NACA Report 1048, from memory): the components'
 // centre of pressure at small angles, and the farther towards the middle of the side view the larger
 // the angle. Against wind from behind the beam it stays that of broadside.
 //

@@ -8,12 +8,12 @@ import "math"
 // flatFace is that of a flat face on a long body (Hoerner, Fluid-Dynamic Drag, from memory).
 const flatFace = 0.8
 
-// cones are those of cones by their half-angle: a handbook's drag of a cone with its own base,
-// 0.34 at 15° and 0.51 at 30°, less the 0.2 to 0.25 that the base takes of it, and a flat face at the end.
+// cones are those of cones by their half-angle: handbooks' drag of a cone with its own base,
+// 0.34 at 15° and 0.51 at 30° (from memory), less the 0.2 to 0.25 that the base takes of it, and a flat face at the end.
 var cones = [...]struct{ angle, drag float64 }{{15 * degree, 0.34 - coneBase}, {30 * degree, 0.51 - coneBase}, {90 * degree, flatFace}}
 
 const (
-	coneBase = 0.225
+	coneBase = 0.225 // the middle of 0.2 to 0.25
 	degree   = math.Pi / 180
 )
 

@@ -70,7 +70,7 @@ func TestShorterNosesHaveNoLessDrag(t *testing.T) {
 	})
 }
 
-// A boat-tail counts as far as its half-angle stays under 12° (common practice); a steeper one
+// A boat-tail counts as far as its half-angle stays under 12° (common practice, no source); a steeper one
 // leaves the wake of what lies before it, and something wide behind it catches the flow again.
 func TestSteepBoatTails(t *testing.T) {
 	base := func(tail ...Section) float64 {

@@ -38,5 +38,5 @@ func (s *Shape) Flutter(q float64) float64 {
 	return most
 }
 
-// gamma is air's ratio of specific heats.
+// gamma is air's ratio of specific heats (ISO 2533).
 const gamma = 1.4

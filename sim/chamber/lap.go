@@ -69,7 +69,7 @@ func (c *Chamber) stiffnessAlong() float64 {
 //	N = √(4·t_a·τ_p·(γ_e/2 + γ_p)·E·t)
 //
 // (L. J. Hart-Smith, NASA CR-112236, 1973; from memory). The elastic peak is the average's times (λL/2)·coth(λL/2),
-// λ = √(2·G_a/(E·t·t_a)) (O. Volkersen, 1938), with G_a = τ_p/γ_e.
+// λ = √(2·G_a/(E·t·t_a)) (O. Volkersen, 1938; from memory), with G_a = τ_p/γ_e.
 func (c *Chamber) lap(end string, e *Closure, share float64) (l Lap, typical bool) {
 	glue, builtGlue := c.Adhesive.inForce()
 	average, builtAverage := orTypical(e.BondStrength, TypicalBond)

@@ -72,7 +72,7 @@ func TestBoss(t *testing.T) {
 	assert.InEpsilon(t, 1e6*0.044/4/0.015, p.Stress, 1e-12)
 }
 
-// A PET bottle of 2 L at 6 bar grows by 4 to 5 % (common practice); what has no modulus grows by nothing that is known.
+// A PET bottle of 2 L at 6 bar grows by 4 to 5 % (common practice, no source); what has no modulus grows by nothing that is known.
 func TestGrowth(t *testing.T) {
 	pet := &Chamber{Material: PETBottle, Diameter: 0.108, Length: 0.2, Wall: 0.3e-3}
 	assert.InDelta(t, 0.045, pet.Growth(0, 6e5), 0.005)

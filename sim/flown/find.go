@@ -12,7 +12,7 @@ type found struct {
 	rest    float64 // what the column rests at before
 }
 
-// What a flight in a log has to be.
+// What a flight in a log has to be: a choice of this program's, no source.
 const (
 	leastClimb  = 3.0  // m within a second
 	restBefore  = 12.0 // s before lift-off that are looked at
@@ -41,6 +41,7 @@ func climbs(raw series) []found {
 		spread = append(spread, math.Abs(ahead[i]))
 		least, greatest = math.Min(least, s.y[i]), math.Max(greatest, s.y[i])
 	}
+	// Eight deviations of normal noise, whose median is 1/1.4826 of one; a sixth of all there is at most.
 	need := math.Max(leastClimb, math.Min(8*1.4826*median(spread), 0.15*(greatest-least)))
 	var flights []found
 	for i := 0; i < n; i++ {

@@ -19,6 +19,7 @@ var ErrNothingLearned = errors.New("the logs say nothing of these inputs beyond 
 // ErrNotSettled is a fit that did not come to rest.
 var ErrNotSettled = errors.New("the fit did not come to rest")
 
+// Choices of this program's, no source.
 const (
 	leastLearned = 0.1  // below it a log says nothing of an input
 	alikeBeyond  = 0.95 // of what two inputs do

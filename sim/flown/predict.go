@@ -9,7 +9,8 @@ import (
 )
 
 // What is left out of a fit, by the model's rule: a pressure tells no height near an opening,
-// whose charge and canopy shake the air inside, nor near the speed of sound.
+// whose charge and canopy shake the air inside, nor near the speed of sound
+// (common practice, no source).
 const (
 	nearOpening = 0.3 // s to each side
 	nearSonic   = 0.8 // Mach

@@ -99,7 +99,8 @@ func (s series) scatter() float64 {
 }
 
 // roughness is the standard deviation of white noise on top of a smooth course, from second
-// differences, whose variance is six times the noise's: half of them are below 0.6745 of theirs.
+// differences, whose variance is six times the noise's: half of them are below 0.6745 of theirs,
+// the quartile of the normal distribution.
 func (s series) roughness() float64 {
 	d := make([]float64, 0, len(s.y))
 	for i := 2; i < len(s.y); i++ {

@@ -66,7 +66,7 @@ type Burn struct {
 	Class    string  // of a motor; empty below the first and on water
 }
 
-// burnShare of the peak bounds the burn time.
+// burnShare of the peak bounds the burn time (common practice, no source).
 const burnShare = 0.05
 
 // ReadStand reads a static test: where the cell rests before and after, which way it counts, and

@@ -38,7 +38,8 @@ func (f *fitter) choose(x []float64, canopies bool) error {
 
 // weigh settles how much each track counts, by the residuals at a place: model error is not
 // white, so that its weight is divided by κ = max(1, χ²/ν)·(1 + ρ)/(1 − ρ), ρ being the
-// residuals' correlation from one sample to the next, held within 0 and 1 − 2/N. It tells the
+// residuals' correlation from one sample to the next, held within 0 and 1 − 2/N: the variance of the mean of
+// an autoregression of first order (textbooks, from memory). It tells the
 // greatest ratio between a κ now and before.
 func (f *fitter) weigh(x []float64) (float64, error) {
 	predicted := make([]float64, f.rows)

@@ -91,7 +91,8 @@ var table = []row{
 	{name: "m2", dimension: Area, mul: 1, div: 1, us: "in2"},
 	{name: "in2", dimension: Area, mul: 64516, div: 1e8, metric: "cm2"},
 
-	// Liquids are poured from fluid ounces in the US, and gallons are its own too.
+	// Liquids are poured by the fluid ounce in the US. Its gallon is 231 in³ and the fluid
+	// ounce 1/128 of it, exact (NIST SP 811).
 	{name: "mL", dimension: Volume, mul: 1, div: 1e6, us: "fl oz"},
 	{name: "L", dimension: Volume, mul: 1, div: 1e3, us: "fl oz"},
 	{name: "cm3", dimension: Volume, mul: 1, div: 1e6, us: "in3"},

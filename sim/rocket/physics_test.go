@@ -11,7 +11,8 @@ import (
 	"ullage/thrust"
 )
 
-// Carbon dioxide above its saturation pressure is no gas: 57.29 bar absolute at 20 °C.
+// Carbon dioxide above its saturation pressure is no gas: 57.29 bar absolute at 20 °C (NIST's
+// Chemistry WebBook, from memory).
 func TestCarbonDioxideStaysGas(t *testing.T) {
 	r := wet(t)
 	r.Site.Pressure, r.Site.Temperature = 101325, 293.15
@@ -44,7 +45,7 @@ func TestWallAsWarmAsItsDay(t *testing.T) {
 	r.Chamber = &chamber.Chamber{Material: chamber.GlassEpoxy, Wall: 0.001, Temperature: 290}
 	r.Site.Temperature = 285
 	assert.Equal(t, 290.0, r.Vessel().Temperature)
-	r.Site.Temperature = 325 // 52 °C: epoxy has softened
+	r.Site.Temperature = 325 // 52 °C: epoxy has softened (typical, from memory)
 	v := r.Vessel()
 	assert.Equal(t, 325.0, v.Temperature)
 	assert.Less(t, v.HeatLeft(), 0.8)

@@ -164,7 +164,7 @@ func (t *LaunchTube) Depth(w *Water) float64 {
 func (t *LaunchTube) Gap(w *Water) float64 { return (w.Throat - t.Outer) / 2 }
 
 // LeakingGap is the gap beyond which a launch tube is no piston: gas and liquid pass it
-// that the flight takes for held (common sense, no source), m.
+// that the flight takes for held (common practice, no source), m.
 const LeakingGap = 0.5e-3
 
 // constantDragMach is how far a drag without a table holds: transonic drag rises from

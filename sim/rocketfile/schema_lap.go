@@ -25,7 +25,7 @@ func adhesiveSection() *section {
 			num("elastic_strain", "elastic", 0.1, 1,
 				"Shear strain of the adhesive up to where it yields.").otherwise(usual(chamber.TypicalGlueElastic)),
 			num("plastic_strain", "plastic", 1, 5,
-				"Shear strain beyond that up to failure: near nothing of a brittle one, 10 % and more of a toughened one.").otherwise(usual(chamber.TypicalGluePlastic)),
+				"Shear strain beyond that up to failure: near nothing of a brittle one, 10 % and more of a toughened one (typical, from memory).").otherwise(usual(chamber.TypicalGluePlastic)),
 		},
 	}
 }

@@ -162,7 +162,7 @@ func finsSection() *section {
 			num("cant", "cant", 0.1, 1,
 				"Angle of the fins to the axis, which makes the rocket roll.").byDefault("0 deg"),
 			num("shear_modulus", "shear mod", 0.1, 1,
-				"Of the fins' material, for their flutter: glass and epoxy 4 to 7 GPa, birch plywood about 0.7 (typical)."),
+				"Of the fins' material, for their flutter: glass and epoxy 4 to 7 GPa, birch plywood about 0.7 (typical, from memory)."),
 		},
 	}
 }

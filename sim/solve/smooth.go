@@ -66,7 +66,8 @@ func Huber(r, k float64) float64 {
 	return 1
 }
 
-// HuberK lets errors that are normal keep 95 % of their worth (Huber 1964).
+// HuberK lets errors that are normal keep 95 % of their worth: Huber's rule (1964), the figure
+// from the normal distribution.
 const HuberK = 1.345
 
 // Bounded is a residual, in standard deviations, whose square is twice Huber's loss: what

@@ -44,7 +44,8 @@ type Squares struct {
 // LeastSquares goes down from a place to where the sum of squared residuals is least near
 // there: the Levenberg–Marquardt method as Moré gives it, Lecture Notes in Mathematics 630
 // (1978) 105: steps within a reach that grows and shrinks by how well the last one did, in
-// numbers scaled by their slopes, each from a QR factorisation. A number at a bound that would
+// numbers scaled by their slopes, each from a QR factorisation. What the
+// reach starts at, grows and shrinks by is as MINPACK has it, from memory. A number at a bound that would
 // leave it stays there for the step.
 func LeastSquares(f Residuals, from []float64, stop Stop) (Squares, error) {
 	s := newSquares(f, from, stop)

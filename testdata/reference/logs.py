@@ -67,7 +67,7 @@ def main():
     rows = course(PRESSURES[0], 20, 12, 6, 12.37)
     zero = standard(rows[0][2])
     with open("../logs/one.csv", "w") as f:
-        f.write("Time (s),Baro Altitude (ft),Battery (V)\n")
+        f.write("Time (s),Height by pressure (ft),Supply (V)\n")
         for t, _, p, _ in rows:
             h = (standard(p + 3.5 * rng.standard_normal()) - zero) / 0.3048
             f.write(f"{t:.2f},{round(h):d},3.9\n")

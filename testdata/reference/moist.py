@@ -5,7 +5,7 @@ Writes moist.json: local exponents and those of the same work, for gases at a pr
 temperature that expand to a ratio of volumes. Derived from the entropy of what is in the chamber, per
 mole of dry gas over R: of the gas (heat capacity c_v), of its vapour (heat capacity at constant
 pressure 4, as of a rigid bent molecule), and of what condenses, L/(R T) a mole; the liquid's own heat
-capacity is left out:
+capacity is left out. L, and the vapour pressure at 25 degrees, are the program's, from memory, unverified:
 
     (c_v + 4 w) d ln T + d ln V + d(w L/(R T)) = 0,   w = p_s(T)/p_dry,   p_dry V/T constant
 

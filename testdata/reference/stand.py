@@ -3,7 +3,7 @@
 
 stand.csv: the chamber of ../wagtail.toml held nozzle down, flown with discharge 0.955 and exponent
 1.22: liquid by Bernoulli with the column's inertia and the head on the pad, then gas by NACA Report
-1135. The cell reads thrust and the weight of what has left, in kilograms of force, tared anywhere
+1135. R and gamma of air: ISO 2533; the density of water at 20 degrees: handbooks, from memory. The cell reads thrust and the weight of what has left, in kilograms of force, tared anywhere
 and drifting; 500 Hz, with the chamber's gauge pressure. burn.csv: the curve of ../h-trainer.csv on a
 stand lying down, whose cell counts the other way round, in newtons, 400 Hz.
 

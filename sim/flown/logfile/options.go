@@ -26,7 +26,7 @@ type Told struct {
 }
 
 // ParseColumn reads what --column takes: a quantity, =, and the number of a column or its
-// head, with a unit if the header has none: "time=1 ms", "height=Baro (ft)", "speed=none".
+// head, with a unit if the header has none: "time=1 ms", "height=Low range (ft)", "speed=none".
 func ParseColumn(text string) (Told, error) {
 	bad := func(problem, remedy string) (Told, error) {
 		return Told{}, fault.Fault{Key: "--column", Value: strconv.Quote(text), Problem: problem, Remedy: remedy}

@@ -26,7 +26,7 @@ type traits struct {
 }
 
 // quantities are in the order in which headers are searched for them: a chamber's
-// pressure is one before it is a pressure, and "baro altitude" is a height.
+// pressure is one before it is a pressure, and "height by pressure" is a height.
 func quantities() []traits {
 	return []traits{
 		{Thrust, quantity.Force, "N", []string{"thrust", "force", "load", "loadcell"}},

@@ -69,7 +69,7 @@ func TestForms(t *testing.T) {
 		"comma":        {table("time_s,height_m\n", "%.2f,%.3f\n", 30), Options{}, metres, nil},
 		"units behind": {table("time_s,height_ft\n", "%.2f,%.3f\n", 30), Options{}, feet, nil},
 		"in brackets":  {table("Time (s),Altitude (ft)\n", "%.2f,%.3f\n", 30), Options{}, feet, nil},
-		"square":       {table("t [s]; Baro Altitude [m]\r\n", "%.2f; %.3f\r\n", 30), Options{}, metres, nil},
+		"square":       {table("t [s]; Pressure height [m]\r\n", "%.2f; %.3f\r\n", 30), Options{}, metres, nil},
 		"tab":          {table("t\tz\n", "%.2f\t%.3f\n", 30), Options{}, metres, nil},
 		"decimal comma": {comma(table("t;h\n", "%.2f;%.3f\n", 30)), Options{}, metres, func(t *testing.T, l *Log) {
 			assert.True(t, l.DecimalComma)
@@ -78,7 +78,7 @@ func TestForms(t *testing.T) {
 		"tab, comma":           {comma(table("t\th\n", "%.2f\t%.3f\n", 30)), Options{}, metres, nil},
 		"blanks":               {table("  time   height\n", "%8.2f %9.3f\n", 30), Options{}, metres, nil},
 		"blanks, units":        {table("time (s)  altitude (ft)\n", "%8.2f %9.3f\n", 30), Options{}, feet, nil},
-		"blanks, words":        {table("elapsed time [s]   baro altitude [ft]\n", "%8.2f %9.3f\n", 30), Options{}, feet, nil},
+		"blanks, words":        {table("elapsed time [s]   pressure height [ft]\n", "%8.2f %9.3f\n", 30), Options{}, feet, nil},
 		"blanks, comma":        {comma(table("t h\n", "%.2f %.3f\n", 30)), Options{}, metres, nil},
 		"quoted":               {table("\"Time (s)\",\"Height, above pad (ft)\"\n", "\"%.2f\",\"%.3f\"\n", 30), Options{}, feet, nil},
 		"quoted decimal comma": {comma(table("t;h\n", "\"%.2f\";\"%.3f\"\n", 30)), Options{}, metres, nil},
@@ -203,7 +203,7 @@ func TestTimesRise(t *testing.T) {
 }
 
 func TestSeveralOfAKind(t *testing.T) {
-	text := "time_s,baro_alt_m,gps_alt_m,accel_x_g,accel_y_g\n"
+	text := "time_s,height_baro_m,height_gps_m,accel_x_g,accel_y_g\n"
 	for i := range 20 {
 		text += fmt.Sprintf("%.1f,%d,%d,0.1,%d\n", float64(i)/10, i, 2*i, i)
 	}

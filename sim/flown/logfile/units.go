@@ -31,7 +31,8 @@ func own(name string, d quantity.Dimension, scale float64, as ...string) spellin
 // poundForce is the pound times standard gravity (NIST SP 811), N.
 const poundForce = 0.45359237 * atmosphere.StandardGravity
 
-// spellings are those of the units of all quantities.
+// spellings are those of the units of all quantities. The standard atmosphere is exact, the
+// millimetre of mercury the conventional one (NIST SP 811), from which the torr differs by 1.4e-7.
 func spellings() []spelling {
 	const g = atmosphere.StandardGravity
 	return []spelling{
@@ -47,7 +48,7 @@ func spellings() []spelling {
 		known("hPa", quantity.Pressure),
 		known("kPa", quantity.Pressure, "kpaa", "kpag"), known("MPa", quantity.Pressure),
 		known("bar", quantity.Pressure, "bara"), known("psi", quantity.Pressure, "psia"),
-		known("inHg", quantity.Pressure), own("atm", quantity.Pressure, 101325), own("mmHg", quantity.Pressure, 133.322387415, "torr"),
+		known("inHg", quantity.Pressure), own("atm", quantity.Pressure, 101325), own("mmHg", quantity.Pressure, 13595.1*g/1000, "torr"),
 		known("degC", quantity.Temperature, "deg"), known("K", quantity.Temperature), known("degF", quantity.Temperature),
 		known("m/s", quantity.Speed, "ms-1", "ms1"), known("ft/s", quantity.Speed, "feet/s", "feet/sec"),
 		known("km/h", quantity.Speed, "kmph"), known("mph", quantity.Speed), known("kn", quantity.Speed),

@@ -19,9 +19,9 @@ func Model(r *rocket.Rocket) string {
 }
 
 // LeftOut says what the model of a flight does not have, and how far to trust it. The
-// figures are those of Barrio-Perotti et al., Eur. J. Phys. 31 (2010) 1131, and
-// the works beside it: models met measured heights within 6 to 10 %. Gas breaking
-// through the liquid: Watanabe et al., J. JSASS 51 (2003) 314.
+// figures are those of Barrio-Perotti et al., Eur. J. Phys. 31 (2010) 1131, for 6 %, and
+// of works after it for 10 %, from memory. Gas breaking through the liquid: Watanabe
+// et al., J. JSASS 51 (2003) 314, from memory.
 func LeftOut(r *rocket.Rocket) string {
 	text := "A" + Model(r)[1:]
 	if r.Rigid() {
