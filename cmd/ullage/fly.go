@@ -54,12 +54,14 @@ func (c *flyCommand) Run(s *streams) error {
 	}
 	return c.write(s, func(w io.Writer) error {
 		switch {
+		case c.JSON && c.Held:
+			return report.WriteHeldJSON(w, flight, results.For(flight.Rocket), file.Rocket())
 		case c.JSON:
 			return report.WriteJSON(w, flight, results.For(flight.Rocket))
 		case c.CSV:
 			return report.WriteCSV(w, flight, results.Over(), c.every())
 		case c.Held:
-			return measured.WriteHeldText(w, flight, c.system())
+			return measured.WriteHeldText(w, flight, file.Rocket(), c.system())
 		}
 		rail, err := study.RailExitFor(s.ctx, flight.Rocket, gates.RailExit(flight.Rocket).Min, study.Options{})
 		if err != nil {

@@ -83,7 +83,7 @@ func WriteBestJSON(w io.Writer, b Best) error {
 		out.Add("target", b.machine(b.Wish.Target)).Add("met", b.Wish.Met(b.value(b.Found.Flight)))
 	}
 	if b.Found.Flight != nil {
-		addPressure(&out, b.Found.Flight.Rocket)
+		words.AddPressure(&out, b.Found.Flight.Rocket)
 	}
 	if b.Partial {
 		out.Add("partial", true)

@@ -83,7 +83,7 @@ func WriteDispersionJSON(w io.Writer, s Dispersion) error {
 		Model:   string(s.Rocket.Flown()),
 		Flights: r.Drawn, Invalid: r.Invalid,
 		Apogee: newSummary(r.Apogee), RailExit: newSummary(r.RailExit),
-		Pressure: pressureJSON(s.Rocket), Partial: r.Partial,
+		Pressure: words.PressureObject(s.Rocket), Partial: r.Partial,
 	}
 	d.Landing = s.landings(r.Landed, r.Outside, r.Landing)
 	d.Ballistic = s.landings(r.Ballistic.Landed, r.Ballistic.Outside, r.Ballistic.Landing)

@@ -5,10 +5,10 @@ import (
 	"slices"
 
 	"ullage/sim"
-	"ullage/sim/gates"
 	"ullage/sim/quantity"
 	"ullage/sim/report/machine"
 	"ullage/sim/report/page"
+	"ullage/sim/report/words"
 	"ullage/sim/results"
 	"ullage/sim/rocket"
 )
@@ -21,6 +21,15 @@ type number = machine.Number
 func WriteJSON(w io.Writer, fl *sim.Flight, t results.Table) error {
 	var doc machine.Object
 	addDocument(&doc, fl, t)
+	return machine.WriteDocument(w, &doc)
+}
+
+// WriteHeldJSON writes the same of a rocket that was held still. The rocket of the file tells whether
+// a launch tube was left away for it.
+func WriteHeldJSON(w io.Writer, fl *sim.Flight, t results.Table, file *rocket.Rocket) error {
+	var doc machine.Object
+	addDocument(&doc, fl, t)
+	doc.Add("held", true).Add("without_launch_tube", words.TubeLeftAway(file) != "")
 	return machine.WriteDocument(w, &doc)
 }
 
@@ -45,26 +54,7 @@ func addDocument(doc *machine.Object, fl *sim.Flight, t results.Table) {
 		warnings = append(warnings, new(machine.Object).Add("code", string(w.Code)).Add("text", WarningText(w, quantity.Metric)))
 	}
 	doc.Add("warnings", warnings)
-	addPressure(doc, fl.Rocket)
-}
-
-// addPressure adds what the chamber is filled to beside what it is proved for; null on a motor.
-func addPressure(doc *machine.Object, r *rocket.Rocket) {
-	if at := pressureJSON(r); at != nil {
-		doc.Add("pressure", at)
-	} else {
-		doc.Add("pressure", nil)
-	}
-}
-
-// pressureJSON is the value of that key; nil on a motor.
-func pressureJSON(r *rocket.Rocket) *machine.Object {
-	at, there := gates.PressureOf(r)
-	if !there {
-		return nil
-	}
-	return new(machine.Object).Add("working_pa", number(at.Working)).Add("proved_for_pa", number(at.ProvedFor)).
-		Add("burst_pa", number(at.Burst)).Add("no_go", at.Beyond())
+	words.AddPressure(doc, fl.Rocket)
 }
 
 // canopies are the results of each.

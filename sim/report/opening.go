@@ -77,7 +77,7 @@ func WriteOpeningJSON(w io.Writer, o Opening) error {
 	var doc machine.Object
 	doc.Add("canopy", o.Rocket.Canopies[o.Canopy].Name).Add("rule", o.Rule).Add("delays", delays).Add("best", best).
 		Add("what_if", cases).Add("sized", sized).Add("model", string(o.Rocket.Flown()))
-	addPressure(&doc, o.Rocket)
+	words.AddPressure(&doc, o.Rocket)
 	return machine.WriteLine(w, &doc)
 }
 

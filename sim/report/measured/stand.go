@@ -71,6 +71,12 @@ func WriteStandText(w io.Writer, t Test) error {
 	if ratio := t.Impulse / t.Expected.Impulse; ratio > far || ratio < 1/far {
 		x.Add(page.Alarm(fmt.Sprintf("The impulse is %.2g times what is predicted: look whether the file's drive and settings are those of the test (--set power=motor, --set water.pressure=…), and whether the cell's unit is another (--column 'thrust=2 kgf').", ratio)))
 	}
+	for _, text := range beyond(p, t.Rocket, t.Start) {
+		x.Add(page.Alarm(text))
+	}
+	if text := words.TubeLeftAway(t.Rocket); text != "" {
+		x.Add(page.Prose(text))
+	}
 	d.Sections = append(d.Sections, x)
 	if t.Fit != nil {
 		d.Sections = append(d.Sections, t.Fit.inputs(p))
@@ -83,6 +89,23 @@ func WriteStandText(w io.Writer, t Test) error {
 	d.Sections = append(d.Sections, standCautions(t.Rocket))
 	_, err := io.WriteString(w, d.Text())
 	return err
+}
+
+// beyond says what pressures no proof is for: the file's, and the one the log begins with.
+func beyond(p words.Printer, r *rocket.Rocket, start float64) []string {
+	var all []string
+	if text := p.Beyond(r); text != "" {
+		all = append(all, text)
+	}
+	if r.Water == nil || math.IsNaN(start) {
+		return all
+	}
+	told := r.Clone()
+	told.Water.Pressure = start
+	if text := p.Beyond(told); text != "" && start > r.Water.Pressure {
+		all = append(all, "The log begins at "+text)
+	}
+	return all
 }
 
 func orNone(word string) string {
@@ -149,6 +172,8 @@ func WriteStandJSON(w io.Writer, t Test) error {
 	out.Add("file", t.Log.Name).Add("nozzle", string(t.Mount)).Add("flipped", t.Flipped).Add("tare_n", machine.Number(t.Tare)).
 		Add("drift_n", machine.Number(t.Drift)).Add("noise_n", machine.Number(t.Noise)).Add("onset_s", machine.Number(t.Onset)).Add("end_s", machine.Number(t.End)).
 		Add("pressure_pa", machine.Number(t.Start)).Add("measured", put(&measured, &t.Burn)).Add("predicted", put(&predicted, &t.Expected))
+	words.AddPressure(&out, t.Rocket)
+	out.Add("without_launch_tube", words.TubeLeftAway(t.Rocket) != "")
 	if t.Fit != nil {
 		out.Add("inputs", t.Fit.object())
 	}
@@ -179,8 +204,9 @@ func WriteStandCSV(w io.Writer, t Test) error {
 	return nil
 }
 
-// WriteHeldText writes what a rocket that is held still would show on a stand.
-func WriteHeldText(w io.Writer, fl *sim.Flight, sys quantity.System) error {
+// WriteHeldText writes what a rocket that is held still would show on a stand. The rocket of the file
+// tells what was left away to hold it.
+func WriteHeldText(w io.Writer, fl *sim.Flight, file *rocket.Rocket, sys quantity.System) error {
 	p := words.In(sys)
 	r := fl.Rocket
 	table := results.For(r)
@@ -199,6 +225,12 @@ func WriteHeldText(w io.Writer, fl *sim.Flight, sys quantity.System) error {
 		}
 	}
 	x.Add(facts)
+	for _, text := range beyond(p, r, math.NaN()) {
+		x.Add(page.Alarm(text))
+	}
+	if text := words.TubeLeftAway(file); text != "" {
+		x.Add(page.Prose(text))
+	}
 	d.Sections = append(d.Sections, x, standCautions(r))
 	_, err := io.WriteString(w, d.Text())
 	return err
