@@ -144,23 +144,3 @@ type Mount struct {
 	// nobody knows, and the mount may be weaker than what is known of it.
 	None struct{ Pin, Bond, Line bool }
 }
-
-// Unstated names what nobody said of a mount, as a rocket file has it: neither how strong it
-// is nor that there is none. It is all of it for a mount that is nil.
-func (m *Mount) Unstated() []string {
-	if m == nil {
-		m = &Mount{}
-	}
-	var keys []string
-	for _, part := range [...]struct {
-		key  string
-		v    float64
-		none bool
-	}{{"recovery.line", m.Line, m.None.Line}, {"recovery.pin", m.Pin, m.None.Pin}, {"recovery.bond_area", m.BondArea, m.None.Bond},
-		{"recovery.pin_strength", m.PinStrength, m.Pin == 0}, {"recovery.bond_strength", m.Bond, m.BondArea == 0}} { // a typical one says nothing of this
-		if part.v == 0 && !part.none {
-			keys = append(keys, part.key)
-		}
-	}
-	return keys
-}

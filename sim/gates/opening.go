@@ -5,7 +5,6 @@ import (
 	"math"
 
 	"ullage/sim"
-	"ullage/sim/chamber"
 	"ullage/sim/results"
 	"ullage/sim/rocket"
 )
@@ -58,7 +57,7 @@ func loadCriteria(r *rocket.Rocket, i int) []criterion {
 	}
 	g.limit.Max, g.limit.Source = strength/factor.Min, fmt.Sprintf("strength of [recovery] over %.4g (%s)", factor.Min, factor.Source)
 	g.adds = []Remedy{{Kind: StrongerMount, To: factor.Min}} // times the load
-	if missing := unstatedSnatch(r.Recovery); len(missing) > 0 && g.lacks == nil {
+	if missing := r.Recovery.UnstatedSnatch(); len(missing) > 0 && g.lacks == nil {
 		g.lacks = give(missing...).because(snatched)
 	}
 	if r.Recovery.Line == 0 { // every mount has one, and it is often the weakest
@@ -74,27 +73,13 @@ func loadCriteria(r *rocket.Rocket, i int) []criterion {
 			}
 			return most, c.Opened
 		}}
-	if missing := unstatedSnatch(r.Recovery); len(missing) > 0 {
+	if missing := r.Recovery.UnstatedSnatch(); len(missing) > 0 {
 		worst.lacks = give(missing...).because(snatched)
 	}
 	return []criterion{g, worst}
 }
 
 const snatched = "the line is snatched as it stops the canopy; how hard hangs on them"
-
-// unstatedSnatch lists what the snatch of a line takes that nobody has stated.
-func unstatedSnatch(m *chamber.Mount) []string {
-	var keys []string
-	for _, part := range []struct {
-		key string
-		v   float64
-	}{{"recovery.line_length", m.LineLength}, {"recovery.line_stretch", m.LineStretch}, {"recovery.canopy_mass", m.CanopyMass}} {
-		if part.v == 0 {
-			keys = append(keys, part.key)
-		}
-	}
-	return keys
-}
 
 // openingChange is what else makes a canopy open slower than any moment of its rule does.
 func openingChange(r *rocket.Rocket, i int) string {

@@ -58,7 +58,7 @@ func proofCriterion(r *rocket.Rocket) criterion {
 	if r.Chamber.Temperature == 0 && r.Chamber.Proof > 0 {
 		g.lacks = give("chamber.temperature").because("the warmest its wall gets under pressure")
 	}
-	if g.lacks == nil && r.Chamber.Proof > 0 && heatUnknown(r) {
+	if g.lacks == nil && r.Chamber.Proof > 0 && r.Chamber.HeatUnstated(r.Vessel().Temperature) {
 		g.lacks = give("chamber.heat_factor").because("the share of its strength that a wall this warm keeps, from your own coupons; what is built in is typical")
 	}
 	if r.Chamber.Proof == 0 {
@@ -114,13 +114,13 @@ func burstCriterion(r *rocket.Rocket) criterion {
 		g.levers = append(g.levers, rebuild("chamber."+part))
 	}
 	value, known := overBurst(&sim.Flight{Rocket: r})
-	switch unstated := unstatedStrength(r); {
+	switch unstated := r.Chamber.Unstated(r.Vessel().Temperature); {
 	case !known:
 		g.lacks = &Remedy{Kind: GiveBurst}
 	case r.Chamber.Proof == 0 && r.Chamber.Temperature == 0 && vessel.Basis == chamber.FromBurst:
 		g.lacks = give("chamber.temperature").because("the warmer its wall, the higher its proof")
-	case vessel.Basis == chamber.FromBurst && len(unstatedAge(r)) > 0:
-		g.lacks = give(unstatedAge(r)...).because("it went off new; this one has been under pressure")
+	case vessel.Basis == chamber.FromBurst && len(r.Chamber.UnstatedAge()) > 0:
+		g.lacks = give(r.Chamber.UnstatedAge()...).because("it went off new; this one has been under pressure")
 	case vessel.Basis == chamber.FromProof:
 		g.adds = []Remedy{{Kind: GiveBurst}}
 	case vessel.Basis == chamber.FromEstimate && len(unstated) > 0 && value <= g.limit.Max:
@@ -199,9 +199,9 @@ func sealedCriteria(r *rocket.Rocket, today time.Time) []criterion {
 		vent.To = math.NaN() // no hole keeps it low enough
 	}
 	g.adds = []Remedy{vent}
-	unstated := unstatedAge(r)
+	unstated := r.Chamber.UnstatedAge()
 	if at.Basis != chamber.FromBurst {
-		unstated = unstatedStrength(r)
+		unstated = r.Chamber.Unstated(r.Vessel().Temperature)
 	}
 	if len(unstated) > 0 {
 		g.lacks = give(unstated...).because("strengths built in are typical and say nothing of yours")

@@ -1,0 +1,121 @@
+package chamber
+
+import "math"
+
+// Up to where what is built in on heat and cycles is let count: common practice, no source. A chamber is proved about
+// as warm, and fewer cycles cost little. Beyond them nobody knows but who measured it.
+const (
+	warmest    = 303.15 // of a wall, K
+	mostCycles = 10
+)
+
+// need is a key of a rocket file, and whether what it says is missing.
+type need struct {
+	key     string
+	missing bool
+}
+
+// missing are the keys of what is.
+func missing(all ...need) []string {
+	var keys []string
+	for _, n := range all {
+		if n.missing {
+			keys = append(keys, n.key)
+		}
+	}
+	return keys
+}
+
+// Unstated lists what the estimate of a chamber's burst takes that nobody has stated, as a rocket file has it: what is
+// built in is typical, and says nothing of this one. It is asked of the chamber as described, before anything is filled
+// in; temperature is the greatest of its wall that is in force, K, which the day may raise.
+func (c *Chamber) Unstated(temperature float64) []string {
+	keys := append(c.UnstatedAge(), missing(
+		need{"chamber.hoop_strength", c.Around == 0},
+		need{"chamber.axial_strength", c.Along == 0},
+		need{"chamber.temperature", c.Temperature == 0},
+		need{"chamber.heat_factor", c.HeatUnstated(temperature)},
+		need{"chamber.fibre_fraction", len(c.Plies) > 0 && c.FibreFraction == 0 && c.Wall == 0}, // the thickness hangs on it
+	)...)
+	keys = append(keys, c.Forward.unstated("chamber.forward")...)
+	keys = append(keys, c.Aft.unstated("chamber.aft")...)
+	if c.Forward != nil || c.Aft != nil || c.Adhesive != nil {
+		keys = append(keys, c.Adhesive.unstated()...)
+		keys = append(keys, missing(need{"chamber.modulus", math.IsNaN(c.stiffnessAlong())})...) // what the ends of a lap carry hangs on it
+	}
+	keys = append(keys, c.Thread.unstated()...)
+	return append(keys, c.Boss.unstated(!c.Material.isotropic())...)
+}
+
+// HeatUnstated tells of a wall so warm that what it keeps of its strength has to be stated: temperature is the
+// greatest in force, K.
+func (c *Chamber) HeatUnstated(temperature float64) bool {
+	return c.HeatFactor == 0 && temperature > warmest+1e-6
+}
+
+// UnstatedAge lists what nobody has said of the pressurisations that a chamber went through: they tell on a burst that
+// was measured as on one that is estimated.
+func (c *Chamber) UnstatedAge() []string {
+	switch {
+	case c.CycleFactor != 0:
+		return nil
+	case c.Cycles == 0 && !c.Counted && c.Booked == nil:
+		return []string{"chamber.cycles"}
+	case c.Cycles > mostCycles:
+		return []string{"chamber.cycle_factor"}
+	}
+	return nil
+}
+
+// unstated is what a closure at a key of the file lacks: all of it where it is not described.
+func (e *Closure) unstated(at string) []string {
+	if e == nil {
+		return []string{at}
+	}
+	return missing(need{at + ".wall", e.Wall == 0}, need{at + ".strength", e.Strength == 0}, need{at + ".bond_strength", e.BondStrength == 0})
+}
+
+func (a *Adhesive) unstated() []string {
+	if a == nil {
+		return []string{"chamber.adhesive"}
+	}
+	return missing(need{"chamber.adhesive.glue_line", a.GlueLine == 0}, need{"chamber.adhesive.strength", a.Strength == 0},
+		need{"chamber.adhesive.elastic_strain", a.Elastic == 0}, need{"chamber.adhesive.plastic_strain", a.Plastic == 0})
+}
+
+func (t *Thread) unstated() []string {
+	if t == nil {
+		return []string{"chamber.thread"}
+	}
+	return missing(need{"chamber.thread.strength", t.Strength == 0}, need{"chamber.thread.female_strength", t.Female == 0},
+		need{"chamber.thread.seal", t.Seal == 0}, need{"chamber.thread.hole", t.Hole == 0})
+}
+
+// unstated is what a boss lacks; one that is not described lacks all where a chamber is laid up, which has one.
+func (b *Boss) unstated(laid bool) []string {
+	if b == nil {
+		return missing(need{"chamber.boss", laid})
+	}
+	return missing(need{"chamber.boss.bond_strength", b.BondStrength == 0})
+}
+
+// Unstated names what nobody said of a mount, as a rocket file has it: neither how strong it
+// is nor that there is none. It is all of it for a mount that is nil.
+func (m *Mount) Unstated() []string {
+	if m == nil {
+		m = &Mount{}
+	}
+	return missing(
+		need{"recovery.line", m.Line == 0 && !m.None.Line},
+		need{"recovery.pin", m.Pin == 0 && !m.None.Pin},
+		need{"recovery.bond_area", m.BondArea == 0 && !m.None.Bond},
+		need{"recovery.pin_strength", m.PinStrength == 0 && m.Pin != 0}, // a typical one says nothing of this
+		need{"recovery.bond_strength", m.Bond == 0 && m.BondArea != 0},
+	)
+}
+
+// UnstatedSnatch lists what the snatch of a line takes that nobody has stated.
+func (m *Mount) UnstatedSnatch() []string {
+	return missing(need{"recovery.line_length", m.LineLength == 0}, need{"recovery.line_stretch", m.LineStretch == 0},
+		need{"recovery.canopy_mass", m.CanopyMass == 0})
+}
