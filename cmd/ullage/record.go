@@ -101,7 +101,11 @@ func (c *recordCommand) Run(s *streams) error {
 		return err
 	}
 	if e.Pressurises() && math.IsNaN(e.Pressure) {
-		return badInput("%s: its pressure is missing; add pressure='9 bar', or '0 bar' for none", c.Kind)
+		none := ", or '0 bar' for none"
+		if e.Kind == logbook.Proof { // without pressure it is none
+			none = ""
+		}
+		return badInput("%s: its pressure is missing; add pressure='9 bar'%s", c.Kind, none)
 	}
 	if err := logbook.Append(path, r.Name, e); err != nil {
 		return asInput(err)
@@ -110,8 +114,12 @@ func (c *recordCommand) Run(s *streams) error {
 	if err != nil {
 		return err
 	}
-	state := book.Of(e.Chamber)
-	_, err = fmt.Fprintf(s.out, "%s: %s of %s added; under pressure %s in all, %s since the last proof\n", path, e.Kind, e.Date, words.Plural(state.Cycles, "time"), words.Plural(state.Since, "time"))
+	state := book.Of(e.Chamber, r.ProofWanted())
+	since := "the last proof"
+	if state.Proof != nil && !state.Enough {
+		since = "a proof to " + words.In(quantity.Metric).AtLeast(r.ProofWanted()) + ", which the pressure of the file asks for"
+	}
+	_, err = fmt.Fprintf(s.out, "%s: %s of %s added; under pressure %s in all, %s since %s\n", path, e.Kind, e.Date, words.Plural(state.Cycles, "time"), words.Plural(state.Since, "time"), since)
 	return err
 }
 

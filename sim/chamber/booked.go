@@ -1,12 +1,16 @@
 package chamber
 
 // Booked is what a logbook says of a chamber. Where the rocket file says otherwise the worse of the
-// two counts: the more cycles, the lower proof, the older one. It does not change.
+// two counts: the more cycles, the lower proof, the older one. It does not change. Since a proof
+// means since the last that was enough for the rocket's pressure; all of the book without one.
 type Booked struct {
 	Missing   string   // why the logbook cannot be read; empty when it was
 	Cycles    int      // pressurisations in all
-	Since     int      // of these since the proof; all of them without one
-	Proved    bool     // a proof is in the book
+	Since     int      // of these since the proof
+	Proof     float64  // the last in the book, enough or not, gauge, Pa; 0 for none
+	ProofDate string   // its day, as in 2026-05-01; empty for none
+	Most      float64  // greatest pressure since the proof, gauge, Pa; NaN when none is known
+	Untold    int      // pressurisations since the proof of which the pressure is not known
 	Hardest   float64  // landing since the proof, m/s; NaN when none was measured
 	Damage    []string // found since the proof, each with its day
 	Disagrees []string // keys of the rocket file that say otherwise than the book

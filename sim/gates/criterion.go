@@ -86,7 +86,7 @@ const (
 	checkDoubt       = "burst-doubt"
 	checkSealed      = "sealed"
 	checkFell        = "landing-booked"
-	checkDamage      = "damage-booked"
+	checkPressed     = "proof-booked"
 	checkTubeTip     = "tube-tip"
 	checkTubeGap     = "tube-gap"
 	checkDragReach   = "drag-reach"

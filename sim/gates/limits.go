@@ -51,6 +51,9 @@ const (
 	LimitProofCycles    = "proof-cycles"
 )
 
+// CheckDamage is the key of the check that counts the damage in a logbook; what it was is in chamber.Booked.
+const CheckDamage = "damage-booked"
+
 var (
 	noMin = math.Inf(-1)
 	noMax = math.Inf(1)

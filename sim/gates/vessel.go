@@ -16,6 +16,16 @@ func chamberCriteria(r *rocket.Rocket, today time.Time) []criterion {
 	if r.Power == rocket.MotorPower {
 		return sealedCriteria(r, today)
 	}
+	g := provedCriteria(r, today)
+	if r.Chamber == nil {
+		return g
+	}
+	g = append(append(g, burstCriterion(r)), doubtCriterion(r)...)
+	return append(g, weepCriteria(r)...)
+}
+
+// provedCriteria are those of the proof.
+func provedCriteria(r *rocket.Rocket, today time.Time) []criterion {
 	g := []criterion{proofCriterion(r)}
 	if r.Chamber == nil {
 		return g
@@ -23,19 +33,25 @@ func chamberCriteria(r *rocket.Rocket, today time.Time) []criterion {
 	if r.Chamber.Proof > 0 {
 		g = append(g, ageCriterion(r, today))
 	}
-	g = booked(r, g)
-	g = append(append(g, burstCriterion(r)), doubtCriterion(r)...)
-	return append(g, weepCriteria(r)...)
+	return booked(r, g)
 }
 
 // ProofRatio is the proof on record over the pressure of the file, the proof counting for
 // what heat leaves of it, since it is made cold. NaN without a proof on record, infinite
 // without pressure.
 func ProofRatio(r *rocket.Rocket) float64 {
-	if r.Chamber == nil || r.Chamber.Proof == 0 || r.Water == nil {
+	if r.Water == nil {
 		return math.NaN()
 	}
-	return r.Chamber.Proof * r.Vessel().HeatLeft() / r.Water.Pressure
+	return proofOver(r, r.Water.Pressure)
+}
+
+// proofOver is the same over another pressure.
+func proofOver(r *rocket.Rocket, pressure float64) float64 {
+	if r.Chamber == nil || r.Chamber.Proof == 0 {
+		return math.NaN()
+	}
+	return r.Chamber.Proof * r.Vessel().HeatLeft() / pressure
 }
 
 func proofCriterion(r *rocket.Rocket) criterion {

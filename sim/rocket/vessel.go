@@ -73,6 +73,19 @@ func (r *Rocket) ProvedFor() float64 {
 	return r.Chamber.Proof * r.Vessel().HeatLeft() / r.Limits.InForce().ProofFactor
 }
 
+// ProofWanted is the least proof, made cold, that the pressure to be filled to asks for, gauge, Pa: the
+// other way round. 0 without water, infinite where heat leaves nothing.
+func (r *Rocket) ProofWanted() float64 {
+	if r.Water == nil || !(r.Water.Pressure > 0) {
+		return 0
+	}
+	left := 1.0
+	if v := r.Vessel(); v != nil {
+		left = v.HeatLeft()
+	}
+	return r.Limits.InForce().ProofFactor * r.Water.Pressure / left
+}
+
 // checkChamber checks the chamber by itself and against the rest of the rocket.
 func (r *Rocket) checkChamber(c *checker) {
 	if r.Recovery != nil {

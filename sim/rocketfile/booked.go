@@ -1,9 +1,8 @@
 package rocketfile
 
 import (
-	"fmt"
 	"math"
-	"strings"
+	"time"
 
 	"ullage/sim/chamber"
 	"ullage/sim/fault"
@@ -29,17 +28,27 @@ func (rd *reading) logbook() {
 		c.Booked = &chamber.Booked{Missing: fault.In(err)[0].Error(), Hardest: math.NaN()}
 		return
 	}
-	s := book.Of(c.Serial)
-	b := &chamber.Booked{Cycles: s.Cycles, Since: s.Since, Proved: s.Proof != nil, Hardest: s.Hardest}
+	c.Booked = Booked(book.Of(c.Serial, rd.rocket.ProofWanted()))
+	rd.worse(c, c.Booked)
+}
+
+// Booked is what the sums of a logbook say of their chamber.
+func Booked(s logbook.State) *chamber.Booked {
+	b := &chamber.Booked{Cycles: s.Cycles, Since: s.Since, Most: s.Most, Untold: s.Untold, Hardest: s.Hardest}
+	if s.Proof != nil {
+		b.Proof = s.Proof.Pressure
+		if day, err := s.Proof.Day(); err == nil {
+			b.ProofDate = day.Format(time.DateOnly)
+		}
+	}
 	for i := range s.Damaged {
 		b.Damage = append(b.Damage, s.Damaged[i].Date+": "+s.Damaged[i].Damage)
 	}
-	rd.worse(c, b, s.Proof)
-	c.Booked = b
+	return b
 }
 
 // worse lets the worse count of what file and book say.
-func (rd *reading) worse(c *chamber.Chamber, b *chamber.Booked, proof *logbook.Entry) {
+func (rd *reading) worse(c *chamber.Chamber, b *chamber.Booked) {
 	_, cyclesGiven := rd.where["chamber.cycles"]
 	_, proofGiven := rd.where["chamber.proof"]
 	_, dateGiven := rd.where["chamber.proof_date"]
@@ -50,23 +59,18 @@ func (rd *reading) worse(c *chamber.Chamber, b *chamber.Booked, proof *logbook.E
 	}
 	differs("chamber.cycles", cyclesGiven && c.Cycles != b.Cycles)
 	c.Cycles = max(c.Cycles, b.Cycles)
-	if proof == nil || math.IsNaN(proof.Pressure) {
+	if b.Proof == 0 {
 		differs("chamber.proof", proofGiven && c.Proof > 0)
 		c.Proof, c.ProofDate = 0, ""
 		return
 	}
 	const alike = 1e-3
-	differs("chamber.proof", proofGiven && math.Abs(c.Proof-proof.Pressure) > alike*proof.Pressure)
-	if !proofGiven || proof.Pressure < c.Proof {
-		c.Proof = proof.Pressure
+	differs("chamber.proof", proofGiven && math.Abs(c.Proof-b.Proof) > alike*b.Proof)
+	if !proofGiven || b.Proof < c.Proof {
+		c.Proof = b.Proof
 	}
-	day, err := proof.Day()
-	if err != nil {
-		return
-	}
-	date := fmt.Sprintf("%04d-%02d-%02d", day.Year(), day.Month(), day.Day())
-	differs("chamber.proof_date", dateGiven && c.ProofDate != date)
-	if !dateGiven || strings.Compare(date, c.ProofDate) < 0 {
-		c.ProofDate = date
+	differs("chamber.proof_date", dateGiven && c.ProofDate != b.ProofDate)
+	if !dateGiven || b.ProofDate < c.ProofDate {
+		c.ProofDate = b.ProofDate
 	}
 }

@@ -69,7 +69,9 @@ func TestLogbookOfAChamber(t *testing.T) {
 	require.NoError(t, err)
 	c = f.Rocket().Chamber
 	assert.Zero(t, c.Proof)
-	assert.False(t, c.Booked.Proved)
+	assert.Zero(t, c.Booked.Proof)
+	assert.Empty(t, c.ProofDate)
+	assert.Equal(t, "2026-04-01", open().Rocket().Chamber.Booked.ProofDate)
 
 	require.NoError(t, os.WriteFile(book, []byte("[[entry]]\nkind = 3\n"), 0o600))
 	c = open().Rocket().Chamber

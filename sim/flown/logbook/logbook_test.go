@@ -81,6 +81,7 @@ func TestBrokenBooks(t *testing.T) {
 		"columns":    {"[[entry]]\ndate = \"2026-05-17\"\nkind = \"flight\"\ncolumns = 3\n", "columns: is no list of texts"},
 		"predicted":  {"[[entry]]\ndate = \"2026-05-17\"\nkind = \"flight\"\npredicted = 3\n", "predicted: is no table of results"},
 		"no text":    {"[[entry]]\ndate = \"2026-05-17\"\nkind = \"flight\"\nnote = true\n", "note = true: is no text"},
+		"no proof":   {"[[entry]]\ndate = \"2026-05-17\"\nkind = \"proof\"\npressure = \"0 bar\"\n", "x.toml:4: pressure = \"0 bar\": is no pressure of a proof"},
 		"below zero": {"[[entry]]\ndate = \"2026-05-17\"\nkind = \"flight\"\nheld = \"-3 s\"\n", "negative"},
 	} {
 		t.Run(name, func(t *testing.T) {
@@ -121,21 +122,56 @@ func TestState(t *testing.T) {
 		entry("2026-03-01", Flight, "A", 9e5), entry("2026-04-01", Proof, "A", 16e5), motor, hard, fine,
 		entry("2026-04-13", Flight, "B", 12e5), entry("2026-04-14", Abort, "A", 0), entry("2026-04-15", StaticTest, "A", nan),
 	}}
-	s := b.Of("A")
+	s := b.Of("A", 15e5)
 	assert.Equal(t, 8, s.Entries)
 	require.NotNil(t, s.Proof)
 	assert.Equal(t, "2026-04-01", s.Proof.Date)
 	assert.Equal(t, 4, s.Since, "leak test, two flights and the static test")
 	assert.Equal(t, 6, s.Cycles)
 	assert.InDelta(t, 9e5, s.Most, 0)
+	assert.Equal(t, 1, s.Untold, "the static test")
+	assert.True(t, s.Enough)
 	assert.InDelta(t, 9, s.Hardest, 0)
 	require.Len(t, s.Damaged, 1)
 	assert.Equal(t, "cracked fin", s.Damaged[0].Damage)
 	assert.Equal(t, 1, s.Unmarked)
-	assert.Equal(t, 9, b.Of("").Entries)
-	none := (&Book{}).Of("A")
+	assert.Equal(t, 9, b.Of("", 15e5).Entries)
+	none := (&Book{}).Of("A", 15e5)
 	assert.Nil(t, none.Proof)
 	assert.True(t, math.IsNaN(none.Most))
+}
+
+// What settles nothing of what was before: a proof that is too low, or of which no pressure is told. One of no
+// pressure is no proof.
+func TestLowProofsSettleNothing(t *testing.T) {
+	entry := func(date string, kind Kind, pressure float64) Entry {
+		e := New()
+		e.Date, e.Kind, e.Pressure = date, kind, pressure
+		return e
+	}
+	hurt := entry("2026-04-02", Flight, 10e5)
+	hurt.Landing, hurt.Damage = 12, "cracked"
+	for name, x := range map[string]struct {
+		pressure, last float64
+		settles        bool
+	}{
+		"none":     {0, 15e5, false},
+		"not told": {math.NaN(), 15e5, false},
+		"low":      {1e5, 1e5, false},
+		"short":    {14.9e5, 14.9e5, false},
+		"enough":   {15e5, 15e5, true},
+	} {
+		t.Run(name, func(t *testing.T) {
+			b := &Book{Entries: []Entry{entry("2026-04-01", Proof, 15e5), hurt, entry("2026-04-03", Proof, x.pressure)}}
+			s := b.Of("", 15e5)
+			require.NotNil(t, s.Proof)
+			assert.InDelta(t, x.last, s.Proof.Pressure, 0)
+			assert.Equal(t, x.settles, s.Since == 0)
+			assert.Equal(t, x.settles, len(s.Damaged) == 0)
+			assert.Equal(t, x.settles, math.IsNaN(s.Hardest))
+			assert.Equal(t, x.settles, math.IsNaN(s.Most))
+		})
+	}
 }
 
 func FuzzReadBook(f *testing.F) {
@@ -149,7 +185,7 @@ func FuzzReadBook(f *testing.F) {
 			require.NotEmpty(t, err.Error())
 			return
 		}
-		_ = b.Of("A")
+		_ = b.Of("A", 15e5)
 		for i := range b.Entries {
 			again, err := Read("x", []byte(b.Entries[i].text()))
 			require.NoError(t, err)

@@ -157,6 +157,10 @@ func (e *Entry) take(table map[string]any, wrong func(key, value, problem, remed
 			e.word(key, text)
 		}
 	}
+	if e.Kind == Proof && e.Pressure <= 0 {
+		text, _ := asText(table["pressure"])
+		wrong("pressure", strconv.Quote(text), "is no pressure of a proof", "write the pressure that the chamber held, or take the entry out")
+	}
 	e.checkWords(wrong)
 }
 

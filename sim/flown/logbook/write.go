@@ -9,6 +9,7 @@ import (
 	"slices"
 	"strings"
 
+	"ullage/sim/fault"
 	"ullage/sim/quantity"
 )
 
@@ -114,8 +115,12 @@ func Append(path, rocket string, e Entry) error {
 		}
 	}
 	text := e.text()
-	if _, err := Read(path, []byte(text)); err != nil {
-		return err
+	if _, err := Read("", []byte(text)); err != nil {
+		faults := fault.In(err)
+		for i := range faults {
+			faults[i].Line = 0 // of an entry that is in no book yet
+		}
+		return faults
 	}
 	if errors.Is(err, fs.ErrNotExist) {
 		if err := begin(path, rocket); err != nil {

@@ -85,10 +85,9 @@ func groups(pairs [][2]string) [][]string {
 	return all
 }
 
-func failure(err error) string {
-	text := err.Error()
-	return strings.ToUpper(text[:1]) + text[1:] + "."
-}
+func failure(err error) string { return sentence(err.Error()) }
+
+func sentence(text string) string { return strings.ToUpper(text[:1]) + text[1:] + "." }
 
 // value is a value with its deviation, in the unit that the file uses.
 func (f *Fit) value(p words.Printer, i int, v, sd float64) string {

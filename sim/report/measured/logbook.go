@@ -15,6 +15,7 @@ import (
 	"ullage/sim/report/words"
 	"ullage/sim/results"
 	"ullage/sim/rocket"
+	"ullage/sim/rocketfile"
 )
 
 // Book is a logbook to be written, for a rocket and one of its chambers.
@@ -80,7 +81,7 @@ func (b *Book) entries(p words.Printer) page.Section {
 
 // totals are the sums and what is due.
 func (b *Book) totals(p words.Printer) page.Section {
-	s := b.Of(b.Serial)
+	s := b.Of(b.Serial, b.Rocket.ProofWanted())
 	x := page.Section{Name: "In all"}
 	if b.Serial != "" {
 		x.Name = "Chamber " + page.Printable(b.Serial)
@@ -90,20 +91,26 @@ func (b *Book) totals(p words.Printer) page.Section {
 		facts = append(facts, [2]string{"proof", "none in the book"})
 	} else {
 		text := "on " + page.Printable(s.Proof.Date)
-		if !math.IsNaN(s.Proof.Pressure) {
-			text = p.Pressure(s.Proof.Pressure) + " " + text
-		}
+		text = p.Pressure(s.Proof.Pressure) + " " + text
 		if days, ok := b.days(s.Proof); ok {
 			text += fmt.Sprintf(", %d days ago", days)
 		}
-		facts = append(facts, [2]string{"proof", text}, [2]string{"since then", words.Plural(s.Since, "time") + " under pressure" + most(p, s)})
+		since := "since then"
+		if !s.Enough {
+			since = "since " + p.AtLeast(b.Rocket.ProofWanted()) // the last settles nothing
+		}
+		facts = append(facts, [2]string{"proof", text}, [2]string{since, words.Plural(s.Since, "time") + " under pressure" + most(p, s)})
 	}
 	if !math.IsNaN(s.Hardest) {
 		facts = append(facts, [2]string{"hardest landing", p.Speed(s.Hardest)})
 	}
 	x.Add(facts)
 	if b.Serial != "" && s.Unmarked > 0 {
-		x.Add(page.Prose(words.Plural(s.Unmarked, "entry that names no chamber counts") + " as this one's."))
+		text := "1 entry that names no chamber counts"
+		if s.Unmarked > 1 {
+			text = fmt.Sprint(s.Unmarked) + " entries that name no chamber count"
+		}
+		x.Add(page.Prose(text + " as this one's."))
 	}
 	for _, due := range b.dues(p, s) {
 		x.Add(page.Alarm(due))
@@ -112,10 +119,14 @@ func (b *Book) totals(p words.Printer) page.Section {
 }
 
 func most(p words.Printer, s logbook.State) string {
-	if !(s.Most > 0) {
-		return ""
+	text := ""
+	if s.Most > 0 {
+		text = ", up to " + p.Pressure(s.Most)
 	}
-	return ", up to " + p.Pressure(s.Most)
+	if s.Untold > 0 {
+		text += ", " + words.Plural(s.Untold, "time") + " to a pressure not told"
+	}
+	return text
 }
 
 func (b *Book) days(e *logbook.Entry) (int, bool) {
@@ -127,41 +138,25 @@ func (b *Book) days(e *logbook.Entry) (int, bool) {
 	return int(time.Date(y, m, d, 0, 0, 0, 0, time.UTC).Sub(day).Hours() / 24), true
 }
 
-// dues are what makes a proof due.
+// dues are what makes a proof due, or leaves it unknown whether one is.
 func (b *Book) dues(p words.Printer, s logbook.State) []string {
 	var due []string
-	if b.Rocket.Water == nil {
-		return nil
-	}
-	if s.Proof == nil {
-		due = append(due, "No proof is in the book: prove the chamber with water before it is filled with gas.")
-	} else {
-		age := gates.LimitFor(b.Rocket, gates.LimitProofAge)
-		if days, ok := b.days(s.Proof); ok && float64(days) > age.Max {
-			due = append(due, fmt.Sprintf("A proof is due: the last is %d days old, and holds for %.0f.", days, age.Max))
+	booked := rocketfile.Booked(s)
+	for _, c := range gates.Due(b.Rocket, booked, b.Today) {
+		text := page.Printable(c.Name)
+		switch {
+		case c.Key == gates.CheckDamage:
+			text = "a proof is due: damage on " + page.Printable(strings.Join(booked.Damage, "; "))
+		case len(c.Remedies) > 0 && !c.Judged:
+			text += ", " + c.Word + ": " + p.Remedy(c.Remedies[0])
+		case math.IsNaN(c.Value):
+			text += ", " + c.Word + " in the book: prove the chamber with water before it is filled with gas"
+		default:
+			text = "a proof is due: " + text + " " + p.CheckValue(&c) + ", " + c.Word + " (limit " + p.Bounded(c.Limit, "≥ ", "≤ ") + ")"
 		}
-		if most := gates.LimitFor(b.Rocket, gates.LimitProofCycles); float64(s.Since) > most.Max {
-			due = append(due, fmt.Sprintf("A proof is due: %d times under pressure since the last, which holds for %.0f.", s.Since, most.Max))
-		}
-		factor := gates.LimitFor(b.Rocket, gates.LimitProof)
-		if s.Proof.Pressure < factor.Min*zeroUnlessKnown(s.Most) {
-			due = append(due, fmt.Sprintf("A proof is due: the chamber was at %s, and its proof to %s is for no more than %s.", p.Pressure(s.Most), p.Pressure(s.Proof.Pressure), p.AtMost(s.Proof.Pressure/factor.Min)))
-		}
-	}
-	if landing := gates.LimitFor(b.Rocket, gates.LimitLanding); s.Hardest > landing.Max {
-		due = append(due, fmt.Sprintf("A proof is due: it landed at %s, harder than the limit of %s.", p.Speed(s.Hardest), p.Speed(landing.Max)))
-	}
-	for i := range s.Damaged {
-		due = append(due, "A proof is due: damage on "+page.Printable(s.Damaged[i].Date)+", "+page.Printable(s.Damaged[i].Damage)+".")
+		due = append(due, sentence(text))
 	}
 	return due
-}
-
-func zeroUnlessKnown(v float64) float64 {
-	if math.IsNaN(v) {
-		return 0
-	}
-	return v
 }
 
 // WriteLogbookText writes the book as text in 80 columns, or wider where entries are.
@@ -178,7 +173,7 @@ func WriteLogbookMarkdown(w io.Writer, b Book) error {
 
 // WriteLogbookJSON writes one object: entries and totals, SI.
 func WriteLogbookJSON(w io.Writer, b Book) error {
-	s := b.Of(b.Serial)
+	s := b.Of(b.Serial, b.Rocket.ProofWanted())
 	entries := machine.List{}
 	for i := range b.Entries {
 		e := &b.Entries[i]
@@ -205,7 +200,7 @@ func WriteLogbookJSON(w io.Writer, b Book) error {
 	if dues == nil {
 		dues = []string{}
 	}
-	out.Add("most_pa", machine.Number(s.Most)).Add("hardest_landing_mps", machine.Number(s.Hardest)).Add("due", dues)
+	out.Add("most_pa", machine.Number(s.Most)).Add("untold", s.Untold).Add("hardest_landing_mps", machine.Number(s.Hardest)).Add("due", dues)
 	return machine.WriteLine(w, &out)
 }
 

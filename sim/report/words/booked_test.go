@@ -11,7 +11,7 @@ import (
 func TestBooked(t *testing.T) {
 	assert.Empty(t, Booked(nil))
 	assert.Empty(t, Booked(&chamber.Chamber{}))
-	assert.Empty(t, Booked(&chamber.Chamber{Booked: &chamber.Booked{Cycles: 3, Proved: true}}))
+	assert.Empty(t, Booked(&chamber.Chamber{Booked: &chamber.Booked{Cycles: 3, Proof: 16e5}}))
 	assert.Equal(t, []string{"The logbook x.toml cannot be read (no such file): what the chamber went through is not known, and its proof is not judged."},
 		Booked(&chamber.Chamber{Logbook: "x.toml", Booked: &chamber.Booked{Missing: "no such file"}}))
 	assert.Equal(t, []string{"chamber.cycles and chamber.proof say otherwise in the rocket file than in the logbook: the worse counts.", "Damage since the proof: 2026-05-01: dent."},
