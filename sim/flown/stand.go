@@ -2,7 +2,6 @@ package flown
 
 import (
 	"context"
-	"fmt"
 	"math"
 
 	"gonum.org/v1/gonum/integrate"
@@ -54,6 +53,18 @@ type Stand struct {
 	Expected  Burn        // the same, read alike from the rocket of the file held still
 	Predicted *sim.Flight // that rocket, kept
 	Start     float64     // gauge pressure of the chamber before, Pa; NaN without one in the log
+
+	Own   bool // the log is samples of a flight of this program, which hold the thrust itself
+	Begun bool // the log begins in the burn: what was before is in none of the figures
+	notes fault.List
+}
+
+// weighs is as that of the mount; this program's own samples hold no weight.
+func (x *Stand) weighs() float64 {
+	if x.Own {
+		return 0
+	}
+	return x.Mount.weighs()
 }
 
 // Burn sums up a course of thrust.
@@ -94,56 +105,14 @@ func ReadStand(ctx context.Context, log *logfile.Log, r *rocket.Rocket, mount Mo
 	if err != nil {
 		return nil, err
 	}
-	x := &Stand{Mount: mount, Predicted: predicted, Start: math.NaN()}
-	if err := x.find(s, log, k); err != nil {
+	x := &Stand{Mount: mount, Predicted: predicted, Start: math.NaN(), Own: ours(log)}
+	if err := x.find(s, log, k, x.lost(r)); err != nil {
 		return nil, err
 	}
 	x.settle(s, r)
 	x.sum()
 	x.channels(log, k, s, r)
 	return x, nil
-}
-
-// find looks for the burn: the greatest departure from where the cell rests.
-func (x *Stand) find(s series, log *logfile.Log, k int) error {
-	column := log.Columns[k]
-	if len(s.t) < fewest {
-		return fault.Fault{File: log.Name, Key: column.Name(), Problem: fmt.Sprintf("has %d values", len(s.t)), Remedy: "a static test takes a hundred a second"}
-	}
-	smooth := s.smoothed()
-	level := s.between(s.t[0], s.t[0]+0.05*(s.t[len(s.t)-1]-s.t[0])).middle()
-	most := 0
-	for i := range smooth.y {
-		if math.Abs(smooth.y[i]-level) > math.Abs(smooth.y[most]-level) {
-			most = i
-		}
-	}
-	x.Flipped = smooth.y[most] < level
-	peak := math.Abs(smooth.y[most] - level)
-	from, to := most, most
-	for from > 0 && math.Abs(smooth.y[from-1]-level) > burnShare*peak {
-		from--
-	}
-	rest := series{s.t[:max(from-1, 0)], s.y[:max(from-1, 0)]}
-	if len(rest.t) >= 5 {
-		level = rest.middle()
-		x.Noise = rest.scatter()
-	} else {
-		x.Noise = s.roughness()
-	}
-	if !(peak > math.Max(10*x.Noise, 1e-3)) {
-		return NoFlight{fault.Fault{File: log.Name, Key: column.Name(), Problem: "shows no burn that stands out of the noise",
-			Remedy: "look at its course; if the column or its unit is another, say so, as in --column 'thrust=2 N'"}, s.t, s.y, column}
-	}
-	// The end: the last moment beyond 5 % of the peak off where it rests afterwards.
-	after := s.between(s.t[len(s.t)-1]-0.1*(s.t[len(s.t)-1]-s.t[most]), s.t[len(s.t)-1]).middle()
-	for i := most; i < len(smooth.y); i++ {
-		if math.Abs(smooth.y[i]-after) > burnShare*peak && (smooth.y[i]-after > 0) == !x.Flipped {
-			to = i
-		}
-	}
-	x.Tare, x.Onset, x.End = level, s.t[max(from-1, 0)], s.t[min(to+1, len(s.t)-1)]
-	return nil
 }
 
 // settle turns readings into thrust: tare, direction, the weight that has left, and what the zero
@@ -165,7 +134,7 @@ func (x *Stand) settle(s series, r *rocket.Rocket) {
 	}
 	rest := s.between(x.End+margin*long, math.Inf(1))
 	after := math.NaN()
-	if len(rest.t) >= 5 {
+	if len(rest.t) >= fewestAtRest && !x.Begun && !x.Own {
 		after = told(rest.middle())
 	}
 	left := make([]float64, len(x.T)) // weight that has left, N
@@ -178,13 +147,24 @@ func (x *Stand) settle(s series, r *rocket.Rocket) {
 		}
 		x.Drift = 0
 		if !math.IsNaN(after) {
-			x.Drift = after + x.Mount.weighs()*gone
+			x.Drift = after + x.weighs()*gone
 		}
 		for i, t := range x.T {
 			share := math.Min(math.Max(t/long, 0), 1)
-			x.F[i] = told(window.y[i]) + x.Mount.weighs()*left[i] - x.Drift*share
+			x.F[i] = told(window.y[i]) + x.weighs()*left[i] - x.Drift*share
 		}
 	}
+}
+
+// lost is the weight of all that leaves, as the cell reads it when it counts upwards, N.
+func (x *Stand) lost(r *rocket.Rocket) float64 {
+	mass := 0.0
+	if r.Power == rocket.WaterPower {
+		mass = x.Predicted.At(0).Mass - x.Predicted.At(x.Predicted.Duration()).Mass
+	} else {
+		mass = r.Motor.Propellant
+	}
+	return -x.weighs() * mass * newAir(r.Site).column.Gravity(0)
 }
 
 // gone is the mass that has left by each sample, kg: on water as predicted, of a motor by the
@@ -263,11 +243,11 @@ func burnOf(s series, motor bool) Burn {
 
 // channels are what a fit goes by: the cell's reading, tared and turned, and the chamber's pressure.
 func (x *Stand) channels(log *logfile.Log, k int, s series, r *rocket.Rocket) {
-	rd := &Reading{Log: log, Heights: MeasuredHeights, LiftOff: x.Onset, Landing: math.NaN(), Told: math.NaN(), Turned: math.NaN()}
+	rd := &Reading{Log: log, Heights: MeasuredHeights, LiftOff: x.Onset, Landing: math.NaN(), Told: math.NaN(), Turned: math.NaN(), Notes: x.notes}
 	long := x.End - x.Onset
 	rd.From, rd.To = x.Onset-math.Max(1, long), x.End+0.2*long
 	window := s.between(rd.From, rd.To)
-	c := Channel{Column: log.Columns[k], T: window.t, Y: make([]float64, len(window.t)), Every: window.step(), Step: s.quantum(), Weighs: x.Mount.weighs()}
+	c := Channel{Column: log.Columns[k], T: window.t, Y: make([]float64, len(window.t)), Every: window.step(), Step: s.quantum(), Weighs: x.weighs()}
 	for i, v := range window.y {
 		c.Y[i] = v - x.Tare
 		if x.Flipped {

@@ -10,9 +10,12 @@ import (
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
+	"gonum.org/v1/gonum/integrate"
 
 	"ullage/sim"
 	"ullage/sim/flown/logfile"
+	"ullage/sim/report"
+	"ullage/sim/results"
 	"ullage/sim/rocket"
 	"ullage/sim/rocketfile"
 	"ullage/sim/study"
@@ -159,4 +162,66 @@ func TestNoBurn(t *testing.T) {
 	require.NoError(t, err)
 	_, err = ReadStand(context.Background(), log, r, "", Options{})
 	assert.ErrorContains(t, err, "--column 'thrust=2 N'")
+}
+
+// What fly --held --csv writes reads back as what it was made from.
+func TestStandOfOwnSamples(t *testing.T) {
+	for _, power := range []rocket.Power{rocket.WaterPower, rocket.MotorPower} {
+		name := map[rocket.Power]string{rocket.WaterPower: "wagtail", rocket.MotorPower: "heron"}[power]
+		r := open(t, name).Rocket()
+		r.Power = power
+		fl, err := sim.Fly(context.Background(), r, sim.Options{Keep: true, Held: true})
+		require.NoError(t, err)
+		var b bytes.Buffer
+		require.NoError(t, report.WriteCSV(&b, fl, results.Over(), 0.001))
+		s := stand(t, b.Bytes(), r, "")
+		assert.True(t, s.Own)
+		assert.False(t, s.Begun)
+		assert.Zero(t, s.Tare)
+		assert.Zero(t, s.Drift)
+		assert.Zero(t, s.Onset)
+		assert.InEpsilon(t, s.Expected.Impulse, s.Impulse, 1e-6, name)
+		assert.InEpsilon(t, fl.Drive.Impulse, s.Impulse, 0.06, name) // what the gas pushes below 5 % of the peak is left out
+		assert.InEpsilon(t, s.Expected.Peak, s.Peak, 1e-6, name)
+		assert.InEpsilon(t, s.Expected.BurnTime, s.BurnTime, 1e-6, name)
+	}
+}
+
+// A log that begins in the burn has its zero from the rest after it, less the weight that has left by then.
+func TestStandThatBeginsInTheBurn(t *testing.T) {
+	for _, at := range []float64{2.003, 2.02, 2.05} {
+		for _, flip := range []bool{false, true} {
+			r := open(t, "wagtail").Rocket()
+			log, err := logfile.Read("stand.csv", cell(t, r, nil, NozzleDown, flip, true), logfile.Options{})
+			require.NoError(t, err)
+			whole, err := ReadStand(context.Background(), log, r, "", Options{})
+			require.NoError(t, err)
+			assert.False(t, whole.Begun)
+			s, err := ReadStand(context.Background(), log, r, "", Options{From: at, To: math.Inf(1)})
+			require.NoError(t, err)
+			assert.True(t, s.Begun, at)
+			assert.Equal(t, flip, s.Flipped)
+			want := 2.5 + 0.4 // the cell's zero and what it drifts
+			if flip {
+				want = -want
+			}
+			assert.InDelta(t, want, s.Tare, 0.3, at)
+			assert.Zero(t, s.Drift)
+			assert.Contains(t, s.Notes.Error(), "begins in the burn")
+			f := series{whole.T, whole.F}.between(at-whole.Onset, math.Inf(1))
+			assert.InEpsilon(t, integrate.Trapezoidal(f.t, f.y), s.Impulse, 0.03, at)
+		}
+	}
+}
+
+// A log without any rest has no zero, which is said.
+func TestStandWithoutRest(t *testing.T) {
+	r := open(t, "wagtail").Rocket()
+	log, err := logfile.Read("stand.csv", cell(t, r, nil, NozzleDown, false, true), logfile.Options{})
+	require.NoError(t, err)
+	s, err := ReadStand(context.Background(), log, r, "", Options{From: 2.01, To: 2.1})
+	require.NoError(t, err)
+	assert.True(t, s.Begun)
+	assert.Zero(t, s.Tare)
+	assert.Contains(t, s.Notes.Error(), "its zero is not known")
 }

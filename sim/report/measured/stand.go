@@ -71,6 +71,9 @@ func WriteStandText(w io.Writer, t Test) error {
 	if ratio := t.Impulse / t.Expected.Impulse; ratio > far || ratio < 1/far {
 		x.Add(page.Alarm(fmt.Sprintf("The impulse is %.2g times what is predicted: look whether the file's drive and settings are those of the test (--set power=motor, --set water.pressure=…), and whether the cell's unit is another (--column 'thrust=2 kgf').", ratio)))
 	}
+	if text := t.doubt(p); text != "" {
+		x.Add(page.Alarm(text))
+	}
 	for _, text := range beyond(p, t.Rocket, t.Start) {
 		x.Add(page.Alarm(text))
 	}
@@ -89,6 +92,19 @@ func WriteStandText(w io.Writer, t Test) error {
 	d.Sections = append(d.Sections, standCautions(t.Rocket))
 	_, err := io.WriteString(w, d.Text())
 	return err
+}
+
+// doubt says why the figures cannot be relied on; empty for no reason.
+func (t *Test) doubt(p words.Printer) string {
+	const most = 0.1 // of the peak: a choice of this program's, no source
+	switch {
+	case t.Begun:
+		return "The log begins in the burn: impulse and burn time are those of the part in it, and the zero before is not known."
+	case math.Abs(t.Drift) > most*t.Peak:
+		return fmt.Sprintf("The zero drifts by %s, %.0f %% of the greatest thrust, so that the figures cannot be relied on: look whether the log begins or ends in the burn, whether the cell slipped, and how the rocket stands (--nozzle).",
+			p.Force(t.Drift), 100*math.Abs(t.Drift)/t.Peak)
+	}
+	return ""
 }
 
 // beyond says what pressures no proof is for: the file's, and the one the log begins with.
@@ -136,6 +152,9 @@ func (t *Test) understood(p words.Printer) page.Section {
 		flown.NozzleUp:   "nozzle up: the reading loses the weight of what leaves, which is put back",
 		flown.Lying:      "lying: the reading is the thrust",
 	}[t.Mount]
+	if t.Own {
+		stands = "samples of this program's own flight, held still: the thrust itself, no weight in it"
+	}
 	if t.Flipped {
 		stands += "; the cell counts the other way round"
 	}
@@ -172,6 +191,12 @@ func WriteStandJSON(w io.Writer, t Test) error {
 	out.Add("file", t.Log.Name).Add("nozzle", string(t.Mount)).Add("flipped", t.Flipped).Add("tare_n", machine.Number(t.Tare)).
 		Add("drift_n", machine.Number(t.Drift)).Add("noise_n", machine.Number(t.Noise)).Add("onset_s", machine.Number(t.Onset)).Add("end_s", machine.Number(t.End)).
 		Add("pressure_pa", machine.Number(t.Start)).Add("measured", put(&measured, &t.Burn)).Add("predicted", put(&predicted, &t.Expected))
+	out.Add("own_samples", t.Own).Add("begins_in_burn", t.Begun)
+	if text := t.doubt(words.In(quantity.Metric)); text != "" {
+		out.Add("doubt", text)
+	} else {
+		out.Add("doubt", nil)
+	}
 	words.AddPressure(&out, t.Rocket)
 	out.Add("without_launch_tube", words.TubeLeftAway(t.Rocket) != "")
 	if t.Fit != nil {
