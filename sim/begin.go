@@ -48,7 +48,7 @@ func (r *run) begin() {
 
 // beginShape warns of a shape whose drag is not known, where no table stands for it.
 func (r *run) beginShape() {
-	if r.rocket.Shape == nil || len(r.rocket.Body.Drag) > 0 {
+	if !r.rocket.ShapeDrags() {
 		return
 	}
 	if x := r.made.steep.nose; x > airframe.SteepJunction {

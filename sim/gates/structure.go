@@ -25,7 +25,7 @@ func shapeCriteria(r *rocket.Rocket) []criterion {
 	}
 	var g []criterion
 	angle := func(key, name, part string, most float64, of func(s *airframe.Shape) float64) {
-		if len(r.Body.Drag) > 0 || !(of(r.Shape) > 0) {
+		if !r.ShapeDrags() || !(of(r.Shape) > 0) {
 			return
 		}
 		g = append(g, criterion{key: key, still: true, change: "build a longer " + part + ", and weigh and balance it anew; or give body.drag as measured",

@@ -113,3 +113,44 @@ func assertWarningsJudged(t require.TestingT, v *Verdict) {
 		require.Equal(t, WordNoGo, v.Word())
 	}
 }
+
+// A warning and the check that fails by it part at one place: a motor as wide as its mount, in whatever unit either was
+// given, goes in.
+func TestWarningAndCheckAgreeOnWidth(t *testing.T) {
+	for wider, fits := range map[float64]bool{1: true, 1 + 0.9e-9: true, 1 + 1.1e-9: false, 1.01: false} {
+		r := open(t, "heron")
+		r.Power = rocket.MotorPower
+		r.Motor.Diameter = r.MotorMount.Diameter * wider
+		v := judge(t, r, Options{})
+		require.Equal(t, fits, find(t, &v, checkMotorFits).Pass, wider)
+		require.Equal(t, !fits, warns(v.Day, sim.MotorTooWide), wider)
+	}
+}
+
+// A steep nose is neither warned of nor checked where a table of drag stands for the shape.
+func TestSteepNoseBesideATable(t *testing.T) {
+	for _, table := range []bool{false, true} {
+		r := open(t, "heron")
+		r.Shape.Nose.Shape, r.Shape.Nose.Length = airframe.Conical, r.Body.Diameter/2
+		if table {
+			r.Body.Drag = []rocket.MachDrag{{Drag: 0.5}}
+		}
+		require.Equal(t, !table, r.ShapeDrags())
+		v := judge(t, r, Options{})
+		listed := false
+		for i := range v.Checks {
+			listed = listed || v.Checks[i].Key == checkNose
+		}
+		require.Equal(t, !table, listed)
+		require.Equal(t, !table, warns(v.Day, sim.SteepNose))
+	}
+}
+
+func warns(fl *sim.Flight, code sim.WarningCode) bool {
+	for _, w := range fl.Warnings {
+		if w.Code == code {
+			return true
+		}
+	}
+	return false
+}

@@ -180,6 +180,9 @@ func (r *Rocket) DragReach() float64 {
 	return constantDragMach
 }
 
+// ShapeDrags tells that the drag is worked out of the shape, no table standing for it.
+func (r *Rocket) ShapeDrags() bool { return r.Shape != nil && len(r.Body.Drag) == 0 }
+
 // Motor is a solid motor: its thrust curve and what it weighs.
 type Motor struct {
 	Curve      *thrust.Curve
