@@ -11,23 +11,19 @@ type Residuals struct {
 	// At fills dst with the residuals at a place.
 	At func(x, dst []float64) error
 	// Slopes fills dst, Count×len(x), with their derivatives. nil takes central differences
-	// of At over Steps.
+	// of At, which reach the cube root of the rounding error of each number, or of 1 where that
+	// is 0, to each side.
 	Slopes func(x []float64, dst *Matrix) error
-	// Steps are how far central differences reach to each side; nil takes the cube root of the
-	// rounding error of each number, or of 1 where that is 0.
-	Steps []float64
 	// Least and Greatest bound the numbers, both ends included; nil for no bounds.
 	Least, Greatest []float64
 }
 
 // Stop says when LeastSquares is done.
 type Stop struct {
-	Gain     float64 // share of the sum: a step that neither gains nor promises more is the last; 1e-10 when 0
-	Closer   float64 // share of the numbers, each by its scale: a shorter reach is the end; 1e-10 when 0
-	Slope    float64 // cosine of the angle between residuals and slopes; 0 asks for nothing
-	Most     int     // steps tried; 200 when 0
-	Reach    float64 // the first reach, times the size of the start by its scales, where that is not next to nothing; 100 when 0
-	KeepSize bool    // scales stay those of the first place, which suits numbers that have one size
+	Gain   float64 // share of the sum: a step that neither gains nor promises more is the last; 1e-10 when 0
+	Closer float64 // share of the numbers, each by its scale: a shorter reach is the end; 1e-10 when 0
+	Most   int     // steps tried; 200 when 0
+	Reach  float64 // the first reach, times the size of the start by its scales, where that is not next to nothing; 100 when 0
 }
 
 // Squares is where LeastSquares ended.
@@ -36,9 +32,6 @@ type Squares struct {
 	Sum       float64 // of the squares
 	Converged bool    // false when it ran out of steps
 	Steps     int     // tried
-	// Inverse of the product of the slopes with themselves there, by rows: times the residuals'
-	// variance the covariance of X. NaN where the residuals do not tell the numbers apart.
-	Inverse [][]float64
 }
 
 // LeastSquares goes down from a place to where the sum of squared residuals is least near
@@ -56,7 +49,7 @@ func LeastSquares(f Residuals, from []float64, stop Stop) (Squares, error) {
 	if err := s.descend(); err != nil {
 		return Squares{}, err
 	}
-	return Squares{X: s.x, Sum: dot(s.r, s.r), Converged: s.done, Steps: s.tried, Inverse: s.inverse()}, nil
+	return Squares{X: s.x, Sum: dot(s.r, s.r), Converged: s.done, Steps: s.tried}, nil
 }
 
 // squares is a descent under way.
@@ -131,9 +124,6 @@ func (s *squares) descend() error {
 
 // rescale takes the lengths of the slopes for scales, and never lets one shrink.
 func (s *squares) rescale(first bool) {
-	if !first && s.stop.KeepSize {
-		return
-	}
 	for j := range s.scale {
 		size := s.slopes.size(j, 0)
 		if first && (size == 0 || math.IsNaN(size)) {
@@ -188,7 +178,7 @@ func (s *squares) flat(t *triangle, free []int) bool {
 			steepest = math.Max(steepest, math.Abs(sum/along/size))
 		}
 	}
-	return steepest <= s.stop.Slope
+	return steepest == 0
 }
 
 // step tries steps until one goes down or none can. It tells whether to go on.
@@ -245,7 +235,7 @@ func (s *squares) step(t *triangle, free []int) (bool, error) {
 		if math.Abs(gain) <= s.stop.Gain && promised <= s.stop.Gain && 0.5*share <= 1 ||
 			s.reach <= s.stop.Closer*scaled(s.scale, s.x) {
 			s.done = true
-			return false, s.findSlopes()
+			return false, nil
 		}
 		if better {
 			return true, nil
@@ -267,9 +257,6 @@ func (s *squares) findSlopes() error {
 		if h == 0 {
 			h = cubeRoot
 		}
-		if s.f.Steps != nil {
-			h = s.f.Steps[j]
-		}
 		at := x[j]
 		x[j] = at + h
 		s.hold(x)
@@ -289,15 +276,6 @@ func (s *squares) findSlopes() error {
 		}
 	}
 	return nil
-}
-
-// inverse is that of the product of the slopes with themselves.
-func (s *squares) inverse() [][]float64 {
-	all := make([]int, len(s.x))
-	for j := range all {
-		all[j] = j
-	}
-	return factorise(s.slopes, s.r, all, s.scale).inverse()
 }
 
 // scaled is the length of numbers by their scales.

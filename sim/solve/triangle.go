@@ -166,36 +166,3 @@ func (t *triangle) promise(p []float64) float64 {
 	}
 	return sum
 }
-
-// inverse is (rᵀr)⁻¹.
-func (t *triangle) inverse() [][]float64 {
-	n := t.n
-	out := make([][]float64, n)
-	inv := NewMatrix(n, n)
-	regular := t.regular()
-	for j := range n {
-		for i := j; i >= 0; i-- {
-			v := 0.0
-			if i == j {
-				v = 1
-			}
-			for k := i + 1; k <= j; k++ {
-				v -= t.r.At(i, k) * inv.At(k, j)
-			}
-			inv.Set(i, j, v/t.r.At(i, i))
-		}
-	}
-	for i := range n {
-		out[i] = make([]float64, n)
-		for j := range n {
-			if !regular {
-				out[i][j] = math.NaN()
-				continue
-			}
-			for k := max(i, j); k < n; k++ {
-				out[i][j] += inv.At(i, k) * inv.At(j, k)
-			}
-		}
-	}
-	return out
-}
