@@ -145,14 +145,14 @@ func (r *run) exitRail() {
 
 // afterGuide enters what follows, free if the guide has ended.
 func (r *run) afterGuide(free bool) {
-	if free && r.options.Guide {
-		r.over = true
-		return
-	}
 	if free {
 		r.model.guided = false
 		r.model.gusty = r.gusts() && r.y[up] >= r.rocket.Gust.Height
 		r.noteGuideEnd()
+		if r.options.Guide {
+			r.over = true
+			return
+		}
 		if r.model.body != nil && r.rocket.Rigid() {
 			r.model.rigid = true
 			r.model.body.start(&r.y)
