@@ -78,7 +78,7 @@ func (m *mender) again(a *attempt, key string, corners bool) (passes bool, err e
 		return false, nil
 	}
 	a.loses, a.first = nil, ""
-	for _, k := range m.v.setBack(v, a.remedy.Kind == Rebuild) {
+	for _, k := range m.v.setBack(v, a.remedy.costs) {
 		if a.loses = append(a.loses, m.v.Checks[k].Name); a.first == "" {
 			a.first = m.v.Checks[k].Key
 		}
@@ -91,7 +91,7 @@ func (m *mender) again(a *attempt, key string, corners bool) (passes bool, err e
 	if v, err = m.mended(a, r, corners); v == nil {
 		return false, err
 	}
-	for _, k := range m.other.setBack(v, a.remedy.Kind == Rebuild) {
+	for _, k := range m.other.setBack(v, a.remedy.costs) {
 		a.loses = append(a.loses, m.other.Checks[k].Name+" on "+string(m.other.Power))
 	}
 	return true, nil
@@ -121,9 +121,9 @@ func (m *mender) mended(a *attempt, r *rocket.Rocket, corners bool) (*Verdict, e
 	return v, nil
 }
 
-// setBack are the checks that a verdict loses or makes worse. A chamber built anew is to be
-// proved anew: that goes without saying.
-func (v *Verdict) setBack(after *Verdict, rebuilt bool) []int {
+// setBack are the checks of a verdict that count as set back by another. One that the other does not have is judged by
+// nothing any more, and does not count.
+func (v *Verdict) setBack(after *Verdict, counts func(was, is *Check) bool) []int {
 	now := make(map[string]*Check, len(after.Checks))
 	for i := range after.Checks {
 		now[after.Checks[i].Key] = &after.Checks[i]
@@ -131,14 +131,20 @@ func (v *Verdict) setBack(after *Verdict, rebuilt bool) []int {
 	var out []int
 	for i := range v.Checks {
 		was := &v.Checks[i]
-		is, there := now[was.Key]
-		switch {
-		case !there, rebuilt && was.About == Chamber:
-		case was.Pass && !is.Pass, was.Fails() && is.worse(was):
+		if is, there := now[was.Key]; there && counts(was, is) {
 			out = append(out, i)
 		}
 	}
 	return out
+}
+
+// costs tells that a mend sets a check back: it is lost or made worse. A chamber built anew is to be proved anew: that
+// goes without saying.
+func (m *Remedy) costs(was, is *Check) bool {
+	if m.Kind == Rebuild && was.About == Chamber {
+		return false
+	}
+	return lost(was, is) || was.Fails() && is.worse(was)
 }
 
 // worse tells that a check that fails does so by more than before.

@@ -21,6 +21,7 @@ type criterion struct {
 	adds   []Remedy
 	change string // what would have to change where no input within reach mends it
 	ground bool   // means something of a rocket that does not leave its guide
+	guide  bool   // looks no farther than the end of the guide, where a flight may end for it
 	still  bool   // about the rocket, not its flight: no corner, no calm
 	warns  bool   // outside its limit is a caution, no failure
 	absent string // the word where there is no number to judge; never when empty
@@ -55,7 +56,7 @@ func guideCriteria(r *rocket.Rocket) []criterion {
 	// A launch tube as long as the rail guides by itself.
 	faster := []lever{{input: "rail.length", up: true}, {input: "water.fill"}, {input: "body.mass"}}
 	out := results.For(r)
-	overWind := criterion{key: LimitRailExitWind, limit: LimitFor(r, LimitRailExitWind), levers: append(faster, lever{input: "wind.speed"})}.
+	overWind := criterion{key: LimitRailExitWind, guide: true, limit: LimitFor(r, LimitRailExitWind), levers: append(faster, calmer())}.
 		judging(out.Must("rail_exit.wind_ratio"))
 	overWind.value = func(fl *sim.Flight) (float64, bool) { // endless in calm air
 		return fl.RailExit.Speed / fl.Rocket.Wind.Speed, fl.RailExit.Happened && r.Wind.Known()
@@ -64,10 +65,10 @@ func guideCriteria(r *rocket.Rocket) []criterion {
 		overWind.lacks = give("wind.speed").because(statedCalm)
 	}
 	return []criterion{
-		criterion{key: LimitRailExit, limit: LimitFor(r, LimitRailExit), levers: faster, ground: true,
+		criterion{key: LimitRailExit, limit: LimitFor(r, LimitRailExit), levers: faster, ground: true, guide: true,
 			change: "a longer rail, a lighter rocket or another nozzle than were tried"}.judging(out.Must("rail_exit.speed")),
 		overWind,
-		criterion{key: LimitThrustToWeight, limit: LimitFor(r, LimitThrustToWeight),
+		criterion{key: LimitThrustToWeight, guide: true, limit: LimitFor(r, LimitThrustToWeight),
 			levers: []lever{{input: "water.fill"}, {input: "water.throat", up: true}, {input: "body.mass"}}}.judging(out.Must("rail_exit.thrust_to_weight")),
 	}
 }
@@ -110,13 +111,16 @@ func marginCriteria(r *rocket.Rocket) []criterion {
 	}
 	out := results.For(r)
 	var g []criterion
-	for _, at := range []struct{ key, result string }{
-		{"rail-exit", "margin.rail_exit"}, {"liquid-out", "margin.liquid_out"}, {"burnout", "margin.burnout"},
+	for _, at := range []struct {
+		key, result string
+		guide       bool
+	}{
+		{"rail-exit", "margin.rail_exit", true}, {"liquid-out", "margin.liquid_out", false}, {"burnout", "margin.burnout", false},
 	} {
 		if at.result == "margin.liquid_out" && r.Power != rocket.WaterPower {
 			continue
 		}
-		g = append(g, criterion{key: checkMargin + "." + at.key, limit: both, levers: marginLevers(r), change: anotherBalance}.judging(out.Must(at.result)))
+		g = append(g, criterion{key: checkMargin + "." + at.key, guide: at.guide, limit: both, levers: marginLevers(r), change: anotherBalance}.judging(out.Must(at.result)))
 	}
 	least := criterion{key: checkLeastMargin, limit: LimitFor(r, LimitMarginLeast), levers: marginLevers(r)}.judging(out.Must("margin.least"))
 	least.value = func(fl *sim.Flight) (float64, bool) { return fl.Stability.Least, fl.RailExit.Happened }
@@ -126,13 +130,13 @@ func marginCriteria(r *rocket.Rocket) []criterion {
 		turning.lacks = give("flight.model").because(`a point mass does not turn; "rigid" does`)
 	}
 	angled := criterion{key: LimitMarginAngle, limit: LimitFor(r, LimitMarginAngle),
-		levers: append(marginLevers(r), lever{input: "rail.length", up: true}, lever{input: "wind.speed"})}.judging(out.Must("margin.at_angle"))
+		levers: append(marginLevers(r), lever{input: "rail.length", up: true}, calmer())}.judging(out.Must("margin.at_angle"))
 	if !r.Wind.Known() {
 		angled.lacks = give("wind.speed").because(statedCalm)
 	}
 	return append(g, least, angled, turning,
-		criterion{key: LimitAttack, limit: LimitFor(r, LimitAttack),
-			levers: []lever{{input: "rail.length", up: true}, {input: "wind.speed"}, {input: "water.fill"}}}.judging(out.Must("attack.rail_exit")))
+		criterion{key: LimitAttack, guide: true, limit: LimitFor(r, LimitAttack),
+			levers: []lever{{input: "rail.length", up: true}, calmer(), {input: "water.fill"}}}.judging(out.Must("attack.rail_exit")))
 }
 
 // unbalanced names what a margin needs and the rocket does not have.
@@ -166,7 +170,7 @@ func dayCriteria(r *rocket.Rocket) []criterion {
 	return []criterion{
 		{key: LimitTilt, limit: LimitFor(r, LimitTilt), ground: true, levers: []lever{{input: "rail.tilt"}},
 			value: func(fl *sim.Flight) (float64, bool) { return fl.Rocket.Rail.Tilt, true }},
-		{key: LimitWind, limit: LimitFor(r, LimitWind), ground: true, lacks: unstated, levers: []lever{{input: "wind.speed"}},
+		{key: LimitWind, limit: LimitFor(r, LimitWind), ground: true, lacks: unstated, levers: []lever{calmer()},
 			value: func(fl *sim.Flight) (float64, bool) { return fl.Rocket.Wind.Speed, r.Wind.Known() }},
 	}
 }
@@ -209,7 +213,7 @@ func fieldCriteria(r *rocket.Rocket) []criterion {
 	}
 	radius := criterion{key: checkRadius,
 		limit:  Limit{Key: checkRadius, Min: noMin, Max: r.Field.Radius, Unit: "m", Word: WordFar, Source: theFile},
-		levers: append([]lever{intoTheWind(), {input: "wind.speed"}}, append(laterLevers(r), canopyLevers(r, false)...)...)}.judging(out.Must("landing.drift"))
+		levers: append([]lever{intoTheWind(), calmer()}, append(laterLevers(r), canopyLevers(r, false)...)...)}.judging(out.Must("landing.drift"))
 	radius.limit.Name += " within the field"
 	if r.Field.Radius == 0 {
 		radius.limit.Max, radius.lacks = noMax, give("field.radius")

@@ -16,6 +16,7 @@ type lever struct {
 	up, either bool
 	values     []float64 // the only ones to be had; nil: any
 	instead    bool      // only where the lever before it found nothing
+	day        bool      // what the day brings, to be waited for
 	// with changes the rocket besides, such as the rail's heading with its tilt.
 	with func(*rocket.Rocket)
 	kind RemedyKind
@@ -148,6 +149,9 @@ func laterLevers(r *rocket.Rocket) []lever {
 	}
 	return levers
 }
+
+// calmer waits for less wind.
+func calmer() lever { return lever{input: "wind.speed", day: true} }
 
 // intoTheWind tilts the rail to where the wind comes from.
 func intoTheWind() lever {

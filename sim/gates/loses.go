@@ -18,22 +18,12 @@ func Loses(ctx context.Context, before, after *rocket.Rocket, o Options) ([]stri
 	if err != nil {
 		return nil, err
 	}
-	return was.lost(&is), nil
+	var names []string
+	for _, i := range was.setBack(&is, lost) {
+		names = append(names, was.Checks[i].Name)
+	}
+	return names, nil
 }
 
-// lost names the checks that pass in one verdict and not in another; one that the other does
-// not have is judged by nothing any more.
-func (v *Verdict) lost(after *Verdict) []string {
-	passes := map[string]bool{}
-	for i := range after.Checks {
-		passes[after.Checks[i].Key] = after.Checks[i].Pass
-	}
-	var out []string
-	for i := range v.Checks {
-		c := &v.Checks[i]
-		if still, there := passes[c.Key]; c.Pass && there && !still {
-			out = append(out, c.Name)
-		}
-	}
-	return out
-}
+// lost tells that a check passed and does not any more.
+func lost(was, is *Check) bool { return was.Pass && !is.Pass }

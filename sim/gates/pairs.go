@@ -79,11 +79,11 @@ func (p *pull) halves() []float64 {
 	return out
 }
 
-// another is a lever of a rocket, made ready, on an input that is not the first: the wind is
-// for waiting, not for a pair.
+// another is a lever of a rocket, made ready, on an input that is not the first: what the day
+// brings is for waiting, not for a pair.
 func another(l lever, r *rocket.Rocket, first string) (pull, bool) {
 	p, ok := l.ready(r)
-	return p, ok && p.in.Name != first && p.in.Name != "wind.speed"
+	return p, ok && p.in.Name != first && !p.day
 }
 
 // beside is what a second input does on a rocket that has one mend already, searched along a

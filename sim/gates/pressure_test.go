@@ -8,6 +8,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"ullage/sim"
 	"ullage/sim/rocket"
 )
 
@@ -62,4 +63,52 @@ func TestLoses(t *testing.T) {
 	back, err := Loses(context.Background(), after, r, Options{Today: today})
 	require.NoError(t, err)
 	assert.Empty(t, back)
+}
+
+// What fails worse is no loss of something that passed, and yet no mend may cost it; of a chamber built anew the rows
+// of the chamber are to be proved anew.
+func TestLostAndCosts(t *testing.T) {
+	in := func(pass bool, value float64, about Subject) Check {
+		return Check{Key: "x", Name: "x", Judged: true, Pass: pass, Value: value, About: about, Limit: Limit{Min: noMin, Max: 10}}
+	}
+	for _, test := range []struct {
+		name           string
+		was, is        Check
+		lost, costs    bool
+		rebuilt, other bool
+	}{
+		{name: "passes on", was: in(true, 5, Flight), is: in(true, 9, Flight)},
+		{name: "lost", was: in(true, 5, Flight), is: in(false, 12, Flight), lost: true, costs: true, rebuilt: true},
+		{name: "worse", was: in(false, 12, Flight), is: in(false, 15, Flight), costs: true, rebuilt: true},
+		{name: "better", was: in(false, 15, Flight), is: in(false, 12, Flight)},
+		{name: "the chamber", was: in(true, 5, Chamber), is: in(false, 12, Chamber), lost: true, costs: true},
+		{name: "gone", was: in(true, 5, Flight), is: in(false, 12, Flight), other: true},
+	} {
+		if test.other {
+			test.is.Key = "y"
+		}
+		was, is := Verdict{Checks: []Check{test.was}}, Verdict{Checks: []Check{test.is}}
+		assert.Equal(t, test.lost, len(was.setBack(&is, lost)) == 1, test.name)
+		assert.Equal(t, test.costs, len(was.setBack(&is, (&Remedy{}).costs)) == 1, test.name)
+		assert.Equal(t, test.rebuilt, len(was.setBack(&is, (&Remedy{Kind: Rebuild}).costs)) == 1, test.name)
+	}
+}
+
+// A criterion that looks no farther than the end of the guide sees the same on a flight that ends there.
+func TestGuideCriteriaLookNoFarther(t *testing.T) {
+	for _, name := range []string{"heron", "tube"} {
+		r := open(t, name)
+		whole, err := sim.Fly(context.Background(), r, sim.Options{})
+		require.NoError(t, err)
+		short, err := sim.Fly(context.Background(), r, sim.Options{Guide: true})
+		require.NoError(t, err)
+		seen := 0
+		for _, g := range criteriaOf(r, today) {
+			if g.guide {
+				assert.InEpsilon(t, g.look(whole).V, g.look(short).V, 1e-12, "%s of %s: %+v, %+v", g.key, name, g.look(whole), g.look(short))
+				seen++
+			}
+		}
+		assert.GreaterOrEqual(t, seen, 3, name)
+	}
 }

@@ -70,7 +70,7 @@ func TestMendsMend(t *testing.T) {
 				}
 				again := judge(t, mended, Options{Spreads: o.Spreads})
 				assert.True(t, find(t, &again, test.key).Pass, "%s %g: %g", m.Input.Name, m.To, find(t, &again, test.key).Value)
-				assert.Empty(t, v.setBack(&again, m.Kind == Rebuild), "%s %g fails what passed", m.Input.Name, m.To)
+				assert.Empty(t, v.setBack(&again, m.costs), "%s %g fails what passed", m.Input.Name, m.To)
 				if m.Input.Name == "motor.delay" {
 					assert.Contains(t, r.Motor.Delays, m.To, "one that can be had")
 					continue
@@ -160,12 +160,12 @@ func assertMendsHold(t require.TestingT, v *Verdict, o Options) {
 					require.True(t, b.Pass, "%s %g does not mend %s: %g", m.Input.Name, m.To, c.Key, b.Value)
 				}
 			}
-			require.Empty(t, v.setBack(&again, m.Kind == Rebuild), "%s %g for %s", m.Input.Name, m.To, c.Key)
+			require.Empty(t, v.setBack(&again, m.costs), "%s %g for %s", m.Input.Name, m.To, c.Key)
 			if other != nil {
 				mended.Power = other.Power
 				again, err = Judge(context.Background(), mended, Options{Today: o.Today, Spreads: study.DefaultSpread(mended)})
 				require.NoError(t, err)
-				require.Empty(t, wasOther.setBack(&again, m.Kind == Rebuild), "%s %g for %s", m.Input.Name, m.To, c.Key)
+				require.Empty(t, wasOther.setBack(&again, m.costs), "%s %g for %s", m.Input.Name, m.To, c.Key)
 			}
 		}
 	}

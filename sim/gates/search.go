@@ -130,7 +130,7 @@ func (s *search) try(x float64, c results.Case) (bool, error) {
 		}
 		v = s.gate.look(&sim.Flight{Rocket: r})
 	} else {
-		fl, err := flown(s.ctx, r, sim.Options{Guide: s.gate.atGuide()})
+		fl, err := flown(s.ctx, r, sim.Options{Guide: s.gate.guide})
 		if err != nil || fl == nil {
 			return false, err
 		}
@@ -141,16 +141,6 @@ func (s *search) try(x float64, c results.Case) (bool, error) {
 		s.miss, s.closest, s.comes = b, x, v.V
 	}
 	return s.gate.warns || b <= 0, nil
-}
-
-// atGuide tells of a criterion that looks no farther than the end of the guide, where a
-// flight may end for it.
-func (g *criterion) atGuide() bool {
-	switch g.key {
-	case LimitRailExit, LimitRailExitWind, LimitThrustToWeight, LimitAttack, checkMargin + ".rail-exit":
-		return true
-	}
-	return false
 }
 
 // flown is the flight of a rocket; nil of one that is not valid.
