@@ -4,6 +4,7 @@ import (
 	"errors"
 	"io/fs"
 	"math"
+	"os"
 	"path/filepath"
 
 	"ullage/sim/flown"
@@ -40,11 +41,31 @@ func besides(file *rocketfile.File) (days, error) {
 func (d days) naming(path string) *logbook.Entry {
 	for i := len(d.Entries) - 1; i >= 0; i-- {
 		e := &d.Entries[i]
-		if e.Log != "" && filepath.Clean(filepath.Join(d.folder, filepath.FromSlash(e.Log))) == filepath.Clean(path) {
+		if e.Log != "" && sameFile(beside(d.folder, e.Log), path) {
 			return e
 		}
 	}
 	return nil
+}
+
+// beside is a path as a file in a folder names it.
+func beside(folder, name string) string {
+	if name = filepath.FromSlash(name); filepath.IsAbs(name) {
+		return name
+	}
+	return filepath.Join(folder, name)
+}
+
+// sameFile tells whether two paths lead to one file: by the file where both are there, else by name.
+func sameFile(a, b string) bool {
+	one, err := os.Stat(a)
+	two, second := os.Stat(b)
+	if err == nil && second == nil {
+		return os.SameFile(one, two)
+	}
+	a, err = filepath.Abs(a)
+	b, second = filepath.Abs(b)
+	return err == nil && second == nil && a == b
 }
 
 // as are the options with what an entry keeps of the log's columns, where nothing else is told.
@@ -85,7 +106,7 @@ func asEntered(file *rocketfile.File, e *logbook.Entry) (*rocketfile.File, error
 	}
 	changed, err := file.SetAll(changes...)
 	if err != nil {
-		return nil, badInput("the entry of %s in the logbook: %w", e.Date, err)
+		return nil, badInput("the entry of %s: %w", e.Date, err)
 	}
 	return changed, nil
 }
