@@ -32,6 +32,11 @@ func (t *clockTime) UnmarshalText(text []byte) error {
 	return err
 }
 
+// given tells whether any of them is.
+func (o logOptions) given() bool {
+	return len(o.Column) > 0 || o.Rate != "" || o.Height != string(flown.StandardHeights) || o.From != nil || o.To != nil
+}
+
 // reading are the options for the reader of files.
 func (o logOptions) reading() (logfile.Options, error) {
 	var out logfile.Options
@@ -58,6 +63,12 @@ func (o logOptions) logs(s *streams, paths []string, file *rocketfile.File, set 
 	if err != nil {
 		return nil, err
 	}
+	return o.logsBy(s, paths, file, set, book)
+}
+
+// logsBy is the same by another logbook.
+func (o logOptions) logsBy(s *streams, paths []string, file *rocketfile.File, set setOptions, book days) ([]flown.Logged, error) {
+	var err error
 	var all []flown.Logged
 	for _, path := range paths {
 		own, flies, day := o, file, "as in "+file.Name()

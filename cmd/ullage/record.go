@@ -22,6 +22,7 @@ import (
 	"ullage/sim/rocket"
 	"ullage/sim/rocketfile"
 	"ullage/sim/study"
+	"ullage/thrust"
 )
 
 // recordCommand adds an entry to the logbook.
@@ -64,8 +65,11 @@ func (c *recordCommand) Run(s *streams) error {
 	if err != nil {
 		return err
 	}
-	path, err := bookOf(file, c.Book)
+	path, err := bookOf(flies, c.Book)
 	if err != nil {
+		return err
+	}
+	if err := c.check(); err != nil {
 		return err
 	}
 	if _, err := logbook.Open(path); err != nil && !errors.Is(err, fs.ErrNotExist) {
@@ -76,24 +80,29 @@ func (c *recordCommand) Run(s *streams) error {
 	if e.Date == "" {
 		e.Date = time.Now().Format("2006-01-02 15:04")
 	}
-	if !slices.Contains(logbook.Kinds(), c.Kind) {
-		return badInput("%q is no kind of entry; there are %s", c.Kind, strings.Join(logbook.Kinds(), ", "))
-	}
 	r := flies.Rocket()
 	if r.Chamber != nil {
 		e.Chamber = r.Chamber.Serial
 	}
-	fromRocket(&e, r)
+	fromRocket(&e, flies)
 	if err := c.told(&e); err != nil {
 		return err
 	}
+	if e.Kind == logbook.Flight || e.Kind == logbook.StaticTest {
+		if e.Motor != "" && r.Power == rocket.WaterPower {
+			return badInput("motor=%s: the file flies on water; add --set power=motor", e.Motor)
+		}
+		if flies, err = asEntered(flies, &e); err != nil {
+			return err
+		}
+	}
 	switch {
 	case c.Log != "":
-		if err := c.fromLog(s, &e, file, flies, path); err != nil {
+		if err := c.fromLog(s, &e, flies, path); err != nil {
 			return err
 		}
 	case e.Kind == logbook.Flight:
-		if fl, err := sim.Fly(s.ctx, r, sim.Options{}); err == nil { // a rocket that cannot be predicted may have flown
+		if fl, err := sim.Fly(s.ctx, flies.Rocket(), sim.Options{}); err == nil { // a rocket that cannot be predicted may have flown
 			e.Predicted = predictedResults(fl)
 		}
 	}
@@ -115,12 +124,37 @@ func (c *recordCommand) Run(s *streams) error {
 		return err
 	}
 	state := book.Of(e.Chamber, r.ProofWanted())
-	since := "the last proof"
-	if state.Proof != nil && !state.Enough {
-		since = "a proof to " + words.In(quantity.Metric).AtLeast(r.ProofWanted()) + ", which the pressure of the file asks for"
+	since := words.Plural(state.Since, "time") + " since the last proof"
+	switch {
+	case state.Proof == nil:
+		since = "no proof in the book"
+	case !state.Enough:
+		since = words.Plural(state.Since, "time") + " since a proof to " + words.In(quantity.Metric).AtLeast(r.ProofWanted()) + ", which the pressure of the file asks for"
 	}
-	_, err = fmt.Fprintf(s.out, "%s: %s of %s added; under pressure %s in all, %s since %s\n", path, e.Kind, e.Date, words.Plural(state.Cycles, "time"), words.Plural(state.Since, "time"), since)
+	_, err = fmt.Fprintf(s.out, "%s: %s of %s added; under pressure %s in all, %s\n", path, e.Kind, e.Date, words.Plural(state.Cycles, "time"), since)
 	return err
+}
+
+// check refuses what does not go together.
+func (c *recordCommand) check() error {
+	kind := logbook.Kind(c.Kind)
+	switch {
+	case !slices.Contains(logbook.Kinds(), c.Kind):
+		return badInput("%q is no kind of entry; there are %s", c.Kind, strings.Join(logbook.Kinds(), ", "))
+	case c.Log == "" && c.logOptions.given():
+		return badInput("--column, --rate, --height, --from and --to say how a log is read: give --log FILE too, or leave them out")
+	case c.Log != "" && kind != logbook.Flight:
+		return badInput("--log is for a flight; of a stand, ullage stand tells")
+	case c.Point && kind != logbook.Flight:
+		return badInput("--point is for a flight, which is predicted; leave it out")
+	case kind == logbook.Proof || kind == logbook.LeakTest:
+		for _, set := range c.Set {
+			if !strings.HasPrefix(set, "chamber.") {
+				return badInput("--set %s: only the chamber's serial and logbook are taken from the file for a %s; tell the rest as in pressure='9 bar'", set, c.Kind)
+			}
+		}
+	}
+	return nil
 }
 
 // bookOf is where a rocket's logbook is: as told, else as the file names it, else beside it.
@@ -132,16 +166,14 @@ func bookOf(file *rocketfile.File, told string) (string, error) {
 		return "", badInput("%s has no name beside which a logbook could be; give --book FILE", file.Name())
 	}
 	if c := file.Rocket().Chamber; c != nil && c.Logbook != "" {
-		if filepath.IsAbs(c.Logbook) {
-			return c.Logbook, nil
-		}
-		return filepath.Join(filepath.Dir(file.Path()), filepath.FromSlash(c.Logbook)), nil
+		return beside(filepath.Dir(file.Path()), c.Logbook), nil
 	}
 	return strings.TrimSuffix(file.Path(), filepath.Ext(file.Path())) + ".logbook.toml", nil
 }
 
 // fromRocket takes over what a flight was set to.
-func fromRocket(e *logbook.Entry, r *rocket.Rocket) {
+func fromRocket(e *logbook.Entry, file *rocketfile.File) {
+	r := file.Rocket()
 	if e.Kind != logbook.Flight && e.Kind != logbook.StaticTest && e.Kind != logbook.Abort {
 		return
 	}
@@ -151,7 +183,7 @@ func fromRocket(e *logbook.Entry, r *rocket.Rocket) {
 			e.Pressure = r.Water.Pressure
 		}
 	} else if r.Motor != nil {
-		e.Motor, e.Delay = "as in the rocket file", r.Motor.Delay
+		e.Motor, e.Delay = motorOf(file), r.Motor.Delay
 	}
 	if e.Kind == logbook.Flight {
 		e.Rail, e.Tilt = r.Rail.Length, r.Rail.Tilt
@@ -159,6 +191,19 @@ func fromRocket(e *logbook.Entry, r *rocket.Rocket) {
 			e.Wind = r.Wind.Speed
 		}
 	}
+}
+
+// motorOf is a motor by the name of its curve and its class.
+func motorOf(file *rocketfile.File) string {
+	name := "a motor"
+	if paths := file.Paths(); file.Given("motor.curve") {
+		curve := filepath.Base(paths[len(paths)-1])
+		name = strings.TrimSuffix(curve, filepath.Ext(curve))
+	}
+	if class := thrust.Class(file.Rocket().Motor.Impulse()); class != "" {
+		name += ", class " + class
+	}
+	return name
 }
 
 // told takes what the user tells.
@@ -202,11 +247,9 @@ func tell(e *logbook.Entry, key, value string) error {
 }
 
 // fromLog enters what a log tells beside what was predicted.
-func (c *recordCommand) fromLog(s *streams, e *logbook.Entry, file, flies *rocketfile.File, book string) error {
-	if e.Kind != logbook.Flight {
-		return badInput("--log is for a flight; of a stand, ullage stand tells")
-	}
-	logs, err := c.logs(s, []string{c.Log}, file, c.setOptions)
+func (c *recordCommand) fromLog(s *streams, e *logbook.Entry, flies *rocketfile.File, book string) error {
+	// What is entered is all that is set: an older entry of the same log has no part in it.
+	logs, err := c.logsBy(s, []string{c.Log}, flies, setOptions{}, days{Book: &logbook.Book{}})
 	if err != nil {
 		return err
 	}
@@ -215,7 +258,9 @@ func (c *recordCommand) fromLog(s *streams, e *logbook.Entry, file, flies *rocke
 		return err
 	}
 	e.Log = c.Log
-	if to, err := filepath.Rel(filepath.Dir(book), c.Log); err == nil {
+	folder, err := filepath.Abs(filepath.Dir(book))
+	at, bad := filepath.Abs(c.Log)
+	if to, far := filepath.Rel(folder, at); errors.Join(err, bad, far) == nil {
 		e.Log = filepath.ToSlash(to)
 	}
 	e.Columns, e.Rate = c.Column, c.Rate

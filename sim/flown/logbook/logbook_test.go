@@ -82,6 +82,7 @@ func TestBrokenBooks(t *testing.T) {
 		"predicted":  {"[[entry]]\ndate = \"2026-05-17\"\nkind = \"flight\"\npredicted = 3\n", "predicted: is no table of results"},
 		"no text":    {"[[entry]]\ndate = \"2026-05-17\"\nkind = \"flight\"\nnote = true\n", "note = true: is no text"},
 		"no proof":   {"[[entry]]\ndate = \"2026-05-17\"\nkind = \"proof\"\npressure = \"0 bar\"\n", "x.toml:4: pressure = \"0 bar\": is no pressure of a proof"},
+		"share":      {"[[entry]]\ndate = \"2026-05-17\"\nkind = \"flight\"\nfill = 30\n", "x.toml:4: fill = \"30\": is more than the whole"},
 		"below zero": {"[[entry]]\ndate = \"2026-05-17\"\nkind = \"flight\"\nheld = \"-3 s\"\n", "negative"},
 	} {
 		t.Run(name, func(t *testing.T) {

@@ -146,8 +146,12 @@ func (e *Entry) take(table map[string]any, wrong func(key, value, problem, remed
 				wrong(key, bad.Value, bad.Problem, bad.Remedy)
 				continue
 			}
-			if least := q.Value; least < 0 && f.Dimension != quantity.Temperature {
+			if q.Value < 0 && f.Dimension != quantity.Temperature {
 				wrong(key, strconv.Quote(text), "negative", "give a figure that is not")
+				continue
+			}
+			if q.Value > 1 && f.Dimension == quantity.Fraction {
+				wrong(key, strconv.Quote(text), "is more than the whole", "write it as in \"30 %\" or \"0.3\"")
 				continue
 			}
 			*f.Number(e) = q.Value
