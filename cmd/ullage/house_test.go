@@ -65,7 +65,7 @@ var rooms = [][]string{
 	{"sim/results"},
 	{"sim", "sim/rocketfile"}, // neither knows the other
 	{"sim/rocket", "sim/flown/logfile"},
-	{"sim/airframe", "sim/chamber", "sim/flown/logbook", "thrust", "atmosphere"},
+	{"sim/airframe", "sim/chamber", "sim/flown/logbook", "sim/gore", "thrust", "atmosphere"},
 	{"sim/quantity"},
 	{"sim/fault", "sim/golden", "sim/long", "sim/solve", "sim/atomicfile"},
 }
