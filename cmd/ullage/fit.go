@@ -2,14 +2,10 @@ package main
 
 import (
 	"errors"
-	"fmt"
 	"io"
-	"path/filepath"
-	"strings"
 	"time"
 
 	"ullage/sim/flown"
-	"ullage/sim/quantity"
 	"ullage/sim/report/measured"
 	"ullage/sim/rocketfile"
 	"ullage/sim/study"
@@ -56,8 +52,8 @@ func (c *fitCommand) Run(s *streams) error {
 	if err != nil {
 		return err
 	}
-	if err := refuseFitted(file, logs); err != nil {
-		return err
+	if err := flown.Refuse(file, logs); err != nil {
+		return asInput(err)
 	}
 	spreads, err := c.spreads(flies, r)
 	if err != nil {
@@ -110,28 +106,9 @@ func (c *fitCommand) file(s *streams) (*rocketfile.File, error) {
 
 // keepFitted writes what was learned into the file.
 func keepFitted(file *rocketfile.File, fitted flown.Fitted) error {
-	var logs []string
-	for _, l := range fitted.Logs {
-		logs = append(logs, filepath.Base(l.Log.Name)+" ("+rocketfile.DigestWord(l.Log.Digest)+")")
-	}
-	changed := file
-	for i := range fitted.Inputs {
-		in := &fitted.Inputs[i]
-		if in.Kept {
-			continue
-		}
-		var err error
-		if changed, err = changed.SetValue(in.Input.Name, file.Settled(in.Input.Name, in.Value, in.SD)); err != nil {
-			return err
-		}
-		u := file.Unit(in.Input.Name)
-		before := quantity.Exact(in.Before, u)
-		u.Offset = 0
-		remark := fmt.Sprintf("%s fitted on %s to %s; before: %s, deviation %s", in.Input.Name, time.Now().Format(time.DateOnly),
-			strings.Join(logs, ", "), before, quantity.Exact(in.BeforeSD, u))
-		if changed, err = changed.SetSpread(in.Input.Name, in.SD, remark); err != nil {
-			return err
-		}
+	changed, err := flown.Keep(file, fitted, time.Now())
+	if err != nil {
+		return err
 	}
 	return asInput(changed.Save())
 }

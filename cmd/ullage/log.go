@@ -6,7 +6,6 @@ import (
 	"math"
 	"strings"
 
-	"ullage/sim/fault"
 	"ullage/sim/flown"
 	"ullage/sim/flown/logfile"
 	"ullage/sim/rocketfile"
@@ -37,66 +36,26 @@ func (o logOptions) given() bool {
 	return len(o.Column) > 0 || o.Rate != "" || o.Height != string(flown.StandardHeights) || o.From != nil || o.To != nil
 }
 
-// reading are the options for the reader of files.
-func (o logOptions) reading() (logfile.Options, error) {
-	var out logfile.Options
-	for _, text := range o.Column {
-		told, err := logfile.ParseColumn(text)
-		if err != nil {
-			return out, err
-		}
-		out.Columns = append(out.Columns, told)
-	}
-	if o.Rate != "" {
-		var err error
-		if out.Rate, err = logfile.ParseRate(o.Rate); err != nil {
-			return out, err
-		}
-	}
-	return out, nil
+// asTold are the options together.
+func (o logOptions) asTold() flown.Told {
+	return flown.Told{Columns: o.Column, Rate: o.Rate, Options: o.stretch()}
 }
 
-// logs reads logs of a rocket file's flights. What the day set is each log's own: from the entry of
-// the logbook that names the log, with --set over it, else the file's.
+// logs reads logs of a rocket file's flights, each with its day, and --set over that.
 func (o logOptions) logs(s *streams, paths []string, file *rocketfile.File, set setOptions) ([]flown.Logged, error) {
-	book, err := besides(file)
+	days, err := flown.OpenDays(file)
 	if err != nil {
-		return nil, err
+		return nil, asInput(err)
 	}
-	return o.logsBy(s, paths, file, set, book)
+	return o.logsBy(s, paths, file, set, days)
 }
 
 // logsBy is the same by another logbook.
-func (o logOptions) logsBy(s *streams, paths []string, file *rocketfile.File, set setOptions, book days) ([]flown.Logged, error) {
-	var err error
+func (o logOptions) logsBy(s *streams, paths []string, file *rocketfile.File, set setOptions, days flown.Days) ([]flown.Logged, error) {
 	var all []flown.Logged
 	for _, path := range paths {
-		own, flies, day := o, file, "as in "+file.Name()
-		if e := book.naming(path); e != nil {
-			own = o.as(e)
-			if flies, err = asEntered(file, e); err != nil {
-				return nil, err
-			}
-			day = fmt.Sprintf("as entered on %s in %s", e.Date, book.Name)
-		}
-		if flies, err = set.apply(flies); err != nil {
-			return nil, err
-		}
-		if len(set.Set) > 0 {
-			day += ", with --set"
-		}
-		r := flies.Rocket()
-		options, err := own.reading()
-		if err != nil {
-			return nil, asInput(err)
-		}
-		how := own.stretch()
-		log, err := logfile.Open(path, options)
-		if err != nil {
-			return nil, asInput(err)
-		}
+		l, err := days.Open(path, file, o.asTold(), set.apply)
 		s.inputs = append(s.inputs, path)
-		rd, err := flown.Read(log, r, how)
 		var none flown.NoFlight
 		if errors.As(err, &none) {
 			return nil, badInput("%w\n%s", none, trace(none))
@@ -104,7 +63,10 @@ func (o logOptions) logsBy(s *streams, paths []string, file *rocketfile.File, se
 		if err != nil {
 			return nil, asInput(err)
 		}
-		all = append(all, flown.Logged{Reading: rd, Rocket: r}.Dated(day))
+		if len(set.Set) > 0 {
+			l.Day += ", with --set"
+		}
+		all = append(all, l)
 	}
 	return all, nil
 }
@@ -138,15 +100,4 @@ func trace(n flown.NoFlight) string {
 		Charts: []plot.Chart{{Y: plot.Axis{Title: string(n.Column.Quantity), Unit: u.Name}, Series: []plot.Series{{X: n.T, Y: y, Ink: plot.TraceA}}}}}
 	const wide, high = 70, 12
 	return strings.TrimRight(fmt.Sprint(p.Draw(wide, high)), "\n")
-}
-
-// refuseFitted refuses logs that a file's values were fitted to: they would count twice.
-func refuseFitted(file *rocketfile.File, logs []flown.Logged) error {
-	for _, l := range logs {
-		if file.HasDigest(l.Log.Digest) {
-			return asInput(fault.Fault{File: l.Log.Name, Problem: "is one of the logs that values in " + file.Name() + " were fitted to, as a remark there says; used again it would count twice",
-				Remedy: "take another log, or the file as it was before"})
-		}
-	}
-	return nil
 }

@@ -92,8 +92,8 @@ func (c *recordCommand) Run(s *streams) error {
 		if e.Motor != "" && r.Power == rocket.WaterPower {
 			return badInput("motor=%s: the file flies on water; add --set power=motor", e.Motor)
 		}
-		if flies, err = asEntered(flies, &e); err != nil {
-			return err
+		if flies, err = flown.AsEntered(flies, &e); err != nil {
+			return asInput(err)
 		}
 	}
 	switch {
@@ -159,16 +159,11 @@ func (c *recordCommand) check() error {
 
 // bookOf is where a rocket's logbook is: as told, else as the file names it, else beside it.
 func bookOf(file *rocketfile.File, told string) (string, error) {
-	switch {
-	case told != "":
+	if told != "" {
 		return told, nil
-	case file.Path() == "":
-		return "", badInput("%s has no name beside which a logbook could be; give --book FILE", file.Name())
 	}
-	if c := file.Rocket().Chamber; c != nil && c.Logbook != "" {
-		return beside(filepath.Dir(file.Path()), c.Logbook), nil
-	}
-	return strings.TrimSuffix(file.Path(), filepath.Ext(file.Path())) + ".logbook.toml", nil
+	path, err := flown.BookOf(file)
+	return path, asInput(err)
 }
 
 // fromRocket takes over what a flight was set to.
@@ -249,7 +244,7 @@ func tell(e *logbook.Entry, key, value string) error {
 // fromLog enters what a log tells beside what was predicted.
 func (c *recordCommand) fromLog(s *streams, e *logbook.Entry, flies *rocketfile.File, book string) error {
 	// What is entered is all that is set: an older entry of the same log has no part in it.
-	logs, err := c.logsBy(s, []string{c.Log}, flies, setOptions{}, days{Book: &logbook.Book{}})
+	logs, err := c.logsBy(s, []string{c.Log}, flies, setOptions{}, flown.Days{})
 	if err != nil {
 		return err
 	}

@@ -109,7 +109,7 @@ func (c *standCommand) check(r *rocket.Rocket, file *rocketfile.File) error {
 
 // read reads the log.
 func (c *standCommand) read(s *streams, r *rocket.Rocket) (*flown.Stand, error) {
-	options, err := c.reading()
+	options, err := c.asTold().Reading()
 	if err != nil {
 		return nil, asInput(err)
 	}
@@ -129,8 +129,8 @@ func (c *standCommand) read(s *streams, r *rocket.Rocket) (*flown.Stand, error) 
 // fit finds discharge and exponent; failed says why that is no answer.
 func (c *standCommand) fit(s *streams, file, flies *rocketfile.File, test *flown.Stand) (out *measured.Fit, failed, err error) {
 	logs := []flown.Logged{*test.Logged}
-	if err := refuseFitted(file, logs); err != nil {
-		return nil, nil, err
+	if err := flown.Refuse(file, logs); err != nil {
+		return nil, nil, asInput(err)
 	}
 	spreads, err := c.spreads(flies, test.Rocket)
 	if err != nil {

@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"ullage/sim"
+	"ullage/sim/flown/logbook"
 	"ullage/sim/flown/logfile"
 	"ullage/sim/rocket"
 )
@@ -177,7 +178,8 @@ func (rd *Reading) tellsDescent(fl *sim.Flight, i int, release float64) bool {
 type Logged struct {
 	*Reading
 	Rocket   *rocket.Rocket
-	Day      string    // where the day's settings are from, for people
-	Settings []Setting // what the day set
-	Held     bool      // on a stand: the rocket does not move
+	Day      string         // where the day's settings are from, for people
+	Entry    *logbook.Entry // of the logbook, that names the log; nil when none does
+	Settings []Setting      // what the day set
+	Held     bool           // on a stand: the rocket does not move
 }

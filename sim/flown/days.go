@@ -1,0 +1,194 @@
+package flown
+
+import (
+	"errors"
+	"fmt"
+	"io/fs"
+	"math"
+	"os"
+	"path/filepath"
+	"strings"
+
+	"ullage/sim/fault"
+	"ullage/sim/flown/logbook"
+	"ullage/sim/flown/logfile"
+	"ullage/sim/quantity"
+	"ullage/sim/rocket"
+	"ullage/sim/rocketfile"
+)
+
+// Told is how a log is to be read where it does not tell it itself, in the words of the command
+// line.
+type Told struct {
+	Columns []string // as --column takes them
+	Rate    string   // as --rate takes it
+	Options
+}
+
+// Reading are the options for the reader of files.
+func (t Told) Reading() (logfile.Options, error) {
+	var out logfile.Options
+	for _, text := range t.Columns {
+		told, err := logfile.ParseColumn(text)
+		if err != nil {
+			return out, err
+		}
+		out.Columns = append(out.Columns, told)
+	}
+	if t.Rate != "" {
+		var err error
+		if out.Rate, err = logfile.ParseRate(t.Rate); err != nil {
+			return out, err
+		}
+	}
+	return out, nil
+}
+
+// as is it with what an entry of the logbook keeps of the log's columns, where nothing else is told.
+func (t Told) as(e *logbook.Entry) Told {
+	if len(t.Columns) == 0 && t.Rate == "" {
+		t.Columns, t.Rate = e.Columns, e.Rate
+	}
+	if e.Heights != "" && (t.Heights == "" || t.Heights == StandardHeights) {
+		t.Heights = Heights(e.Heights)
+	}
+	return t
+}
+
+// Days is the logbook of a rocket file, for what its entries say of logs; none says anything where
+// it is empty.
+type Days struct {
+	*logbook.Book
+	folder string
+}
+
+// OpenDays opens the logbook of a file; one that is not there names no log.
+func OpenDays(file *rocketfile.File) (Days, error) {
+	none := Days{}
+	if file.Path() == "" {
+		return none, nil
+	}
+	path, err := BookOf(file)
+	if err != nil {
+		return none, err
+	}
+	book, err := logbook.Open(path)
+	if errors.Is(err, fs.ErrNotExist) {
+		return none, nil
+	}
+	return Days{book, filepath.Dir(path)}, err
+}
+
+// BookOf is where a rocket's logbook is: as its file names it, else beside the file.
+func BookOf(file *rocketfile.File) (string, error) {
+	if file.Path() == "" {
+		return "", fault.Fault{File: file.Name(), Problem: "has no name beside which a logbook could be", Remedy: "give --book FILE"}
+	}
+	if c := file.Rocket().Chamber; c != nil && c.Logbook != "" {
+		return beside(filepath.Dir(file.Path()), c.Logbook), nil
+	}
+	return strings.TrimSuffix(file.Path(), filepath.Ext(file.Path())) + ".logbook.toml", nil
+}
+
+// Naming is the entry that names a log; nil when none does.
+func (d Days) Naming(path string) *logbook.Entry {
+	if d.Book == nil {
+		return nil
+	}
+	for i := len(d.Entries) - 1; i >= 0; i-- {
+		e := &d.Entries[i]
+		if e.Log != "" && sameFile(beside(d.folder, e.Log), path) {
+			return e
+		}
+	}
+	return nil
+}
+
+// beside is a path as a file in a folder names it.
+func beside(folder, name string) string {
+	if name = filepath.FromSlash(name); filepath.IsAbs(name) {
+		return name
+	}
+	return filepath.Join(folder, name)
+}
+
+// sameFile tells whether two paths lead to one file: by the file where both are there, else by name.
+func sameFile(a, b string) bool {
+	one, err := os.Stat(a)
+	two, second := os.Stat(b)
+	if err == nil && second == nil {
+		return os.SameFile(one, two)
+	}
+	a, err = filepath.Abs(a)
+	b, second = filepath.Abs(b)
+	return err == nil && second == nil && a == b
+}
+
+// Open reads a log of a flight of a file's rocket. What the day set is the log's own: from the
+// entry of the logbook that names it, with what change makes of that, else the file's. The error is
+// a fault, or NoFlight.
+func (d Days) Open(path string, file *rocketfile.File, told Told, change func(*rocketfile.File) (*rocketfile.File, error)) (Logged, error) {
+	e := d.Naming(path)
+	day := "as in " + file.Name()
+	if e != nil {
+		told = told.as(e)
+		day = fmt.Sprintf("as entered on %s in %s", e.Date, d.Name)
+	}
+	options, err := told.Reading()
+	if err != nil {
+		return Logged{}, err
+	}
+	flies, err := AsEntered(file, e)
+	if err != nil {
+		return Logged{}, err
+	}
+	if flies, err = change(flies); err != nil {
+		return Logged{}, err
+	}
+	log, err := logfile.Open(path, options)
+	if err != nil {
+		return Logged{}, err
+	}
+	r := flies.Rocket()
+	rd, err := Read(log, r, told.Options)
+	if err != nil {
+		return Logged{}, err
+	}
+	return Logged{Reading: rd, Rocket: r, Entry: e}.Dated(day), nil
+}
+
+// AsEntered is a rocket file with the settings of an entry of its logbook; the file as it is where
+// there is no entry.
+func AsEntered(file *rocketfile.File, e *logbook.Entry) (*rocketfile.File, error) {
+	if e == nil {
+		return file, nil
+	}
+	r := file.Rocket()
+	var changes []rocketfile.Change
+	set := func(name string, v float64) {
+		in, err := rocketfile.Find(r, name)
+		if err == nil && !math.IsNaN(v) {
+			changes = append(changes, rocketfile.Change{Input: name, Value: quantity.Exact(v, in.Unit)})
+		}
+	}
+	if r.Power == rocket.WaterPower {
+		set("water.fill", e.Fill)
+		set("water.pressure", e.Pressure)
+		set("water.throat", e.Throat)
+	} else {
+		set("motor.delay", e.Delay)
+	}
+	if e.Rail > 0 {
+		set("rail.length", e.Rail)
+	}
+	set("rail.tilt", e.Tilt)
+	set("wind.speed", e.Wind)
+	if len(changes) == 0 {
+		return file, nil
+	}
+	changed, err := file.SetAll(changes...)
+	if err != nil {
+		return nil, fmt.Errorf("the entry of %s: %w", e.Date, err)
+	}
+	return changed, nil
+}
