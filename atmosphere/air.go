@@ -35,7 +35,7 @@ func (a Air) Viscosity() float64 {
 func Standard(z float64) Air { return standard.Air(z) }
 
 // standard is the column that stands on the standard's sea level.
-var standard = newColumn(0, seaLevelTemperature, seaLevelPressure, 0)
+var standard = newColumn(0, seaLevelTemperature, SeaLevelPressure, 0)
 
 // Altitudes are held between these. The first is where the tables of the U.S.
 // Standard Atmosphere, 1976, begin; so far down nothing flies. The other keeps

@@ -3,7 +3,8 @@ package atmosphere
 // Sea level in the standard atmosphere.
 const (
 	seaLevelTemperature = 288.15 // K
-	seaLevelPressure    = 101325 // Pa
+
+	SeaLevelPressure = 101325 // Pa
 )
 
 const (

@@ -55,6 +55,15 @@ func (m *model) clone() model {
 	return c
 }
 
+// share is a time held to the step, and how far it is through it: 0 to 1.
+func (s *denseStep) share(t float64) (held, theta float64) {
+	t = min(max(t, s.t), s.t+s.h)
+	if s.h > 0 {
+		theta = (t - s.t) / s.h
+	}
+	return t, theta
+}
+
 // between is the state inside a step: the cubic through both ends.
 func (s *denseStep) between(m *model, theta float64, y *state) {
 	if m.push != unsteadyLiquid || s.h == 0 {

@@ -4,6 +4,7 @@ import (
 	"math"
 	"math/bits"
 
+	"ullage/atmosphere"
 	"ullage/sim/rocket"
 )
 
@@ -331,7 +332,7 @@ func (x *maxima) write(fl *Flight) {
 	top := &fl.Max
 	top.Speed, top.SpeedTime = root(speed2)
 	top.Mach, top.MachTime = root(mach2)
-	top.Mach /= math.Sqrt(1.4)
+	top.Mach /= math.Sqrt(atmosphere.Gamma)
 	top.Acceleration, top.AccelerationTime = root(acceleration2)
 	top.DynamicPressure, top.DynamicPressureTime = x.best[dynamicPressure].value, x.best[dynamicPressure].time
 	top.Thrust, top.ThrustTime = x.best[thrustTrack].value, x.best[thrustTrack].time

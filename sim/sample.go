@@ -49,11 +49,7 @@ func (fl *Flight) At(t float64) Sample {
 // sample is the flight inside one recorded step.
 func (fl *Flight) sample(m *model, i int, t float64) Sample {
 	s := &fl.dense.steps[i]
-	t = min(max(t, s.t), s.t+s.h)
-	theta := 0.0
-	if s.h > 0 {
-		theta = (t - s.t) / s.h
-	}
+	t, theta := s.share(t)
 	var y, dy state
 	m.phase = fl.dense.phases[s.phase]
 	if m.push == motorBurn {

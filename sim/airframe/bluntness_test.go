@@ -127,13 +127,13 @@ func TestFlutter(t *testing.T) {
 	// The greatest share of it is that of the greatest dynamic pressure, at any height: here 22 632 Pa and 295.069 m/s,
 	// 0.363918 kg/m³ (ISO 2533, 11 km).
 	s := Shape{Fins: []Fins{f}}
-	assert.InEpsilon(t, 100/v, s.Flutter(0.5*1.225*1e4), 1e-4)
-	assert.InEpsilon(t, 200/f.FlutterSpeed(22632, 295.069), s.Flutter(0.5*0.363918*4e4), 1e-4)
+	assert.InEpsilon(t, 100/v, s.Flutter(0.5*1.225*1e4, 1.4), 1e-4)
+	assert.InEpsilon(t, 200/f.FlutterSpeed(22632, 295.069), s.Flutter(0.5*0.363918*4e4, 1.4), 1e-4)
 	soft := f
 	soft.ShearModulus /= 4
 	s.Fins = append(s.Fins, soft)
-	assert.InEpsilon(t, 2*100/v, s.Flutter(0.5*1.225*1e4), 1e-4, "the first to flutter")
+	assert.InEpsilon(t, 2*100/v, s.Flutter(0.5*1.225*1e4, 1.4), 1e-4, "the first to flutter")
 	s.Fins[0].ShearModulus = 0
-	assert.True(t, math.IsNaN(s.Flutter(1000)), "not known")
-	assert.True(t, math.IsNaN((&Shape{}).Flutter(1000)))
+	assert.True(t, math.IsNaN(s.Flutter(1000, 1.4)), "not known")
+	assert.True(t, math.IsNaN((&Shape{}).Flutter(1000, 1.4)))
 }

@@ -22,8 +22,8 @@ func (f *Fins) FlutterSpeed(pressure, soundSpeed float64) float64 {
 
 // Flutter is the airspeed over that from which the first of the fins flutters, at a dynamic pressure q, Pa. With a² = γp/ρ
 // the air's pressure falls out, v/v_F = √(2q/(γ·p_F)), where p_F is the pressure at which the flutter speed is that of sound: so that
-// it is greatest where q is. NaN without fins, and while the modulus of a set is not known.
-func (s *Shape) Flutter(q float64) float64 {
+// it is greatest where q is. γ is the air's. NaN without fins, and while the modulus of a set is not known.
+func (s *Shape) Flutter(q, gamma float64) float64 {
 	most := math.NaN()
 	for i := range s.Fins {
 		sonic := s.Fins[i].FlutterSpeed(1, 1) // √p_F
@@ -37,6 +37,3 @@ func (s *Shape) Flutter(q float64) float64 {
 	}
 	return most
 }
-
-// gamma is air's ratio of specific heats (ISO 2533).
-const gamma = 1.4

@@ -7,7 +7,6 @@ import (
 	"ullage/sim"
 	"ullage/sim/fault"
 	"ullage/sim/flown/logfile"
-	"ullage/sim/quantity"
 	"ullage/sim/rocket"
 	"ullage/sim/rocketfile"
 	"ullage/sim/study"
@@ -105,13 +104,4 @@ func turnsCanopies(inputs []study.Spread) bool {
 		}
 	}
 	return false
-}
-
-// quoteQuantity is a value of a unit as a file has it.
-func quoteQuantity(v float64, u quantity.Unit) string {
-	text := quantity.Exact(u.ToSI(v), u)
-	if u.Name == "" || u.Name == "%" {
-		return quantity.Exact(u.ToSI(v), quantity.Usual(quantity.Number))
-	}
-	return `"` + text + `"`
 }

@@ -27,10 +27,10 @@ func TestStandardHeightsInOtherAir(t *testing.T) {
 	s := newAir(atmosphere.Site{})
 	assert.InDelta(t, 1000, s.ofRatio(89876.29/101325), 0.05)
 	assert.InDelta(t, 3000, s.ofRatio(70121.16/101325), 0.1)
-	assert.InDelta(t, atmosphere.Geopotential(1000), standardHeight(89876.29/101325), 0.05)
+	assert.InDelta(t, atmosphere.Geopotential(1000), atmosphere.StandardHeight(89876.29/101325), 0.05)
 	// High up a recorder's zero matters: the pad's pressure is not that of sea level.
 	high := newAir(atmosphere.Site{Elevation: 1500})
-	assert.InDelta(t, 300, high.ofTold(standardHeight(high.ratioAt(300))-high.zero, StandardHeights), 1e-6)
+	assert.InDelta(t, 300, high.ofTold(atmosphere.StandardHeight(high.ratioAt(300))-high.zero, StandardHeights), 1e-6)
 	assert.Less(t, high.ofTold(300, PadHeights), 297.0)
 	assert.True(t, math.IsNaN(s.ofRatio(-1)) && math.IsNaN(s.ofRatio(math.NaN())))
 }
@@ -38,7 +38,7 @@ func TestStandardHeightsInOtherAir(t *testing.T) {
 // ratioAt is the pressure at a height over sea level's.
 func (a *air) ratioAt(h float64) float64 {
 	p, _ := a.column.At(h)
-	return p / seaLevelPressure
+	return p / atmosphere.SeaLevelPressure
 }
 
 // What is told of a made-up log without noise is the flight it was made from.

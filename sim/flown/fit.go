@@ -7,6 +7,7 @@ import (
 
 	"ullage/sim"
 	"ullage/sim/fault"
+	"ullage/sim/quantity"
 	"ullage/sim/rocket"
 	"ullage/sim/rocketfile"
 	"ullage/sim/solve"
@@ -211,8 +212,7 @@ func example(in rocketfile.Input, r *rocket.Rocket) string {
 	}
 	u := in.Unit
 	u.Offset = 0
-	n := math.Pow(10, math.Floor(math.Log10(sd/u.ToSI(1))))
-	return quoteQuantity(math.Round(sd/u.ToSI(1)/n)*n, u)
+	return rocketfile.SpreadText(u.ToSI(quantity.Rounded(u.FromSI(sd), 1)), u, in)
 }
 
 // fitted gathers the outcome.

@@ -28,25 +28,6 @@ func ParseHeights(text string) (Heights, error) {
 		Remedy: "there are standard, pad and measured"}
 }
 
-// The lowest layer of the standard atmosphere (ISO 2533).
-const (
-	seaLevelTemperature = 288.15 // K
-	seaLevelPressure    = 101325 // Pa
-	lapse               = 0.0065 // K/m, its size
-	power               = atmosphere.GasConstant * lapse / atmosphere.StandardGravity
-)
-
-// standardHeight is what the standard atmosphere makes of a pressure over that at its zero:
-// (T0/L)·[1 − (p/p0)^(R·L/g0)], m.
-func standardHeight(ratio float64) float64 {
-	return seaLevelTemperature / lapse * (1 - math.Pow(ratio, power))
-}
-
-// standardRatio is the pressure over that at zero that makes a standard height.
-func standardRatio(height float64) float64 {
-	return math.Pow(math.Max(1-height*lapse/seaLevelTemperature, 1e-3), 1/power)
-}
-
 // air turns pressures and heights told above a site into heights in the air that is there.
 type air struct {
 	column atmosphere.Column
@@ -57,7 +38,7 @@ type air struct {
 func newAir(site atmosphere.Site) *air {
 	a := &air{column: site.Column()}
 	a.pad, _ = a.column.At(0)
-	a.zero = standardHeight(a.pad / seaLevelPressure)
+	a.zero = atmosphere.StandardHeight(a.pad / atmosphere.SeaLevelPressure)
 	return a
 }
 
@@ -68,7 +49,7 @@ func (a *air) ofRatio(ratio float64) float64 {
 		return math.NaN()
 	}
 	p := ratio * a.pad
-	h := standardHeight(p/seaLevelPressure) - a.zero
+	h := atmosphere.StandardHeight(p/atmosphere.SeaLevelPressure) - a.zero
 	for range 20 {
 		now, density := a.column.At(h)
 		step := (now - p) / (density * a.column.Gravity(h))
@@ -86,7 +67,7 @@ func (a *air) ofTold(told float64, as Heights) float64 {
 	case MeasuredHeights:
 		return told
 	case PadHeights:
-		return a.ofRatio(standardRatio(told))
+		return a.ofRatio(atmosphere.StandardRatio(told))
 	}
-	return a.ofRatio(standardRatio(told+a.zero) * seaLevelPressure / a.pad)
+	return a.ofRatio(atmosphere.StandardRatio(told+a.zero) * atmosphere.SeaLevelPressure / a.pad)
 }

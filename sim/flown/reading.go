@@ -5,6 +5,7 @@ import (
 	"math"
 	"strings"
 
+	"ullage/atmosphere"
 	"ullage/sim/fault"
 	"ullage/sim/flown/logfile"
 	"ullage/sim/quantity"
@@ -217,7 +218,7 @@ func flightsIn(q logfile.Quantity, s series) []found {
 		h := series{s.t, make([]float64, len(s.y))}
 		pad := s.middle()
 		for i, p := range s.y {
-			h.y[i] = standardHeight(math.Max(p, 0) / pad)
+			h.y[i] = atmosphere.StandardHeight(math.Max(p, 0) / pad)
 		}
 		return climbs(h)
 	case logfile.Speed:
@@ -299,7 +300,7 @@ func (rd *Reading) top(c logfile.Column, s series, level float64, turn func(floa
 	rd.Turned = turn(told.y[at])
 	rd.Told = told.y[at] - level
 	if c.Quantity == logfile.Pressure {
-		rd.Told = standardHeight(told.y[at]/seaLevelPressure) - standardHeight(level/seaLevelPressure)
+		rd.Told = atmosphere.StandardHeight(told.y[at]/atmosphere.SeaLevelPressure) - atmosphere.StandardHeight(level/atmosphere.SeaLevelPressure)
 	}
 }
 

@@ -3,7 +3,6 @@ package gates
 import (
 	"context"
 	"math"
-	"runtime"
 	"slices"
 	"sync"
 
@@ -92,50 +91,14 @@ func (m *mender) mend() error {
 			return err
 		}
 	}
-	found := make([][]Remedy, len(failing))
-	err := m.each(len(failing), func(n int) (err error) {
-		found[n], err = m.of(failing[n])
-		return err
+	found, err := study.Collect(m.ctx, len(failing), study.Options{Workers: m.options.Workers}, func(_ context.Context, n int) ([]Remedy, error) {
+		return m.of(failing[n])
 	})
-	for n, i := range failing {
-		c := &m.v.Checks[i]
-		c.Remedies = append(found[n], c.Remedies...)
+	for n, remedies := range found {
+		c := &m.v.Checks[failing[n]]
+		c.Remedies = append(remedies, c.Remedies...)
 	}
 	return err
-}
-
-// each does jobs on as many goroutines as there are workers.
-func (m *mender) each(n int, do func(i int) error) error {
-	workers := m.options.Workers
-	if workers <= 0 {
-		workers = runtime.GOMAXPROCS(0)
-	}
-	var wait sync.WaitGroup
-	errs := make([]error, n)
-	next := make(chan int, n)
-	for i := range n {
-		next <- i
-	}
-	close(next)
-	for range min(workers, n) {
-		wait.Go(func() {
-			for i := range next {
-				if m.ctx.Err() == nil {
-					errs[i] = do(i)
-				}
-			}
-		})
-	}
-	wait.Wait()
-	if err := m.ctx.Err(); err != nil {
-		return err
-	}
-	for _, err := range errs {
-		if err != nil {
-			return err
-		}
-	}
-	return nil
 }
 
 // of finds the mends of one check.

@@ -63,7 +63,7 @@ func nearest(v, x float64, u Unit) float64 {
 		return 0 // no number of significant digits comes near it
 	}
 	for digits := 1; digits <= most; digits++ {
-		y := rounded(x, digits)
+		y := Rounded(x, digits)
 		miss := math.Abs(u.ToSI(y) - v)
 		if miss == 0 || digits <= few && miss <= noise {
 			return y
@@ -72,8 +72,8 @@ func nearest(v, x float64, u Unit) float64 {
 	return x
 }
 
-// rounded is x to a number of significant decimal digits.
-func rounded(x float64, digits int) float64 {
+// Rounded is x to a number of significant decimal digits, at least 1; what is not finite stays.
+func Rounded(x float64, digits int) float64 {
 	y, _ := strconv.ParseFloat(strconv.FormatFloat(x, 'e', digits-1, 64), 64)
 	return y
 }

@@ -3,6 +3,7 @@ package results
 import (
 	"math"
 
+	"ullage/atmosphere"
 	"ullage/sim"
 	"ullage/sim/quantity"
 	"ullage/sim/rocket"
@@ -138,7 +139,7 @@ func greatest() Group {
 			if fl.Rocket.Shape == nil {
 				return math.NaN()
 			}
-			return fl.Rocket.Shape.Flutter(fl.Max.DynamicPressure)
+			return fl.Rocket.Shape.Flutter(fl.Max.DynamicPressure, atmosphere.Gamma)
 		}})
 	return g
 }

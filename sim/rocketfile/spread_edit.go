@@ -20,7 +20,7 @@ func (f *File) SetSpread(input string, sd float64, remark string) (*File, error)
 	if !(sd >= 0) || math.IsInf(sd, 0) {
 		return nil, fault.List{{Key: "spread." + input, Problem: "no deviation", Remedy: "give a number that is not negative"}}
 	}
-	value := spreadText(sd, f.Unit(input), in)
+	value := SpreadText(sd, f.Unit(input), in)
 	s := sectionAt("spread")
 	doc := f.rd.doc
 	if n := doc.spreadOf(input); n != nil {
@@ -43,29 +43,17 @@ func (f *File) SetSpread(input string, sd float64, remark string) (*File, error)
 	return f.with(doc)
 }
 
-// spreadText is a deviation as a file has it, with two significant digits or three.
-func spreadText(sd float64, u quantity.Unit, in Input) string {
+// SpreadText is a deviation of an input, SI, as a file has it in a unit, to two significant digits.
+func SpreadText(sd float64, u quantity.Unit, in Input) string {
 	u.Offset = 0
 	if u.Name == "%" || u.Name == "" || u.Dimension == quantity.Number {
-		return quantity.Exact(toDigits(sd, 2), quantity.Usual(quantity.Number))
+		return quantity.Exact(quantity.Rounded(sd, 2), quantity.Usual(quantity.Number))
 	}
 	x := u.FromSI(sd)
 	if in.Dimension == quantity.Temperature {
 		u.Dimension = quantity.TemperatureDifference
 	}
-	return quoted(quantity.Exact(u.ToSI(toDigits(x, 2)), u), `"`)
-}
-
-// toDigits is a number to so many significant digits.
-func toDigits(x float64, digits int) float64 {
-	if x == 0 {
-		return 0
-	}
-	scale := math.Pow(10, math.Floor(math.Log10(math.Abs(x)))-float64(digits-1))
-	if y := math.Round(x/scale) * scale; !math.IsNaN(y) && !math.IsInf(y, 0) {
-		return y
-	}
-	return x
+	return quoted(quantity.Exact(u.ToSI(quantity.Rounded(x, 2)), u), `"`)
 }
 
 // Settled is a value rounded to what its deviation leaves of it, in the unit that the file uses:

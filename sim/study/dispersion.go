@@ -304,10 +304,10 @@ func (c *collector) finish(err error, o Options) Dispersion {
 	// Sorting takes its time, and is nobody's to interrupt.
 	all := context.Background()
 	o.Progress = nil
-	deviates, _ := collect(all, len(c.spreads), o, func(_ context.Context, k int) (column, error) {
+	deviates, _ := Collect(all, len(c.spreads), o, func(_ context.Context, k int) (column, error) {
 		return newColumn(c.kept.column(len(c.rows) + k)), nil
 	})
-	figures, _ := collect(all, len(c.rows), o, func(_ context.Context, k int) (Shown, error) {
+	figures, _ := Collect(all, len(c.rows), o, func(_ context.Context, k int) (Shown, error) {
 		values := c.kept.column(k)
 		x := Shown{Row: c.rows[k], Of: summary(&c.moments[k], values)}
 		if k != exitFigure {

@@ -117,9 +117,9 @@ func (o Options) inFlights(n, each int) Options {
 	return o
 }
 
-// collect does jobs 0 to n−1 on the workers and gives their results in order: as many as
+// Collect does jobs 0 to n−1 on the workers and gives their results in order: as many as
 // there are, when it ends early.
-func collect[T any](ctx context.Context, n int, o Options, do func(ctx context.Context, i int) (T, error)) ([]T, error) {
+func Collect[T any](ctx context.Context, n int, o Options, do func(ctx context.Context, i int) (T, error)) ([]T, error) {
 	results := make([]T, 0, n)
 	err := inOrder(ctx, n, o, do, func(_ int, result T) error {
 		results = append(results, result)

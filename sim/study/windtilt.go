@@ -37,7 +37,7 @@ func WindTilts(ctx context.Context, r *rocket.Rocket, winds []float64, most floa
 	if err := checkWindTilts(r, winds, most); err != nil {
 		return nil, err
 	}
-	return collect(ctx, len(winds), o, func(ctx context.Context, i int) (WindTilt, error) {
+	return Collect(ctx, len(winds), o, func(ctx context.Context, i int) (WindTilt, error) {
 		s := tiltSearch{ctx: ctx, base: r, wind: winds[i], options: o.flight()}
 		return s.best(most)
 	})

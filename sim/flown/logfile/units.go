@@ -48,7 +48,7 @@ func spellings() []spelling {
 		known("hPa", quantity.Pressure),
 		known("kPa", quantity.Pressure, "kpaa", "kpag"), known("MPa", quantity.Pressure),
 		known("bar", quantity.Pressure, "bara"), known("psi", quantity.Pressure, "psia"),
-		known("inHg", quantity.Pressure), own("atm", quantity.Pressure, 101325), own("mmHg", quantity.Pressure, 13595.1*g/1000, "torr"),
+		known("inHg", quantity.Pressure), own("atm", quantity.Pressure, atmosphere.SeaLevelPressure), own("mmHg", quantity.Pressure, 13595.1*g/1000, "torr"),
 		known("degC", quantity.Temperature, "deg"), known("K", quantity.Temperature), known("degF", quantity.Temperature),
 		known("m/s", quantity.Speed, "ms-1", "ms1"), known("ft/s", quantity.Speed, "feet/s", "feet/sec"),
 		known("km/h", quantity.Speed, "kmph"), known("mph", quantity.Speed), known("kn", quantity.Speed),

@@ -6,16 +6,13 @@ import (
 	"math"
 	"strings"
 
+	"ullage/atmosphere"
 	"ullage/sim/gates"
 	"ullage/sim/report/card/form"
 	"ullage/sim/report/page"
 	"ullage/sim/rocket"
 	"ullage/thrust"
 )
-
-// sealedReference is what a gauge sealed at sea level counts from, Pa: the standard
-// atmosphere.
-const sealedReference = 101325
 
 // settings are what to set before the flight.
 func (p filler) settings() form.Block {
@@ -25,7 +22,7 @@ func (p filler) settings() form.Block {
 	if r.Power == rocket.WaterPower {
 		w := r.Water
 		column := r.Site.Column()
-		open, sealed := p.Given(w.Pressure, "bar"), p.Text(w.Pressure+column.Air(0).Pressure-sealedReference, "bar")
+		open, sealed := p.Given(w.Pressure, "bar"), p.Text(w.Pressure+column.Air(0).Pressure-atmosphere.SeaLevelPressure, "bar")
 		if p.chamberFails() {
 			open, sealed = "not pressurised", "not pressurised"
 		}
