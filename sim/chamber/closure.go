@@ -12,7 +12,7 @@ func (c *Chamber) closureParts(parts []Part, end string, e *Closure, f factors, 
 	if e == nil {
 		return parts
 	}
-	stress, note := e.stress(c.Diameter/2, c.closureWall(e), c.Material.stuff().plate())
+	stress, note := e.stress(c.Diameter/2, c.ClosureWall(e), c.Material.stuff().plate())
 	strength, typical := e.Strength*f.wall, false
 	if e.Strength == 0 {
 		strength, typical = moulded.Strength, moulded.Typical // heat and cycles are in it
@@ -31,7 +31,8 @@ func (c *Chamber) closureParts(parts []Part, end string, e *Closure, f factors, 
 	return append(parts, newPart(end+" bond", lap.Load/e.Overlap, lap.Holds()/e.Overlap, built, held))
 }
 
-func (c *Chamber) closureWall(e *Closure) float64 {
+// ClosureWall is the thickness of a closure, m: its own, or the tube's.
+func (c *Chamber) ClosureWall(e *Closure) float64 {
 	if e.Wall != 0 {
 		return e.Wall
 	}

@@ -50,12 +50,13 @@ func (c *Chamber) stiffnessAlong() float64 {
 	s := c.Material.stuff()
 	if c.Modulus == 0 && s.fibre != nil {
 		var room [16]family
-		l := c.laminateIn(room[:0])
+		p := c.plied()
+		l := p.laminateIn(room[:0])
 		return 1 / l.under(1, 0).along
 	}
 	modulus := s.modulus
 	if c.Modulus != 0 {
-		modulus = c.Modulus
+		modulus = c.Modulus * c.counted()
 	}
 	return modulus * c.WallThickness()
 }

@@ -102,6 +102,15 @@ func (m Material) stuff() *stuff {
 // isotropic tells whether a material is one without fibres that is known here.
 func (m Material) isotropic() bool { return m != Own && m.known() && m.stuff().fibre == nil }
 
+// LaidUp is the density of the fibres and of the resin of a material that is laid up, kg/m³,
+// typical and unverified; both are 0 of another.
+func (m Material) LaidUp() (fibre, resin float64) {
+	if s := m.stuff(); s.fibre != nil {
+		return s.fibre.density, s.density
+	}
+	return 0, 0
+}
+
 // FibreFraction is the usual share of fibre by volume in hand lay-up, typical and
 // unverified; 0 of what has no fibres that are known here.
 func (m Material) FibreFraction() float64 {

@@ -71,7 +71,12 @@ func (c *Chamber) moulded(e *Closure, f factors) Part {
 	cloth := *c
 	if len(c.Plies) > 0 {
 		if e != nil && e.Wall == 0 {
-			cloth.FibreFraction = c.FibreFractionInForce()
+			p := c.plied()
+			cloth.FibreFraction = p.FibreFractionInForce()
+			cloth.Plies, cloth.Wall = nil, p.WallThickness()
+			part := weaker(cloth.wallParts(nil, f.wall))
+			part.Strength *= c.counted() // over the wall as measured
+			return part
 		}
 		cloth.Plies, cloth.Wall = nil, c.WallThickness()
 	}

@@ -92,7 +92,7 @@ func (c *Chamber) strains() stretch {
 	default:
 		modulus := s.modulus
 		if c.Modulus != 0 {
-			modulus = c.Modulus
+			modulus = c.Modulus * c.counted()
 		}
 		around, along := c.wallStress()
 		radial := 0. // stress, a thin wall's being small beside the others

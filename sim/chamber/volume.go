@@ -9,7 +9,7 @@ func (c *Chamber) Volume() float64 {
 	v := math.Pi / 4 * d * d * c.Length
 	for _, e := range []*Closure{c.Forward, c.Aft} {
 		if e != nil {
-			within := math.Max(0, d-2*c.closureWall(e))
+			within := math.Max(0, d-2*c.ClosureWall(e))
 			v += math.Pi/4*within*within*e.Overlap + e.volume(d)
 		}
 	}

@@ -41,6 +41,36 @@ func (c *Chamber) FibreFractionInForce() float64 {
 	return f.fraction
 }
 
+// FibreFractionPlanned is the share of fibre by volume that a lay-up is meant to have: as given,
+// else the material's usual one, whatever a measured wall says. 0 without fibres known here.
+func (c *Chamber) FibreFractionPlanned() float64 {
+	if c.FibreFraction != 0 && c.Material.stuff().fibre != nil {
+		return c.FibreFraction
+	}
+	return c.Material.FibreFraction()
+}
+
+// counted is the share of a strength or a modulus of one's own that counts in a measured wall: coupons
+// had the planned share of fibre, and a wall that is thicker by resin alone holds no more than
+// the plies in it. A thinner wall is taken as it is.
+func (c *Chamber) counted() float64 {
+	planned := c.FibreFractionPlanned()
+	if c.Wall == 0 || len(c.Plies) == 0 || planned == 0 {
+		return 1
+	}
+	return math.Min(1, c.FibreFractionInForce()/planned)
+}
+
+// plied is the chamber without the resin by which its measured wall is thicker than its plies as
+// planned.
+func (c *Chamber) plied() Chamber {
+	p := *c
+	if c.counted() < 1 {
+		p.Wall = 0
+	}
+	return p
+}
+
 // dryCloth is the areal mass of all plies, kg/m².
 func (c *Chamber) dryCloth() float64 {
 	sum := 0.
@@ -77,8 +107,8 @@ func (c *Chamber) WallDensity() float64 {
 // meanRadius is that of the wall's middle, m.
 func (c *Chamber) meanRadius() float64 { return (c.Diameter + c.WallThickness()) / 2 }
 
-// tubeLength is that of the tube with what laps over the closures, m.
-func (c *Chamber) tubeLength() float64 {
+// TubeLength is that of the tube with what laps over the closures, m.
+func (c *Chamber) TubeLength() float64 {
 	length := c.Length
 	for _, e := range []*Closure{c.Forward, c.Aft} {
 		if e != nil {
@@ -92,7 +122,7 @@ func (c *Chamber) tubeLength() float64 {
 // outer ones take more cloth.
 func (c *Chamber) tube() Tube {
 	t := Tube{Wall: c.WallThickness(), FibreFraction: c.FibreFractionInForce(), Density: c.WallDensity()}
-	length := c.tubeLength()
+	length := c.TubeLength()
 	volume := 2 * math.Pi * c.meanRadius() * t.Wall * length
 	t.Mass = t.Density * volume
 	s := c.Material.stuff()

@@ -23,7 +23,8 @@ func (c *Chamber) wallParts(parts []Part, share float64) []Part {
 		return append(parts, c.plainPart(wallAround, around, c.Around, s.around, share),
 			c.plainPart(wallAlong, along, c.Along, s.along, share))
 	}
-	w := newLayup(c.laminate(), c.loadAlong(), c.loadAround(), share, s)
+	p := c.plied()
+	w := newLayup(p.laminate(), c.loadAlong(), c.loadAround(), share, s)
 	if c.Around != 0 {
 		parts = append(parts, c.plainPart(wallAround, around, c.Around, 0, share))
 	} else {
@@ -66,9 +67,10 @@ func lame(inner, outer float64) (around, along float64) {
 	return (o + i) / (o - i), i / (o - i)
 }
 
-// plainPart is the wall one way, against one strength.
+// plainPart is the wall one way, against one strength; of one that was given, what counts in
+// the wall as measured.
 func (c *Chamber) plainPart(name string, stress, given, typical, share float64) Part {
-	strength, built := orTypical(given, typical)
+	strength, built := orTypical(given*c.counted(), typical)
 	p := newPart(name, stress, strength*share, built, "")
 	if built && c.Material == Aluminium {
 		p.Note = Yields
