@@ -69,7 +69,7 @@ func TestKeyMap(t *testing.T) {
 		require.NotEmpty(t, b.Help().Key, name)
 		require.NotEmpty(t, b.Help().Desc, name)
 		all = append(all, strings.Join(b.Keys(), " ")+": "+b.Help().Desc)
-		if name == "Accept" || strings.HasPrefix(name, "Answer") {
+		if name == "Accept" || name == "Complete" || strings.HasPrefix(name, "Answer") {
 			continue // while something else does not listen
 		}
 		for _, one := range b.Keys() {
@@ -113,7 +113,22 @@ var keyTrials = map[string]func(t *testing.T, s *screen){
 		require.Equal(t, "28.5 %", s.value())
 	},
 	"Accept": func(t *testing.T, s *screen) { s.press("2", "7", "enter"); require.Equal(t, "27 %", s.value()) },
-	"Leave":  func(t *testing.T, s *screen) { s.press("2", "7", "esc"); require.Equal(t, "30 %", s.value()) },
+	"Complete": func(t *testing.T, s *screen) {
+		t.Chdir(t.TempDir())
+		for _, name := range []string{"one-may.toml", "one-june.toml", ".hidden.toml"} {
+			require.NoError(t, os.WriteFile(name, nil, 0o600))
+		}
+		require.NoError(t, os.Mkdir("logs", 0o700))
+		s.press("S", "ctrl+u", "tab")
+		require.Contains(t, s.words(), "logs/ one-june.toml one-may.toml")
+		require.NotContains(t, s.words(), "hidden")
+		s.press("o", "tab", "m", "tab")
+		require.Equal(t, "one-may.toml", s.m.asking.typed.String())
+		s.press("ctrl+u", "l", "tab", "n", "tab")
+		require.Equal(t, "logs/n", s.m.asking.typed.String())
+		require.Contains(t, s.words(), "Nothing there begins so.")
+	},
+	"Leave": func(t *testing.T, s *screen) { s.press("2", "7", "esc"); require.Equal(t, "30 %", s.value()) },
 	"Default": func(t *testing.T, s *screen) {
 		s.choose("rail.tilt")
 		s.press("delete")

@@ -16,7 +16,7 @@ type KeyMap struct {
 	// Changing the chosen one.
 	FarLess, FarMore, Digit, Default key.Binding
 	// While a value or a name is typed.
-	Accept key.Binding
+	Accept, Complete key.Binding
 	// The rocket as a whole.
 	RemoveCanopy, Redo key.Binding
 	// The flight.
@@ -46,7 +46,8 @@ func DefaultKeys() KeyMap {
 		Digit:   view.Bind("0-9 . -", "type a new value", "0", "1", "2", "3", "4", "5", "6", "7", "8", "9", ".", "-"),
 		Default: view.Bind("del", "back to the default", "delete", "backspace"),
 
-		Accept: view.Bind("⏎", "take what was typed", "enter"),
+		Accept:   view.Bind("⏎", "take what was typed", "enter"),
+		Complete: view.Bind("tab", "complete a path", "tab"),
 
 		RemoveCanopy: view.Bind("C", "remove the canopy chosen (undo brings it back)", "C"),
 		Redo:         view.Bind("U ctrl+r", "redo", "U", "ctrl+r"),
@@ -83,7 +84,7 @@ func (k KeyMap) groups() []keyGroup {
 	return []keyGroup{
 		{"inputs", []key.Binding{k.Up, k.Down, k.NextGroup, k.PrevGroup, k.First, k.Last, k.PageUp, k.PageDown}},
 		{"values", []key.Binding{k.Less, k.More, k.FarLess, k.FarMore, k.Digit, k.Type, k.Default}},
-		{"while typing", []key.Binding{k.Accept, k.Leave}},
+		{"while typing", []key.Binding{k.Accept, k.Complete, k.Leave}},
 		{"rocket", []key.Binding{k.Drive, k.AddCanopy, k.RemoveCanopy, k.Tube, k.Undo, k.Redo}},
 		{"flight", []key.Binding{k.Keep, k.DropKept, k.Span, k.SpanBack, k.Earlier, k.Later, k.FarEarlier, k.FarLater, k.NextEvent, k.PrevEvent}},
 		{"reading", []key.Binding{k.NextView, k.PrevView, k.Findings, k.Units, k.Help}},

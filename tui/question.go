@@ -1,6 +1,8 @@
 package tui
 
 import (
+	"strings"
+
 	"github.com/charmbracelet/bubbles/key"
 	tea "github.com/charmbracelet/bubbletea"
 
@@ -17,6 +19,8 @@ type question struct {
 
 	typed  *line // a line of text; nil when only keys answer
 	rules  string
+	path   bool   // the line is a path, and can be completed
+	offers string // what it may become
 	wrong  string // what is wrong with the line
 	submit func(m *Model, text string) tea.Cmd
 }
@@ -43,10 +47,13 @@ func (m *Model) answer(k tea.KeyMsg) tea.Cmd {
 		m.turn(k)
 	case key.Matches(k, m.keys.Accept):
 		return q.submit(m, q.typed.String())
+	case q.path && key.Matches(k, m.keys.Complete):
+		q = q.complete()
+		m.asking = &q
 	default:
 		l := *q.typed
 		l.press(k)
-		q.typed, q.wrong = &l, ""
+		q.typed, q.wrong, q.offers = &l, "", ""
 		m.asking = &q
 	}
 	return nil
@@ -59,6 +66,9 @@ func (m *Model) wrong(text string) {
 	m.asking = &q
 }
 
+// mostOffers is how many rows what a path may become takes.
+const mostOffers = 3
+
 // lines are the rows of the question: what is asked, and how to answer.
 func (q *question) lines(theme *draw.Theme, keys KeyMap, w int) []string {
 	var hints []draw.Hint
@@ -67,6 +77,9 @@ func (q *question) lines(theme *draw.Theme, keys KeyMap, w int) []string {
 	}
 	if q.typed != nil {
 		hints = append(hints, draw.HintOf("take it", keys.Accept))
+		if q.path {
+			hints = append(hints, draw.HintOf("complete", keys.Complete))
+		}
 	}
 	if len(q.answers) == 0 || !key.Matches(tea.KeyMsg{Type: tea.KeyEsc}, q.answers[len(q.answers)-1].key) {
 		hints = append(hints, draw.HintOf("stay", keys.Leave))
@@ -77,10 +90,17 @@ func (q *question) lines(theme *draw.Theme, keys KeyMap, w int) []string {
 		label := says + " "
 		rows = append(rows, " "+theme.Paint(draw.Asked, label)+q.typed.view(theme, w-draw.Width(label)-2)+" ")
 		text, r := q.rules, draw.Dim
-		if q.wrong != "" {
+		switch {
+		case q.wrong != "":
 			text, r = q.wrong, draw.Bad
+		case q.offers != "":
+			text = q.offers
 		}
-		for _, part := range draw.Wrapped(theme.Say(text), w-2) {
+		parts := draw.Wrapped(theme.Say(text), w-2)
+		if q.offers != "" && len(parts) > mostOffers {
+			parts = append(parts[:mostOffers-1], theme.Fit(strings.Join(parts[mostOffers-1:], "  "), w-2))
+		}
+		for _, part := range parts {
 			rows = append(rows, theme.Paint(r, " "+draw.Padded(part, w-2)+" "))
 		}
 	} else {

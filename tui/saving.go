@@ -105,16 +105,14 @@ func (m *Model) askName(path string) {
 	m.asking = &question{
 		says:   "Save as:",
 		typed:  &l,
+		path:   true,
 		rules:  "A path; " + extension + " is added if there is no ending. A file that exists is not replaced without asking.",
 		submit: (*Model).submitName,
 	}
 }
 
 func (m *Model) submitName(text string) tea.Cmd {
-	path := strings.TrimSpace(text)
-	if home, err := os.UserHomeDir(); err == nil && strings.HasPrefix(path, "~/") {
-		path = filepath.Join(home, path[2:])
-	}
+	path := draw.LongPath(text)
 	switch info, err := os.Stat(path); {
 	case path == "" || err != nil && os.IsPathSeparator(path[len(path)-1]):
 		m.wrong("A name for the file is missing.")

@@ -20,3 +20,14 @@ func ShortPath(path string) string {
 	}
 	return path
 }
+
+// LongPath is a path that was typed, without blanks around it and with the home folder for ~.
+func LongPath(text string) string {
+	path := strings.TrimSpace(text)
+	if rest, ok := strings.CutPrefix(path, "~/"); ok {
+		if home, err := os.UserHomeDir(); err == nil {
+			return home + string(filepath.Separator) + rest
+		}
+	}
+	return path
+}

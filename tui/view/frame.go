@@ -41,6 +41,7 @@ type Question struct {
 	Says  string // what for
 	Text  string // there already, to be amended
 	Rules string // what is taken
+	Path  bool   // it is the path of a file, and can be completed
 	// Submit takes the line, or says what is wrong with it, and the line stays open.
 	Submit func(frame Frame, text string) (wrong string, cmd tea.Cmd)
 }

@@ -1,10 +1,8 @@
 package motors
 
 import (
-	"os"
 	"path/filepath"
 	"slices"
-	"strings"
 
 	"github.com/charmbracelet/bubbles/key"
 	tea "github.com/charmbracelet/bubbletea"
@@ -93,16 +91,14 @@ func (v *View) askPath(frame view.Frame) {
 	frame.Ask(view.Question{
 		Says:   "Motor file:",
 		Rules:  "The path of a file with curve, case and propellant, and perhaps delay, delays, diameter and length.",
+		Path:   true,
 		Submit: v.add,
 	})
 }
 
 // add puts a motor file on the list, if it can be used, and chooses it.
 func (v *View) add(frame view.Frame, text string) (wrong string, cmd tea.Cmd) {
-	path := strings.TrimSpace(text)
-	if home, err := os.UserHomeDir(); err == nil && strings.HasPrefix(path, "~/") {
-		path = filepath.Join(home, path[2:])
-	}
+	path := draw.LongPath(text)
 	if path == "" {
 		return "A path is missing.", nil
 	}
