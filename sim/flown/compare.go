@@ -188,6 +188,11 @@ func (c *Compared) differences() {
 	if a := c.first(logfile.Acceleration); a != nil {
 		add("max.acceleration", greatest(a.T, a.Y), greatest(a.T, c.predicted(a)))
 	}
+	if ch := c.first(logfile.Chamber); ch != nil {
+		// Thrust ends as long after the chamber is all but empty as it does in the predicted flight.
+		t, end := c.since(ch), c.Flight.Burnout.Time
+		add("burnout.time", end+emptied(t, ch.Y)-emptied(t, c.predicted(ch)), end)
+	}
 	if !math.IsNaN(c.Landing) && c.Flight.Landing.Happened {
 		add("landing.time", c.Landing-c.Release, c.Flight.Landing.Time)
 	}

@@ -1,6 +1,7 @@
 package flown
 
 import (
+	"bytes"
 	"context"
 	"math"
 	"testing"
@@ -10,6 +11,9 @@ import (
 
 	"ullage/atmosphere"
 	"ullage/sim/flown/logfile"
+	"ullage/sim/report"
+	"ullage/sim/results"
+	"ullage/sim/rocket"
 	"ullage/sim/study"
 )
 
@@ -203,4 +207,86 @@ func TestNoFlight(t *testing.T) {
 	require.NoError(t, err)
 	_, err = Read(log, r, Options{})
 	assert.ErrorContains(t, err, "a value every 5 s")
+}
+
+// A chamber's pressure alone tells when the rocket is let go, among filling, a leak and what is let off by
+// a valve; and it tells the discharge.
+func TestChamberAlone(t *testing.T) {
+	f := open(t, "wagtail")
+	r := f.Rocket()
+	fl := flyWith(t, r, map[string]float64{"water.discharge": 0.95, "water.exponent": 1.33})
+	const hertz, release = 200.0, 32.0311
+	full := fl.At(0).Chamber - fl.At(0).Air
+	at, p := []float64{}, []float64{}
+	for i := range int(33.5 * hertz) {
+		s := float64(i) / hertz
+		v := 0.0
+		switch since := s - release; {
+		case s < 2:
+		case s < 6: // a trial, let off by a valve
+			v = 0.8 * full * min(1, (s-2)/2)
+		case s < 16:
+			v = 0.8 * full * math.Exp(-(s-6)/4)
+		case s < 26: // pumped in strokes
+			v = full * min(1, math.Ceil((s-16)*2)/2/9)
+		case since < 0:
+			v = full * (1 + 0.002*(26-s)/6)
+		default:
+			v = fl.At(since).Chamber - fl.At(since).Air
+		}
+		at, p = append(at, s), append(p, v/1e5+0.01*float64(i%3-1))
+	}
+	l := logged(t, "log.csv", csv("time_s,chamber_bar_gauge", at, p), r, Options{})
+	assert.InDelta(t, release, l.LiftOff, 0.01)
+	c, err := Compare(context.Background(), l, study.Spreads(f), 20, study.Options{})
+	require.NoError(t, err)
+	assert.InDelta(t, release, c.Release, 0.006)
+	require.Len(t, c.Differences, 1)
+	assert.Equal(t, "burnout.time", c.Differences[0].Row.Name)
+	assert.InDelta(t, fl.Burnout.Time-c.Flight.Burnout.Time, c.Differences[0].Measured-c.Differences[0].Predicted, 0.1*c.Flight.Burnout.Time)
+	got, err := Fit(context.Background(), []Logged{l}, spreadsOf(t, f, "water.discharge", "water.exponent"))
+	require.NoError(t, err)
+	assert.InDelta(t, 0.95, got.Inputs[0].Value, 0.003)
+	assert.InDelta(t, 1.33, got.Inputs[1].Value, 0.01)
+
+	// On a motor nothing is released.
+	r.Power = rocket.MotorPower
+	log, err := logfile.Read("log.csv", csv("time_s,chamber_bar_gauge", at, p), logfile.Options{})
+	require.NoError(t, err)
+	_, err = Read(log, r, Options{})
+	assert.ErrorContains(t, err, "no column is known to be a height, pressure, speed or acceleration; say which")
+}
+
+// What fly --csv writes reads back as what it was made from; what is called wrong is not judged.
+func TestOwnSamplesAndWrongUnits(t *testing.T) {
+	f := open(t, "bottle")
+	r := f.Rocket()
+	fl := flyWith(t, r, nil)
+	var b bytes.Buffer
+	require.NoError(t, report.WriteCSV(&b, fl, results.Over(), 0.01))
+	l := logged(t, "own.csv", b.Bytes(), r, Options{})
+	require.Len(t, l.Notes, 1)
+	assert.Contains(t, l.Notes[0].Error(), "samples of a flight of this program")
+	c, err := Compare(context.Background(), l, study.Spreads(f), 20, study.Options{})
+	require.NoError(t, err)
+	assert.InDelta(t, 0, c.Release, 1e-3)
+	for _, d := range c.Differences {
+		assert.InEpsilon(t, d.Predicted, d.Measured, 1e-3, d.Row.Name)
+	}
+
+	m := usual()
+	m.noise = 0.05
+	at, h := m.heights(fl)
+	a := make([]float64, len(at))
+	for i := range a {
+		a[i] = 1448 + 40*math.Sin(float64(i)) // counts of a converter
+	}
+	l = logged(t, "log.csv", csv("time_s,height_m,acceleration_m/s2", at, h, a), r, Options{Heights: MeasuredHeights})
+	assert.Nil(t, l.first(logfile.Acceleration))
+	assert.Contains(t, l.Notes.Error(), "rests at 144")
+	assert.Contains(t, l.Notes.Error(), "left out; look at its unit")
+	log, err := logfile.Read("log.csv", csv("time_s,height_m", at, h), logfile.Options{})
+	require.NoError(t, err)
+	_, err = Read(log, r, Options{From: 500, To: 600})
+	assert.ErrorContains(t, err, "log.csv: --from and --to leave fewer than 10 values of it; its clock runs from 0.05 s to 32")
 }

@@ -132,6 +132,11 @@ func (d Days) Open(path string, file *rocketfile.File, told Told, change func(*r
 	day := "as in " + file.Name()
 	if e != nil {
 		told = told.as(e)
+		if _, err := ParseHeights(e.Heights); e.Heights != "" && err != nil {
+			bad := fault.In(err)[0].Of("heights", e.Heights)
+			bad.File, bad.Line = d.Name, e.Line
+			return Logged{}, bad
+		}
 		day = fmt.Sprintf("as entered on %s in %s", e.Date, d.Name)
 	}
 	options, err := told.Reading()

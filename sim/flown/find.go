@@ -1,7 +1,13 @@
 package flown
 
 import (
+	"fmt"
 	"math"
+	"slices"
+	"strings"
+
+	"ullage/sim/fault"
+	"ullage/sim/flown/logfile"
 )
 
 // found is a flight in a log, by the log's clock.
@@ -168,4 +174,70 @@ func leaves(raw series, least float64) []found {
 		}
 	}
 	return []found{f}
+}
+
+// What a release is in a chamber's pressure: so much of what it had is gone within so long. A valve that
+// lets it off takes longer. A choice of this program's, no source.
+const (
+	emptiesBy     = 0.6
+	emptiesWithin = 2.0 // s
+)
+
+// falls finds the releases in the pressure of a chamber.
+func falls(raw series) []found {
+	s := raw.smoothed()
+	n := len(s.t)
+	if n < fewest {
+		return nil
+	}
+	least, greatest := slices.Min(s.y), slices.Max(s.y)
+	noise := raw.roughness()
+	if !(greatest-least > 10*noise) {
+		return nil
+	}
+	left := 0.3 * (greatest - least)
+	var flights []found
+	j := 0
+	for i := 0; i < n; i++ {
+		for j+1 < n && s.t[j+1] <= s.t[i]+emptiesWithin {
+			j++
+		}
+		// Not what is left in it, nor what a pump does between two strokes.
+		if over := s.y[i] - least; over < left || s.y[i]-s.y[j] < emptiesBy*over {
+			continue
+		}
+		f := found{top: math.NaN(), landing: math.NaN(), rest: s.between(s.t[i]-1, s.t[i]).middle()}
+		quiet := math.Max(5*noise, 0.02*(f.rest-least))
+		for i+1 < j && s.y[i+1] >= f.rest-quiet {
+			i++
+		}
+		f.liftOff = s.t[i]
+		flights = append(flights, f)
+		for i+1 < n && s.y[i+1]-least >= left {
+			i++
+		}
+	}
+	return flights
+}
+
+// nothingToLookAt says why a log has no values to look for a flight in.
+func nothingToLookAt(log *logfile.Log, o Options, in []logfile.Quantity) fault.Fault {
+	var names []string
+	most := 0
+	for _, q := range in {
+		names = append(names, string(q))
+		if k := log.Find(q); k >= 0 {
+			most = max(most, len(without(log.Time, log.Values[k]).t), 1)
+		}
+	}
+	switch {
+	case most == 0:
+		last := len(names) - 1
+		return fault.Fault{File: log.Name, Problem: "no column is known to be a " + strings.Join(names[:last], ", ") + " or " + names[last],
+			Remedy: "say which it is, as in --column 'height=2 m'"}
+	case o.To > o.From:
+		return fault.Fault{File: log.Name, Problem: fmt.Sprintf("--from and --to leave fewer than %d values of it", fewest),
+			Remedy: fmt.Sprintf("its clock runs from %.4g s to %.4g s", log.Time[0], log.Time[len(log.Time)-1])}
+	}
+	return fault.Fault{File: log.Name, Problem: fmt.Sprintf("has fewer than %d values in every column", fewest), Remedy: "a flight takes several a second"}
 }

@@ -50,8 +50,8 @@ type FittedLog struct {
 	Release  float64 // s by the log's clock
 	Samples  int     // that have a part
 	Channels []FittedChannel
-	Apogee   Three       // m
-	RMS      Three       // of the first height's residuals, m; Measured is the noise
+	Apogee   Three       // m; NaN where the log has no heights
+	RMS      Three       // of the first height's residuals, m; Measured is the noise; NaN without
 	Flight   *sim.Flight // with what was fitted, kept
 	Was      *sim.Flight // with what was known before, kept
 }
@@ -235,7 +235,8 @@ func (f *fitter) fitted(x, sd []float64, kept []bool, was *fitter, before []floa
 		return out, err
 	}
 	for i := range f.logs {
-		l := FittedLog{Logged: &f.logs[i], Release: f.releaseOf(x, i)}
+		nan := math.NaN()
+		l := FittedLog{Logged: &f.logs[i], Release: f.releaseOf(x, i), Apogee: Three{nan, nan, nan}, RMS: Three{nan, nan, nan}}
 		var err error
 		if l.Flight, err = f.kept(x, i); err != nil {
 			return out, err

@@ -18,7 +18,7 @@ const (
 	MeasuredHeights Heights = "measured"
 )
 
-// ParseHeights reads what --height takes.
+// ParseHeights reads what --height and a logbook's heights take.
 func ParseHeights(text string) (Heights, error) {
 	switch h := Heights(text); h {
 	case StandardHeights, PadHeights, MeasuredHeights:

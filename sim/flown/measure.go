@@ -117,3 +117,25 @@ func settled(t, y []float64, l leg) float64 {
 	}
 	return -a / b
 }
+
+// emptied is when nine tenths of what a chamber's pressure loses after release are gone, s after it; NaN
+// where the course does not tell.
+func emptied(t, y []float64) float64 {
+	const left, looked = 0.1, 5.0 // s
+	full, least := math.NaN(), math.NaN()
+	for i, v := range y {
+		switch {
+		case t[i] <= 0:
+			full = v
+		case t[i] <= looked && !(v >= least) && !math.IsNaN(v):
+			least = v
+		}
+	}
+	level := least + left*(full-least)
+	for i := 1; i < len(y); i++ {
+		if t[i] > 0 && y[i-1] > level && y[i] <= level {
+			return t[i-1] + (t[i]-t[i-1])*(y[i-1]-level)/(y[i-1]-y[i])
+		}
+	}
+	return math.NaN()
+}

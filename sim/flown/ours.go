@@ -3,6 +3,7 @@ package flown
 import (
 	"slices"
 
+	"ullage/sim/fault"
 	"ullage/sim/flown/logfile"
 	"ullage/sim/results"
 )
@@ -17,4 +18,10 @@ func ours(log *logfile.Log) bool {
 		}
 	}
 	return true
+}
+
+// ownNote says how such a log is read.
+func ownNote() fault.Fault {
+	return fault.Fault{Problem: "these are samples of a flight of this program: heights are taken as measured, speeds as those of the whole motion, the chamber's pressure as absolute",
+		Remedy: "acceleration is left out, which is not what an accelerometer feels"}
 }

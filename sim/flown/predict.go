@@ -15,6 +15,8 @@ import (
 const (
 	nearOpening = 0.3 // s to each side
 	nearSonic   = 0.8 // Mach
+	// Earlier a chamber's pressure tells of the pump and of leaks.
+	beforeRelease = 0.1 // s
 )
 
 // predict fills dst with what a flight would have the channel tell, the flight's release
@@ -112,8 +114,12 @@ func (rd *Reading) usable(c *Channel, fl *sim.Flight, release float64, canopies 
 	case logfile.Thrust:
 		last = 1.2 * fl.Burnout.Time
 	}
+	earliest := math.Inf(-1)
+	if c.Column.Quantity == logfile.Chamber {
+		earliest = -beforeRelease
+	}
 	for i, t := range times {
-		use[i] = t <= last
+		use[i] = t >= earliest && t <= last
 	}
 	if !c.pressureMade() {
 		for i, t := range times {

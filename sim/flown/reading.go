@@ -8,7 +8,6 @@ import (
 	"ullage/atmosphere"
 	"ullage/sim/fault"
 	"ullage/sim/flown/logfile"
-	"ullage/sim/quantity"
 	"ullage/sim/rocket"
 )
 
@@ -88,11 +87,18 @@ func (n NoFlight) Unwrap() error { return n.Fault }
 // Read finds the flight in a log. The rocket gives the air of its site. The error is a fault, or
 // NoFlight.
 func Read(log *logfile.Log, r *rocket.Rocket, o Options) (*Reading, error) {
+	own := ours(log)
 	if o.Heights == "" {
 		o.Heights = StandardHeights
 	}
+	if own {
+		o.Heights = MeasuredHeights
+	}
 	rd := &Reading{Log: log, Heights: o.Heights, Landing: math.NaN(), Told: math.NaN(), Turned: math.NaN()}
-	f, err := rd.find(o)
+	if own {
+		rd.Notes = append(rd.Notes, ownNote())
+	}
+	f, err := rd.find(r, o)
 	if err != nil {
 		return nil, err
 	}
@@ -112,21 +118,36 @@ func Read(log *logfile.Log, r *rocket.Rocket, o Options) (*Reading, error) {
 		if q := log.Columns[i].Quantity; q == logfile.Time || q == logfile.Temperature || q == logfile.Thrust {
 			continue
 		}
+		c := log.Columns[i]
+		if own {
+			if c.Quantity == logfile.Acceleration {
+				continue
+			}
+			c.Measured, c.Absolute = true, c.Quantity == logfile.Chamber
+		}
 		s := without(log.Time[from:to], log.Values[i][from:to]).between(rd.From, rd.To)
 		if len(s.t) >= fewest {
-			rd.channel(log.Columns[i], s, r, air)
+			rd.channel(c, s, r, air)
 		}
 	}
 	if len(rd.Channels) == 0 {
-		return nil, fault.Fault{File: log.Name, Problem: "has fewer than 10 values of the flight in every column", Remedy: "look at the log; a recorder that writes so seldom tells nothing of a flight"}
+		if n := len(rd.Notes); n > 0 && !own { // why the last of them was left out
+			why := rd.Notes[n-1]
+			why.File = log.Name
+			return nil, why
+		}
+		return nil, fault.Fault{File: log.Name, Problem: fmt.Sprintf("has fewer than %d values of the flight in every column", fewest), Remedy: "look at the log; a recorder that writes so seldom tells nothing of a flight"}
 	}
 	rd.To = math.Min(rd.To, log.Time[to-1])
 	rd.From = math.Max(rd.From, log.Time[from])
 	return rd, nil
 }
 
-// fewest values make a channel.
-const fewest = 10
+// fewest values make a channel, and fewestOnPad tell where a column rests.
+const (
+	fewest      = logfile.Fewest
+	fewestOnPad = 3
+)
 
 // stretch is the part of the log in which the clock rises and the flight is.
 func (rd *Reading) stretch() (from, to int) {
@@ -141,9 +162,12 @@ func (rd *Reading) stretch() (from, to int) {
 }
 
 // find looks for flights in the column that tells most, stretch by stretch.
-func (rd *Reading) find(o Options) (found, error) {
+func (rd *Reading) find(r *rocket.Rocket, o Options) (found, error) {
 	log := rd.Log
-	order := []logfile.Quantity{logfile.Height, logfile.Pressure, logfile.Speed, logfile.Acceleration, logfile.Chamber}
+	order := []logfile.Quantity{logfile.Height, logfile.Pressure, logfile.Speed, logfile.Acceleration}
+	if r.Power == rocket.WaterPower { // a motor's pressure falls when it has burnt
+		order = append(order, logfile.Chamber)
+	}
 	var shown series
 	var of logfile.Column
 	for _, q := range order {
@@ -188,8 +212,22 @@ func (rd *Reading) find(o Options) (found, error) {
 				Remedy: fmt.Sprintf("say which is meant, as in --from '%.0f s' --to '%.0f s'", math.Floor(all[0].liftOff-5), math.Ceil(endOf(all[0])+5))}
 		}
 	}
-	return found{}, NoFlight{fault.Fault{File: log.Name, Key: of.Name(), Problem: "shows no lift-off: nothing that rises 3 m within a second and stands out of the noise",
+	if len(shown.t) == 0 {
+		return found{}, nothingToLookAt(log, o, order)
+	}
+	return found{}, NoFlight{fault.Fault{File: log.Name, Key: of.Name(), Problem: "shows no lift-off: " + noLiftOff(of.Quantity),
 		Remedy: "look at its course; if the column or its unit is another, say so, as in --column 'height=2 m'"}, shown.t, shown.y, of}
+}
+
+// noLiftOff is what a column of a quantity lacks.
+func noLiftOff(q logfile.Quantity) string {
+	switch q {
+	case logfile.Speed, logfile.Acceleration:
+		return "nothing that stands out of what it rests at"
+	case logfile.Chamber:
+		return fmt.Sprintf("no pressure of which %.0f %% is gone within %.0f s", 100*emptiesBy, emptiesWithin)
+	}
+	return fmt.Sprintf("nothing that rises %.0f m within a second and stands out of the noise", leastClimb)
 }
 
 func endOf(f found) float64 {
@@ -225,6 +263,8 @@ func flightsIn(q logfile.Quantity, s series) []found {
 		return leaves(s, 5)
 	case logfile.Acceleration:
 		return leaves(s, 10)
+	case logfile.Chamber:
+		return falls(s)
 	}
 	return nil
 }
@@ -233,10 +273,13 @@ func flightsIn(q logfile.Quantity, s series) []found {
 func (rd *Reading) channel(c logfile.Column, s series, r *rocket.Rocket, a *air) {
 	ch := Channel{Column: c, T: s.t, Y: s.y, Every: s.step()}
 	pad := s.between(rd.From, rd.LiftOff-restMargin)
+	if c.Quantity == logfile.Chamber { // pumped up until right before
+		pad = s.between(rd.LiftOff-1, rd.LiftOff)
+	}
 	level := s.y[0]
-	if len(pad.t) >= 3 {
+	if len(pad.t) >= fewestOnPad {
 		level = pad.middle()
-	} else if ch.height() {
+	} else if ch.height() && !ours(rd.Log) {
 		rd.Notes = append(rd.Notes, fault.Fault{Key: c.Name(), Problem: "begins at lift-off or after it, so that its height of the pad is not known by itself", Remedy: "let the recorder run a few seconds before"})
 	}
 	ch.Step = s.quantum()
@@ -256,7 +299,11 @@ func (rd *Reading) channel(c logfile.Column, s series, r *rocket.Rocket, a *air)
 		}
 		ch.Signed = least < -0.05*greatest
 	case logfile.Acceleration:
-		ch.Added = rd.gravity(c, level, r, a)
+		added, known := rd.gravity(c, level, len(pad.t) >= fewestOnPad, r, a)
+		if !known {
+			return
+		}
+		ch.Added = added
 		turn = func(v float64) float64 { return v + ch.Added }
 	case logfile.Chamber:
 		ch.Gauge = rd.gauge(c, level, r, a)
@@ -273,10 +320,13 @@ func (rd *Reading) channel(c logfile.Column, s series, r *rocket.Rocket, a *air)
 	turned := series{ch.T, ch.Y}
 	quiet := turned.between(rd.From, rd.LiftOff-restMargin)
 	ch.PadCount = len(quiet.t)
-	if ch.PadCount >= fewest {
-		ch.Noise = quiet.scatter()
-	} else {
+	switch {
+	case ch.PadCount < fewest:
 		ch.Noise = turned.roughness()
+	case c.Quantity == logfile.Chamber:
+		ch.Noise = quiet.roughness()
+	default:
+		ch.Noise = quiet.scatter()
 	}
 	ch.Noise = math.Max(ch.Noise, ch.Step/math.Sqrt(12))
 	if !(ch.Noise > 0) {
@@ -302,39 +352,4 @@ func (rd *Reading) top(c logfile.Column, s series, level float64, turn func(floa
 	if c.Quantity == logfile.Pressure {
 		rd.Told = atmosphere.StandardHeight(told.y[at]/atmosphere.SeaLevelPressure) - atmosphere.StandardHeight(level/atmosphere.SeaLevelPressure)
 	}
-}
-
-// gravity is what an accelerometer that rests at 0 lost: it feels g cos(tilt) on the pad.
-func (rd *Reading) gravity(c logfile.Column, level float64, r *rocket.Rocket, a *air) float64 {
-	felt := a.column.Gravity(0) * math.Cos(r.Rail.Tilt)
-	switch {
-	case math.Abs(level-felt) < 0.15*felt:
-		return 0
-	case math.Abs(level) < 0.15*felt:
-		rd.Notes = append(rd.Notes, fault.Fault{Key: c.Name(), Problem: "rests at 0, so that gravity was taken off",
-			Remedy: fmt.Sprintf("put back: %.2f m/s²", felt)})
-		return felt
-	}
-	rd.Notes = append(rd.Notes, fault.Fault{Key: c.Name(), Problem: fmt.Sprintf("rests at %.2f m/s², where an accelerometer along the axis feels %.2f", level, felt),
-		Remedy: "taken as off by the difference; look at its unit, and whether it lies along the axis"})
-	return felt - level
-}
-
-// gauge tells whether a chamber's pressure counts from that of the air: by its head, else by
-// what it rests at before lift-off.
-func (rd *Reading) gauge(c logfile.Column, level float64, r *rocket.Rocket, a *air) bool {
-	switch {
-	case c.Absolute:
-		return false
-	case c.Gauge || r.Water == nil:
-		return true
-	}
-	over := math.Abs(level - r.Water.Pressure)
-	absolute := math.Abs(level - a.pad - r.Water.Pressure)
-	if absolute < over {
-		rd.Notes = append(rd.Notes, fault.Fault{Key: c.Name(), Problem: "rests at " + quantity.Format(level, c.Unit, 4) + ", nearer to the absolute pressure at release than to the gauge pressure",
-			Remedy: "taken as absolute; write gauge or absolute into its head if that is wrong"})
-		return false
-	}
-	return true
 }

@@ -10,8 +10,8 @@ import (
 	"ullage/sim/quantity"
 )
 
-// fewest is how many rows a log has at least: fewer tell nothing of a flight.
-const fewest = 10
+// Fewest is how many rows a log has at least: fewer tell nothing of a flight.
+const Fewest = 10
 
 // absurd are numbers that no recorder means, in SI.
 const (
@@ -24,9 +24,9 @@ const unreadable = 0.05
 
 // finish turns what was read into SI and into rising times.
 func (rd *reader) finish(o Options) *fault.Fault {
-	if rd.log.Rows < fewest {
+	if rd.log.Rows < Fewest {
 		return &fault.Fault{Line: rd.layout.first, Problem: fmt.Sprintf("holds %d rows of numbers", rd.log.Rows),
-			Remedy: fmt.Sprintf("a log of a flight has hundreds, and at least %d", fewest)}
+			Remedy: fmt.Sprintf("a log of a flight has hundreds, and at least %d", Fewest)}
 	}
 	for i := range rd.log.Columns {
 		c := &rd.log.Columns[i]

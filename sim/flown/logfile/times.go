@@ -71,7 +71,7 @@ func (rd *reader) times(o Options) *fault.Fault {
 		return &fault.Fault{Line: rd.layout.first, Key: c.Name(), Problem: fmt.Sprintf("%d of %d rows repeat the time of the row before", repeated, l.Rows),
 			Remedy: "say which column is the time, as in --column 'time=2 ms', or how often the recorder wrote, as in --rate '20 Hz'"}
 	}
-	if len(keep) < fewest {
+	if len(keep) < Fewest {
 		return &fault.Fault{Line: rd.layout.first, Key: c.Name(), Problem: fmt.Sprintf("%d of %d rows have a time that rises", len(keep), l.Rows),
 			Remedy: "say which column is the time, as in --column 'time=2 ms'"}
 	}
