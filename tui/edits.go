@@ -2,7 +2,6 @@ package tui
 
 import (
 	"fmt"
-	"slices"
 	"strings"
 
 	"ullage/sim/rocket"
@@ -125,10 +124,7 @@ func (m *Model) addCanopy() {
 	f, name, err := m.file().AddCanopy()
 	if m.take(f, err, view.Edit{Says: "canopy " + name + " added"}) {
 		m.refill()
-		i := slices.IndexFunc(m.inputs.fields, func(d field) bool {
-			return strings.HasPrefix(d.Name, "canopy."+name+".")
-		})
-		m.inputs.at = max(i, 0)
+		m.inputs.choose("canopy." + name + ".name")
 		m.say(draw.Plain, "Canopy "+name+" added.")
 	}
 }

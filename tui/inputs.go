@@ -19,6 +19,7 @@ type field struct {
 	words  string        // a choice, a rule or a text
 	short  string        // said in its place in the list, where it has brackets
 	given  bool          // in the file; what is not is the default in force
+	folded int           // how many inputs of its group it stands for; 0: for itself alone
 }
 
 // value is the whole value as one text.
@@ -32,10 +33,13 @@ func (f field) value() string {
 // list is the inputs that bear on the flight, which one is chosen, and which
 // part is in sight.
 type list struct {
-	fields []field
-	at     int   // the chosen one
-	top    int   // first row in sight, headings counted
-	sight  []int // the field of every row in sight, negative where there is none
+	all    []field         // every one
+	fields []field         // those that are not folded away, or those found
+	folds  map[string]bool // the groups that are folded
+	sought string          // what is looked for; empty when all are shown
+	at     int             // the chosen one of fields
+	top    int             // first row in sight, headings counted
+	sight  []int           // the field of every row in sight, negative where there is none
 }
 
 // fieldsOf lists the inputs of the drive that flies and of everything shared.
@@ -85,25 +89,44 @@ func (l *list) chosen() *field {
 // refill puts in new fields and stays at the input that was chosen, or at its
 // place when it is gone.
 func (l *list) refill(fields []field) {
-	name := ""
-	if c := l.chosen(); c != nil {
-		name = c.Name
-	}
-	l.fields = fields
-	if !l.choose(name) {
-		l.at = max(min(l.at, len(fields)-1), 0)
-	}
+	l.all = fields
+	l.sieve()
 }
 
-// choose goes to an input by its name and tells whether it is there.
-func (l *list) choose(name string) bool {
-	for i := range l.fields {
-		if l.fields[i].Name == name {
-			l.at = i
-			return true
-		}
+// sieve shows what is not folded away, or what is looked for, and stays at the input that was chosen.
+func (l *list) sieve() {
+	name, group := "", ""
+	if c := l.chosen(); c != nil {
+		name, group = c.Name, c.Group
 	}
-	return false
+	if l.fields = found(l.all, l.sought); l.sought == "" {
+		l.fields = folded(l.all, l.folds)
+	}
+	at := slices.IndexFunc(l.fields, func(d field) bool { return d.Name == name })
+	if at < 0 {
+		at = slices.IndexFunc(l.fields, func(d field) bool { return d.folded > 0 && d.Group == group })
+	}
+	if at < 0 {
+		at = min(l.at, len(l.fields)-1)
+	}
+	l.at = max(at, 0)
+}
+
+// choose goes to an input by its name, unfolding its group, and tells whether it is there.
+func (l *list) choose(name string) bool {
+	is := func(d field) bool { return d.Name == name }
+	i := slices.IndexFunc(l.all, is)
+	if i < 0 {
+		return false
+	}
+	if l.folds[l.all[i].Group] {
+		l.fold(l.all[i].Group, false)
+	}
+	at := slices.IndexFunc(l.fields, is)
+	if at >= 0 {
+		l.at = at
+	}
+	return at >= 0
 }
 
 // point chooses the field in a row in sight.

@@ -62,8 +62,15 @@ const (
 
 func (l *list) rows(theme *draw.Theme, w int, typed *typing, f complaint) []listRow {
 	rows := make([]listRow, 0, len(l.fields)+12)
+	if len(l.fields) == 0 {
+		return append(rows, listRow{theme.Paint(draw.Dim, draw.Padded("  nothing found", w)), headingRow})
+	}
 	for i := range l.fields {
 		d := &l.fields[i]
+		if d.folded > 0 {
+			rows = append(rows, listRow{foldedLine(theme, d, w, i == l.at), i})
+			continue
+		}
 		if i == 0 || d.Group != l.fields[i-1].Group {
 			rows = append(rows, listRow{groupLine(theme, d.Group, w), headingRow})
 		}

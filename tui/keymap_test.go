@@ -99,6 +99,31 @@ var keyTrials = map[string]func(t *testing.T, s *screen){
 		s.press("shift+tab")
 		require.Equal(t, "body", s.m.inputs.chosen().Group)
 	},
+	"Find": func(t *testing.T, s *screen) {
+		s.press("/")
+		s.write("discharge")
+		require.Equal(t, "water.discharge", s.m.inputs.chosen().Name)
+		s.press("enter", "0", ".", "9", "enter")
+		require.InDelta(t, 0.9, s.m.file().Rocket().Water.Discharge, 1e-12)
+	},
+	"Fold": func(t *testing.T, s *screen) {
+		n := len(s.m.inputs.fields)
+		s.press("space")
+		require.Contains(t, s.words(), "water +")
+		require.Less(t, len(s.m.inputs.fields), n-5)
+		before := s.text()
+		s.press("right") // unfolds, and changes nothing unseen
+		require.Equal(t, before, s.text())
+		require.Len(t, s.m.inputs.fields, n)
+	},
+	"FoldAll": func(t *testing.T, s *screen) {
+		s.press("*")
+		for _, d := range s.m.inputs.fields {
+			require.Positive(t, d.folded)
+		}
+		s.press("*")
+		require.Len(t, s.m.inputs.fields, len(s.m.inputs.all))
+	},
 	"Less":    func(t *testing.T, s *screen) { s.press("left"); require.Equal(t, "29 %", s.value()) },
 	"More":    func(t *testing.T, s *screen) { s.press("right"); require.Equal(t, "31 %", s.value()) },
 	"FarLess": func(t *testing.T, s *screen) { s.press("shift+left", "<"); require.Equal(t, "20 %", s.value()) },

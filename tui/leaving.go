@@ -72,6 +72,9 @@ func (m *Model) interrupt() tea.Cmd {
 	if m.asking != nil && m.asking.quits {
 		return tea.Quit
 	}
+	if m.finding != nil {
+		m.findKey(tea.KeyMsg{Type: tea.KeyEsc})
+	}
 	m.asking, m.page, m.typed = nil, nil, nil
 	return m.quit()
 }

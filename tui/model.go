@@ -31,13 +31,15 @@ type Model struct {
 	lodged  *rocketfile.File // as it is on disk: where the file lives now
 	records *records
 
-	inputs list
-	typed  *typing   // a value being typed; nil when none is
-	fault  complaint // of the last edit, until the next key
-	crash  complaint // of the last flight, until another is flown
-	notice notice
-	asking *question // what waits for an answer; nil when nothing does
-	page   *page     // what stands in place of the body; nil for the body
+	inputs    list
+	finding   *finding  // an input being looked for; nil when none is
+	lastFound string    // what was looked for before
+	typed     *typing   // a value being typed; nil when none is
+	fault     complaint // of the last edit, until the next key
+	crash     complaint // of the last flight, until another is flown
+	notice    notice
+	asking    *question // what waits for an answer; nil when nothing does
+	page      *page     // what stands in place of the body; nil for the body
 
 	ctx     context.Context
 	flies   flyer

@@ -31,6 +31,9 @@ func (m *Model) pressOne(k tea.KeyMsg) tea.Cmd {
 	case m.page != nil:
 		m.turn(k)
 		return nil
+	case m.finding != nil:
+		m.findKey(k)
+		return nil
 	case m.typed != nil:
 		m.typeKey(k)
 		return nil
@@ -71,7 +74,14 @@ func (m *Model) command(k tea.KeyMsg) tea.Cmd {
 		m.inputs.group(1)
 	case key.Matches(k, keys.PrevGroup):
 		m.inputs.group(-1)
+	case key.Matches(k, keys.Find):
+		m.startFinding()
+	case key.Matches(k, keys.Fold):
+		m.inputs.toggleFold()
+	case key.Matches(k, keys.FoldAll):
+		m.inputs.toggleFolds()
 
+	case key.Matches(k, keys.Less, keys.More, keys.FarLess, keys.FarMore, keys.Type, keys.Digit, keys.Default) && m.unfolded():
 	case key.Matches(k, keys.Less):
 		m.nudge(-1, false)
 	case key.Matches(k, keys.More):

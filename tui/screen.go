@@ -213,6 +213,11 @@ func (m *Model) statusLines() ([]string, string) {
 		}
 		return rows[:last], rows[last]
 	}
+	if m.finding != nil {
+		keys := &m.keys
+		return m.finding.lines(m, w), draw.HintLine(theme, []draw.Hint{draw.HintOf("next", keys.Find), draw.HintOf("choose", keys.Up, keys.Down),
+			draw.HintOf("go there", keys.Accept), draw.HintOf("back", keys.Leave)}, nil, w)
+	}
 	var hints []draw.Hint
 	must := m.keys.always()
 	switch {

@@ -145,10 +145,19 @@ func TestPaste(t *testing.T) {
 // No finding is cut without saying so: what has no room is counted, warnings
 // are the last to go.
 func TestFindingsAreNeverCutSilently(t *testing.T) {
-	s := newScreen(t, plover(t), 80, 24)
+	f := plover(t)
+	for range 4 {
+		made, name, err := f.AddCanopy()
+		require.NoError(t, err)
+		f, err = made.Set("canopy."+name+".deploy.water", "apogee + 9 s")
+		require.NoError(t, err)
+	}
+	f, err := f.Set("canopy.main.deploy.water", "apogee + 9 s")
+	require.NoError(t, err)
+	s := newScreen(t, f, 80, 24)
 	s.choose("rail.tilt")
 	s.write("35")
-	s.press("enter", "c", "C", "c", "c", "c", "c")
+	s.press("enter")
 	list := s.m.phrases()
 	lines := s.m.findingLines(80, 3)
 	require.Len(t, lines, 3)

@@ -243,12 +243,13 @@ func TestAddAndRemoveACanopy(t *testing.T) {
 	g, name, err := f.AddCanopy()
 	require.NoError(t, err)
 	require.Equal(t, "drogue", name, "main is taken")
-	// 1 kg, 0.2 kg of motor case, 1.225 kg/m³, 5 m/s, 0.75: 1.02 m², 1.14 m across.
+	// 1 kg, 0.2 kg of motor case, 1.225 kg/m³, 5 m/s, 0.75: 1.02 m², 1.14 m across: the main is
+	// near that, and what is added is a drogue, which opens before it.
 	require.Equal(t, strings.Replace(plain, "\n[rail]", `
 [[canopy]]
 name     = "drogue"
-diameter = "1.15 m"
-deploy   = "apogee + 1 s"
+diameter = "0.3 m"
+deploy   = "apogee"
 
 [rail]`, 1), string(g.Text()))
 	require.Len(t, g.Rocket().Canopies, 2)
@@ -261,6 +262,22 @@ deploy   = "apogee + 1 s"
 	_, name, err = none.AddCanopy()
 	require.NoError(t, err)
 	require.Equal(t, "main", name)
+	beside, _, err := none.AddCanopy()
+	require.NoError(t, err)
+	require.InDelta(t, 1.15, beside.Rocket().Canopies[0].Diameter, 1e-12)
+	small, err := beside.Set("canopy.main.diameter", "0.3 m")
+	require.NoError(t, err)
+	large, name, err := small.AddCanopy()
+	require.NoError(t, err)
+	require.Equal(t, "canopy-2", name)
+	require.InDelta(t, 1.15, large.Rocket().Canopies[1].Diameter, 1e-12, "beside a drogue alone comes a main")
+	require.Equal(t, rocket.Falling, large.Rocket().Canopies[1].Water.Trigger)
+	charged, err := f.SetAll(Change{"motor.delay", "6 s"}, Change{"canopy.main.deploy.motor", "ejection"}, Change{"canopy.main.deploy.water", "falling through 100 m"})
+	require.NoError(t, err)
+	charged, _, err = charged.AddCanopy()
+	require.NoError(t, err)
+	require.Equal(t, rocket.Rule{Trigger: rocket.AfterApogee}, charged.Rocket().Canopies[1].Water)
+	require.Equal(t, rocket.Rule{Trigger: rocket.AfterBurnout, Value: 5}, charged.Rocket().Canopies[1].Motor)
 	_, err = none.RemoveCanopy("main")
 	require.EqualError(t, err, "canopy.main: the rocket has no such canopy; there is none")
 

@@ -11,8 +11,9 @@ import (
 	"ullage/sim/rocket"
 )
 
-// AddCanopy adds a canopy, sized for the rocket to come down at about 5 m/s,
-// and returns its name.
+// AddCanopy adds a canopy and returns its name: the first is sized for the rocket to come down
+// at about 5 m/s; beside one that is, a drogue that opens before it; beside smaller ones
+// alone, the main that opens after them.
 func (f *File) AddCanopy() (*File, string, error) {
 	r := f.rd.rocket
 	s := sectionAt("canopy")
@@ -20,11 +21,19 @@ func (f *File) AddCanopy() (*File, string, error) {
 	for _, c := range r.Canopies {
 		taken = append(taken, c.Name)
 	}
-	name := freeName(taken, "canopy", "main", "drogue")
+	liked, diameter, opens := "main", canopyFor(r), f.usualRule()
+	if main := largest(r.Canopies); main != nil {
+		if d := main.NominalDiameter(); d < mainShare*diameter {
+			opens = quoted(rocket.Falling.Row().Example, `"`)
+		} else {
+			liked, diameter, opens = "drogue", drogueFor(d), f.ruleBefore(main)
+		}
+	}
+	name := freeName(taken, "canopy", liked)
 	pairs := []pair{
 		{"name", quoted(name, `"`)},
-		{"diameter", quoted(quantity.Exact(canopyFor(r), s.field("diameter").codec.scale(nil, place{}).Unit), `"`)},
-		{"deploy", f.usualRule()},
+		{"diameter", quoted(quantity.Exact(diameter, s.field("diameter").codec.scale(nil, place{}).Unit), `"`)},
+		{"deploy", opens},
 	}
 	return f.added("canopy", name, pairs)
 }
