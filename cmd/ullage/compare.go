@@ -9,6 +9,7 @@ import (
 	"ullage/cmd/ullage/chart/page"
 	"ullage/sim/flown"
 	"ullage/sim/report/measured"
+	"ullage/sim/report/words"
 )
 
 // compareCommand holds logs against the predicted flight.
@@ -92,6 +93,9 @@ func (c *compareCommand) Run(s *streams) error {
 		if err := drawing.write(s, func(w io.Writer) error { _, err := w.Write(image); return err }); err != nil {
 			return err
 		}
+	}
+	if c.CSV {
+		defer tellLines(s, measured.Beyond(words.In(c.system()), all))
 	}
 	return c.write(s, func(w io.Writer) error {
 		switch {

@@ -52,6 +52,9 @@ func (c *flyCommand) Run(s *streams) error {
 	if err != nil {
 		return err
 	}
+	if c.CSV {
+		defer c.tellBeyond(s, flight.Rocket)
+	}
 	return c.write(s, func(w io.Writer) error {
 		switch {
 		case c.JSON && c.Held:

@@ -66,6 +66,9 @@ func (c *openingCommand) Run(s *streams) error {
 	if err != nil {
 		return err
 	}
+	if c.CSV {
+		defer c.tellBeyond(s, rocket)
+	}
 	return c.stream(s, func(w io.Writer) error {
 		bar := c.bar(s, false)
 		o, err := c.fly(s, rocket, canopy, c.study(bar))

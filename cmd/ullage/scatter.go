@@ -89,6 +89,7 @@ func (c *scatterCommand) Run(s *streams) error {
 	})
 	if c.CSV || c.GeoJSON { // the other forms say so themselves
 		tellDraws(s, result)
+		c.tellBeyond(s, rocket)
 	}
 	return err
 }

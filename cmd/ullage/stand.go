@@ -75,6 +75,9 @@ func (c *standCommand) Run(s *streams) error {
 			return err
 		}
 	}
+	if c.CSV {
+		defer tellLines(s, out.Beyond())
+	}
 	err = c.write(s, func(w io.Writer) error {
 		switch {
 		case c.JSON:

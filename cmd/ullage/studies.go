@@ -3,9 +3,12 @@ package main
 import (
 	"context"
 	"errors"
+	"fmt"
 	"io"
 
 	"ullage/sim/quantity"
+	"ullage/sim/report/words"
+	"ullage/sim/rocket"
 	"ullage/sim/rocketfile"
 	"ullage/sim/study"
 )
@@ -71,6 +74,20 @@ func (c *counted) Write(b []byte) (int, error) {
 }
 
 func (o outputOptions) toStandardOutput() bool { return o.Output == "" || o.Output == "-" }
+
+// tellBeyond says on standard error what a form for programs has no room for: that no proof is
+// for the pressure. The other forms say so themselves.
+func (o unitsOption) tellBeyond(s *streams, r *rocket.Rocket) {
+	if text := words.In(o.system()).Beyond(r); text != "" {
+		tellLines(s, []string{text})
+	}
+}
+
+func tellLines(s *streams, lines []string) {
+	for _, text := range lines {
+		fmt.Fprintln(s.err, text)
+	}
+}
 
 // bar is a progress bar where there is someone to look at it. It stays away when the
 // rows themselves go to the terminal as they come.

@@ -84,6 +84,7 @@ func (c *sweepCommand) Run(s *streams) error {
 	})
 	if c.CSV { // the other forms say so themselves
 		invalid.tell(s, n)
+		c.tellBeyond(s, study.MostPressed(rocket, axes))
 	}
 	return err
 }

@@ -23,10 +23,7 @@ func WriteCompareText(w io.Writer, all []*flown.Compared, sys quantity.System) e
 		d.Sections = append(d.Sections, understood(p, c.Logged, c.Release), differences(p, c))
 	}
 	var end page.Section
-	end.Add(page.Prose(words.LeftOut(r)))
-	for _, c := range words.Cautions(r.Power) {
-		end.Add(page.Prose(c))
-	}
+	closing(&end, p, rocketsOf(all)...)
 	d.Sections = append(d.Sections, end)
 	_, err := io.WriteString(w, d.Text())
 	return err
@@ -91,6 +88,7 @@ func WriteCompareJSON(w io.Writer, all []*flown.Compared) error {
 		var o, rows machine.Object
 		o.Add("file", c.Log.Name).Add("release_s", machine.Number(c.Release)).Add("landing_s", machine.Number(c.Landing)).
 			Add("heights", string(c.Heights)).Add("columns", columns(c.Logged))
+		words.AddPressure(&o, c.Rocket)
 		for i := range c.Differences {
 			d := &c.Differences[i]
 			v := func(x float64) machine.Number { return machine.Number(results.Machine(d.Row.Dimension, x)) }

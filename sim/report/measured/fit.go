@@ -13,6 +13,7 @@ import (
 	"ullage/sim/report/page"
 	"ullage/sim/report/words"
 	"ullage/sim/results"
+	"ullage/sim/rocket"
 )
 
 // Fit is what a fit found, to be written.
@@ -138,17 +139,17 @@ func (f *Fit) logs(p words.Printer) page.Section {
 // after says what to do with it, with the cautions.
 func (f *Fit) after(p words.Printer) page.Section {
 	var x page.Section
-	r := f.Fitted.Logs[0].Rocket
 	switch {
 	case f.Written != "":
 		x.Add(page.Prose("Written to " + page.Printable(f.Written) + ": values, spreads, and a remark of where they are from. These logs are refused from now on: they would count twice."))
 	case f.Failed == nil:
 		x.Add(page.Prose("To keep them, give --write: values and spreads go into the rocket file."))
 	}
-	x.Add(page.Prose(words.LeftOut(r)))
-	for _, c := range words.Cautions(r.Power) {
-		x.Add(page.Prose(c))
+	rockets := make([]*rocket.Rocket, len(f.Fitted.Logs))
+	for i := range f.Fitted.Logs {
+		rockets[i] = f.Fitted.Logs[i].Rocket
 	}
+	closing(&x, p, rockets...)
 	return x
 }
 
@@ -169,6 +170,7 @@ func WriteFitJSON(w io.Writer, f Fit) error {
 		logs = append(logs, o.Add("file", l.Log.Name).Add("samples", l.Samples).Add("lift_off_s", number(l.Release)).
 			Add("apogee_m", apogee.Add("measured", number(l.Apogee.Measured)).Add("before", number(l.Apogee.Before)).Add("fitted", number(l.Apogee.Fitted))).
 			Add("rms_m", rms.Add("before", number(l.RMS.Before)).Add("fitted", number(l.RMS.Fitted))).Add("day", &day))
+		words.AddPressure(&o, l.Rocket)
 	}
 	out.Add("inputs", f.object()).Add("alike", alike).Add("logs", logs).Add("flights", f.Fitted.Flights)
 	return machine.WriteLine(w, &out)

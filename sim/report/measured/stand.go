@@ -74,7 +74,7 @@ func WriteStandText(w io.Writer, t Test) error {
 	if text := t.doubt(p); text != "" {
 		x.Add(page.Alarm(text))
 	}
-	for _, text := range beyond(p, t.Rocket, t.Start) {
+	for _, text := range t.Beyond() {
 		x.Add(page.Alarm(text))
 	}
 	if text := words.TubeLeftAway(t.Rocket); text != "" {
@@ -107,18 +107,16 @@ func (t *Test) doubt(p words.Printer) string {
 	return ""
 }
 
-// beyond says what pressures no proof is for: the file's, and the one the log begins with.
-func beyond(p words.Printer, r *rocket.Rocket, start float64) []string {
-	var all []string
-	if text := p.Beyond(r); text != "" {
-		all = append(all, text)
-	}
-	if r.Water == nil || math.IsNaN(start) {
+// Beyond says what pressures no proof is for: the file's, and the one the log begins with.
+func (t *Test) Beyond() []string {
+	p, r := words.In(t.System), t.Rocket
+	all := beyond(p, r)
+	if r.Water == nil || math.IsNaN(t.Start) {
 		return all
 	}
 	told := r.Clone()
-	told.Water.Pressure = start
-	if text := p.Beyond(told); text != "" && start > r.Water.Pressure {
+	told.Water.Pressure = t.Start
+	if text := p.Beyond(told); text != "" && t.Start > r.Water.Pressure {
 		all = append(all, "The log begins at "+text)
 	}
 	return all
@@ -172,9 +170,7 @@ func (t *Test) understood(p words.Printer) page.Section {
 func standCautions(r *rocket.Rocket) page.Section {
 	var x page.Section
 	x.Add(page.Prose("On a stand everyone is away from it and behind cover, and it is started from a distance: what bursts or comes loose flies as far as in any other test."))
-	for _, c := range words.Cautions(r.Power) {
-		x.Add(page.Prose(c))
-	}
+	cautions(&x, r)
 	return x
 }
 
@@ -250,7 +246,7 @@ func WriteHeldText(w io.Writer, fl *sim.Flight, file *rocket.Rocket, sys quantit
 		}
 	}
 	x.Add(facts)
-	for _, text := range beyond(p, r, math.NaN()) {
+	for _, text := range beyond(p, r) {
 		x.Add(page.Alarm(text))
 	}
 	if text := words.TubeLeftAway(file); text != "" {
