@@ -23,6 +23,7 @@ type compareCommand struct {
 	Flights int    `default:"400" placeholder:"N" help:"How many flights the predicted spread is of; 400 if not given."`
 
 	logOptions
+	partOptions
 	spreadOptions
 	studyOptions
 }
@@ -73,6 +74,9 @@ func (c *compareCommand) Run(s *streams) error {
 	}
 	logs, err := c.logs(s, c.Log, base, c.setOptions)
 	if err != nil {
+		return err
+	}
+	if logs, err = c.of(logs); err != nil {
 		return err
 	}
 	var all []*flown.Compared

@@ -21,6 +21,7 @@ type fitCommand struct {
 	JSON  bool     `name:"json" help:"What was found as one JSON object, in SI units."`
 
 	logOptions
+	partOptions
 	spreadOptions
 	studyOptions
 }
@@ -50,6 +51,9 @@ func (c *fitCommand) Run(s *streams) error {
 	r := flies.Rocket()
 	logs, err := c.logs(s, c.Log, file, c.setOptions)
 	if err != nil {
+		return err
+	}
+	if logs, err = c.of(logs); err != nil {
 		return err
 	}
 	if err := flown.Refuse(file, logs); err != nil {

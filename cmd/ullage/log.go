@@ -21,6 +21,38 @@ type logOptions struct {
 	To     *clockTime `placeholder:"TIME" help:"Look for it up to this time."`
 }
 
+// partOptions say what of logs has a part, and when it begins.
+type partOptions struct {
+	Release  *clockTime `placeholder:"TIME" help:"The time of release by the log's clock, as in --release '12.4 s'; found if not given; a fit begins there and finds its own."`
+	LeaveOut []string   `name:"leave-out" placeholder:"STRETCH" sep:"none" help:"What of the log has no part, by its clock, as in --leave-out '14.2 s to 14.8 s'. Can be given again."`
+}
+
+// of are logs with what the options say.
+func (o partOptions) of(logs []flown.Logged) ([]flown.Logged, error) {
+	if (o.Release != nil || len(o.LeaveOut) > 0) && len(logs) > 1 {
+		return nil, badInput("--release and --leave-out are about one log; give one")
+	}
+	var out []flown.Stretch
+	for _, text := range o.LeaveOut {
+		s, err := flown.ParseStretch(text)
+		if err != nil {
+			return nil, badInput("--leave-out %w", err)
+		}
+		out = append(out, s)
+	}
+	for i := range logs {
+		rd, err := logs[i].Without(out)
+		if err != nil {
+			return nil, asInput(err)
+		}
+		if o.Release != nil {
+			rd = rd.Released(float64(*o.Release))
+		}
+		logs[i].Reading = rd
+	}
+	return logs, nil
+}
+
 // clockTime is a time by a log's clock, s.
 type clockTime float64
 

@@ -49,23 +49,40 @@ type Compared struct {
 // and the zero of heights are fitted to the first part of the flight; the spread of the prediction is that
 // of flights with what is uncertain drawn at random, always the same ones.
 func Compare(ctx context.Context, l Logged, spreads []study.Spread, draws int, o study.Options) (*Compared, error) {
-	c := &Compared{Logged: &l, Draws: draws}
+	c, err := Hold(ctx, l)
+	if err != nil {
+		return nil, err
+	}
+	return c, c.Spread(ctx, spreads, draws, o)
+}
+
+// Hold is Compare without the spread, which takes hundreds of flights.
+func Hold(ctx context.Context, l Logged) (*Compared, error) {
+	c := &Compared{Logged: &l}
 	if err := c.align(ctx); err != nil {
 		return nil, err
 	}
 	c.differences()
 	c.suspect()
-	c.stages()
+	if ch := c.Best(); ch != nil {
+		c.Stages = c.Off(ch)
+	}
+	return c, nil
+}
+
+// Spread tells how far flights with what is uncertain drawn at random are apart.
+func (c *Compared) Spread(ctx context.Context, spreads []study.Spread, draws int, o study.Options) error {
+	c.Draws = draws
 	if len(c.Differences) == 0 {
-		return c, nil
+		return nil
 	}
 	rows := make([]results.Row, len(c.Differences))
 	for i := range rows {
 		rows[i] = c.Differences[i].Row
 	}
-	d, err := study.Disperse(ctx, l.Rocket, study.Draws{Spreads: spreads, Flights: draws, Seed: 1, Show: rows}, o, nil)
+	d, err := study.Disperse(ctx, c.Rocket, study.Draws{Spreads: spreads, Flights: draws, Seed: 1, Show: rows}, o, nil)
 	if err != nil {
-		return nil, err
+		return err
 	}
 	for i := range c.Differences {
 		x := &c.Differences[i]
@@ -77,7 +94,7 @@ func Compare(ctx context.Context, l Logged, spreads []study.Spread, draws int, o
 		}
 		x.Inside = x.Measured >= x.Low && x.Measured <= x.High
 	}
-	return c, nil
+	return nil
 }
 
 // align finds the time of release and the zeros by what is least like the rest of the rocket:
@@ -89,6 +106,7 @@ func (c *Compared) align(ctx context.Context) error {
 		return err
 	}
 	c.Flight = fl
+	f.pinned = c.Pinned
 	some := c.Best() != nil
 	for _, t := range f.tracks {
 		const enough = 8 // samples
@@ -97,13 +115,18 @@ func (c *Compared) align(ctx context.Context) error {
 			until = math.Min(until, 0.8*fl.Apogee.Time)
 		}
 		t.use = make([]bool, len(t.T))
+		t.last = 0
 		for i, at := range t.T {
-			t.use[i] = at <= f.release[0]+until && (t.height() || !some)
+			if t.use[i] = at <= f.release[0]+until && (t.height() || !some); t.use[i] {
+				t.last = i + 1
+			}
 		}
 	}
-	from, err := f.scan()
-	if err != nil {
-		return err
+	from := f.start()
+	if !f.pinned {
+		if from, err = f.scan(); err != nil {
+			return err
+		}
 	}
 	s, err := solve.LeastSquares(f.residuals(), from, solve.Stop{Gain: 1e-8, Closer: 1e-8, Most: 60, Reach: 10})
 	if err != nil {
@@ -137,15 +160,20 @@ func (c *Compared) predicted(ch *Channel) []float64 {
 // Course is a channel's course over time after release, predicted and measured, heights less
 // their zero.
 func (c *Compared) Course(ch *Channel) (times, predicted, measured []float64) {
-	zero := 0.0
-	if ch.height() {
-		zero = c.Zero
-	}
+	zero := c.zeroOf(ch)
 	measured = make([]float64, len(ch.Y))
 	for i, v := range ch.Y {
 		measured[i] = v - zero
 	}
 	return c.since(ch), c.predicted(ch), measured
+}
+
+// zeroOf is where a channel's zero is taken to be, SI.
+func (c *Compared) zeroOf(ch *Channel) float64 {
+	if ch.height() {
+		return c.Zero
+	}
+	return 0
 }
 
 // differences reads what log and flight tell.
@@ -246,13 +274,11 @@ func (c *Compared) legs() []leg {
 	return legs
 }
 
-// stages tells where the log goes away from the flight.
-func (c *Compared) stages() {
-	ch := c.Best()
-	if ch == nil {
-		return
-	}
+// Off tells where a channel goes away from the flight, stage by stage, as far as it tells of them.
+func (c *Compared) Off(ch *Channel) []Stage {
 	fl := c.Flight
+	var stages []Stage
+	zero := c.zeroOf(ch)
 	end := fl.Landing.Time
 	if !math.IsNaN(c.Landing) {
 		end = math.Min(end, c.Landing-c.Release)
@@ -262,7 +288,7 @@ func (c *Compared) stages() {
 		s := Stage{Name: name, From: from, To: to}
 		for i := range t {
 			if t[i] >= from && t[i] < to && !math.IsNaN(y[i]) {
-				d := ch.Y[i] - c.Zero - y[i]
+				d := ch.Y[i] - zero - y[i]
 				s.Mean += d
 				s.RMS += d * d
 				s.Count++
@@ -271,14 +297,17 @@ func (c *Compared) stages() {
 		if s.Count > 0 {
 			s.Mean /= float64(s.Count)
 			s.RMS = math.Sqrt(s.RMS / float64(s.Count))
-			c.Stages = append(c.Stages, s)
+			stages = append(stages, s)
 		}
 	}
 	stage("thrust", 0, fl.Burnout.Time)
-	if fl.Apogee.Happened {
+	if q := ch.Column.Quantity; fl.Apogee.Happened && q != logfile.Chamber {
 		stage("coast", fl.Burnout.Time, fl.Apogee.Time)
-		stage("descent", fl.Apogee.Time, end)
+		if q != logfile.Acceleration { // under a canopy it hangs as it likes
+			stage("descent", fl.Apogee.Time, end)
+		}
 	}
+	return stages
 }
 
 // suspect looks for a wrong unit and for the log of another flight.

@@ -25,7 +25,9 @@ type fitter struct {
 	tracks  []*track
 	release []float64 // first guesses, s by each log's clock
 	zeros   int
-	rows    int // samples of all tracks
+	rows    int           // samples of all tracks
+	same    []*sim.Flight // of each log, where no input is turned: one flight does
+	pinned  bool          // the releases stay at the first guesses
 	flights atomic.Int64
 	workers []*worker
 }
@@ -51,7 +53,7 @@ type worker struct {
 }
 
 func newFitter(ctx context.Context, logs []Logged, inputs []study.Spread) *fitter {
-	f := &fitter{ctx: ctx, inputs: inputs, logs: logs}
+	f := &fitter{ctx: ctx, inputs: inputs, logs: logs, same: make([]*sim.Flight, len(logs))}
 	longest := 0
 	for i, l := range logs {
 		f.release = append(f.release, l.LiftOff)
@@ -108,15 +110,10 @@ func (f *fitter) rocket(x []float64, log int) (*rocket.Rocket, error) {
 // some seconds.
 func (f *fitter) predict(w *worker, x []float64, dst []float64, moved ...[]float64) error {
 	for i := range f.logs {
-		r, err := f.rocket(x, i)
+		fl, err := f.fly(w, x, i)
 		if err != nil {
 			return err
 		}
-		fl, err := w.flyer.Fly(f.ctx, r, sim.Options{Keep: true, Held: f.logs[i].Held})
-		if err != nil {
-			return err
-		}
-		f.flights.Add(1)
 		f.tell(w, fl, x, i, 0, dst)
 		if len(moved) == 2 {
 			f.tell(w, fl, x, i, -moment, moved[0])
@@ -124,6 +121,25 @@ func (f *fitter) predict(w *worker, x []float64, dst []float64, moved ...[]float
 		}
 	}
 	return nil
+}
+
+// fly flies the rocket of a log, in the memory of a worker; where no input is turned it is always
+// the same flight, flown once.
+func (f *fitter) fly(w *worker, x []float64, log int) (*sim.Flight, error) {
+	if len(f.inputs) == 0 && f.same[log] != nil {
+		return f.same[log], nil
+	}
+	if len(f.inputs) == 0 {
+		fl, err := f.kept(x, log)
+		f.same[log] = fl
+		return fl, err
+	}
+	r, err := f.rocket(x, log)
+	if err != nil {
+		return nil, err
+	}
+	f.flights.Add(1)
+	return w.flyer.Fly(f.ctx, r, sim.Options{Keep: true, Held: f.logs[log].Held})
 }
 
 // moment is by how much the release is moved to tell what that changes, s.
@@ -264,6 +280,8 @@ func (f *fitter) residuals() solve.Residuals {
 		if k < n {
 			in := f.inputs[k]
 			r.Least[k], r.Greatest[k] = (in.Input.Min-f.before[k])/in.SD, (in.Input.Max-f.before[k])/in.SD
+		} else if f.pinned && k < n+len(f.logs) {
+			r.Least[k], r.Greatest[k] = 0, 0
 		}
 	}
 	return r

@@ -29,6 +29,9 @@ type Reading struct {
 	Told     float64 // the log's greatest height as it stands in it, above its pad, m; NaN without heights
 	Turned   float64 // the same height in the air of the site, m
 	Notes    fault.List
+	Pinned   bool      // LiftOff is told: see Released
+	LeftOut  []Stretch // see Without
+	Lost     int       // samples of the column that lost most by it
 
 	which int // of the stretches of the log
 }

@@ -3,22 +3,16 @@ package flown
 import (
 	"math"
 
-	"ullage/sim"
 	"ullage/sim/solve"
 )
 
 // choose settles which samples have a part, by the flights at a place.
 func (f *fitter) choose(x []float64, canopies bool) error {
 	for l := range f.logs {
-		r, err := f.rocket(x, l)
+		fl, err := f.fly(f.workers[0], x, l)
 		if err != nil {
 			return err
 		}
-		fl, err := sim.Fly(f.ctx, r, sim.Options{Keep: true, Held: f.logs[l].Held})
-		if err != nil {
-			return err
-		}
-		f.flights.Add(1)
 		for _, t := range f.tracks {
 			if t.log != l {
 				continue

@@ -35,12 +35,18 @@ func understood(p words.Printer, l *flown.Logged, release float64) page.Section 
 		facts = append(facts, [2]string{string(c.Column.Quantity), page.Printable(c.Column.Name()) + ", " + unitOf(&c.Column) + "; " + channel(p, c)})
 	}
 	rest := fmt.Sprintf("%.2f s by the log's clock", release)
+	if l.Pinned && release == l.LiftOff {
+		rest += ", as told"
+	}
 	if math.IsNaN(l.Landing) {
 		rest += "; it does not show the landing"
 	} else {
 		rest += fmt.Sprintf(", at rest again at %.1f s", l.Landing)
 	}
 	facts = append(facts, [2]string{"release", rest})
+	if len(l.LeftOut) > 0 {
+		facts = append(facts, [2]string{"left out", leftOut(l.Reading)})
+	}
 	if l.Day != "" {
 		facts = append(facts, [2]string{"the day", l.Day})
 	}
@@ -55,6 +61,15 @@ func understood(p words.Printer, l *flown.Logged, release float64) page.Section 
 		x.Add(page.Prose(page.Printable(note(n))))
 	}
 	return x
+}
+
+// leftOut are the stretches that have no part.
+func leftOut(l *flown.Reading) string {
+	var parts []string
+	for _, s := range l.LeftOut {
+		parts = append(parts, fmt.Sprintf("%.6g to %.6g s", s.From, s.To))
+	}
+	return page.Listed(parts) + " by the log's clock: " + words.Plural(l.Lost, "sample")
 }
 
 func some(names []string) string {
