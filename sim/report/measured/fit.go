@@ -52,10 +52,10 @@ func (f *Fit) inputs(p words.Printer) page.Section {
 		case in.AtBound:
 			remark = "at the end of its range"
 		}
-		grid.Rows = append(grid.Rows, []string{in.Input.Name, f.value(p, i, in.Before, in.BeforeSD), f.value(p, i, in.Value, in.SD), fmt.Sprintf("%.0f %%", 100*in.Learned), remark})
+		grid.Rows = append(grid.Rows, []string{in.Input.Name, f.Value(p, i, in.Before, in.BeforeSD), f.Value(p, i, in.Value, in.SD), fmt.Sprintf("%.0f %%", 100*in.Learned), remark})
 	}
 	x.Add(grid, page.Prose("After ± stands one standard deviation, every input that is not turned being taken as known. Learned is the share of what was unknown that the logs took away."))
-	for _, names := range groups(f.Fitted.Alike) {
+	for _, names := range Groups(f.Fitted.Alike) {
 		x.Add(page.Prose(page.Listed(names) + " act alike on what the logs show, so that these logs hardly tell them apart; what they do together is better known than each alone."))
 	}
 	if f.Failed != nil {
@@ -64,8 +64,8 @@ func (f *Fit) inputs(p words.Printer) page.Section {
 	return x
 }
 
-// groups joins pairs that share an input.
-func groups(pairs [][2]string) [][]string {
+// Groups joins pairs that share an input.
+func Groups(pairs [][2]string) [][]string {
 	var all [][]string
 	for _, p := range pairs {
 		into := -1
@@ -90,8 +90,8 @@ func failure(err error) string { return sentence(err.Error()) }
 
 func sentence(text string) string { return strings.ToUpper(text[:1]) + text[1:] + "." }
 
-// value is a value with its deviation, in the unit that the file uses.
-func (f *Fit) value(p words.Printer, i int, v, sd float64) string {
+// Value is a value of an input with its deviation, in the unit that the file uses.
+func (f *Fit) Value(p words.Printer, i int, v, sd float64) string {
 	u := f.Fitted.Inputs[i].Input.Unit
 	if i < len(f.Units) {
 		u = f.Units[i]

@@ -14,8 +14,18 @@ import (
 
 // understood is how a log was read, so that a wrong guess is seen.
 func understood(p words.Printer, l *flown.Logged, release float64) page.Section {
+	x := page.Section{Name: page.Printable(l.Log.Name)}
+	facts, remarks := Understood(p, l, release)
+	x.Add(facts)
+	for _, text := range remarks {
+		x.Add(page.Prose(text))
+	}
+	return x
+}
+
+// Understood is how a log was read: what is known of it, and remarks in sentences.
+func Understood(p words.Printer, l *flown.Logged, release float64) (facts page.Facts, remarks []string) {
 	log := l.Log
-	x := page.Section{Name: page.Printable(log.Name)}
 	header := "no header"
 	if log.HeaderLine > 0 {
 		header = fmt.Sprintf("header in line %d", log.HeaderLine)
@@ -24,7 +34,7 @@ func understood(p words.Printer, l *flown.Logged, release float64) page.Section 
 	if log.DecimalComma {
 		comma = ", decimal commas"
 	}
-	facts := page.Facts{{"read as", fmt.Sprintf("%d rows, cells parted by %s%s, %s, %s", log.Rows, log.Separator, comma, header, log.Encoding)}}
+	facts = page.Facts{{"read as", fmt.Sprintf("%d rows, cells parted by %s%s, %s, %s", log.Rows, log.Separator, comma, header, log.Encoding)}}
 	if log.Rate > 0 {
 		facts = append(facts, [2]string{"time", fmt.Sprintf("%.4g samples a second, as told", log.Rate)})
 	} else if k := log.Find(logfile.Time); k >= 0 {
@@ -50,17 +60,16 @@ func understood(p words.Printer, l *flown.Logged, release float64) page.Section 
 	if l.Day != "" {
 		facts = append(facts, [2]string{"the day", l.Day})
 	}
-	x.Add(facts)
 	if text := heights(p, l); text != "" {
-		x.Add(page.Prose(text))
+		remarks = append(remarks, text)
 	}
 	if len(log.Others) > 0 {
-		x.Add(page.Prose("Not used: " + page.Printable(some(log.Others)) + "."))
+		remarks = append(remarks, "Not used: "+page.Printable(some(log.Others))+".")
 	}
 	for _, n := range append(append(fault.List(nil), log.Notes...), l.Notes...) {
-		x.Add(page.Prose(page.Printable(note(n))))
+		remarks = append(remarks, page.Printable(note(n)))
 	}
-	return x
+	return facts, remarks
 }
 
 // leftOut are the stretches that have no part.

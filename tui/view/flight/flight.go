@@ -19,7 +19,7 @@ import (
 type View struct {
 	view.Pane
 	shared            view.Keys
-	span              span
+	span              view.Span
 	cursor            cursor
 	charts            []plot.Chart // of the scene, in the units shown
 	marks             []plot.VerticalMark
@@ -32,7 +32,7 @@ type View struct {
 
 // New is the view as it is at the start.
 func New(k view.Keys) *View {
-	return &View{shared: k, span: ascentSpan, cursor: cursor{stuck: true, kind: sim.ApogeeEvent}}
+	return &View{shared: k, span: view.AscentSpan, cursor: cursor{stuck: true, kind: sim.ApogeeEvent}}
 }
 
 // About is what the view is.
@@ -72,8 +72,8 @@ func (v *View) Press(frame view.Frame, k tea.KeyMsg) (taken bool, cmd tea.Cmd) {
 func (v *View) actions() []view.Key {
 	k := &v.shared
 	return []view.Key{
-		view.On(k.Span, func(view.Frame) { v.span = (v.span + 1) % spans }),
-		view.On(k.SpanBack, func(view.Frame) { v.span = (v.span + spans - 1) % spans }),
+		view.On(k.Span, func(view.Frame) { v.span = v.span.Step(1) }),
+		view.On(k.SpanBack, func(view.Frame) { v.span = v.span.Step(-1) }),
 		view.On(k.Earlier, func(view.Frame) { v.step(-1) }),
 		view.On(k.Later, func(view.Frame) { v.step(1) }),
 		view.On(k.FarEarlier, func(view.Frame) { v.step(-10) }),
@@ -93,7 +93,7 @@ func (v *View) Point(column, _ int) {
 
 // step moves the cursor by columns of the plot, inside the span shown.
 func (v *View) step(columns float64) {
-	end := v.span.end(v.Scene.Now.Flight)
+	end := v.span.End(v.Scene.Now.Flight)
 	v.cursor = cursor{time: min(max(min(v.cursor.time, end)+columns*v.columnWidth, 0), end)}
 }
 
@@ -107,7 +107,7 @@ func (v *View) jump(by int) {
 // widen chooses the shortest span that has the cursor in it, if the present
 // one has not.
 func (v *View) widen(fl *sim.Flight) {
-	for v.span+1 < spans && v.cursor.time > v.span.end(fl) {
+	for v.span+1 < view.Spans && v.cursor.time > v.span.End(fl) {
 		v.span++
 	}
 }
@@ -165,7 +165,7 @@ func (v *View) draw() { v.Draw(v.instead, v.paint) }
 // paint draws the plots and the reading below them.
 func (v *View) paint() {
 	theme := v.Scene.Theme
-	v.last = v.span.end(v.Scene.Now.Flight)
+	v.last = v.span.End(v.Scene.Now.Flight)
 	stack := plot.Stack{
 		Charset: theme.Charset, Charts: v.charts, Marks: v.marks,
 		X:          plot.Axis{Title: "time", Unit: "s", Min: 0, Max: v.last},

@@ -55,13 +55,13 @@ func TestPoint(t *testing.T) {
 // Spans go round in both directions.
 func TestSpans(t *testing.T) {
 	f := start(t, viewtest.Plover(t), viewtest.Medium)
-	for _, want := range []span{wholeSpan, thrustSpan, ascentSpan} {
+	for _, want := range []view.Span{view.WholeSpan, view.ThrustSpan, view.AscentSpan} {
 		f.Press("z")
 		require.Equal(t, want, f.V.span)
 		require.Contains(t, f.Shown(), want.String())
 	}
 	f.Press("Z")
-	require.Equal(t, thrustSpan, f.V.span)
+	require.Equal(t, view.ThrustSpan, f.V.span)
 }
 
 // A flight that was kept is drawn beneath, and the pressure gives way to the thrust where

@@ -1,42 +1,9 @@
 package flight
 
 import (
-	"math"
-
 	"ullage/sim"
 	"ullage/tui/draw"
 )
-
-// span is how much of the flight the time axis shows.
-type span int
-
-// The spans, from the shortest.
-const (
-	thrustSpan span = iota
-	ascentSpan
-	wholeSpan
-	spans
-)
-
-func (s span) String() string { return [spans]string{"thrust", "ascent", "whole flight"}[s] }
-
-// end is the last second of the span: a little after what it is named for, and
-// the whole flight where that never came.
-func (s span) end(fl *sim.Flight) float64 {
-	const after = 1.08
-	whole := fl.Duration()
-	end := whole
-	switch r := &fl.Results; {
-	case s == thrustSpan && r.Burnout.Happened:
-		end = r.Burnout.Time * after
-	case s == ascentSpan && r.Apogee.Happened:
-		end = r.Apogee.Time * after
-	}
-	if end = min(end, whole); end > 0 && !math.IsInf(end, 0) {
-		return end
-	}
-	return 1
-}
 
 // cursor is a time, and perhaps the event whose time it is: then it stays with
 // the event from flight to flight.
