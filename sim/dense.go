@@ -64,20 +64,37 @@ func (s *denseStep) share(t float64) (held, theta float64) {
 	return t, theta
 }
 
-// between is the state inside a step: the cubic through both ends.
-func (s *denseStep) between(m *model, theta float64, y *state) {
-	if m.push != unsteadyLiquid || s.h == 0 {
+// reader reads a flight, in memory of its own. What a step of the unsteady jet takes to be read
+// is made ready once for all that is read of it.
+type reader struct {
+	fl     *Flight
+	m      model
+	step   int // that the course is of
+	stiff  stiffPart
+	course jetCourse
+}
+
+func (fl *Flight) reader() *reader { return &reader{fl: fl, m: fl.dense.model, step: -1} }
+
+// at is the state at a time, held to a step, and that time; the model is left in the step's phase.
+func (x *reader) at(step int, t float64, y *state) float64 {
+	s := &x.fl.dense.steps[step]
+	t, theta := s.share(t)
+	x.m.phase = x.fl.dense.phases[s.phase]
+	if x.m.push != unsteadyLiquid || s.h == 0 {
 		hermite(states, theta, s.h, &s.y0, &s.f0, &s.y1, &s.f1, y)
-		return
+		return t
 	}
-	var now forces
-	var stiff stiffPart
-	var c jetCourse
-	a, fa := s.y0, s.f0
-	m.rates(s.t, &a, &fa, &now)
-	m.stiffness(&a, &fa, &now, &stiff)
-	c.take(&stiff, s.h, &a, &fa, &s.y1, &s.f1)
-	c.at(theta, y)
+	if x.step != step {
+		x.step = step
+		var now forces
+		a, fa := s.y0, s.f0
+		x.m.rates(s.t, &a, &fa, &now)
+		x.m.stiffness(&a, &fa, &now, &x.stiff)
+		x.course.take(&x.stiff, s.h, &a, &fa, &s.y1, &s.f1)
+	}
+	x.course.at(theta, y)
+	return t
 }
 
 // jetCourse is the dense output of a step of the unsteady jet: the cubic in the variables of its step,

@@ -42,20 +42,17 @@ func (fl *Flight) At(t float64) Sample {
 		return Sample{}
 	}
 	i := sort.Search(len(s), func(i int) bool { return s[i].t > t }) - 1
-	m := fl.dense.model
-	return fl.sample(&m, max(i, 0), t)
+	return fl.reader().sample(max(i, 0), t)
 }
 
 // sample is the flight inside one recorded step.
-func (fl *Flight) sample(m *model, i int, t float64) Sample {
-	s := &fl.dense.steps[i]
-	t, theta := s.share(t)
+func (x *reader) sample(step int, t float64) Sample {
 	var y, dy state
-	m.phase = fl.dense.phases[s.phase]
+	t = x.at(step, t, &y)
+	m := &x.m
 	if m.push == motorBurn {
 		m.loadSegment(m.segment)
 	}
-	s.between(m, theta, &y)
 	var f forces
 	m.rates(t, &y, &dy, &f)
 	attack, margin := math.NaN(), math.NaN()
@@ -63,7 +60,7 @@ func (fl *Flight) sample(m *model, i int, t float64) Sample {
 		attack = f.attack()
 	}
 	if m.body != nil {
-		margin = m.body.at(f.liquid, f.gas, f.grain, f.mach(), fl.Rocket.Body.Diameter).Margin
+		margin = m.body.at(f.liquid, f.gas, f.grain, f.mach(), x.fl.Rocket.Body.Diameter).Margin
 	}
 	return Sample{
 		Time: t, East: y[east], North: y[north], Height: y[up],
@@ -86,7 +83,7 @@ func (fl *Flight) Samples(every float64) []Sample {
 	if len(fl.dense.steps) == 0 || !(every > 0) || end/every > maxSamples {
 		return nil
 	}
-	m := fl.dense.model
+	x := fl.reader()
 	out := make([]Sample, 0, int(end/every)+2)
 	i := 0
 	for n := 0; ; n++ {
@@ -97,9 +94,9 @@ func (fl *Flight) Samples(every float64) []Sample {
 		for i+1 < len(fl.dense.steps) && fl.dense.steps[i+1].t <= t {
 			i++
 		}
-		out = append(out, fl.sample(&m, i, t))
+		out = append(out, x.sample(i, t))
 	}
-	return append(out, fl.sample(&m, len(fl.dense.steps)-1, end))
+	return append(out, x.sample(len(fl.dense.steps)-1, end))
 }
 
 // Trace gives what a plot draws: both ends of every step and points inside, so that
@@ -108,18 +105,18 @@ func (fl *Flight) Samples(every float64) []Sample {
 func (fl *Flight) Trace() []Sample {
 	// Long steps bend much between their ends: the fewer they are the more points inside.
 	inside := 2 + 300/max(len(fl.dense.steps), 1)
-	m := fl.dense.model
+	x := fl.reader()
 	out := make([]Sample, 0, (inside+1)*len(fl.dense.steps)+1)
 	for i := range fl.dense.steps {
 		s := &fl.dense.steps[i]
 		if i == 0 || fl.dense.steps[i-1].phase != s.phase {
-			out = append(out, fl.sample(&m, i, s.t))
+			out = append(out, x.sample(i, s.t))
 		}
 		if s.h == 0 {
 			continue
 		}
 		for k := 1; k <= inside; k++ {
-			out = append(out, fl.sample(&m, i, s.t+s.h*float64(k)/float64(inside)))
+			out = append(out, x.sample(i, s.t+s.h*float64(k)/float64(inside)))
 		}
 	}
 	return out

@@ -228,10 +228,10 @@ func (f *fitter) fitted(x, sd []float64, kept []bool, was *fitter, before []floa
 		out.Inputs = append(out.Inputs, in)
 	}
 	then, now := make([]float64, f.rows), make([]float64, f.rows)
-	if err := was.predict(was.workers[0], before, then); err != nil {
+	if err := was.predict(was.workers[0], before, then, nil); err != nil {
 		return out, err
 	}
-	if err := f.predict(f.workers[0], x, now); err != nil {
+	if err := f.predict(f.workers[0], x, now, nil); err != nil {
 		return out, err
 	}
 	for i := range f.logs {

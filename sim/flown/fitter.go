@@ -106,18 +106,17 @@ func (f *fitter) rocket(x []float64, log int) (*rocket.Rocket, error) {
 	return r, nil
 }
 
-// predict fills dst with what all tracks would tell, by one worker. The release may be moved by
-// some seconds.
-func (f *fitter) predict(w *worker, x []float64, dst []float64, moved ...[]float64) error {
+// predict fills dst with what all tracks would tell, by one worker; and rates, unless it is nil, with
+// how fast that changes as the release is later.
+func (f *fitter) predict(w *worker, x []float64, dst, rates []float64) error {
 	for i := range f.logs {
 		fl, err := f.fly(w, x, i)
 		if err != nil {
 			return err
 		}
-		f.tell(w, fl, x, i, 0, dst)
-		if len(moved) == 2 {
-			f.tell(w, fl, x, i, -moment, moved[0])
-			f.tell(w, fl, x, i, moment, moved[1])
+		f.tell(w, fl, f.releaseOf(x, i), i, dst)
+		if rates != nil {
+			f.tellRates(w, fl, f.releaseOf(x, i), i, rates)
 		}
 	}
 	return nil
@@ -142,17 +141,36 @@ func (f *fitter) fly(w *worker, x []float64, log int) (*sim.Flight, error) {
 	return w.flyer.Fly(f.ctx, r, sim.Options{Keep: true, Held: f.logs[log].Held})
 }
 
-// moment is by how much the release is moved to tell what that changes, s.
-const moment = 0.005
-
 // tell fills the rows of one log.
-func (f *fitter) tell(w *worker, fl *sim.Flight, x []float64, log int, moved float64, dst []float64) {
+func (f *fitter) tell(w *worker, fl *sim.Flight, release float64, log int, dst []float64) {
 	for _, t := range f.tracks {
 		if t.log == log {
-			t.predict(fl, f.releaseOf(x, log)+moved, w.times, dst[t.from:t.from+t.last])
+			t.predict(fl, release, w.times, dst[t.from:t.from+t.last])
 			for i := t.from + t.last; i < t.from+len(t.T); i++ {
 				dst[i] = math.NaN()
 			}
+		}
+	}
+}
+
+// tellRates fills the rows of one log with how they change as the release is later: of heights that is
+// the climb, of all else a central difference.
+func (f *fitter) tellRates(w *worker, fl *sim.Flight, release float64, log int, dst []float64) {
+	const moment = 0.005 // s
+	for _, t := range f.tracks {
+		if t.log != log {
+			continue
+		}
+		rows := dst[t.from : t.from+t.last]
+		if t.height() {
+			t.climb(fl, release, w.times, rows)
+			continue
+		}
+		later := w.dst[:t.last]
+		t.predict(fl, release-moment, w.times, rows)
+		t.predict(fl, release+moment, w.times, later)
+		for i := range rows {
+			rows[i] = (later[i] - rows[i]) / (2 * moment)
 		}
 	}
 }
@@ -172,7 +190,6 @@ const reachOf = 0.25
 func (f *fitter) slopesAt(x []float64) (*slopes, error) {
 	n := len(f.inputs)
 	s := &slopes{at: make([]float64, f.rows), inputs: make([][]float64, n), time: make([]float64, f.rows)}
-	up, down := make([]float64, f.rows), make([]float64, f.rows)
 	sides := make([][]float64, 2*n)
 	width := make([]float64, 2*n)
 	var next atomic.Int64
@@ -186,7 +203,7 @@ func (f *fitter) slopesAt(x []float64) (*slopes, error) {
 				case i > 2*n || errs[k] != nil:
 					return
 				case i == 2*n:
-					errs[k] = f.predict(w, x, s.at, down, up)
+					errs[k] = f.predict(w, x, s.at, s.time)
 				default:
 					j, side := i/2, float64(1-2*(i%2))
 					there := slices.Clone(x)
@@ -195,7 +212,7 @@ func (f *fitter) slopesAt(x []float64) (*slopes, error) {
 					held := math.Min(math.Max(f.before[j]+in.SD*there[j], in.Input.Min), in.Input.Max)
 					width[i] = (held - f.before[j]) / in.SD
 					sides[i] = make([]float64, f.rows)
-					errs[k] = f.predict(w, there, sides[i])
+					errs[k] = f.predict(w, there, sides[i], nil)
 				}
 			}
 		})
@@ -211,9 +228,6 @@ func (f *fitter) slopesAt(x []float64) (*slopes, error) {
 		for i := range s.inputs[j] {
 			s.inputs[j][i] = (sides[2*j][i] - sides[2*j+1][i]) / (width[2*j] - width[2*j+1])
 		}
-	}
-	for i := range s.time {
-		s.time[i] = (up[i] - down[i]) / (2 * moment)
 	}
 	return s, nil
 }
@@ -237,7 +251,7 @@ func (f *fitter) residuals() solve.Residuals {
 	predicted := make([]float64, f.rows)
 	r := solve.Residuals{Count: f.rows + n}
 	r.At = func(x, dst []float64) error {
-		if err := f.predict(f.workers[0], x, predicted); err != nil {
+		if err := f.predict(f.workers[0], x, predicted, nil); err != nil {
 			return err
 		}
 		for _, t := range f.tracks {

@@ -78,6 +78,21 @@ func (c *Channel) predict(fl *sim.Flight, release float64, times, dst []float64)
 	}
 }
 
+// climb fills dst with how a height that predict tells changes as the release is later, m/s.
+func (c *Channel) climb(fl *sim.Flight, release float64, times, dst []float64) {
+	end := fl.Duration()
+	times = times[:len(dst)]
+	for i := range times {
+		times[i] = c.T[i] - release
+	}
+	fl.Places(times, func(i int, p sim.Place) {
+		dst[i] = 0
+		if times[i] > 0 && times[i] < end {
+			dst[i] = -p.Vertical
+		}
+	})
+}
+
 // usable marks the samples that a fit may use, as a flight has it: none after the log's landing,
 // of what a pressure made none near an opening or the speed of sound, of an accelerometer and a
 // chamber none beyond what they tell. Without canopies, none from the first opening on.

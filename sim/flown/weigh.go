@@ -37,7 +37,7 @@ func (f *fitter) choose(x []float64, canopies bool) error {
 // greatest ratio between a κ now and before.
 func (f *fitter) weigh(x []float64) (float64, error) {
 	predicted := make([]float64, f.rows)
-	if err := f.predict(f.workers[0], x, predicted); err != nil {
+	if err := f.predict(f.workers[0], x, predicted, nil); err != nil {
 		return 0, err
 	}
 	change := 1.0
@@ -76,25 +76,31 @@ func (f *fitter) weigh(x []float64) (float64, error) {
 func (f *fitter) scan() ([]float64, error) {
 	const reach, step = 0.8, 0.04 // s
 	x := f.start()
-	problem := f.residuals()
-	r := make([]float64, problem.Count)
+	predicted := make([]float64, f.rows)
+	w := f.workers[0]
 	for log := range f.logs {
-		k := len(f.inputs) + log
+		fl, err := f.fly(w, x, log)
+		if err != nil {
+			return nil, err
+		}
 		best, least := 0.0, math.Inf(1)
 		for at := -reach; at <= reach; at += step {
-			x[k] = at
-			if err := problem.At(x, r); err != nil {
-				return nil, err
-			}
+			f.tell(w, fl, f.release[log]+at, log, predicted)
 			sum := 0.0
-			for _, v := range r {
-				sum += v * v
+			for _, t := range f.tracks {
+				if t.log != log {
+					continue
+				}
+				for i := range t.T {
+					u, _ := t.residual(i, predicted[t.from+i], 0)
+					sum += solve.Bounded(u) * solve.Bounded(u)
+				}
 			}
 			if sum < least {
 				best, least = at, sum
 			}
 		}
-		x[k] = best
+		x[len(f.inputs)+log] = best
 	}
 	return x, nil
 }
