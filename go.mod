@@ -4,6 +4,7 @@ go 1.25
 
 require (
 	codeberg.org/go-fonts/liberation v0.5.0
+	codeberg.org/go-pdf/fpdf v0.11.1
 	github.com/adrg/xdg v0.5.3
 	github.com/alecthomas/kong v1.17.0
 	github.com/charmbracelet/bubbles v1.0.0

@@ -171,7 +171,7 @@ func flagValues(f *kong.Flag, before []string, prefix, value string) []candidate
 		return append(plain(chart.QuantityNames(), listed), shown(before, prefix, value)...)
 	case f.Name == "every":
 		return plain([]string{"1ms", "10ms", "100ms", "1s"}, prefix)
-	case f.PlaceHolder == "FILE":
+	case f.PlaceHolder == "FILE", f.PlaceHolder == "DIR":
 		return []candidate{{completeFiles, ""}}
 	}
 	return nil

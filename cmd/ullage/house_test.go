@@ -63,7 +63,7 @@ var rooms = [][]string{
 	{"sim/flown"},
 	{"sim/study"},
 	{"sim/results"},
-	{"sim", "sim/rocketfile"}, // neither knows the other
+	{"sim", "sim/rocketfile", "sim/pattern"}, // neither knows the other
 	{"sim/rocket", "sim/flown/logfile"},
 	{"sim/airframe", "sim/chamber", "sim/flown/logbook", "sim/gore", "thrust", "atmosphere"},
 	{"sim/quantity"},

@@ -1,5 +1,6 @@
-// Package page draws charts on a sheet of paper, as SVG or PNG. It knows no
-// rockets: it is given numbers in the units to show, and words.
+// Package page draws charts on a sheet of paper (Page), and lines at their true size on one
+// sheet or on tiles to join (Drawing), as SVG, PNG and, drawings, PDF. It knows no rockets: it is given numbers in
+// the units to show, and words.
 //
 // It stands on the drawing layer of gonum/plot (vg, vg/draw, vg/vgimg, font) and
 // lays out its own axes: panels over a common axis, labels of events, labels at
