@@ -65,6 +65,7 @@ var rooms = [][]string{
 	{"sim/results"},
 	{"sim", "sim/rocketfile", "sim/pattern"}, // neither knows the other
 	{"sim/rocket", "sim/flown/logfile"},
+	{"sim/layup"},
 	{"sim/airframe", "sim/chamber", "sim/flown/logbook", "sim/gore", "thrust", "atmosphere"},
 	{"sim/quantity"},
 	{"sim/fault", "sim/golden", "sim/long", "sim/solve", "sim/atomicfile"},

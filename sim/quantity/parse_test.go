@@ -143,7 +143,7 @@ func TestParseErrors(t *testing.T) {
 		{"5 xm", quantity.Length, `"5 xm": has the unknown unit "xm"; use um, mm, cm, m, in or ft`},
 		{"5 q", quantity.Length, `"5 q": has the unknown unit "q"; use um, mm, cm, m, in or ft`},
 		{"5 qq", quantity.Fraction, `"5 qq": has the unknown unit "qq"; write a fraction such as "30 %"`},
-		{"5 mm long", quantity.Time, `"5 mm long": has the unknown unit "mm long"; use ms or s`},
+		{"5 mm long", quantity.Time, `"5 mm long": has the unknown unit "mm long"; use ms, s or min`},
 
 		{"NaN bar", quantity.Pressure, `"NaN bar": is not a pressure; write a pressure such as "6 bar"`},
 		{"inf m", quantity.Length, `"inf m": is not a length; write a length such as "70 mm"`},

@@ -28,7 +28,7 @@ var words = map[string]string{
 	"n/mm2": "MPa", "n/mm^2": "MPa", "in hg": "inHg",
 	"newton": "N", "newtons": "N", "lb-f": "lbf", "ns": "N*s", "n s": "N*s", "n-s": "N*s", "n.s": "N*s",
 	"joule": "J", "joules": "J", "nm": "J", "n*m": "J", "ft-lbf": "ft*lbf", "ft lbf": "ft*lbf", "ftlbf": "ft*lbf",
-	"sec": "s", "secs": "s", "second": "s", "seconds": "s", "msec": "ms", "millisecond": "ms", "milliseconds": "ms",
+	"sec": "s", "secs": "s", "second": "s", "seconds": "s", "msec": "ms", "millisecond": "ms", "milliseconds": "ms", "minute": "min", "minutes": "min", "mins": "min",
 	"mps": "m/s", "m/sec": "m/s", "kph": "km/h", "kmh": "km/h", "km/hr": "km/h", "mi/h": "mph", "mph": "mph", "miles per hour": "mph",
 	"kt": "kn", "kts": "kn", "knot": "kn", "knots": "kn", "fps": "ft/s", "ft/sec": "ft/s",
 	"degree": "deg", "degrees": "deg", "radian": "rad", "radians": "rad",

@@ -127,6 +127,7 @@ var table = []row{
 
 	{name: "ms", dimension: Time, mul: 1, div: 1e3},
 	{name: "s", dimension: Time, mul: 1, div: 1},
+	{name: "min", dimension: Time, mul: 60, div: 1},
 
 	{name: "m/s", dimension: Speed, mul: 1, div: 1, us: "ft/s"},
 	{name: "km/h", dimension: Speed, mul: 10, div: 36, us: "mph"},

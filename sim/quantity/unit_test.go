@@ -21,7 +21,7 @@ func TestUnits(t *testing.T) {
 		quantity.Force:                 "N lbf",
 		quantity.Impulse:               "N*s",
 		quantity.Energy:                "J ft*lbf",
-		quantity.Time:                  "ms s",
+		quantity.Time:                  "ms s min",
 		quantity.Speed:                 "m/s km/h mph kn ft/s",
 		quantity.Acceleration:          "m/s2 ft/s2",
 		quantity.Angle:                 "deg rad",

@@ -6,6 +6,7 @@ import (
 	"ullage/atmosphere"
 	"ullage/sim/airframe"
 	"ullage/sim/chamber"
+	"ullage/sim/layup"
 	"ullage/sim/quantity"
 )
 
@@ -51,6 +52,7 @@ var numbers = func() map[string]*Number {
 		numbersOf("", atmosphere.WindFields(), func(r *Rocket, _ int) *atmosphere.Wind { return &r.Wind }),
 		numbersOf("", gustFields, func(r *Rocket, _ int) *Gust { return &r.Gust }),
 		numbersOf("", alignmentFields, func(r *Rocket, _ int) *Alignment { return &r.Alignment }),
+		numbersOf("", layup.Fields(), func(r *Rocket, _ int) *layup.Practice { return &r.Layup }),
 		numbersOf("", limitFields, func(r *Rocket, _ int) *Limits { return &r.Limits }),
 		numbersOf("", fieldFields, func(r *Rocket, _ int) *Field { return &r.Field }),
 

@@ -6,6 +6,7 @@ import (
 	"ullage/atmosphere"
 	"ullage/sim/airframe"
 	"ullage/sim/chamber"
+	"ullage/sim/layup"
 	"ullage/thrust"
 )
 
@@ -42,6 +43,7 @@ type Rocket struct {
 
 	Chamber  *chamber.Chamber // nil when the file does not describe it
 	Recovery *chamber.Mount   // of the recovery gear; nil when not described
+	Layup    layup.Practice   // how the chamber is laid up, and what its parts weighed
 	Limits   Limits
 	Field    Field
 }

@@ -91,6 +91,7 @@ func (r *Rocket) checkChamber(c *checker) {
 	if r.Recovery != nil {
 		c.take(r.Recovery.Check())
 	}
+	c.take(r.Layup.Check())
 	v := r.Vessel()
 	if v == nil {
 		return

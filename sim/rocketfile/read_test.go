@@ -12,6 +12,7 @@ import (
 
 	"ullage/atmosphere"
 	"ullage/sim"
+	"ullage/sim/layup"
 	"ullage/sim/rocket"
 	"ullage/thrust"
 )
@@ -114,6 +115,8 @@ func TestReadsEveryKey(t *testing.T) {
 		Site: atmosphere.Site{Elevation: 320, Temperature: 291.15, Pressure: 97500, Humidity: 0.4, Latitude: 50.5, Longitude: -1.25, Located: true},
 		Rail: rocket.Rail{Length: 1.8, Tilt: 3 * math.Pi / 180, Heading: math.Pi / 2},
 		Wind: atmosphere.Wind{Speed: 4, Height: 2, Exponent: 0.2, From: 1.5 * math.Pi},
+
+		Layup: layup.Practice{Wrap: layup.OneRoll, Peel: layup.PeelOutside},
 	}
 	// 130 psi by NIST SP 811: the pound-force over the square inch.
 	require.InDelta(t, want.Water.Pressure, r.Water.Pressure, 0.05)

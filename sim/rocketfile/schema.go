@@ -23,7 +23,7 @@ var schema = bind([]*section{
 	bodySection(), noseSection(), sectionSection(), finsSection(), partSection(),
 	waterSection(), tubeSection(), motorSection(), mountSection(),
 	canopySection(), siteSection(), railSection(), windSection(), gustSection(), flightSection(),
-	chamberSection(), plySection(), forwardSection(), aftSection(), adhesiveSection(), bossSection(), threadSection(), heatingSection(), recoverySection(),
+	chamberSection(), plySection(), forwardSection(), aftSection(), adhesiveSection(), bossSection(), threadSection(), heatingSection(), recoverySection(), layupSection(),
 	fieldSection(), limitsSection(),
 	spreadSection(), // last, since it names inputs of all the others
 })

@@ -39,7 +39,6 @@ func spellings() []spelling {
 		known("s", quantity.Time),
 		known("ms", quantity.Time, "msecs", "millis"),
 		own("us", quantity.Time, 1e-6, "usec", "micros", "microsecond", "microseconds"),
-		own("min", quantity.Time, 60, "minute", "minutes"),
 		known("m", quantity.Length),
 		known("ft", quantity.Length),
 		known("cm", quantity.Length), known("mm", quantity.Length), known("in", quantity.Length),
