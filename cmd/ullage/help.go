@@ -3,6 +3,7 @@ package main
 import (
 	"fmt"
 	"io"
+	"runtime"
 	"runtime/debug"
 	"strings"
 
@@ -137,20 +138,29 @@ func helpText(text string, examples ...string) string {
 	return text + "\n\n" + strings.Join(examples, "\n")
 }
 
-// printVersion writes the version the program was built from.
+// printVersion writes the version and what it was built from.
 func printVersion(s *streams) error {
-	version, revision := "devel", ""
+	version, from, changed := "devel", "", ""
+	compiled := runtime.Version()
 	if info, ok := debug.ReadBuildInfo(); ok {
 		if v := info.Main.Version; v != "" && v != "(devel)" {
 			version = v
 		}
 		for _, setting := range info.Settings {
-			if setting.Key == "vcs.revision" {
-				revision = " (" + setting.Value + ")"
+			switch setting.Key {
+			case "vcs.revision":
+				from += " from " + setting.Value
+			case "vcs.time":
+				day, _, _ := strings.Cut(setting.Value, "T")
+				from += " of " + day
+			case "vcs.modified":
+				if setting.Value == "true" {
+					changed = ", with changes that are in no commit"
+				}
 			}
 		}
 	}
-	_, err := fmt.Fprintf(s.out, "ullage %s%s\n", version, revision)
+	_, err := fmt.Fprintf(s.out, "ullage %s\nbuilt%s by %s for %s/%s%s\n", version, from, compiled, runtime.GOOS, runtime.GOARCH, changed)
 	return err
 }
 
