@@ -4,7 +4,6 @@ import (
 	"errors"
 	"fmt"
 	"io"
-	"syscall"
 	"time"
 
 	"ullage/sim/gates"
@@ -66,7 +65,7 @@ func (c *checkCommand) Run(s *streams) error {
 
 // readEnough tells that all was written that a reader wanted: one that closes its end early
 // does not turn a no-go into a go.
-func readEnough(err error) bool { return err == nil || errors.Is(err, syscall.EPIPE) }
+func readEnough(err error) bool { return err == nil || readerLeft(err) }
 
 // failedError is a check that failed: the work itself was done.
 type failedError struct{ err error }

@@ -5,7 +5,6 @@ import (
 	"errors"
 	"fmt"
 	"strings"
-	"syscall"
 
 	"ullage/sim/fault"
 )
@@ -36,7 +35,7 @@ func status(err error) int {
 	var input inputError
 	var bad fault.Fault
 	switch {
-	case err == nil, errors.Is(err, syscall.EPIPE):
+	case err == nil, readerLeft(err):
 		return statusDone // the reader has all it wanted
 	case errors.Is(err, context.Canceled):
 		return statusInterrupted

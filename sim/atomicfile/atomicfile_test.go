@@ -112,7 +112,8 @@ func TestLinksStayLinks(t *testing.T) {
 func TestErrorsNameThePath(t *testing.T) {
 	path := filepath.Join(t.TempDir(), "none", "a")
 	_, err := Begin(path, 0o644)
-	require.EqualError(t, err, "write "+path+": no such file or directory")
+	require.ErrorIs(t, err, fs.ErrNotExist)
+	require.ErrorContains(t, err, "write "+path+": ")
 	long := filepath.Join(t.TempDir(), strings.Repeat("n", 240))
 	require.NoError(t, Write(long, []byte("x"), 0o644), "a long name leaves room for the mark")
 }

@@ -20,7 +20,7 @@ func (rd *reading) logbook() {
 	}
 	text, err := rd.disk.read(beside(at.doc.dir, c.Logbook))
 	if err != nil {
-		c.Booked = &chamber.Booked{Missing: reason(err), Hardest: math.NaN()}
+		c.Booked = &chamber.Booked{Missing: fault.Reason(err), Hardest: math.NaN()}
 		return
 	}
 	book, err := logbook.Read(c.Logbook, text)

@@ -23,7 +23,7 @@ type File struct {
 func Open(path string) (*File, error) {
 	text, err := readFile(path, false)
 	if err != nil {
-		return nil, fault.List{{File: path, Problem: reason(err), Remedy: "name a rocket file, or make one with ullage new", Err: err}}
+		return nil, fault.List{{File: path, Problem: fault.Reason(err), Remedy: "name a rocket file, or make one with ullage new", Err: err}}
 	}
 	f, err := load(path, filepath.Dir(path), text, newFiles(readBeside))
 	if err != nil {

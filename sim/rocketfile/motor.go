@@ -3,8 +3,6 @@ package rocketfile
 import (
 	"bytes"
 	"errors"
-	"io/fs"
-	"os"
 	"path/filepath"
 	"sync"
 
@@ -23,7 +21,7 @@ func (rd *reading) motorFile(layers []located) []located {
 	path := beside(own.doc.dir, at.text)
 	text, err := rd.disk.read(path)
 	if err != nil {
-		rd.fault(here, "motor.file", own.doc.written(at), reason(err), "name a file that holds the keys of [motor]")
+		rd.fault(here, "motor.file", own.doc.written(at), fault.Reason(err), "name a file that holds the keys of [motor]")
 		rd.unsure = "motor"
 		return layers
 	}
@@ -87,7 +85,7 @@ func (rd *reading) curve(layers []located) {
 			rd.faults.add(f)
 		}
 	case err != nil:
-		rd.fault(at, "motor.curve", at.doc.written(at.node), reason(err), "name a CSV file with the header time_s,thrust_n")
+		rd.fault(at, "motor.curve", at.doc.written(at.node), fault.Reason(err), "name a CSV file with the header time_s,thrust_n")
 	default:
 		rd.rocket.Motor.Curve = curve
 	}
@@ -99,23 +97,6 @@ func beside(dir, name string) string {
 		return filepath.Clean(name)
 	}
 	return filepath.Join(dir, filepath.FromSlash(name))
-}
-
-// reason says why a file could not be read, without repeating its name.
-func reason(err error) string {
-	var path *fs.PathError
-	var link *os.LinkError
-	switch {
-	case errors.Is(err, fs.ErrNotExist):
-		return "there is no such file"
-	case errors.Is(err, fs.ErrPermission):
-		return "the file may not be read"
-	case errors.As(err, &path):
-		return path.Err.Error()
-	case errors.As(err, &link):
-		return link.Err.Error()
-	}
-	return err.Error()
 }
 
 // files reads the files that a rocket file names, each once, so that an edit

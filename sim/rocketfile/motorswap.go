@@ -93,7 +93,7 @@ func (f *File) MotorFiles() ([]string, error) {
 		if errors.Is(err, fs.ErrNotExist) {
 			return nil, nil
 		}
-		return nil, fault.List{{File: dir, Problem: reason(err), Remedy: "name motor files by their paths", Err: err}}
+		return nil, fault.List{{File: dir, Problem: fault.Reason(err), Remedy: "name motor files by their paths", Err: err}}
 	}
 	var paths []string
 	looked := 0

@@ -12,6 +12,7 @@ import (
 	"time"
 
 	"ullage/sim/atomicfile"
+	"ullage/sim/fault"
 )
 
 // Errors of saving; test for them with errors.Is.
@@ -56,7 +57,7 @@ func (f *File) Save() error {
 	switch {
 	case errors.Is(err, fs.ErrNotExist): // nothing to lose
 	case err != nil:
-		return fmt.Errorf("saving %s: %s", f.path, reason(err))
+		return fmt.Errorf("saving %s: %s", f.path, fault.Reason(err))
 	case !bytes.Equal(now, f.home.text):
 		return fmt.Errorf("saving %s: %w", f.path, ErrChanged)
 	}
@@ -142,7 +143,7 @@ func (f *File) copyNamed(dir string) (made []string, err error) {
 			return made, fmt.Errorf("saving: %s would not be found from there; move it there first", relative)
 		}
 		if err := os.MkdirAll(filepath.Dir(to), 0o755); err != nil {
-			return made, fmt.Errorf("saving %s: %s", to, reason(err))
+			return made, fmt.Errorf("saving %s: %s", to, fault.Reason(err))
 		}
 		if err := create(to, text); err != nil {
 			return made, err
@@ -158,7 +159,7 @@ func replace(path string, text []byte) error {
 		return fmt.Errorf("saving %s: the file is read-only", path)
 	}
 	if err := atomicfile.Write(path, text, newFileMode); err != nil {
-		return fmt.Errorf("saving %s: %s", path, reason(err))
+		return fmt.Errorf("saving %s: %s", path, fault.Reason(err))
 	}
 	return nil
 }
@@ -176,7 +177,7 @@ func create(path string, text []byte) error {
 	case errors.Is(err, fs.ErrExist):
 		return fmt.Errorf("saving %s: %w", path, ErrExists)
 	case err != nil:
-		return fmt.Errorf("saving %s: %s", path, reason(err))
+		return fmt.Errorf("saving %s: %s", path, fault.Reason(err))
 	}
 	return nil
 }

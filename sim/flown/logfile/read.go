@@ -6,7 +6,6 @@ import (
 	"encoding/hex"
 	"errors"
 	"fmt"
-	"io/fs"
 	"math"
 	"os"
 	"strconv"
@@ -31,11 +30,7 @@ func Open(path string, o Options) (*Log, error) {
 		text, err = os.ReadFile(path)
 	}
 	if err != nil {
-		problem := err.Error()
-		if bad := new(fs.PathError); errors.As(err, &bad) {
-			problem = bad.Err.Error()
-		}
-		return nil, fault.List{{File: path, Problem: problem, Remedy: "name a recorder's log: a table of numbers as text", Err: err}}
+		return nil, fault.List{{File: path, Problem: fault.Reason(err), Remedy: "name a recorder's log: a table of numbers as text", Err: err}}
 	}
 	return Read(path, text, o)
 }

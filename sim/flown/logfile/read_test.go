@@ -255,7 +255,7 @@ func TestBadLogs(t *testing.T) {
 		})
 	}
 	_, err := Open("/no/such/log.csv", Options{})
-	assert.ErrorContains(t, err, "no such file")
+	assert.ErrorContains(t, err, "there is no such file")
 	_, err = Open(t.TempDir(), Options{})
 	assert.ErrorContains(t, err, "folder")
 }
