@@ -50,10 +50,10 @@ func (s *Shape) checkBody(c *checker) bool {
 	}
 	switch ratio := s.Length / s.Diameter; {
 	case ratio < 1:
-		c.add("body.length", "is less than the diameter", "give the length from the tip of the nose to the aft end")
+		c.odds("body.length", "body.diameter", "is less than the diameter", "give the length from the tip of the nose to the aft end")
 		return false
 	case ratio > slimmest:
-		c.add("body.length", fmt.Sprintf("is more than %g diameters", slimmest), "check the units of length and diameter")
+		c.odds("body.length", "body.diameter", fmt.Sprintf("is more than %g diameters", slimmest), "check the units of length and diameter")
 		return false
 	}
 	return true
@@ -76,11 +76,11 @@ func (s *Shape) checkNose(c *checker, body bool) bool {
 		return sized
 	}
 	if n.Length > s.Length+fit {
-		c.add("nose.length", "is longer than the whole rocket, "+mm(s.Length), "shorten the nose or correct body.length")
+		c.odds("nose.length", "body.length", "is longer than the whole rocket, "+mm(s.Length), "shorten the nose or correct body.length")
 		return false
 	}
 	if r := s.noseDiameter() / 2; n.Shape == TangentOgive && n.Length < r {
-		c.add("nose.length", "is too short for a tangent ogive", "give at least half the base's diameter, "+mm(r)+", or choose elliptical")
+		c.odds("nose.length", "body.diameter", "is too short for a tangent ogive", "give at least half the base's diameter, "+mm(r)+", or choose elliptical")
 	}
 	return true
 }
@@ -101,9 +101,9 @@ func (s *Shape) checkDiameters(c *checker) {
 	judge := func(name string, v float64) {
 		switch {
 		case v > limit:
-			c.add(name, "is wider than the body, "+mm(s.Diameter), "give at most body.diameter, the largest outside diameter")
+			c.odds(name, "body.diameter", "is wider than the body, "+mm(s.Diameter), "give at most body.diameter, the largest outside diameter")
 		case v < least:
-			c.add(name, "tapers to next to nothing", "give at least 1 % of body.diameter, "+mm(least))
+			c.odds(name, "body.diameter", "tapers to next to nothing", "give at least 1 % of body.diameter, "+mm(least))
 		}
 	}
 	widest, last := s.noseDiameter(), s.noseDiameter()
@@ -112,18 +112,18 @@ func (s *Shape) checkDiameters(c *checker) {
 	} else {
 		judge("section."+fault.Entry(s.Sections[0].Name, 0)+".forward", widest)
 	}
-	i := 0
+	i, before := 0, "nose.diameter"
 	for f := range s.trunk {
 		if i == len(s.Sections) {
 			break
 		}
 		if fore := s.Sections[i].Forward; fore != 0 && jumps(last, fore) {
-			c.add(f.name+".forward", "does not meet what is before it, "+mm(last)+" wide", "give that diameter, or a section between them that tapers")
+			c.odds(f.name+".forward", before, "does not meet what is before it, "+mm(last)+" wide", "give that diameter, or a section between them that tapers")
 		}
 		if f.aft != f.fore {
 			judge(f.name+".aft", f.aft)
 		}
-		widest, last = max(widest, max(f.fore, f.aft)), f.aft
+		widest, last, before = max(widest, max(f.fore, f.aft)), f.aft, f.name+".aft"
 		i++
 	}
 	if widest < s.Diameter*(1-step) {
@@ -138,7 +138,7 @@ func (s *Shape) checkLength(c *checker) bool {
 		sum += s.Sections[i].Length
 	}
 	if over := sum - s.Length; over > fit {
-		c.add("body.length", "is less than nose and sections add up to, "+mm(sum), "make body.length "+mm(sum)+", or shorten what is in it by "+mm(over))
+		c.odds("body.length", "nose.length", "is less than nose and sections add up to, "+mm(sum), "make body.length "+mm(sum)+", or shorten what is in it by "+mm(over))
 		return false
 	}
 	return true

@@ -36,10 +36,10 @@ func (p *Part) check(c *checker, name string, length, widest float64) {
 	}
 	switch {
 	case p.Position > length+fit:
-		c.add(name+"position", "floats: it is off the body, "+mm(length)+" long", "give where the part balances, from the tip of the nose")
+		c.odds(name+"position", "body.length", "floats: it is off the body, "+mm(length)+" long", "give where the part balances, from the tip of the nose")
 	case p.Position-p.Length/2 < -fit:
-		c.add(name+"length", "reaches ahead of the tip of the nose", "give at most "+mm(2*p.Position)+" for a part that balances in its middle there")
+		c.odds(name+"length", name+"position", "reaches ahead of the tip of the nose", "give at most "+mm(2*p.Position)+" for a part that balances in its middle there")
 	case p.Position+p.Length/2 > length+widest+fit:
-		c.add(name+"length", "reaches behind the body, "+mm(length)+" long", "shorten the part or move it forward")
+		c.odds(name+"length", "body.length", "reaches behind the body, "+mm(length)+" long", "shorten the part or move it forward")
 	}
 }

@@ -12,6 +12,11 @@ type checker struct{ faults fault.List }
 
 func (c *checker) add(name, problem, remedy string) { c.faults.Add(name, problem, remedy) }
 
+// odds adds that two inputs disagree.
+func (c *checker) odds(name, with, problem, remedy string) {
+	c.faults.Odds(name, with, problem, remedy)
+}
+
 // mm writes a length for a message: in millimetres, or metres from a hundred on.
 func mm(v float64) string {
 	if math.Abs(v) >= 100 {

@@ -23,7 +23,7 @@ func (c *Chamber) Check() fault.List {
 	c.checkFigures(&k)
 	wall := c.checkWall(&k)
 	if bore && wall && c.WallThickness() >= c.Diameter/2 {
-		k.add("chamber.wall", "is thicker than the inside radius, "+mm(c.Diameter/2),
+		k.odds("chamber.wall", "chamber.diameter", "is thicker than the inside radius, "+mm(c.Diameter/2),
 			"check the units of diameter and wall, and of each ply's cloth and count")
 	}
 	c.checkRecord(&k)
@@ -99,7 +99,7 @@ func (c *Chamber) checkFigures(k *checker) {
 // checkRecord looks at what was measured.
 func (c *Chamber) checkRecord(k *checker) {
 	if quantity.Check(&k.faults, c, recordFields) && c.Burst > 0 && c.Burst < c.Proof {
-		k.add("chamber.burst", "is below the proof on record, "+bar(c.Proof)+", which this chamber held",
+		k.odds("chamber.burst", "chamber.proof", "is below the proof on record, "+bar(c.Proof)+", which this chamber held",
 			"correct one of them; a burst of another make says nothing of this one: leave it out")
 	}
 	if c.ProofDate == "" {
@@ -108,6 +108,6 @@ func (c *Chamber) checkRecord(k *checker) {
 	if _, err := time.Parse(time.DateOnly, c.ProofDate); err != nil {
 		k.add("chamber.proof_date", "is no date", "write year, month and day as 2026-05-01")
 	} else if c.Proof == 0 {
-		k.add("chamber.proof_date", "has no proof beside it", "give chamber.proof, the pressure it was proved at, or leave the date out")
+		k.odds("chamber.proof_date", "chamber.proof", "has no proof beside it", "give chamber.proof, the pressure it was proved at, or leave the date out")
 	}
 }

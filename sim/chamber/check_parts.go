@@ -32,7 +32,7 @@ func (e *Closure) check(k *checker, name string, radius, length float64) {
 		k.add(name+"wall", "is thicker than the inside radius, "+mm(radius), "check its unit")
 	}
 	if e.Overlap > length {
-		k.add(name+"overlap", "is longer than the tube, "+mm(length), "check its unit")
+		k.odds(name+"overlap", "chamber.length", "is longer than the tube, "+mm(length), "check its unit")
 	}
 }
 
@@ -41,17 +41,17 @@ func (t *Thread) check(k *checker) {
 		return
 	}
 	if t.Pitch > coarsest*t.Diameter {
-		k.add("chamber.thread.pitch", "is more than a quarter of the diameter, "+mm(t.Diameter), "give the distance from crest to crest: an M20×2 thread has 2 mm")
+		k.odds("chamber.thread.pitch", "chamber.thread.diameter", "is more than a quarter of the diameter, "+mm(t.Diameter), "give the distance from crest to crest: an M20×2 thread has 2 mm")
 		return
 	}
 	switch {
 	case t.Engaged < t.Pitch:
-		k.add("chamber.thread.engaged", "is less than one turn, "+mm(t.Pitch), "give the length of thread engaged, not its turns")
+		k.odds("chamber.thread.engaged", "chamber.thread.pitch", "is less than one turn, "+mm(t.Pitch), "give the length of thread engaged, not its turns")
 	case t.Engaged > mostEngaged*t.Diameter:
-		k.add("chamber.thread.engaged", "is more than three diameters, of which the far turns carry next to nothing", "give at most "+mm(mostEngaged*t.Diameter))
+		k.odds("chamber.thread.engaged", "chamber.thread.diameter", "is more than three diameters, of which the far turns carry next to nothing", "give at most "+mm(mostEngaged*t.Diameter))
 	}
 	if root := t.Diameter - rootShort*t.Pitch; t.Hole >= root {
-		k.add("chamber.thread.hole", "is as wide as the thread's root, "+mm(root), "give a smaller hole, or the major diameter of the thread")
+		k.odds("chamber.thread.hole", "chamber.thread.diameter", "is as wide as the thread's root, "+mm(root), "give a smaller hole, or the major diameter of the thread")
 	}
 }
 

@@ -19,7 +19,7 @@ func (c *Chamber) checkWall(k *checker) bool {
 	figures := quantity.Check(&k.faults, c, wallFields)
 	fibres := c.Material.stuff().fibre != nil
 	if c.FibreFraction != 0 && !fibres {
-		k.add("chamber.fibre_fraction", "does not go with "+string(c.Material), "leave it out, or choose E-glass/epoxy or carbon/epoxy")
+		k.odds("chamber.fibre_fraction", "chamber.material", "does not go with "+string(c.Material), "leave it out, or choose E-glass/epoxy or carbon/epoxy")
 	}
 	if len(c.Plies) > 0 && !fibres {
 		k.add("chamber.material", string(c.Material)+" is not laid up from plies",

@@ -12,6 +12,11 @@ type checker struct{ faults fault.List }
 
 func (c *checker) add(name, problem, remedy string) { c.faults.Add(name, problem, remedy) }
 
+// odds adds that two inputs disagree.
+func (c *checker) odds(name, with, problem, remedy string) {
+	c.faults.Odds(name, with, problem, remedy)
+}
+
 // has tells whether a number has a fault already.
 func (c *checker) has(key string) bool {
 	return slices.ContainsFunc(c.faults, func(f fault.Fault) bool { return f.Key == key })

@@ -20,6 +20,7 @@ type Fault struct {
 	Problem string // what is wrong; completes a sentence that begins with the key or the value
 	Remedy  string // what would be right
 	Missing bool   // nothing is wrong with it, it is not there
+	With    string // the other input that it is at odds with, by its dotted name; empty mostly
 	Err     error  // that is behind it, such as fs.ErrNotExist; mostly nil
 }
 
@@ -77,6 +78,11 @@ type List []Fault
 // Add adds a fault of a key.
 func (l *List) Add(key, problem, remedy string) {
 	*l = append(*l, Fault{Key: key, Problem: problem, Remedy: remedy})
+}
+
+// Odds adds that two inputs disagree: the key's value, and that of the other.
+func (l *List) Odds(key, with, problem, remedy string) {
+	*l = append(*l, Fault{Key: key, With: with, Problem: problem, Remedy: remedy})
 }
 
 // Need adds that something is missing.

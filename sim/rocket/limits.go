@@ -88,6 +88,6 @@ func (r *Rocket) checkLimits(c *checker) {
 	quantity.Check(&c.faults, &r.Limits, limitFields)
 	quantity.Check(&c.faults, &r.Field, fieldFields)
 	if l := r.Limits.InForce(); l.MarginLeast > l.MarginMost {
-		c.add("limits.margin_least", fmt.Sprintf("is more than limits.margin_most, %.3g", l.MarginMost), "give a least margin below the greatest")
+		c.odds("limits.margin_least", "limits.margin_most", fmt.Sprintf("is more than limits.margin_most, %.3g", l.MarginMost), "give a least margin below the greatest")
 	}
 }

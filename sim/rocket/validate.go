@@ -27,6 +27,9 @@ type checker struct{ faults fault.List }
 
 func (c *checker) add(key, problem, remedy string) { c.faults.Add(key, problem, remedy) }
 
+// odds adds that two inputs disagree.
+func (c *checker) odds(key, with, problem, remedy string) { c.faults.Odds(key, with, problem, remedy) }
+
 // take adds the faults that another room found.
 func (c *checker) take(faults fault.List) { c.faults = append(c.faults, faults...) }
 
@@ -109,7 +112,7 @@ func (w *Water) check(c *checker) {
 	quantity.Check(&c.faults, w, filledFields)
 	quantity.Check(&c.faults, w, waterFields)
 	if w.Bore > 0 && w.Throat >= w.Bore {
-		c.add("water.throat", "is as wide as the bore or wider", "give a throat narrower than the bore")
+		c.odds("water.throat", "water.bore", "is as wide as the bore or wider", "give a throat narrower than the bore")
 	}
 	if !w.Gas.Known() {
 		c.add("water.gas", "is not a gas known here", "write air, nitrogen, argon, helium or carbon dioxide")
@@ -132,7 +135,7 @@ func (r *Rocket) checkGas(c *checker) {
 	air := column.Air(0)
 	most := w.Gas.Saturation(cmp.Or(w.Temperature, air.Temperature)) - air.Pressure
 	if w.Pressure >= most {
-		c.add("water.pressure", "turns carbon dioxide liquid at its temperature", fmt.Sprintf("give less than %.3g bar, or another gas", most/1e5))
+		c.odds("water.pressure", "water.gas", "turns carbon dioxide liquid at its temperature", fmt.Sprintf("give less than %.3g bar, or another gas", most/1e5))
 	}
 }
 
@@ -142,21 +145,21 @@ func (w *Water) checkTube(c *checker) {
 		return
 	}
 	if w.Throat > 0 && t.Outer > w.Throat {
-		c.add("water.tube.outer", "is fatter than the throat", "give at most the throat's diameter")
+		c.odds("water.tube.outer", "water.throat", "is fatter than the throat", "give at most the throat's diameter")
 	}
 	if t.Inner >= t.Outer {
-		c.add("water.tube.inner", "is not inside the tube's outside", "give less than the outer diameter")
+		c.odds("water.tube.inner", "water.tube.outer", "is not inside the tube's outside", "give less than the outer diameter")
 	}
 	if !(w.Bore > 0 && w.Volume > 0) {
 		return
 	}
 	bore := math.Pi / 4 * w.Bore * w.Bore
 	if chamber := w.Volume / bore; t.Length > chamber {
-		c.add("water.tube.length", "is longer than the chamber", fmt.Sprintf("give at most %.3g m, the volume over the bore's area", chamber))
+		c.odds("water.tube.length", "water.volume", "is longer than the chamber", fmt.Sprintf("give at most %.3g m, the volume over the bore's area", chamber))
 		return
 	}
 	if tube := math.Pi / 4 * t.Outer * t.Outer * t.Length; w.Volume*(1-w.Fill) <= tube {
-		c.add("water.tube.length", "leaves no room for gas beside the liquid", "shorten the tube or lower water.fill")
+		c.odds("water.tube.length", "water.fill", "leaves no room for gas beside the liquid", "shorten the tube or lower water.fill")
 	}
 }
 

@@ -51,7 +51,7 @@ func (r *Rocket) checkAlignment(c *checker) {
 		case r.Shape == nil:
 			c.add("flight.model", "asks for a rigid body, and the file gives no shape", `give [nose], [[fins]], body.length and body.balance, or write "point"`)
 		case !r.Balanced():
-			c.add("flight.model", "asks for a rigid body, and where it balances is not known", `give body.balance or a mass list of [[part]], or write "point"`)
+			c.odds("flight.model", "body.balance", "asks for a rigid body, and where it balances is not known", `give body.balance or a mass list of [[part]], or write "point"`)
 		}
 	default:
 		c.add("flight.model", "is neither rigid nor point", `write "rigid" or "point"`)
@@ -78,7 +78,7 @@ func (r *Rocket) checkParts(c *checker) {
 func (r *Rocket) checkBalance(c *checker) {
 	s, b := r.Shape, &r.Body
 	if b.Balance > s.Length {
-		c.add("body.balance", "out of range", "give where the body balances, from the tip of the nose, less than body.length, "+inMetres(s.Length))
+		c.odds("body.balance", "body.length", "out of range", "give where the body balances, from the tip of the nose, less than body.length, "+inMetres(s.Length))
 		return
 	}
 	if !r.Balanced() || !(r.BodyMass() > 0) {
@@ -86,10 +86,10 @@ func (r *Rocket) checkBalance(c *checker) {
 	}
 	pitch, roll := r.MostInertia()
 	if b.Inertia > pitch && !c.faults.Has("body.inertia") {
-		c.add("body.inertia", "is more than a body of this mass, length and balance can have", "give at most "+inInertia(pitch)+"; check the unit, kg*m2")
+		c.odds("body.inertia", "body.balance", "is more than a body of this mass, length and balance can have", "give at most "+inInertia(pitch)+"; check the unit, kg*m2")
 	}
 	if b.RollInertia > roll && !c.faults.Has("body.roll_inertia") {
-		c.add("body.roll_inertia", "is more than a body of this mass and width can have", "give at most "+inInertia(roll)+"; check the unit, kg*m2")
+		c.odds("body.roll_inertia", "body.diameter", "is more than a body of this mass and width can have", "give at most "+inInertia(roll)+"; check the unit, kg*m2")
 	}
 }
 
@@ -119,7 +119,7 @@ func (w *Water) checkPlaces(c *checker, s *airframe.Shape) {
 		return
 	}
 	if length := w.Volume / (math.Pi / 4 * w.Bore * w.Bore); exit > 0 && length > exit {
-		c.add("water.volume", "makes a chamber longer than the rocket: "+inMetres(length)+" of it before the nozzle's exit at "+inMetres(exit),
+		c.odds("water.volume", "water.bore", "makes a chamber longer than the rocket: "+inMetres(length)+" of it before the nozzle's exit at "+inMetres(exit),
 			"check volume, bore, body.length and water.nozzle")
 	}
 }
@@ -134,7 +134,7 @@ func (m *Motor) checkPlaces(c *checker, s *airframe.Shape) {
 		c.placed("motor.fittings_at", m.FittingsAt, s, "the balance point of the fittings")
 	}
 	if aft > 0 && m.Length > aft {
-		c.add("motor.length", "reaches ahead of the tip of the nose", fmt.Sprintf("give at most %s, or correct motor.position", inMetres(aft)))
+		c.odds("motor.length", "motor.position", "reaches ahead of the tip of the nose", fmt.Sprintf("give at most %s, or correct motor.position", inMetres(aft)))
 	}
 }
 
@@ -142,7 +142,7 @@ func (m *Motor) checkPlaces(c *checker, s *airframe.Shape) {
 func (c *checker) placed(name string, at float64, s *airframe.Shape, what string) bool {
 	ok := at <= s.Length+standOut
 	if !ok {
-		c.add(name, "is off the body, "+inMetres(s.Length)+" long", "give where "+what+" is, from the tip of the nose")
+		c.odds(name, "body.length", "is off the body, "+inMetres(s.Length)+" long", "give where "+what+" is, from the tip of the nose")
 	}
 	return ok
 }

@@ -101,11 +101,11 @@ func (r *Rocket) checkChamber(c *checker) {
 			return // told already, and the chamber hangs on it
 		}
 		if own := r.Chamber.Diameter; own > 0 && apart(own, w.Bore) {
-			c.add("chamber.diameter", fmt.Sprintf("differs from water.bore, %.4g mm", 1e3*w.Bore), "give one of the two, or both alike")
+			c.odds("chamber.diameter", "water.bore", fmt.Sprintf("differs from water.bore, %.4g mm", 1e3*w.Bore), "give one of the two, or both alike")
 			return
 		}
 		if v.Length == 0 && r.Chamber.Length == 0 {
-			c.add("water.volume", fmt.Sprintf("is less than the closures alone hold, %.3g L", 1e3*v.Volume()), "check the volume, the bore and the closures' shapes")
+			c.odds("water.volume", "water.bore", fmt.Sprintf("is less than the closures alone hold, %.3g L", 1e3*v.Volume()), "check the volume, the bore and the closures' shapes")
 			return
 		}
 	} else if v.Diameter == 0 || v.Length == 0 {
@@ -123,14 +123,14 @@ func (r *Rocket) checkChamber(c *checker) {
 		return
 	}
 	if w, t := r.Water, r.Chamber.Thread; w != nil && t != nil && t.Seal > 0 && t.Seal < w.Throat {
-		c.add("chamber.thread.seal", fmt.Sprintf("is narrower than the throat, %.4g mm", 1e3*w.Throat), "give the diameter that the pressure acts on: at least the throat")
+		c.odds("chamber.thread.seal", "water.throat", fmt.Sprintf("is narrower than the throat, %.4g mm", 1e3*w.Throat), "give the diameter that the pressure acts on: at least the throat")
 	}
 	if w := r.Water; w != nil && r.Chamber.Length > 0 && apart(v.Volume(), w.Volume) {
-		c.add("chamber.length", fmt.Sprintf("makes a chamber of %.3g L with its closures, and water.volume says %.3g L", 1e3*v.Volume(), 1e3*w.Volume),
+		c.odds("chamber.length", "water.volume", fmt.Sprintf("makes a chamber of %.3g L with its closures, and water.volume says %.3g L", 1e3*v.Volume(), 1e3*w.Volume),
 			"measure the volume by filling it; leave chamber.length out to have it follow")
 	}
 	if outside := v.Diameter + 2*v.WallThickness(); r.Body.Diameter > 0 && outside > r.Body.Diameter*(1+agree) {
-		c.add("chamber.diameter", fmt.Sprintf("is %.4g mm outside with its wall of %.3g mm, more than body.diameter", 1e3*outside, 1e3*v.WallThickness()),
+		c.odds("chamber.diameter", "body.diameter", fmt.Sprintf("is %.4g mm outside with its wall of %.3g mm, more than body.diameter", 1e3*outside, 1e3*v.WallThickness()),
 			fmt.Sprintf("body.diameter is the largest outside diameter, %.4g mm now; check bore, plies and that", 1e3*r.Body.Diameter))
 	}
 }

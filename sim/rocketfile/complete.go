@@ -12,6 +12,9 @@ import (
 // other. A drive that does not fly may be unfinished: it is left out.
 func (rd *reading) complete(s *section) {
 	count := s.count(rd.rocket)
+	if rd.idles(s) {
+		count = 0
+	}
 	for i := range count {
 		p := place{rd.rocket, i}
 		prefix := s.prefix(p)
@@ -33,9 +36,16 @@ func (rd *reading) complete(s *section) {
 		}
 		rd.missing(s, p, missing)
 		if idle && s.drop != nil {
-			s.drop(rd.rocket)
+			if rd.idle = append(rd.idle, s); !rd.draft {
+				s.drop(rd.rocket)
+			}
 		}
 	}
+}
+
+// idles tells of a section within one that is left out.
+func (rd *reading) idles(s *section) bool {
+	return slices.ContainsFunc(rd.idle, func(o *section) bool { return strings.HasPrefix(s.path, o.path+".") })
 }
 
 // exclude reports two keys of which only one may be there.
@@ -75,15 +85,15 @@ func (rd *reading) missing(s *section, p place, fields []*field) {
 	header := s.header()
 	tables := rd.tables[s]
 	if len(tables) == 0 {
-		if rd.faults.has(s.path) || rd.meant[s.path] {
+		if rd.faults.has(s.path) || rd.open.has(s.path) || rd.meant[s.path] {
 			return
 		}
 		keys := make([]string, len(fields))
 		for i, f := range fields {
 			keys[i] = f.key
 		}
-		rd.faults.add(fault.Fault{File: rd.doc.name, Key: s.path, Problem: "the section is missing",
-			Remedy: "add " + header + " with " + list(keys, "and")})
+		rd.open.add(fault.Fault{File: rd.doc.name, Key: s.path, Problem: "the section is missing",
+			Remedy: "add " + header + " with " + list(keys, "and"), Missing: true})
 		return
 	}
 	for _, f := range fields {
@@ -92,7 +102,7 @@ func (rd *reading) missing(s *section, p place, fields []*field) {
 		if f.instead != "" {
 			what = "missing, and so is " + f.instead
 		}
-		rd.faults.add(fault.Fault{File: rd.doc.name, Line: rd.doc.line(tables[p.item].at()), Key: s.prefix(p) + key,
-			Problem: what, Remedy: "add it to " + header + ", such as " + key + " = " + f.example})
+		rd.open.add(fault.Fault{File: rd.doc.name, Line: rd.doc.line(tables[p.item].at()), Key: s.prefix(p) + key,
+			Problem: what, Remedy: "add it to " + header + ", such as " + key + " = " + f.example, Missing: true})
 	}
 }

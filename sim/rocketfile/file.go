@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"errors"
 	"path/filepath"
+	"slices"
 
 	"ullage/sim/fault"
 	"ullage/sim/rocket"
@@ -15,17 +16,24 @@ import (
 type File struct {
 	path string
 	rd   *reading
-	home *home // shared by all the edits of one file
+	home *home      // shared by all the edits of one file
+	open fault.List // what is missing and what is at odds, of a draft
 }
 
 // Open reads a rocket file and the files it names. What is wrong with them, or
 // with reading them, are a fault.List.
-func Open(path string) (*File, error) {
+func Open(path string) (*File, error) { return openFile(path, false) }
+
+// OpenDraft is Open for who goes on describing the rocket: what is missing and values that
+// disagree are no faults of a draft and its edits, but what [File.Unfinished] tells.
+func OpenDraft(path string) (*File, error) { return openFile(path, true) }
+
+func openFile(path string, draft bool) (*File, error) {
 	text, err := readFile(path, false)
 	if err != nil {
 		return nil, fault.List{{File: path, Problem: fault.Reason(err), Remedy: "name a rocket file, or make one with ullage new", Err: err}}
 	}
-	f, err := load(path, filepath.Dir(path), text, newFiles(readBeside))
+	f, err := load(path, filepath.Dir(path), text, newFiles(readBeside), draft)
 	if err != nil {
 		return nil, err
 	}
@@ -36,20 +44,37 @@ func Open(path string) (*File, error) {
 // Read reads a rocket file from memory. Messages call it by the name; the
 // files that it names are looked for in dir.
 func Read(name, dir string, text []byte) (*File, error) {
-	return load(name, dir, bytes.Clone(text), newFiles(readBeside))
+	return load(name, dir, bytes.Clone(text), newFiles(readBeside), false)
 }
 
 // load reads a text that nobody will change.
-func load(name, dir string, text []byte, disk *files) (*File, error) {
+func load(name, dir string, text []byte, disk *files, draft bool) (*File, error) {
 	doc, faults := parse(name, dir, text)
 	if doc == nil {
 		return nil, faults.sorted(name)
 	}
-	rd := read(doc, disk, faults)
-	if err := faults.sorted(name); err != nil {
+	rd := read(doc, disk, faults, draft)
+	open, err := rd.judged()
+	if err != nil {
 		return nil, err
 	}
-	return &File{rd: rd, home: &home{text: text}}, nil
+	return &File{rd: rd, home: &home{text: text}, open: open}, nil
+}
+
+// judged is what a reading leaves open, which only a draft may, or all that is wrong.
+func (rd *reading) judged() (open fault.List, err error) {
+	name := rd.doc.name
+	if rd.draft && len(rd.faults.faults) == 0 {
+		open, _ = rd.open.sorted(name).(fault.List)
+		return open, nil
+	}
+	all := &faultList{}
+	for _, from := range []*faultList{rd.faults, rd.open} {
+		for _, f := range from.faults {
+			all.add(f)
+		}
+	}
+	return nil, all.sorted(name)
 }
 
 // with is the file with another text. Faults of the text have no line, since
@@ -59,18 +84,23 @@ func (f *File) with(doc *document) (*File, error) {
 		return f, nil
 	}
 	faults := &faultList{}
-	rd := read(doc, f.rd.disk, faults)
-	err := faults.sorted(doc.name)
+	rd := read(doc, f.rd.disk, faults, f.rd.draft)
+	open, err := rd.judged()
 	var all fault.List
 	if errors.As(err, &all) {
-		for i := range all {
-			if all[i].File == doc.name {
-				all[i].File, all[i].Line = "", 0
-			}
-		}
-		return nil, all
+		return nil, unplaced(all, doc.name)
 	}
-	return &File{path: f.path, rd: rd, home: f.home}, nil
+	return &File{path: f.path, rd: rd, home: f.home, open: unplaced(open, doc.name)}, nil
+}
+
+// unplaced are faults without their places in a text that is not on disk.
+func unplaced(all fault.List, name string) fault.List {
+	for i := range all {
+		if all[i].File == name {
+			all[i].File, all[i].Line = "", 0
+		}
+	}
+	return all
 }
 
 // Name is how messages call the file: the path as the user gave it.
@@ -99,7 +129,27 @@ func (f *File) Text() []byte { return bytes.Clone(f.rd.doc.text) }
 
 // Rocket is the rocket that the text describes, the caller's own copy. Its
 // thrust curve is shared, since it does not change.
-func (f *File) Rocket() *rocket.Rocket { return f.rd.rocket.Clone() }
+func (f *File) Rocket() *rocket.Rocket {
+	r := f.rd.rocket.Clone()
+	if f.rd.draft {
+		for _, s := range f.rd.idle {
+			s.drop(r)
+		}
+	}
+	return r
+}
+
+// Described is the rocket with all that is described of it, a drive too that does not fly and is not all there.
+func (f *File) Described() *rocket.Rocket { return f.rd.rocket.Clone() }
+
+// Draft is the file as one of which something may be missing or at odds.
+func (f *File) Draft() *File {
+	rd := read(f.rd.doc, f.rd.disk, &faultList{}, true)
+	return &File{path: f.path, rd: rd, home: f.home}
+}
+
+// Unfinished is what is missing of a draft and which of its values disagree; nil of any other file.
+func (f *File) Unfinished() fault.List { return slices.Clone(f.open) }
 
 // Given tells whether the text, or the motor file that it names, gives an input.
 func (f *File) Given(input string) bool {

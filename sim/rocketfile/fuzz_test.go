@@ -36,7 +36,7 @@ func seeds(f *testing.F) []string {
 // fuzzed reads a text; its curve is always there.
 func fuzzed(text []byte) (*File, error) {
 	disk := newFiles(func(string) ([]byte, error) { return []byte(curve), nil })
-	return load("x.toml", ".", text, disk)
+	return load("x.toml", ".", text, disk, false)
 }
 
 // Whatever the bytes, reading ends without a panic, and what is accepted is

@@ -23,7 +23,10 @@ type reading struct {
 	doc     *document
 	disk    *files
 	rocket  *rocket.Rocket
-	faults  *faultList
+	faults  *faultList         // what is written wrong
+	open    *faultList         // what is missing, and what is at odds with something else
+	draft   bool               // what is open may stay so
+	idle    []*section         // of the drive that does not fly, not all there
 	where   map[string]located // every value the text gives, by dotted name
 	tables  map[*section][]*node
 	spreads []stated        // of [spread]
@@ -40,8 +43,8 @@ type unread struct {
 
 // read makes the rocket of a document. The faults of the document's syntax are
 // in the list already.
-func read(doc *document, disk *files, faults *faultList) *reading {
-	rd := &reading{doc: doc, disk: disk, faults: faults, rocket: &rocket.Rocket{},
+func read(doc *document, disk *files, faults *faultList, draft bool) *reading {
+	rd := &reading{doc: doc, disk: disk, faults: faults, open: &faultList{}, draft: draft, rocket: &rocket.Rocket{},
 		where: map[string]located{}, tables: map[*section][]*node{}, meant: map[string]bool{}}
 	if doc.root.member("curve") != nil && doc.root.member("body") == nil {
 		rd.faults.add(fault.Fault{File: doc.name, Problem: "a motor file, not a rocket file", Remedy: "name it in the [motor] of a rocket file"})
@@ -217,15 +220,15 @@ func (rd *reading) power() {
 		}
 	case water && motor:
 		if !rd.doc.partial {
-			rd.faults.add(fault.Fault{File: rd.doc.name, Key: f.key, Problem: "missing, and the file has [water] and [motor]",
-				Remedy: `add power = "water" or power = "motor" at the top`})
+			rd.open.add(fault.Fault{File: rd.doc.name, Key: f.key, Problem: "missing, and the file has [water] and [motor]",
+				Remedy: `add power = "water" or power = "motor" at the top`, Missing: true})
 		}
 	case water:
 		rd.rocket.Power = rocket.WaterPower
 	case motor:
 		rd.rocket.Power = rocket.MotorPower
 	case !rd.doc.partial:
-		rd.faults.add(fault.Fault{File: rd.doc.name, Key: f.key, Problem: "nothing drives the rocket", Remedy: "add [water] or [motor]"})
+		rd.open.add(fault.Fault{File: rd.doc.name, Key: f.key, Problem: "nothing drives the rocket", Remedy: "add [water] or [motor]", Missing: true})
 	}
 }
 
@@ -259,8 +262,8 @@ func (rd *reading) flying() {
 			}
 		}
 	}
-	rd.faults.add(fault.Fault{File: rd.doc.name, Key: string(drive), Problem: "the section is missing, and power asks for it",
-		Remedy: fmt.Sprintf("add [%s] with %s", drive, list(keys, "and"))})
+	rd.open.add(fault.Fault{File: rd.doc.name, Key: string(drive), Problem: "the section is missing, and power asks for it",
+		Remedy: fmt.Sprintf("add [%s] with %s", drive, list(keys, "and")), Missing: true})
 }
 
 // coordinates holds the site's coordinates together.

@@ -107,7 +107,7 @@ func (f *File) SaveAs(path string, overwrite bool) (*File, error) {
 		}
 		return nil, err
 	}
-	saved, err := Open(path)
+	saved, err := openFile(path, f.rd.draft)
 	if err == nil && path == f.path {
 		f.home.set(text) // the edits made before are of this file too
 		saved.home = f.home

@@ -25,7 +25,7 @@ func Starter() *File {
 	if err != nil {
 		panic("rocketfile: the starter is not built in")
 	}
-	f, err := load(starterName, ".", text, newFiles(read))
+	f, err := load(starterName, ".", text, newFiles(read), false)
 	if err != nil {
 		panic("rocketfile: the starter has faults: " + err.Error())
 	}

@@ -32,10 +32,14 @@ func (rd *reading) validate() {
 
 // check validates the rocket with its unread numbers set.
 func (rd *reading) check(end func(scale) float64) fault.List {
-	for _, u := range rd.unread {
-		u.field.codec.setNumber(u.field, u.place, end(u.field.codec.scale(u.field, u.place)))
+	r := rd.rocket.Clone()
+	for _, s := range rd.idle {
+		s.drop(r)
 	}
-	faults, _ := rd.rocket.Validate().(fault.List)
+	for _, u := range rd.unread {
+		u.field.codec.setNumber(u.field, place{r, u.place.item}, end(u.field.codec.scale(u.field, u.place)))
+	}
+	faults, _ := r.Validate().(fault.List)
 	return faults
 }
 
@@ -45,7 +49,7 @@ func (rd *reading) whole(f fault.Fault) {
 	s, row, p := resolve(rd.rocket, f.Key)
 	unsure := row != nil && s.path != "" && s.path == rd.unsure
 	switch {
-	case rd.faults.has(f.Key), rd.meant[f.Key], s != nil && rd.meant[s.path], !given && (rd.doc.partial || unsure):
+	case rd.faults.has(f.Key), rd.open.has(f.Key), rd.meant[f.Key], s != nil && rd.meant[s.path], !given && (rd.doc.partial || unsure):
 		return
 	}
 	f.File = rd.doc.name
@@ -57,7 +61,7 @@ func (rd *reading) whole(f fault.Fault) {
 		}
 		f.Value = inForce(row, p)
 	}
-	rd.faults.add(f)
+	rd.open.add(f)
 }
 
 // inForce is the value of a number that the text does not give, to the digits that help;
