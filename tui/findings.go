@@ -16,9 +16,15 @@ type phrase struct {
 }
 
 func (m *Model) phrases() []phrase {
-	list := m.now.Findings[m.units]
+	var list []report.Finding
+	if m.now != nil {
+		list = m.now.Findings[m.units]
+	}
 	if v := m.verdict(); v != nil {
 		list = append([]report.Finding{verdictFinding(v, m.units, m.corners.Busy)}, list...)
+	}
+	if m.unfinished() {
+		list = append([]report.Finding{m.openFinding()}, list...)
 	}
 	out := make([]phrase, len(list))
 	for i, f := range list {
@@ -62,7 +68,7 @@ func (p *phrase) piece(theme *draw.Theme, label int, detailed bool) draw.Piece {
 // many is said.
 func (m *Model) findingLines(w, rows int) []string {
 	var lines []string
-	if m.now != nil {
+	if m.now != nil || m.unfinished() {
 		list := m.phrases()
 		ok := false
 		for _, detailed := range []bool{true, false} {

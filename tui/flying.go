@@ -23,6 +23,9 @@ type flownMsg struct {
 
 // fly asks for a flight of the file as it stands and calls off the one before.
 func (m *Model) fly() tea.Cmd {
+	if m.unfinished() {
+		return m.show() // the last good flight stays, and what is under way may still be it
+	}
 	if m.callOff != nil {
 		m.callOff()
 	}

@@ -33,18 +33,19 @@ func (f field) value() string {
 // list is the inputs that bear on the flight, which one is chosen, and which
 // part is in sight.
 type list struct {
-	all    []field         // every one
-	fields []field         // those that are not folded away, or those found
-	folds  map[string]bool // the groups that are folded
-	sought string          // what is looked for; empty when all are shown
-	at     int             // the chosen one of fields
-	top    int             // first row in sight, headings counted
-	sight  []int           // the field of every row in sight, negative where there is none
+	all    []field             // every one
+	fields []field             // those that are not folded away, or those found
+	open   map[string]openness // what is missing or at odds, by name
+	folds  map[string]bool     // the groups that are folded
+	sought string              // what is looked for; empty when all are shown
+	at     int                 // the chosen one of fields
+	top    int                 // first row in sight, headings counted
+	sight  []int               // the field of every row in sight, negative where there is none
 }
 
 // fieldsOf lists the inputs of the drive that flies and of everything shared.
 func fieldsOf(f *rocketfile.File, sys quantity.System) []field {
-	r := f.Rocket()
+	r := f.Described()
 	all := rocketfile.Inputs(r)
 	fields := make([]field, 0, len(all))
 	for _, in := range all {

@@ -74,11 +74,16 @@ func (l *list) rows(theme *draw.Theme, w int, typed *typing, f complaint) []list
 		if i == 0 || d.Group != l.fields[i-1].Group {
 			rows = append(rows, listRow{groupLine(theme, d.Group, w), headingRow})
 		}
-		chosen := i == l.at
+		chosen, open := i == l.at, l.open[d.Name]
 		if chosen && typed != nil {
 			rows = append(rows, listRow{typingLine(theme, d, typed, w), i})
 		} else {
-			rows = append(rows, listRow{fieldLine(theme, d, w, chosen), i})
+			rows = append(rows, listRow{fieldLine(theme, d, w, chosen, open), i})
+		}
+		if open.says != "" && f.input != d.Name {
+			for _, part := range draw.Wrapped(theme.Say(open.says), w-3) {
+				rows = append(rows, listRow{theme.Paint(draw.Bad, "  "+draw.Padded(part, w-3)+" "), faultRow})
+			}
 		}
 		if f.says != "" && (f.input == d.Name || f.input == "" && chosen) {
 			for _, part := range draw.Wrapped(theme.Say(f.says), w-3) {
@@ -96,22 +101,39 @@ func groupLine(theme *draw.Theme, group string, w int) string {
 	return theme.Paint(draw.Heading, name) + " " + theme.Paint(draw.RuleLine, strings.Repeat(theme.Line, rest)) + " "
 }
 
+// The signs of rows that something is open about.
+const (
+	oddsSign    = "!"
+	missingSign = "?"
+)
+
 // fieldLine is a field with its value: numbers right-aligned before a column
 // of units, words right-aligned.
-func fieldLine(theme *draw.Theme, d *field, w int, chosen bool) string {
+func fieldLine(theme *draw.Theme, d *field, w int, chosen bool, open openness) string {
 	sign := " "
-	if chosen {
+	switch {
+	case chosen:
 		sign = theme.Pointer
+	case open.odds:
+		sign = oddsSign
+	case open.missing:
+		sign = missingSign
 	}
 	label := theme.Say(draw.Clean(d.Label))
 	value := theme.Say(d.words)
 	if d.short != "" {
 		value = d.short
 	}
-	if d.number != "" {
+	switch {
+	case open.missing:
+		value = "missing" + draw.Blanks(unitCells)
+	case d.number != "":
 		value = theme.Say(d.number + " " + draw.Padded(d.unit.Name, unitCells-1))
-	} else if room := w - 2 - draw.Width(label) - unitCells; draw.Width(value) <= room {
+	case draw.Width(value) <= w-2-draw.Width(label)-unitCells:
 		value += draw.Blanks(unitCells)
+	}
+	if open.odds {
+		label += " at odds"
 	}
 	room := w - 2 - draw.Width(label)
 	if draw.Width(value) > room-1 {
@@ -121,6 +143,10 @@ func fieldLine(theme *draw.Theme, d *field, w int, chosen bool) string {
 	switch {
 	case chosen:
 		return theme.Paint(draw.Focused, sign+text+" ")
+	case open.odds:
+		return theme.Paint(draw.Bad, sign+text+" ")
+	case open.missing:
+		return theme.Paint(draw.Caution, sign+text+" ")
 	case !d.given:
 		return sign + theme.Paint(draw.Dim, text+" ")
 	}

@@ -106,6 +106,12 @@ var keyTrials = map[string]func(t *testing.T, s *screen){
 		s.press("enter", "0", ".", "9", "enter")
 		require.InDelta(t, 0.9, s.m.file().Rocket().Water.Discharge, 1e-12)
 	},
+	"Lack": func(t *testing.T, s *screen) {
+		s.press("!") // the plover flies, and nothing is told of its shape
+		require.Contains(t, s.words(), "for stability, card: body.length is missing")
+		s.press("!")
+		require.Contains(t, s.words(), "2 of ")
+	},
 	"Fold": func(t *testing.T, s *screen) {
 		n := len(s.m.inputs.fields)
 		s.press("space")

@@ -12,7 +12,7 @@ import (
 type KeyMap struct {
 	view.Keys
 	// Choosing an input.
-	First, Last, PageUp, PageDown, NextGroup, PrevGroup, Find, Fold, FoldAll key.Binding
+	First, Last, PageUp, PageDown, NextGroup, PrevGroup, Find, Lack, Fold, FoldAll key.Binding
 	// Changing the chosen one.
 	FarLess, FarMore, Digit, Default key.Binding
 	// While a value or a name is typed.
@@ -41,6 +41,7 @@ func DefaultKeys() KeyMap {
 		NextGroup: view.Bind("tab", "next group", "tab"),
 		PrevGroup: view.Bind("shift+tab", "group before", "shift+tab"),
 		Find:      view.Bind("/", "find an input by name, label or help; again: the next", "/"),
+		Lack:      view.Bind("!", "the next input that is missing or at odds", "!"),
 		Fold:      view.Bind("space", "fold or unfold the group", " "),
 		FoldAll:   view.Bind("*", "fold all groups, or unfold them", "*"),
 
@@ -85,7 +86,7 @@ type keyGroup struct {
 // groups lists every binding for the help, in the order to read them.
 func (k KeyMap) groups() []keyGroup {
 	return []keyGroup{
-		{"inputs", []key.Binding{k.Up, k.Down, k.NextGroup, k.PrevGroup, k.First, k.Last, k.PageUp, k.PageDown, k.Find, k.Fold, k.FoldAll}},
+		{"inputs", []key.Binding{k.Up, k.Down, k.NextGroup, k.PrevGroup, k.First, k.Last, k.PageUp, k.PageDown, k.Find, k.Lack, k.Fold, k.FoldAll}},
 		{"values", []key.Binding{k.Less, k.More, k.FarLess, k.FarMore, k.Digit, k.Type, k.Default}},
 		{"while typing", []key.Binding{k.Accept, k.Complete, k.Leave}},
 		{"rocket", []key.Binding{k.Drive, k.AddCanopy, k.RemoveCanopy, k.Tube, k.Undo, k.Redo}},

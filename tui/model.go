@@ -8,6 +8,7 @@ import (
 	"github.com/muesli/termenv"
 
 	"ullage/sim"
+	"ullage/sim/fault"
 	"ullage/sim/gates"
 	"ullage/sim/quantity"
 	"ullage/sim/rocketfile"
@@ -32,11 +33,13 @@ type Model struct {
 	records *records
 
 	inputs    list
-	finding   *finding  // an input being looked for; nil when none is
-	lastFound string    // what was looked for before
-	typed     *typing   // a value being typed; nil when none is
-	fault     complaint // of the last edit, until the next key
-	crash     complaint // of the last flight, until another is flown
+	finding   *finding   // an input being looked for; nil when none is
+	lastFound string     // what was looked for before
+	typed     *typing    // a value being typed; nil when none is
+	fault     complaint  // of the last edit, until the next key
+	gaps      fault.List // what is missing or at odds of the file as it stands
+	lastLack  string     // the key that was shown last of what is missing
+	crash     complaint  // of the last flight, until another is flown
 	notice    notice
 	asking    *question // what waits for an answer; nil when nothing does
 	page      *page     // what stands in place of the body; nil for the body
@@ -73,6 +76,7 @@ type notice struct {
 
 // New is a screen showing the file of o.
 func New(o Options) Model {
+	o.File = o.File.Draft()
 	m := Model{
 		keys: DefaultKeys(), charset: o.Charset, units: o.Units,
 		hist: newHistory(o.File), lodged: o.File, records: &records{},
@@ -171,7 +175,11 @@ func (m *Model) press(k tea.KeyMsg) tea.Cmd {
 }
 
 // refill brings the inputs up to date with the file.
-func (m *Model) refill() { m.inputs.refill(fieldsOf(m.file(), m.units)) }
+func (m *Model) refill() {
+	m.gaps = m.file().Unfinished()
+	m.inputs.open = opens(m.file())
+	m.inputs.refill(fieldsOf(m.file(), m.units))
+}
 
 // resize pushes the sizes down.
 func (m *Model) resize(w, h int) tea.Cmd {
@@ -195,7 +203,14 @@ func (m *Model) visit(i int) tea.Cmd {
 // show gives the scene to the view in sight.
 func (m *Model) show() tea.Cmd {
 	m.drawn.findings = nil
-	return m.view().Show(view.Scene{Ctx: m.ctx, File: m.file(), Now: m.now, Kept: m.kept, Corners: m.corners, Units: m.units, Theme: m.theme})
+	file := m.file()
+	switch {
+	case m.blank():
+		return nil
+	case m.unfinished(): // views are of the last good flight, whole
+		file = m.now.File
+	}
+	return m.view().Show(view.Scene{Ctx: m.ctx, File: file, Now: m.now, Kept: m.kept, Corners: m.corners, Units: m.units, Theme: m.theme})
 }
 
 // repaint prepares the theme for a background.

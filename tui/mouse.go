@@ -16,7 +16,9 @@ func (m *Model) mouse(e tea.MouseMsg) tea.Cmd {
 		m.inputs.move(by)
 	case e.Button == tea.MouseButtonLeft && e.Y >= titleRows && e.Y < titleRows+m.layout.body:
 		row := e.Y - titleRows
-		if view := e.X - m.layout.width + m.layout.view + 1; view >= 0 {
+		if view := e.X - m.layout.width + m.layout.view + 1; view >= 0 && m.blank() {
+			return nil
+		} else if view >= 0 {
 			m.view().Point(view, row)
 		} else {
 			m.inputs.point(row)

@@ -195,7 +195,7 @@ func sideBySide(blocks [][]string, columns, each, gap int) []string {
 // findingsPage has every finding with what stands behind it.
 var findingsPage = page{title: "findings", write: func(m *Model, w int) []string {
 	var rows []string
-	if m.now == nil {
+	if m.now == nil && !m.unfinished() {
 		return []string{"No flight yet."}
 	}
 	theme := m.theme
@@ -210,7 +210,7 @@ var findingsPage = page{title: "findings", write: func(m *Model, w int) []string
 		}
 	}
 	rows = append(rows, "", theme.Paint(draw.Heading, "cautions"))
-	for _, c := range words.Cautions(m.now.Flight.Rocket.Power) {
+	for _, c := range words.Cautions(m.file().Rocket().Power) {
 		for _, part := range draw.Wrapped(theme.Say(c), min(w, 96)) {
 			rows = append(rows, theme.Paint(draw.Caution, part))
 		}

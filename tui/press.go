@@ -43,8 +43,10 @@ func (m *Model) pressOne(k tea.KeyMsg) tea.Cmd {
 		m.startTyping(draw.Clean(string(k.Runes)))
 		return nil
 	}
-	if taken, cmd := m.view().Press(frame{m}, k); taken {
-		return cmd
+	if !m.blank() {
+		if taken, cmd := m.view().Press(frame{m}, k); taken {
+			return cmd
+		}
 	}
 	return m.command(k)
 }
@@ -76,6 +78,8 @@ func (m *Model) command(k tea.KeyMsg) tea.Cmd {
 		m.inputs.group(-1)
 	case key.Matches(k, keys.Find):
 		m.startFinding()
+	case key.Matches(k, keys.Lack):
+		m.nextLack()
 	case key.Matches(k, keys.Fold):
 		m.inputs.toggleFold()
 	case key.Matches(k, keys.FoldAll):

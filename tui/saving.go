@@ -85,7 +85,7 @@ func (m *Model) wasSaved(f *rocketfile.File) tea.Cmd {
 
 // reload takes the file from disk again, as an edit that can be undone.
 func (m *Model) reload() tea.Cmd {
-	f, err := rocketfile.Open(m.lodged.Path())
+	f, err := rocketfile.OpenDraft(m.lodged.Path())
 	if m.take(f, err, view.Edit{Says: "file read again"}) {
 		m.lodged = f
 		m.say(draw.Plain, "Read from disk; undo brings your edits back.")

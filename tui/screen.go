@@ -66,6 +66,9 @@ func (m *Model) bodyLines() []string {
 	l, theme := m.layout, m.theme
 	left, above, below := m.inputs.draw(theme, l.inputs, l.body, m.typed, m.wrongValue())
 	right := m.view().Lines()
+	if m.blank() {
+		right = m.blankLines()
+	}
 	rows := make([]string, 0, l.body+l.findings)
 	for i := range l.body {
 		border := theme.Paint(draw.RuleLine, theme.Bar)
@@ -106,6 +109,12 @@ func (m *Model) titleLine() string {
 	theme, w := m.theme, m.layout.width
 	r := m.file().Rocket()
 	drive := theme.Say(draw.Clean(driveText(r, m.now, m.units)))
+	if m.unfinished() {
+		drive = "last good flight"
+		if m.now == nil {
+			drive = "no flight yet"
+		}
+	}
 	mark := ""
 	if m.unsaved() {
 		mark = " " + theme.Unsaved
@@ -263,7 +272,10 @@ func (m *Model) inputHelp() (string, string) {
 	case rocketfile.ChoiceKind:
 		facts = strings.Join(d.Choices, ", ")
 	}
-	if !d.given {
+	switch {
+	case m.inputs.open[d.Name].missing:
+		facts += "; missing"
+	case !d.given:
 		facts += "; by default, not in the file"
 	}
 	name := theme.Say(d.Name)

@@ -82,6 +82,9 @@ func (rd *reading) missing(s *section, p place, fields []*field) {
 	if len(fields) == 0 || rd.doc.partial || rd.unsure == s.path {
 		return
 	}
+	for _, f := range fields {
+		rd.missed = append(rd.missed, s.prefix(p)+f.key)
+	}
 	header := s.header()
 	tables := rd.tables[s]
 	if len(tables) == 0 {

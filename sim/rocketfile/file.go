@@ -47,6 +47,11 @@ func Read(name, dir string, text []byte) (*File, error) {
 	return load(name, dir, bytes.Clone(text), newFiles(readBeside), false)
 }
 
+// ReadDraft is Read for a draft.
+func ReadDraft(name, dir string, text []byte) (*File, error) {
+	return load(name, dir, bytes.Clone(text), newFiles(readBeside), true)
+}
+
 // load reads a text that nobody will change.
 func load(name, dir string, text []byte, disk *files, draft bool) (*File, error) {
 	doc, faults := parse(name, dir, text)
@@ -144,9 +149,17 @@ func (f *File) Described() *rocket.Rocket { return f.rd.rocket.Clone() }
 
 // Draft is the file as one of which something may be missing or at odds.
 func (f *File) Draft() *File {
+	if f.rd.draft {
+		return f
+	}
 	rd := read(f.rd.doc, f.rd.disk, &faultList{}, true)
-	return &File{path: f.path, rd: rd, home: f.home}
+	open, _ := rd.judged()
+	return &File{path: f.path, rd: rd, home: f.home, open: open}
 }
+
+// Missing are the inputs of a draft that have to be there and are not, by their dotted names, where the
+// rocket has a place for them.
+func (f *File) Missing() []string { return slices.Clone(f.rd.missed) }
 
 // Unfinished is what is missing of a draft and which of its values disagree; nil of any other file.
 func (f *File) Unfinished() fault.List { return slices.Clone(f.open) }

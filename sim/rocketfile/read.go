@@ -26,6 +26,7 @@ type reading struct {
 	faults  *faultList         // what is written wrong
 	open    *faultList         // what is missing, and what is at odds with something else
 	draft   bool               // what is open may stay so
+	missed  []string           // inputs that have to be there and are not, by name
 	idle    []*section         // of the drive that does not fly, not all there
 	where   map[string]located // every value the text gives, by dotted name
 	tables  map[*section][]*node
