@@ -73,6 +73,8 @@ func (c *bestCommand) Run(s *streams) error {
 		}
 		if loses, bad := gates.Loses(s.ctx, rocket, found.Flight.Rocket, gates.Options{Today: time.Now(), Spreads: study.Spreads(file)}); bad == nil {
 			best.Loses = loses
+		} else {
+			best.Unjudged = bad
 		}
 		if c.JSON {
 			return errors.Join(report.WriteBestJSON(w, best), err)

@@ -2,8 +2,6 @@ package main
 
 import (
 	"io"
-	"path/filepath"
-	"strings"
 
 	"ullage/cmd/ullage/chart"
 	"ullage/cmd/ullage/chart/page"
@@ -49,12 +47,15 @@ func (c *compareCommand) Run(s *streams) error {
 	if c.Plot != "" && len(c.Log) > 1 {
 		return badInput("--plot draws one log; give one")
 	}
-	format, err := plotFormat(c.Plot)
-	if err != nil {
-		return err
-	}
 	drawing := outputOptions{Output: c.Plot, Force: c.Force}
+	format, known := pageFormat(c.Plot)
 	if c.Plot != "" {
+		if !known {
+			return badInput("--plot %s: plots are SVG or PNG; let the name end in .svg or .png", c.Plot)
+		}
+		if err := c.apart("--plot", c.Plot); err != nil {
+			return err
+		}
 		if err := drawing.refuse(); err != nil {
 			return err
 		}
@@ -90,7 +91,7 @@ func (c *compareCommand) Run(s *streams) error {
 		all = append(all, compared)
 	}
 	if c.Plot != "" {
-		image, err := drawn(all[0], format, chart.Look{System: c.system(), Paper: paperFor(c.Units)})
+		image, err := pageImage(chart.Measured(all[0], chart.Look{System: c.system(), Paper: pagePaper("", c.Units)}), format, page.DefaultResolution)
 		if err != nil {
 			return err
 		}
@@ -110,33 +111,4 @@ func (c *compareCommand) Run(s *streams) error {
 		}
 		return measured.WriteCompareText(w, all, c.system())
 	})
-}
-
-// paperFor is the usual paper with a system of units.
-func paperFor(units string) page.Paper {
-	if units == "us" {
-		return page.Letter
-	}
-	return page.A4
-}
-
-// drawn is the page of a log beside its prediction.
-func drawn(c *flown.Compared, format string, look chart.Look) ([]byte, error) {
-	p := chart.Measured(c, look)
-	if format == formatSVG {
-		return p.SVG(), nil
-	}
-	return p.PNG(page.DefaultResolution)
-}
-
-// plotFormat is the format that a page's name ends in; empty for no name.
-func plotFormat(name string) (string, error) {
-	if name == "" {
-		return "", nil
-	}
-	switch ending := strings.ToLower(strings.TrimPrefix(filepath.Ext(name), ".")); ending {
-	case formatSVG, formatPNG:
-		return ending, nil
-	}
-	return "", badInput("--plot %s: plots are SVG or PNG; let the name end in .svg or .png", name)
 }

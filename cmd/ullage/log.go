@@ -17,8 +17,8 @@ type logOptions struct {
 	Column []string   `placeholder:"WHAT=COLUMN" sep:"none" help:"What a column is, where its head does not tell, as in --column 'time=1 ms' --column 'height=3 ft'; a head in place of the number, or none. Can be given again."`
 	Rate   string     `placeholder:"RATE" help:"How often the recorder wrote, as in --rate '20 Hz', where no column has the time."`
 	Height string     `enum:"standard,pad,measured" default:"standard" placeholder:"HOW" help:"How the recorder made its heights: standard (by the standard atmosphere), pad (the same, with the pad's pressure for that of sea level) or measured (not from pressure); standard if not given."`
-	From   *clockTime `placeholder:"TIME" help:"Look for the flight from this time of the log on, as in --from '1200 s'."`
-	To     *clockTime `placeholder:"TIME" help:"Look for it up to this time."`
+	From   *clockTime `placeholder:"TIME" help:"Look from this time of the log on, as in --from '1200 s'."`
+	To     *clockTime `placeholder:"TIME" help:"Look up to this time."`
 }
 
 // partOptions say what of logs has a part, and when it begins.

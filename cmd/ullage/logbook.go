@@ -4,10 +4,14 @@ import (
 	"errors"
 	"io"
 	"io/fs"
+	"path/filepath"
 	"time"
 
+	"ullage/sim/flown"
 	"ullage/sim/flown/logbook"
 	"ullage/sim/report/measured"
+	"ullage/sim/report/words"
+	"ullage/sim/rocketfile"
 )
 
 // logbookCommand shows the logbook.
@@ -56,7 +60,7 @@ func (c *logbookCommand) Run(s *streams) error {
 	if serial == "" && r.Chamber != nil {
 		serial = r.Chamber.Serial
 	}
-	b := measured.Book{Book: book, Rocket: r, Serial: serial, Today: time.Now(), System: c.system()}
+	b := measured.Book{Book: book, Rocket: r, Serial: serial, Today: time.Now(), System: c.system(), Uncounted: uncounted(file, path)}
 	return c.write(s, func(w io.Writer) error {
 		switch {
 		case c.JSON:
@@ -66,4 +70,17 @@ func (c *logbookCommand) Run(s *streams) error {
 		}
 		return measured.WriteLogbookText(w, b)
 	})
+}
+
+// uncounted says what keeps check from counting by a logbook; empty where nothing does.
+func uncounted(file *rocketfile.File, path string) string {
+	named, err := flown.BookOf(file)
+	c := file.Rocket().Chamber
+	book := path
+	folder, bad := filepath.Abs(filepath.Dir(file.Path()))
+	at, far := filepath.Abs(path)
+	if to, off := filepath.Rel(folder, at); file.Path() != "" && errors.Join(bad, far, off) == nil {
+		book = filepath.ToSlash(to)
+	}
+	return words.Counted(c, book, c != nil && c.Logbook != "" && err == nil && flown.SameFile(named, path))
 }

@@ -9,6 +9,7 @@ import (
 	"os"
 
 	"ullage/sim/atomicfile"
+	"ullage/sim/flown"
 )
 
 // outputOptions say where a command's result goes.
@@ -70,6 +71,14 @@ func (o outputOptions) writeFile(ctx context.Context, result func(io.Writer) err
 		return partialError{o.Output, failed}
 	}
 	return nil
+}
+
+// apart refuses one name for two outputs, of which the second would replace the first.
+func (o outputOptions) apart(option, name string) error {
+	if name == "" || o.toStandardOutput() || !flown.SameFile(o.Output, name) {
+		return nil
+	}
+	return badInput("-o and %s both write %s; give two names", option, name)
 }
 
 // refuse tells whether the output's name cannot be used, before work that takes long.

@@ -4,8 +4,6 @@ import (
 	"context"
 	"errors"
 	"io"
-	"path/filepath"
-	"strings"
 
 	"ullage/cmd/ullage/chart"
 	"ullage/cmd/ullage/chart/page"
@@ -72,7 +70,11 @@ func (c *plotCommand) Run(s *streams) error {
 	if drawn == nil {
 		return interrupted
 	}
-	image, err := c.image(drawn, format)
+	resolution := page.DefaultResolution
+	if c.Resolution != nil {
+		resolution = *c.Resolution
+	}
+	image, err := pageImage(drawn, format, resolution)
 	if err != nil {
 		return err
 	}
@@ -109,16 +111,9 @@ func (c *plotCommand) check() error {
 // mostPanels is how many panels a page has room for.
 const mostPanels = 4
 
-// The formats.
-const (
-	formatSVG = "svg"
-	formatPNG = "png"
-)
-
 // format is the one asked for, or that of the output's name.
 func (c *plotCommand) format() (string, error) {
-	ending := strings.ToLower(strings.TrimPrefix(filepath.Ext(c.Output), "."))
-	known := ending == formatSVG || ending == formatPNG
+	ending, known := pageFormat(c.Output)
 	var format string
 	switch {
 	case c.Format != "" && known && ending != c.Format:
@@ -140,11 +135,7 @@ func (c *plotCommand) format() (string, error) {
 
 // look is how the page shows its values.
 func (c *plotCommand) look() chart.Look {
-	paper := page.A4
-	if c.Paper == page.Letter.Name || c.Paper == "" && c.Units == "us" {
-		paper = page.Letter
-	}
-	return chart.Look{System: c.system(), Paper: paper}
+	return chart.Look{System: c.system(), Paper: pagePaper(c.Paper, c.Units)}
 }
 
 // page draws what is asked for. One that was interrupted comes with the error when
@@ -226,16 +217,4 @@ func (c *plotCommand) scatter(s *streams, file *rocketfile.File) (*page.Page, er
 		Rocket: rocket, Spreads: spreads, Seed: seed, Result: result, System: c.system(),
 		Units: units(file, spreads, func(x study.Spread) rocketfile.Input { return x.Input }),
 	}, &landings, c.look()), err
-}
-
-// image is the page in a format.
-func (c *plotCommand) image(p *page.Page, format string) ([]byte, error) {
-	if format == formatSVG {
-		return p.SVG(), nil
-	}
-	resolution := page.DefaultResolution
-	if c.Resolution != nil {
-		resolution = *c.Resolution
-	}
-	return p.PNG(resolution)
 }

@@ -4,6 +4,7 @@ import (
 	"bufio"
 	"errors"
 	"fmt"
+	"io"
 	"io/fs"
 	"math"
 	"os"
@@ -18,10 +19,8 @@ import (
 	"ullage/sim/flown/logbook"
 	"ullage/sim/quantity"
 	"ullage/sim/report/words"
-	"ullage/sim/results"
 	"ullage/sim/rocket"
 	"ullage/sim/rocketfile"
-	"ullage/sim/study"
 	"ullage/thrust"
 )
 
@@ -32,7 +31,7 @@ type recordCommand struct {
 	With []string `arg:"" optional:"" placeholder:"WHAT=VALUE" help:"What there is to tell, as in pressure='9 bar' held='300 s' note='wet grass'."`
 
 	Date string `placeholder:"DAY" help:"When, as in --date 2026-05-17 or --date '2026-05-17 14:30'; today if not given."`
-	Log  string `placeholder:"FILE" help:"The recorder's log of a flight; what it tells is entered beside what was predicted."`
+	Log  string `placeholder:"FILE" help:"The recorder's log of a flight or a static test; what it tells is entered beside what was predicted."`
 	Book string `placeholder:"FILE" help:"The logbook; FILE's name with .logbook.toml if not given."`
 
 	logOptions
@@ -42,7 +41,7 @@ type recordCommand struct {
 // Help teaches by example.
 func (recordCommand) Help() string {
 	var keys []string
-	for _, f := range logbook.Fields() {
+	for _, f := range logbook.Told() {
 		keys = append(keys, f.Key)
 	}
 	return helpText(
@@ -97,6 +96,10 @@ func (c *recordCommand) Run(s *streams) error {
 		}
 	}
 	switch {
+	case c.Log != "" && e.Kind == logbook.StaticTest:
+		if err := c.fromStand(s, &e, flies, path); err != nil {
+			return err
+		}
 	case c.Log != "":
 		if err := c.fromLog(s, &e, flies, path); err != nil {
 			return err
@@ -131,7 +134,11 @@ func (c *recordCommand) Run(s *streams) error {
 	case !state.Enough:
 		since = words.Plural(state.Since, "time") + " since a proof to " + words.In(quantity.Metric).AtLeast(r.ProofWanted()) + ", which the pressure of the file asks for"
 	}
-	_, err = fmt.Fprintf(s.out, "%s: %s of %s added; under pressure %s in all, %s\n", path, e.Kind, e.Date, words.Plural(state.Cycles, "time"), since)
+	text := fmt.Sprintf("%s: %s of %s added; under pressure %s in all, %s\n", path, e.Kind, e.Date, words.Plural(state.Cycles, "time"), since)
+	if not := uncounted(flies, path); not != "" {
+		text += not + "\n"
+	}
+	_, err = io.WriteString(s.out, text)
 	return err
 }
 
@@ -143,8 +150,8 @@ func (c *recordCommand) check() error {
 		return badInput("%q is no kind of entry; there are %s", c.Kind, strings.Join(logbook.Kinds(), ", "))
 	case c.Log == "" && c.logOptions.given():
 		return badInput("--column, --rate, --height, --from and --to say how a log is read: give --log FILE too, or leave them out")
-	case c.Log != "" && kind != logbook.Flight:
-		return badInput("--log is for a flight; of a stand, ullage stand tells")
+	case c.Log != "" && kind != logbook.Flight && kind != logbook.StaticTest:
+		return badInput("--log is for a flight or a static test; leave it out")
 	case c.Point && kind != logbook.Flight:
 		return badInput("--point is for a flight, which is predicted; leave it out")
 	case kind == logbook.Proof || kind == logbook.LeakTest:
@@ -218,7 +225,7 @@ func (c *recordCommand) told(e *logbook.Entry) error {
 // tell sets one field.
 func tell(e *logbook.Entry, key, value string) error {
 	var keys []string
-	for _, f := range logbook.Fields() {
+	for _, f := range logbook.Told() {
 		keys = append(keys, f.Key)
 		if f.Key != key {
 			continue
@@ -241,54 +248,6 @@ func tell(e *logbook.Entry, key, value string) error {
 	return fault.Fault{Key: key, Problem: "an entry has no such field", Remedy: remedy}
 }
 
-// fromLog enters what a log tells beside what was predicted.
-func (c *recordCommand) fromLog(s *streams, e *logbook.Entry, flies *rocketfile.File, book string) error {
-	// What is entered is all that is set: an older entry of the same log has no part in it.
-	logs, err := c.logsBy(s, []string{c.Log}, flies, setOptions{}, flown.Days{})
-	if err != nil {
-		return err
-	}
-	compared, err := flown.Compare(s.ctx, logs[0], study.Spreads(flies), 100, study.Options{})
-	if err != nil {
-		return err
-	}
-	e.Log = c.Log
-	folder, err := filepath.Abs(filepath.Dir(book))
-	at, bad := filepath.Abs(c.Log)
-	if to, far := filepath.Rel(folder, at); errors.Join(err, bad, far) == nil {
-		e.Log = filepath.ToSlash(to)
-	}
-	e.Columns, e.Rate = c.Column, c.Rate
-	if c.Height != string(flown.StandardHeights) {
-		e.Heights = c.Height
-	}
-	e.Predicted, e.Measured = map[string]string{}, map[string]string{}
-	for i := range compared.Differences {
-		d := &compared.Differences[i]
-		const digits = 4
-		e.Measured[d.Row.Name] = quantity.Format(d.Measured, d.Row.Metric(), digits)
-		e.Predicted[d.Row.Name] = quantity.Format(d.Predicted, d.Row.Metric(), digits)
-	}
-	if math.IsNaN(e.Landing) {
-		last := -1.0
-		for i := range compared.Flight.Canopies { // the last one's settled rate is that of landing
-			o := &compared.Flight.Canopies[i]
-			for k := range compared.Differences {
-				if compared.Differences[k].Row.Name == "canopy."+o.Name+".descent" && o.Time > last {
-					last, e.Landing = o.Time, compared.Differences[k].Measured
-				}
-			}
-		}
-	}
-	if !math.IsNaN(e.Landing) {
-		e.Landing = round(e.Landing, 0.01)
-	}
-	for _, x := range compared.Suspicions {
-		fmt.Fprintln(s.err, "ullage: "+x.Error())
-	}
-	return nil
-}
-
 // ask asks for what matters and is missing, where someone can answer.
 func (c *recordCommand) ask(s *streams, e *logbook.Entry) error {
 	input, ok := s.in.(*os.File)
@@ -300,7 +259,7 @@ func (c *recordCommand) ask(s *streams, e *logbook.Entry) error {
 		wanted = []string{"landing", "damage", "note"}
 	}
 	lines := bufio.NewScanner(input)
-	for _, f := range logbook.Fields() {
+	for _, f := range logbook.Told() {
 		if !slices.Contains(wanted, f.Key) || f.Text != nil && *f.Text(e) != "" || f.Number != nil && !math.IsNaN(*f.Number(e)) {
 			continue
 		}
@@ -321,18 +280,4 @@ func (c *recordCommand) ask(s *streams, e *logbook.Entry) error {
 		}
 	}
 	return nil
-}
-
-// predictedResults are those of a flight that a book keeps when no log tells.
-func predictedResults(fl *sim.Flight) map[string]string {
-	out := map[string]string{}
-	table := results.For(fl.Rocket)
-	for _, name := range []string{"apogee.height", "apogee.time", "landing.vertical", "landing.time"} {
-		if row := table.Find(name); row != nil {
-			if v, ok := row.Defined(fl); ok {
-				out[name] = quantity.Format(v, row.Metric(), 4)
-			}
-		}
-	}
-	return out
 }

@@ -7,7 +7,6 @@ import (
 	"math"
 
 	"ullage/sim/flown"
-	"ullage/sim/flown/logfile"
 	"ullage/sim/quantity"
 	"ullage/sim/report/machine"
 	"ullage/sim/report/measured"
@@ -59,7 +58,11 @@ func (c *standCommand) Run(s *streams) error {
 	if err := c.check(r, file); err != nil {
 		return err
 	}
-	test, err := c.read(s, r)
+	days, err := flown.OpenDays(file)
+	if err != nil {
+		return asInput(err)
+	}
+	test, err := readStand(s, days, c.Log, file, flown.Mount(c.Nozzle), c.logOptions, c.setOptions)
 	if err != nil {
 		return err
 	}
@@ -98,6 +101,10 @@ func (c *standCommand) check(r *rocket.Rocket, file *rocketfile.File) error {
 	switch {
 	case c.Fit && r.Power != rocket.WaterPower:
 		return badInput("--fit is for a test on water; a motor's test is its curve: --curve FILE")
+	case !c.Fit && len(c.Spread) > 0:
+		return badInput("--spread is for --fit, which it tells how far inputs may be turned; give both, or leave it out")
+	case c.Height != string(flown.StandardHeights):
+		return badInput("--height %s: a stand has no heights; leave it out", c.Height)
 	case c.Write && !c.Fit:
 		return badInput("--write writes what --fit finds; give both")
 	case c.Write && file.Path() == "":
@@ -105,26 +112,24 @@ func (c *standCommand) check(r *rocket.Rocket, file *rocketfile.File) error {
 	case c.Curve != "" && r.Power != rocket.MotorPower:
 		return badInput("--curve is for a motor's test; on water the file's nozzle and gas make the thrust: --fit")
 	case c.Curve != "":
+		if err := c.apart("--curve", c.Curve); err != nil {
+			return err
+		}
 		return outputOptions{Output: c.Curve, Force: c.Force}.refuse()
 	}
 	return nil
 }
 
-// read reads the log.
-func (c *standCommand) read(s *streams, r *rocket.Rocket) (*flown.Stand, error) {
-	options, err := c.asTold().Reading()
-	if err != nil {
-		return nil, asInput(err)
-	}
-	log, err := logfile.Open(c.Log, options)
-	if err != nil {
-		return nil, asInput(err)
-	}
-	s.inputs = append(s.inputs, c.Log)
-	test, err := flown.ReadStand(s.ctx, log, r, flown.Mount(c.Nozzle), c.stretch())
+// readStand reads the log of a static test.
+func readStand(s *streams, days flown.Days, path string, file *rocketfile.File, mount flown.Mount, o logOptions, set setOptions) (*flown.Stand, error) {
+	test, err := days.OpenStand(s.ctx, path, file, mount, o.asTold(), set.apply)
+	s.inputs = append(s.inputs, path)
 	var none flown.NoFlight
 	if errors.As(err, &none) {
 		return nil, badInput("%w\n%s", none, trace(none))
+	}
+	if err == nil && len(set.Set) > 0 {
+		test.Day += ", with --set"
 	}
 	return test, asInput(err)
 }

@@ -1,6 +1,7 @@
 package flown
 
 import (
+	"context"
 	"errors"
 	"fmt"
 	"io/fs"
@@ -97,7 +98,7 @@ func (d Days) Naming(path string) *logbook.Entry {
 	}
 	for i := len(d.Entries) - 1; i >= 0; i-- {
 		e := &d.Entries[i]
-		if e.Log != "" && sameFile(beside(d.folder, e.Log), path) {
+		if e.Log != "" && SameFile(beside(d.folder, e.Log), path) {
 			return e
 		}
 	}
@@ -112,8 +113,8 @@ func beside(folder, name string) string {
 	return filepath.Join(folder, name)
 }
 
-// sameFile tells whether two paths lead to one file: by the file where both are there, else by name.
-func sameFile(a, b string) bool {
+// SameFile tells whether two paths lead to one file: by the file where both are there, else by name.
+func SameFile(a, b string) bool {
 	one, err := os.Stat(a)
 	two, second := os.Stat(b)
 	if err == nil && second == nil {
@@ -128,38 +129,66 @@ func sameFile(a, b string) bool {
 // entry of the logbook that names it, with what change makes of that, else the file's. The error is
 // a fault, or NoFlight.
 func (d Days) Open(path string, file *rocketfile.File, told Told, change func(*rocketfile.File) (*rocketfile.File, error)) (Logged, error) {
-	e := d.Naming(path)
-	day := "as in " + file.Name()
-	if e != nil {
-		told = told.as(e)
+	x, err := d.open(path, file, told, change)
+	if err != nil {
+		return Logged{}, err
+	}
+	rd, err := Read(x.log, x.rocket, x.told.Options)
+	if err != nil {
+		return Logged{}, err
+	}
+	return Logged{Reading: rd, Rocket: x.rocket, Entry: x.entry}.Dated(x.day), nil
+}
+
+// OpenStand is the same of the log of a static test.
+func (d Days) OpenStand(ctx context.Context, path string, file *rocketfile.File, mount Mount, told Told, change func(*rocketfile.File) (*rocketfile.File, error)) (*Stand, error) {
+	x, err := d.open(path, file, told, change)
+	if err != nil {
+		return nil, err
+	}
+	stand, err := ReadStand(ctx, x.log, x.rocket, mount, x.told.Options)
+	if err != nil {
+		return nil, err
+	}
+	*stand.Logged = stand.Logged.Dated(x.day)
+	stand.Entry = x.entry
+	return stand, nil
+}
+
+// opened is a log with the rocket of its day.
+type opened struct {
+	log    *logfile.Log
+	rocket *rocket.Rocket
+	entry  *logbook.Entry // nil when none names it
+	told   Told
+	day    string // where its settings are from, for people
+}
+
+func (d Days) open(path string, file *rocketfile.File, told Told, change func(*rocketfile.File) (*rocketfile.File, error)) (opened, error) {
+	x := opened{entry: d.Naming(path), told: told, day: "as in " + file.Name()}
+	if e := x.entry; e != nil {
 		if _, err := ParseHeights(e.Heights); e.Heights != "" && err != nil {
 			bad := fault.In(err)[0].Of("heights", e.Heights)
 			bad.File, bad.Line = d.Name, e.Line
-			return Logged{}, bad
+			return x, bad
 		}
-		day = fmt.Sprintf("as entered on %s in %s", e.Date, d.Name)
+		x.told = told.as(e)
+		x.day = fmt.Sprintf("as entered on %s in %s", e.Date, d.Name)
 	}
-	options, err := told.Reading()
+	options, err := x.told.Reading()
 	if err != nil {
-		return Logged{}, err
+		return x, err
 	}
-	flies, err := AsEntered(file, e)
+	flies, err := AsEntered(file, x.entry)
 	if err != nil {
-		return Logged{}, err
+		return x, err
 	}
 	if flies, err = change(flies); err != nil {
-		return Logged{}, err
+		return x, err
 	}
-	log, err := logfile.Open(path, options)
-	if err != nil {
-		return Logged{}, err
-	}
-	r := flies.Rocket()
-	rd, err := Read(log, r, told.Options)
-	if err != nil {
-		return Logged{}, err
-	}
-	return Logged{Reading: rd, Rocket: r, Entry: e}.Dated(day), nil
+	x.rocket = flies.Rocket()
+	x.log, err = logfile.Open(path, options)
+	return x, err
 }
 
 // AsEntered is a rocket file with the settings of an entry of its logbook; the file as it is where

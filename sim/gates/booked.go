@@ -24,7 +24,7 @@ func booked(r *rocket.Rocket, g []criterion) []criterion {
 		}
 		return g
 	}
-	again := []Remedy{{Kind: ProveAgain}}
+	again := []Remedy{proof(r, ProveAgain)}
 	if b.Proof > 0 {
 		g = append(g, criterion{key: LimitProofCycles, limit: LimitFor(r, LimitProofCycles), still: true, adds: again,
 			value: func(*sim.Flight) (float64, bool) { return float64(b.Since), true }})

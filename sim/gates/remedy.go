@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"ullage/sim"
+	"ullage/sim/rocket"
 	"ullage/sim/rocketfile"
 )
 
@@ -44,6 +45,12 @@ type Remedy struct {
 	Why      string           // of Give: a word on it, without a full stop; may be empty
 	And      *Remedy          // to be made with it, since neither holds alone; nil mostly
 	Breaks   []string         // of NothingFound: checks that the nearest value tried would lose
+	Booked   bool             // of a proof: the chamber has a logbook, which is where a proof is entered
+}
+
+// proof is a mend that ends with a proof on record.
+func proof(r *rocket.Rocket, kind RemedyKind) Remedy {
+	return Remedy{Kind: kind, Booked: r.Chamber != nil && r.Chamber.Logbook != ""}
 }
 
 // give is what a criterion lacks where keys of the file are missing: it is then not judged,

@@ -67,7 +67,9 @@ func proofCriterion(r *rocket.Rocket) criterion {
 	vessel := r.ChamberAt()
 	switch {
 	case vessel.ProofEnough:
-		g.adds = []Remedy{{Kind: ProveTo, To: vessel.ProofWanted}}
+		prove := proof(r, ProveTo)
+		prove.To = vessel.ProofWanted
+		g.adds = []Remedy{prove}
 	case vessel.MostWorking > 0:
 		g.adds = []Remedy{{Kind: ProveFor, From: vessel.ProofLimit, To: vessel.MostWorking}}
 	}
@@ -88,17 +90,18 @@ func proofCriterion(r *rocket.Rocket) criterion {
 // ageCriterion warns of an old proof. One that lies ahead is none.
 func ageCriterion(r *rocket.Rocket, today time.Time) criterion {
 	g := criterion{key: LimitProofAge, limit: LimitFor(r, LimitProofAge), still: true, warns: true,
-		adds: []Remedy{{Kind: ProveAgain}}}
+		adds: []Remedy{proof(r, ProveAgain)}}
 	on, err := time.Parse(time.DateOnly, r.Chamber.ProofDate)
 	if err != nil || today.IsZero() {
-		g.lacks = &Remedy{Kind: GiveDate}
+		dated := proof(r, GiveDate)
+		g.lacks = &dated
 		return g
 	}
 	days := float64(calendarDay(today) - calendarDay(on))
 	g.value = func(*sim.Flight) (float64, bool) { return days, true }
 	if days < 0 {
 		g.limit.Min, g.limit.Word, g.warns = 0, WordAhead, false
-		g.adds = []Remedy{{Kind: GiveDate}}
+		g.adds = []Remedy{proof(r, GiveDate)}
 	}
 	return g
 }
@@ -226,7 +229,8 @@ func sealedCriteria(r *rocket.Rocket, today time.Time) []criterion {
 		return booked(r, []criterion{g, ageCriterion(r, today)})
 	}
 	if at.Heated.Damp <= g.limit.Max { // what is estimated is not enough to pass
-		g.lacks = &Remedy{Kind: GiveProof}
+		prove := proof(r, GiveProof)
+		g.lacks = &prove
 	}
 	return []criterion{g}
 }

@@ -28,6 +28,8 @@ type Best struct {
 	System quantity.System
 	// Loses are the checks that pass as the rocket is and would not at what was found.
 	Loses []string
+	// Unjudged is why that is not known; nil when it is.
+	Unjudged error
 	// Partial says that the search was cut short.
 	Partial bool
 }
@@ -77,7 +79,12 @@ func WriteBestJSON(w io.Writer, b Best) error {
 	var out machine.Object
 	out.Add("inputs", &inputs).Add("apogee_m", number(b.Found.Apogee)).
 		Add("within_1_percent", &within).Add("flights", b.Found.Flights)
-	out.Add("loses", page.Printables(append([]string{}, b.Loses...))).Add("cut_off", b.Found.CutOff)
+	if b.Unjudged == nil {
+		out.Add("loses", page.Printables(append([]string{}, b.Loses...)))
+	} else {
+		out.Add("loses", nil) // not known
+	}
+	out.Add("cut_off", b.Found.CutOff)
 	out.Add("for", b.Wish.Row.Name).Add("value", b.machine(b.value(b.Found.Flight))).Add("least", b.Wish.Least).Add("model", string(b.Rocket.Flown()))
 	if b.Wish.Aimed() {
 		out.Add("target", b.machine(b.Wish.Target)).Add("met", b.Wish.Met(b.value(b.Found.Flight)))
@@ -131,6 +138,9 @@ func WriteBestText(w io.Writer, b Best) error {
 	}
 	if len(b.Loses) > 0 {
 		s.Field(gates.WordNoGo, "it would fail what passes now: "+page.Listed(b.Loses))
+	}
+	if b.Unjudged != nil {
+		s.Field("checks", gates.WordOpen+": "+page.Printable(b.Unjudged.Error()))
 	}
 	if b.Partial {
 		s.Field("search", gates.WordPartial+": the best found before it was interrupted")

@@ -233,7 +233,7 @@ func TestResetTakesAKeyOut(t *testing.T) {
 	_, err = f.Reset("water.throat")
 	require.EqualError(t, err, `water.throat: missing; add it to [water], such as throat = "13 mm"`)
 	_, err = f.Reset("nothing")
-	require.EqualError(t, err, "nothing: the rocket has no such input; ullage lists the inputs of a rocket on its screen")
+	require.EqualError(t, err, "nothing: the rocket has no such input; ullage inputs lists them")
 	_, err = readIn(t, t.TempDir(), base+"water = { "+waterKeys+" }\ncanopy = [{diameter=\"1 m\", deploy=\"apogee+1s\"}]\n").Reset("canopy.1.deploy.water")
 	require.EqualError(t, err, "canopy.1.deploy.water: the only rule of the canopy; remove the canopy instead")
 }

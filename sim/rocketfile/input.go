@@ -122,7 +122,7 @@ func noInput(r *rocket.Rocket, name string) fault.Fault {
 	for _, in := range Inputs(r) {
 		names = append(names, in.Name)
 	}
-	remedy := "ullage lists the inputs of a rocket on its screen"
+	remedy := "ullage inputs lists them"
 	if word, ok := quantity.Nearest(name, names); ok {
 		remedy = "perhaps " + word + " is meant"
 	} else if group, _, dotted := strings.Cut(name, "."); dotted {

@@ -202,7 +202,7 @@ func TestFindSuggests(t *testing.T) {
 		"water.fil":             "water.fil: the rocket has no such input; perhaps water.fill is meant",
 		"canopy.man.diameter":   "canopy.man.diameter: the rocket has no such input; perhaps canopy.main.diameter is meant",
 		"rail.colour":           "rail.colour: the rocket has no such input; there are rail.length, rail.tilt and rail.heading",
-		"":                      "the rocket has no such input; ullage lists the inputs of a rocket on its screen",
+		"":                      "the rocket has no such input; ullage inputs lists them",
 		"motor.curve":           "motor.curve: the rocket has no such input; perhaps motor.case is meant",
 		"canopy.main":           "canopy.main: the rocket has no such input",
 		"\x1b[31mwater\x00":     "�[31mwater�: the rocket has no such input",

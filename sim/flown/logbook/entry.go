@@ -2,6 +2,7 @@ package logbook
 
 import (
 	"math"
+	"slices"
 	"strings"
 
 	"ullage/sim/quantity"
@@ -64,7 +65,8 @@ func New() Entry {
 		Rail: nan, Tilt: nan, Wind: nan, Landing: nan}
 }
 
-// Field is a number or a text of an entry, by the key that a book has for it.
+// Field is what an entry holds under one key of a book: a number, a text, a list of texts or a
+// table of results.
 type Field struct {
 	Key       string
 	Help      string
@@ -72,15 +74,23 @@ type Field struct {
 	Unit      string             // to write it in
 	Number    func(*Entry) *float64
 	Text      func(*Entry) *string
+	List      func(*Entry) *[]string
+	Results   func(*Entry) *map[string]string
+	Told      bool // by whoever makes the entry, as key and value
 }
 
-// Fields are those of an entry in the order of a book, but date, kind and what is of a log.
+// Fields are those of an entry in the order of a book.
 func Fields() []Field {
 	number := func(key string, d quantity.Dimension, unit, help string, at func(*Entry) *float64) Field {
-		return Field{Key: key, Help: help, Dimension: d, Unit: unit, Number: at}
+		return Field{Key: key, Help: help, Dimension: d, Unit: unit, Number: at, Told: true}
 	}
-	text := func(key, help string, at func(*Entry) *string) Field { return Field{Key: key, Help: help, Text: at} }
+	text := func(key, help string, at func(*Entry) *string) Field {
+		return Field{Key: key, Help: help, Text: at, Told: true}
+	}
+	own := func(key, help string, at func(*Entry) *string) Field { return Field{Key: key, Help: help, Text: at} }
 	return []Field{
+		own("date", "day, and time of day if you like", func(e *Entry) *string { return &e.Date }),
+		own("kind", "what it was", func(e *Entry) *string { return (*string)(&e.Kind) }),
 		text("chamber", "serial of the chamber", func(e *Entry) *string { return &e.Chamber }),
 		number("pressure", quantity.Pressure, "bar", "greatest gauge pressure", func(e *Entry) *float64 { return &e.Pressure }),
 		number("held", quantity.Time, "s", "how long it was held", func(e *Entry) *float64 { return &e.Held }),
@@ -96,7 +106,18 @@ func Fields() []Field {
 		number("landing", quantity.Speed, "m/s", "vertical speed of landing, measured", func(e *Entry) *float64 { return &e.Landing }),
 		text("damage", "what was found damaged", func(e *Entry) *string { return &e.Damage }),
 		text("note", "anything else", func(e *Entry) *string { return &e.Note }),
+		own("log", "the recorder's file", func(e *Entry) *string { return &e.Log }),
+		{Key: "columns", Help: "as --column takes them", List: func(e *Entry) *[]string { return &e.Columns }},
+		own("rate", "as --rate takes it", func(e *Entry) *string { return &e.Rate }),
+		own("heights", "as --height takes it", func(e *Entry) *string { return &e.Heights }),
+		{Key: "predicted", Help: "results by their names", Results: func(e *Entry) *map[string]string { return &e.Predicted }},
+		{Key: "measured", Help: "results by their names", Results: func(e *Entry) *map[string]string { return &e.Measured }},
 	}
+}
+
+// Told are the fields that whoever makes an entry may tell.
+func Told() []Field {
+	return slices.DeleteFunc(Fields(), func(f Field) bool { return !f.Told })
 }
 
 // Pressurises tells whether the chamber was under pressure in the entry: a motor's flight

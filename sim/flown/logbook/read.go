@@ -107,59 +107,21 @@ func lineOf(text []byte, from int, key string) int {
 // take reads the keys of an entry.
 func (e *Entry) take(table map[string]any, wrong func(key, value, problem, remedy string)) {
 	fields := map[string]Field{}
-	keys := []string{"date", "kind", "log", "columns", "rate", "heights", "predicted", "measured"}
+	var keys []string
 	for _, f := range Fields() {
 		fields[f.Key] = f
 		keys = append(keys, f.Key)
 	}
 	for key, v := range table {
-		text, isText := asText(v)
-		f, known := fields[key]
-		switch {
-		case key == "columns":
-			e.Columns = textsOf(v)
-			if len(e.Columns) == 0 {
-				wrong(key, "", "is no list of texts", `write it as in columns = ["time=1 ms"]`)
-			}
-		case key == "predicted" || key == "measured":
-			results, ok := resultsOf(v)
-			if !ok {
-				wrong(key, "", "is no table of results", `write it as in { "apogee.height" = "104 m" }`)
-			}
-			if key == "predicted" {
-				e.Predicted = results
-			} else {
-				e.Measured = results
-			}
-		case key != "date" && key != "kind" && key != "log" && key != "rate" && key != "heights" && !known:
-			remedy := "there are " + strings.Join(keys, ", ")
-			if word, ok := quantity.Nearest(key, keys); ok {
-				remedy = "perhaps " + word + " is meant"
-			}
-			wrong(key, "", "an entry has no such key", remedy)
-		case !isText:
-			wrong(key, fmt.Sprint(v), "is no text", "write it in quotes")
-		case known && f.Number != nil:
-			q, err := quantity.Parse(text, f.Dimension)
-			if err != nil {
-				bad := fault.In(err)[0]
-				wrong(key, bad.Value, bad.Problem, bad.Remedy)
-				continue
-			}
-			if q.Value < 0 && f.Dimension != quantity.Temperature {
-				wrong(key, strconv.Quote(text), "negative", "give a figure that is not")
-				continue
-			}
-			if q.Value > 1 && f.Dimension == quantity.Fraction {
-				wrong(key, strconv.Quote(text), "is more than the whole", "write it as in \"30 %\" or \"0.3\"")
-				continue
-			}
-			*f.Number(e) = q.Value
-		case known:
-			*f.Text(e) = text
-		default:
-			e.word(key, text)
+		if f, known := fields[key]; known {
+			e.set(&f, v, wrong)
+			continue
 		}
+		remedy := "there are " + strings.Join(keys, ", ")
+		if word, ok := quantity.Nearest(key, keys); ok {
+			remedy = "perhaps " + word + " is meant"
+		}
+		wrong(key, "", "an entry has no such key", remedy)
 	}
 	if e.Kind == Proof && e.Pressure <= 0 {
 		text, _ := asText(table["pressure"])
@@ -168,18 +130,43 @@ func (e *Entry) take(table map[string]any, wrong func(key, value, problem, remed
 	e.checkWords(wrong)
 }
 
-func (e *Entry) word(key, text string) {
-	switch key {
-	case "date":
-		e.Date = text
-	case "kind":
-		e.Kind = Kind(text)
-	case "log":
-		e.Log = text
-	case "rate":
-		e.Rate = text
-	case "heights":
-		e.Heights = text
+// set takes the value of one key.
+func (e *Entry) set(f *Field, v any, wrong func(key, value, problem, remedy string)) {
+	switch {
+	case f.List != nil:
+		list := textsOf(v)
+		if len(list) == 0 {
+			wrong(f.Key, "", "is no list of texts", `write it as in columns = ["time=1 ms"]`)
+		}
+		*f.List(e) = list
+		return
+	case f.Results != nil:
+		results, ok := resultsOf(v)
+		if !ok {
+			wrong(f.Key, "", "is no table of results", `write it as in { "apogee.height" = "104 m" }`)
+		}
+		*f.Results(e) = results
+		return
+	}
+	text, isText := asText(v)
+	switch {
+	case !isText:
+		wrong(f.Key, fmt.Sprint(v), "is no text", "write it in quotes")
+	case f.Text != nil:
+		*f.Text(e) = text
+	default:
+		q, err := quantity.Parse(text, f.Dimension)
+		switch {
+		case err != nil:
+			bad := fault.In(err)[0]
+			wrong(f.Key, bad.Value, bad.Problem, bad.Remedy)
+		case q.Value < 0 && f.Dimension != quantity.Temperature:
+			wrong(f.Key, strconv.Quote(text), "negative", "give a figure that is not")
+		case q.Value > 1 && f.Dimension == quantity.Fraction:
+			wrong(f.Key, strconv.Quote(text), "is more than the whole", "write it as in \"30 %\" or \"0.3\"")
+		default:
+			*f.Number(e) = q.Value
+		}
 	}
 }
 

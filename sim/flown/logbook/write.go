@@ -24,47 +24,34 @@ func (e *Entry) text() string {
 	var b strings.Builder
 	b.WriteString("\n[[entry]]\n")
 	line := func(key, value string) { fmt.Fprintf(&b, "%-16s = %s\n", key, value) }
-	line("date", quoted(e.Date))
-	line("kind", quoted(string(e.Kind)))
 	for _, f := range Fields() {
-		if f.Text != nil {
+		switch {
+		case f.Number != nil:
+			if v := *f.Number(e); !math.IsNaN(v) {
+				u, _ := quantity.LookupIn(f.Unit, f.Dimension)
+				line(f.Key, quoted(written(v, u)))
+			}
+		case f.Text != nil:
 			if v := *f.Text(e); v != "" {
 				line(f.Key, quoted(v))
 			}
-			continue
-		}
-		if v := *f.Number(e); !math.IsNaN(v) {
-			u, _ := quantity.LookupIn(f.Unit, f.Dimension)
-			line(f.Key, quoted(written(v, u)))
-		}
-	}
-	if e.Log != "" {
-		line("log", quoted(e.Log))
-		if len(e.Columns) > 0 {
-			all := make([]string, len(e.Columns))
-			for i, c := range e.Columns {
-				all[i] = quoted(c)
+		case f.List != nil:
+			var all []string
+			for _, v := range *f.List(e) {
+				all = append(all, quoted(v))
 			}
-			line("columns", "["+strings.Join(all, ", ")+"]")
-		}
-		if e.Rate != "" {
-			line("rate", quoted(e.Rate))
-		}
-		if e.Heights != "" {
-			line("heights", quoted(e.Heights))
-		}
-	}
-	for _, x := range []struct {
-		key string
-		of  map[string]string
-	}{{"predicted", e.Predicted}, {"measured", e.Measured}} {
-		var all []string
-		for name, v := range x.of {
-			all = append(all, quoted(name)+" = "+quoted(v))
-		}
-		if len(all) > 0 {
-			slices.Sort(all)
-			line(x.key, "{ "+strings.Join(all, ", ")+" }")
+			if len(all) > 0 {
+				line(f.Key, "["+strings.Join(all, ", ")+"]")
+			}
+		case f.Results != nil:
+			var all []string
+			for name, v := range *f.Results(e) {
+				all = append(all, quoted(name)+" = "+quoted(v))
+			}
+			if len(all) > 0 {
+				slices.Sort(all)
+				line(f.Key, "{ "+strings.Join(all, ", ")+" }")
+			}
 		}
 	}
 	return b.String()

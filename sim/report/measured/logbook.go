@@ -1,9 +1,12 @@
 package measured
 
 import (
+	"cmp"
 	"fmt"
 	"io"
+	"maps"
 	"math"
+	"slices"
 	"strings"
 	"time"
 
@@ -25,6 +28,8 @@ type Book struct {
 	Serial string // of the chamber; empty for all entries
 	Today  time.Time
 	System quantity.System
+	// Uncounted says what keeps the checks from counting by the book; empty where nothing does.
+	Uncounted string
 }
 
 // document is the book as a page.
@@ -55,10 +60,11 @@ func (b *Book) entries(p words.Printer) page.Section {
 	for i := range b.Entries {
 		e := &b.Entries[i]
 		result := func(of map[string]string) string {
-			if v := of["apogee.height"]; v != "" {
-				return page.Printable(v)
+			const name = "apogee.height"
+			if row, v, ok := b.result(of, name); ok {
+				return p.Row(row, v)
 			}
-			return "-"
+			return cmp.Or(page.Printable(of[name]), "-")
 		}
 		grid.Rows = append(grid.Rows, []string{page.Printable(e.Date[:min(len(e.Date), len(time.DateOnly))]), string(e.Kind), given(e.Pressure, "bar"), given(e.Held, "s"),
 			result(e.Measured), result(e.Predicted), given(e.Landing, "m/s"), page.Printable(e.Chamber)})
@@ -114,6 +120,9 @@ func (b *Book) totals(p words.Printer) page.Section {
 	}
 	for _, due := range b.dues(p, s) {
 		x.Add(page.Alarm(due))
+	}
+	if b.Uncounted != "" {
+		x.Add(page.Prose(b.Uncounted))
 	}
 	return x
 }
@@ -178,15 +187,18 @@ func WriteLogbookJSON(w io.Writer, b Book) error {
 	for i := range b.Entries {
 		e := &b.Entries[i]
 		var o machine.Object
-		o.Add("date", e.Date).Add("kind", string(e.Kind))
 		for _, f := range logbook.Fields() {
-			if f.Text != nil {
-				o.Add(f.Key, *f.Text(e))
-			} else {
+			switch {
+			case f.Number != nil:
 				o.Add(f.Key+suffix(f.Dimension), machine.Number(machine.Tidy(results.Machine(f.Dimension, *f.Number(e)))))
+			case f.Text != nil:
+				o.Add(f.Key, *f.Text(e))
+			case f.List != nil:
+				o.Add(f.Key, append([]string{}, *f.List(e)...))
+			case f.Results != nil:
+				o.Add(f.Key, b.figures(*f.Results(e)))
 			}
 		}
-		o.Add("log", e.Log).Add("predicted", texts(e.Predicted)).Add("measured", texts(e.Measured))
 		entries = append(entries, &o)
 	}
 	var out machine.Object
@@ -200,15 +212,33 @@ func WriteLogbookJSON(w io.Writer, b Book) error {
 	if dues == nil {
 		dues = []string{}
 	}
-	out.Add("most_pa", machine.Number(s.Most)).Add("untold", s.Untold).Add("hardest_landing_mps", machine.Number(s.Hardest)).Add("due", dues)
+	out.Add("most_pa", machine.Number(s.Most)).Add("untold", s.Untold).Add("hardest_landing_mps", machine.Number(s.Hardest)).Add("due", dues).Add("counted", b.Uncounted == "")
 	return machine.WriteLine(w, &out)
 }
 
-func texts(of map[string]string) map[string]string {
-	if of == nil {
-		return map[string]string{}
+// result is a result of an entry, by the row of the rocket's table; none where the rocket has no such result
+// or its text is none.
+func (b *Book) result(of map[string]string, name string) (*results.Row, float64, bool) {
+	row := results.For(b.Rocket).Find(name)
+	if row == nil || of[name] == "" {
+		return nil, 0, false
 	}
-	return of
+	q, err := quantity.Parse(strings.TrimSpace(strings.TrimSuffix(of[name], row.Suffix)), row.Dimension)
+	return row, q.Value, err == nil
+}
+
+// figures are results as programs read them, by their names; what is no figure of this rocket's stays
+// as it was written.
+func (b *Book) figures(of map[string]string) *machine.Object {
+	out := &machine.Object{}
+	for _, name := range slices.Sorted(maps.Keys(of)) {
+		if row, v, ok := b.result(of, name); ok {
+			out.Add(name, machine.Number(machine.Tidy(results.Machine(row.Dimension, v))))
+		} else {
+			out.Add(name, of[name])
+		}
+	}
+	return out
 }
 
 // suffix is a unit behind a key.

@@ -159,6 +159,9 @@ func (t *Test) understood(p words.Printer) page.Section {
 	facts = append(facts, [2]string{"stands", stands},
 		[2]string{"zero", "tare " + p.Force(t.Tare) + ", drifts by " + p.Force(t.Drift)},
 		[2]string{"thrust", fmt.Sprintf("from %.3f s to %.3f s by the log's clock", t.Onset, t.End)})
+	if t.Entry != nil {
+		facts = append(facts, [2]string{"the day", page.Printable(t.Day)})
+	}
 	x.Add(facts)
 	for _, n := range append(append(fault.List(nil), log.Notes...), t.Notes...) {
 		x.Add(page.Prose(page.Printable(note(n))))

@@ -31,7 +31,7 @@ func (p *proof) pressures() page.Section {
 		}
 	}
 	f = append(f, [2]string{"most working", p.known(p.AtMost, p.mostWorking(), gates.WordUnknown) + ", what it can be proved for"})
-	on := gates.WordNone + ": give chamber.proof and chamber.proof_date once it is proved"
+	on := gates.WordNone + ": once it is proved, " + words.WriteProofDown(v.Logbook != "")
 	if v.Proof > 0 {
 		date := "no date given"
 		if v.ProofDate != "" {

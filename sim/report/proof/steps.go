@@ -134,13 +134,17 @@ func (p *proof) after() []string {
 		limit = "more stays in than " + p.Given(chamber.SetShare, "%") + " of what the chamber grew by (the water pumped in, less " + p.Rough(d.Water, "mL") +
 			" for its own squeeze and what pump and hose take), or more than " + p.Rough(d.Set, "mL") + " if that is less, it has set"
 	}
+	booked := p.Rocket.Chamber != nil && p.Rocket.Chamber.Logbook != ""
+	count := ""
+	if !booked {
+		count = " Add one to chamber.cycles."
+	}
 	return []string{
 		"Release slowly to nothing, still from behind the barrier, and collect the water that comes back. If " + limit +
 			": write it off (49 CFR 180.205, from memory).",
 		"When the gauge has read nothing for a minute, go to it from the side and open the bleed first. Measure circumference and length again.",
 		"Drain and dry it. Look at every bond and all of the wall, inside with a lamp, for what is listed below.",
-		"If it passed, write the pressure it held as chamber.proof and the day as chamber.proof_date in the rocket file, and both on the chamber. " +
-			"Add one to chamber.cycles.",
+		"If it passed, " + words.WriteProofDown(booked) + ". Write pressure and day on the chamber too." + count,
 	}
 }
 

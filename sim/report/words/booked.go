@@ -7,6 +7,30 @@ import (
 	"ullage/sim/report/page"
 )
 
+// WriteProofDown says where a proof goes: into the chamber's logbook where the rocket file names one, since
+// the worse of file and logbook counts.
+func WriteProofDown(booked bool) string {
+	if booked {
+		return "enter it with ullage record FILE proof pressure=…, and take chamber.proof and chamber.proof_date out of the rocket file, since the worse of file and logbook counts"
+	}
+	return "write pressure and day down as chamber.proof and chamber.proof_date in the rocket file"
+}
+
+// Counted says what keeps ullage check from counting by a logbook: that the rocket file, which would call
+// it so, names none or another. Empty where it names this one.
+func Counted(c *chamber.Chamber, book string, named bool) string {
+	switch {
+	case named:
+		return ""
+	case c != nil && c.Logbook != "":
+		return "ullage check counts from " + page.Printable(c.Logbook) + ", which the rocket file names, not from this logbook."
+	}
+	if c == nil {
+		return "ullage check does not count from it until the rocket file describes its [chamber], with logbook = \"" + page.Printable(book) + "\"."
+	}
+	return "ullage check does not count from it until [chamber] in the rocket file has logbook = \"" + page.Printable(book) + "\"."
+}
+
 // Booked says what a chamber's logbook makes of it that no figure shows: that it cannot be read,
 // where the rocket file says otherwise, and what damage is noted. None without a logbook.
 func Booked(c *chamber.Chamber) []string {

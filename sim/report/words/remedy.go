@@ -49,10 +49,13 @@ func (p Printer) remedy(m gates.Remedy) string {
 	case gates.StrongerMount:
 		return "a recovery mount that holds " + p.Force(m.To)
 	case gates.ProveTo:
-		return "prove the chamber with water to " + p.AtLeast(m.To) + " (ullage proof), then write it down as chamber.proof with the day as chamber.proof_date"
+		return "prove the chamber with water to " + p.AtLeast(m.To) + " (ullage proof), then " + WriteProofDown(m.Booked)
 	case gates.ProveFor:
 		return "the chamber can be proved for " + p.AtMost(p.Floor(m.From)*m.To/m.From) + " at most: make it stronger or lower water.pressure, then prove it"
 	case gates.ProveAgain:
+		if m.Booked {
+			return "prove the chamber again (ullage proof) and " + WriteProofDown(m.Booked)
+		}
 		return "prove the chamber again (ullage proof)"
 	case gates.CutVent:
 		if math.IsInf(m.To, 0) || math.IsNaN(m.To) {
@@ -70,14 +73,17 @@ func (p Printer) remedy(m gates.Remedy) string {
 	case gates.GiveCanopy:
 		return "add a [[canopy]]: nothing slows the fall"
 	case gates.GiveChamber:
-		return "describe the chamber under [chamber], prove it with water (ullage proof) and write pressure and day down as chamber.proof and chamber.proof_date"
+		return "describe the chamber under [chamber], prove it with water (ullage proof) and " + WriteProofDown(m.Booked)
 	case gates.GiveProof:
-		return "prove the chamber with water (ullage proof) and write pressure and day down as chamber.proof and chamber.proof_date to have it judged"
+		return "prove the chamber with water (ullage proof) and " + WriteProofDown(m.Booked) + " to have it judged"
 	case gates.GiveBurst:
 		return "it held more than is estimated of it: correct its figures, or burst a chamber made alike with water and give chamber.burst"
 	case gates.CheckBurst:
 		return "was the chamber that burst made alike, and is this one described as it is?"
 	case gates.GiveDate:
+		if m.Booked {
+			return "put the day of the proof right in the logbook and in chamber.proof_date, of which the older counts; none that lies ahead is judged"
+		}
 		return "give the day of the proof as chamber.proof_date, none that lies ahead, to have it judged"
 	}
 	return p.nothing(m)
