@@ -137,7 +137,24 @@ var shots = []shot{
 	{"check-ascii-80x24", windy, "j"},
 	{"check-us-block-120x40", viewtest.Heron, "j x"},
 	{"check-motor-120x40", viewtest.Heron, "j d"},
+
+	{"log-80x24", viewtest.Wagtail, "L" + oneLog},
+	{"log-120x40", viewtest.Wagtail, "L" + oneLog},
+	{"log-200x60", viewtest.Wagtail, "L" + oneLog},
+	{"log-block-120x40", viewtest.Wagtail, "L" + oneLog + "z"},
+	{"log-ascii-80x24", viewtest.Wagtail, "L" + oneLog + "Z ]"},
+	{"log-us-120x40", viewtest.Wagtail, "L" + oneLog + "x i i"},
+	{"log-out-120x40", viewtest.Wagtail, "L" + oneLog + "+ + E s"},
+	{"log-read-80x24", viewtest.Wagtail, "L" + oneLog + "i i"},
+	{"log-fit-80x24", viewtest.Wagtail, "L" + oneLog + "b"},
+	{"log-fit-120x40", viewtest.Wagtail, "L" + oneLog + "b"},
+	{"log-taken-120x40", viewtest.Wagtail, "L" + oneLog + "b k"},
+	{"log-acceleration-120x40", viewtest.Wagtail, "L a ../testdata/logs/three.tsv enter y"},
+	{"log-none-80x24", viewtest.Wagtail, "L"},
 }
+
+// oneLog opens the first made-up log.
+const oneLog = " a ../testdata/logs/one.csv enter "
 
 func starter(testing.TB) *rocketfile.File { return rocketfile.Starter() }
 

@@ -16,6 +16,7 @@ import (
 	"ullage/tui/plot"
 	"ullage/tui/terminal"
 	"ullage/tui/view"
+	"ullage/tui/view/log"
 )
 
 // Model is the state of the screen, a tea.Model. Update never computes a
@@ -61,8 +62,9 @@ type Model struct {
 	noting  bool // unsaved edits will be written in a moment
 	leaving bool // the answer under way was given to leave
 
-	ask  tea.Cmd // asks the terminal for its background; nil when it is not asked
-	find tea.Cmd // looks for the record of unsaved edits; nil when they are not kept
+	ask   tea.Cmd // asks the terminal for its background; nil when it is not asked
+	begun tea.Cmd // what the view in sight asked for before the start
+	find  tea.Cmd // looks for the record of unsaved edits; nil when they are not kept
 
 	layout layout
 	drawn  drawn
@@ -84,11 +86,24 @@ func New(o Options) Model {
 		clock: o.clock(), judges: gates.Judge, corners: &view.Work[view.Cornered]{},
 	}
 	m.profile, m.colour = o.profile()
-	m.views = views(m.keys.Keys)
+	m.views = views(m.keys.Keys, log.Options{Logs: o.Logs, Clock: m.clock})
 	m.repaint(backgroundOf(terminal.GuessBackground()))
 	m.refill()
 	m.inputs.chooseDrive()
+	if len(o.Logs) > 0 {
+		m.beginWith("log")
+	}
 	return m
+}
+
+// beginWith shows a view by its name at the start.
+func (m *Model) beginWith(name string) {
+	for i, v := range m.views {
+		if v.About().Name == name {
+			m.active = i
+			v.Enter(frame{m})
+		}
+	}
 }
 
 // file is the rocket file as it stands.
@@ -119,7 +134,7 @@ func (m Model) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
 func (m *Model) update(msg tea.Msg) tea.Cmd {
 	switch msg := msg.(type) {
 	case startMsg:
-		return tea.Batch(m.fly(), m.find, m.ask)
+		return tea.Batch(m.fly(), m.begun, m.find, m.ask)
 	case recordMsg:
 		return m.keepEdits(msg)
 	case tea.WindowSizeMsg:

@@ -8,6 +8,7 @@ import (
 	"github.com/charmbracelet/x/term"
 	"github.com/muesli/termenv"
 
+	"ullage/sim/flown"
 	"ullage/sim/quantity"
 	"ullage/sim/rocketfile"
 	"ullage/tui/plot"
@@ -23,6 +24,7 @@ type Options struct {
 	Units   quantity.System  // shown; the file keeps its own
 	Input   io.Reader        // nil: the terminal
 	Output  io.Writer        // nil: standard output
+	Logs    []flown.Asked    // held against the flight from the start
 	Clock   func() time.Time // tells the day, for the age of a proof; nil: time.Now
 }
 

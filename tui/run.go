@@ -51,7 +51,7 @@ func run(ctx context.Context, o Options, m Model) (err error) {
 
 	t := terminal.New(in, o.output(), o.Mouse)
 	if w, h, ok := t.Size(); ok {
-		m.resize(w, h)
+		m.begun = m.resize(w, h)
 		m.draw()
 	}
 	if err := t.Open(); err != nil {

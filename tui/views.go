@@ -7,6 +7,7 @@ import (
 	"ullage/tui/view/check"
 	"ullage/tui/view/fill"
 	"ullage/tui/view/flight"
+	"ullage/tui/view/log"
 	"ullage/tui/view/motors"
 	"ullage/tui/view/opening"
 	"ullage/tui/view/throats"
@@ -14,7 +15,7 @@ import (
 
 // views are the ways of looking at a rocket, in the order of their keys in the title. The
 // first is shown at the start.
-func views(k view.Keys) []view.View {
+func views(k view.Keys, logs log.Options) []view.View {
 	return []view.View{
 		flight.New(k),
 		fill.New(k),
@@ -24,5 +25,6 @@ func views(k view.Keys) []view.View {
 		airframe.New(k),
 		chamber.New(k),
 		check.New(k),
+		log.New(k, logs),
 	}
 }

@@ -5,12 +5,14 @@ import (
 	"io/fs"
 	"os"
 	"reflect"
+	"strconv"
 	"strings"
 	"unicode/utf8"
 
 	"github.com/alecthomas/kong"
 
 	"ullage/cmd/ullage/chart"
+	"ullage/sim/flown"
 )
 
 // commands is the command line: one field a command, each in a file of its own.
@@ -50,7 +52,7 @@ func newParser(s *streams, grammar any, exit func(int)) (*kong.Kong, error) {
 		kong.Writers(s.out, s.err),
 		kong.Exit(exit),
 		kong.Help(printHelp),
-		kong.Vars{"series": strings.Join(chart.QuantityNames(), ", ")},
+		kong.Vars{"series": strings.Join(chart.QuantityNames(), ", "), "draws": strconv.Itoa(flown.UsualDraws)},
 	)
 	if err == nil {
 		parser.Model.HelpFlag.Help = "Show how it is used."

@@ -18,7 +18,7 @@ type compareCommand struct {
 	JSON    bool   `name:"json" xor:"form" help:"The figures as one JSON object, in SI units."`
 	CSV     bool   `name:"csv" xor:"form" help:"Every sample, measured and predicted, as CSV, in SI units."`
 	Plot    string `placeholder:"FILE" help:"Draw both on a page as well, as SVG or PNG, by the name's ending."`
-	Flights int    `default:"400" placeholder:"N" help:"How many flights the predicted spread is of; 400 if not given."`
+	Flights int    `default:"${draws}" placeholder:"N" help:"How many flights the predicted spread is of; ${draws} if not given."`
 
 	logOptions
 	partOptions

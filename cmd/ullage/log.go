@@ -29,16 +29,9 @@ type partOptions struct {
 
 // of are logs with what the options say.
 func (o partOptions) of(logs []flown.Logged) ([]flown.Logged, error) {
-	if (o.Release != nil || len(o.LeaveOut) > 0) && len(logs) > 1 {
-		return nil, badInput("--release and --leave-out are about one log; give one")
-	}
-	var out []flown.Stretch
-	for _, text := range o.LeaveOut {
-		s, err := flown.ParseStretch(text)
-		if err != nil {
-			return nil, badInput("--leave-out %w", err)
-		}
-		out = append(out, s)
+	out, err := o.stretches(len(logs))
+	if err != nil {
+		return nil, err
 	}
 	for i := range logs {
 		rd, err := logs[i].Without(out)
@@ -53,8 +46,32 @@ func (o partOptions) of(logs []flown.Logged) ([]flown.Logged, error) {
 	return logs, nil
 }
 
+// stretches are what is to be left out of so many logs.
+func (o partOptions) stretches(logs int) ([]flown.Stretch, error) {
+	if (o.Release != nil || len(o.LeaveOut) > 0) && logs > 1 {
+		return nil, badInput("--release and --leave-out are about one log; give one")
+	}
+	var out []flown.Stretch
+	for _, text := range o.LeaveOut {
+		s, err := flown.ParseStretch(text)
+		if err != nil {
+			return nil, badInput("--leave-out %w", err)
+		}
+		out = append(out, s)
+	}
+	return out, nil
+}
+
 // clockTime is a time by a log's clock, s.
 type clockTime float64
+
+// value is the time; NaN when it is not told.
+func (t *clockTime) value() float64 {
+	if t == nil {
+		return math.NaN()
+	}
+	return float64(*t)
+}
 
 // UnmarshalText reads a time with its unit.
 func (t *clockTime) UnmarshalText(text []byte) error {
@@ -106,15 +123,7 @@ func (o logOptions) logsBy(s *streams, paths []string, file *rocketfile.File, se
 // stretch are the options for who looks for a flight in a log.
 func (o logOptions) stretch() flown.Options {
 	how := flown.Options{Heights: flown.Heights(o.Height)}
-	if o.From != nil || o.To != nil {
-		how.From, how.To = math.Inf(-1), math.Inf(1)
-		if o.From != nil {
-			how.From = float64(*o.From)
-		}
-		if o.To != nil {
-			how.To = float64(*o.To)
-		}
-	}
+	how.From, how.To = flown.Between(o.From.value(), o.To.value())
 	return how
 }
 

@@ -6,6 +6,8 @@ import (
 
 	"github.com/mattn/go-isatty"
 
+	"ullage/sim/flown"
+	"ullage/sim/flown/logfile"
 	"ullage/tui"
 	"ullage/tui/plot"
 )
@@ -14,8 +16,11 @@ import (
 type screenCommand struct {
 	File string `arg:"" optional:"" placeholder:"FILE" help:"The rocket file; none opens a rocket built into the program."`
 
-	Charset string `enum:"braille,block,ascii" default:"braille" placeholder:"braille|block|ascii" help:"What to draw plots with: braille, block or ascii."`
-	Mouse   bool   `help:"Use the mouse (it takes the terminal's own selection)."`
+	Charset string   `enum:"braille,block,ascii" default:"braille" placeholder:"braille|block|ascii" help:"What to draw plots with: braille, block or ascii."`
+	Mouse   bool     `help:"Use the mouse (it takes the terminal's own selection)."`
+	Log     []string `placeholder:"LOG" help:"Show a recorder's log beside the flight. Can be given again."`
+	logOptions
+	partOptions
 	unitsOption
 }
 
@@ -33,17 +38,48 @@ func (c *screenCommand) Run(s *streams) error {
 	if err != nil {
 		return inputError{err}
 	}
+	logs, err := c.asked()
+	if err != nil {
+		return err
+	}
 	file, err := s.openOrStarter(c.File)
 	if err != nil {
 		return err
 	}
 	return tui.Run(s.ctx, tui.Options{
 		File:    file,
+		Logs:    logs,
 		Charset: charset,
 		NoColor: os.Getenv("NO_COLOR") != "", // https://no-color.org
 		Mouse:   c.Mouse,
 		Units:   c.system(),
 	})
+}
+
+// asked are the logs to be shown. What is no file is refused here; the rest is told on the screen.
+func (c *screenCommand) asked() ([]flown.Asked, error) {
+	told, out, release := c.asTold(), c.LeaveOut, c.Release.value()
+	switch {
+	case len(c.Log) == 0 && (c.given() || len(out) > 0 || c.Release != nil):
+		return nil, badInput("--column, --rate, --height, --from, --to, --release and --leave-out say how a log is read: give --log FILE too, or leave them out")
+	case len(c.Log) == 0:
+		return nil, nil
+	}
+	if _, err := told.Reading(); err != nil {
+		return nil, asInput(err)
+	}
+	stretches, err := c.stretches(len(c.Log))
+	if err != nil {
+		return nil, err
+	}
+	var logs []flown.Asked
+	for _, path := range c.Log {
+		if err := logfile.Plain(path); err != nil {
+			return nil, asInput(err)
+		}
+		logs = append(logs, flown.Asked{Path: path, Told: told, LeftOut: stretches, Release: release})
+	}
+	return logs, nil
 }
 
 // isTerminal tells whether a stream is a terminal. It asks the system, not the

@@ -56,6 +56,9 @@ func Compare(ctx context.Context, l Logged, spreads []study.Spread, draws int, o
 	return c, c.Spread(ctx, spreads, draws, o)
 }
 
+// UsualDraws is how many flights the spread of a prediction is of, unless another number is asked for.
+const UsualDraws = 400
+
 // Hold is Compare without the spread, which takes hundreds of flights.
 func Hold(ctx context.Context, l Logged) (*Compared, error) {
 	c := &Compared{Logged: &l}

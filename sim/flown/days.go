@@ -45,8 +45,11 @@ func (t Told) Reading() (logfile.Options, error) {
 	return out, nil
 }
 
-// as is it with what an entry of the logbook keeps of the log's columns, where nothing else is told.
-func (t Told) as(e *logbook.Entry) Told {
+// For is it with what an entry of the logbook keeps of the log's columns, where nothing else is told.
+func (t Told) For(e *logbook.Entry) Told {
+	if e == nil {
+		return t
+	}
 	if len(t.Columns) == 0 && t.Rate == "" {
 		t.Columns, t.Rate = e.Columns, e.Rate
 	}
@@ -172,7 +175,7 @@ func (d Days) open(path string, file *rocketfile.File, told Told, change func(*r
 			bad.File, bad.Line = d.Name, e.Line
 			return x, bad
 		}
-		x.told = told.as(e)
+		x.told = told.For(e)
 		x.day = fmt.Sprintf("as entered on %s in %s", e.Date, d.Name)
 	}
 	options, err := x.told.Reading()

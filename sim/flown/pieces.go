@@ -1,7 +1,9 @@
 package flown
 
 import (
+	"cmp"
 	"fmt"
+	"math"
 	"slices"
 	"strings"
 
@@ -70,4 +72,37 @@ func (rd *Reading) Released(at float64) *Reading {
 	x := *rd
 	x.LiftOff, x.Pinned = at, true
 	return &x
+}
+
+// Joined are stretches with one more, those that meet made one.
+func Joined(all []Stretch, s Stretch) []Stretch {
+	var out []Stretch
+	for _, x := range all {
+		if x.To < s.From || x.From > s.To {
+			out = append(out, x)
+			continue
+		}
+		s = Stretch{min(s.From, x.From), max(s.To, x.To)}
+	}
+	out = append(out, s)
+	slices.SortFunc(out, func(a, b Stretch) int { return cmp.Compare(a.From, b.From) })
+	return out
+}
+
+// Parted are stretches without what is in another.
+func Parted(all []Stretch, s Stretch) []Stretch {
+	var out []Stretch
+	for _, x := range all {
+		if x.To < s.From || x.From > s.To {
+			out = append(out, x)
+			continue
+		}
+		if x.From < s.From {
+			out = append(out, Stretch{x.From, math.Nextafter(s.From, math.Inf(-1))})
+		}
+		if x.To > s.To {
+			out = append(out, Stretch{math.Nextafter(s.To, math.Inf(1)), x.To})
+		}
+	}
+	return out
 }

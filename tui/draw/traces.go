@@ -1,6 +1,7 @@
 package draw
 
 import (
+	"math"
 	"sort"
 
 	"ullage/tui/plot"
@@ -28,4 +29,40 @@ func Lettered(line plot.Series, until float64, i, of int) []plot.PointMark {
 		}
 	}
 	return out
+}
+
+// Thinned are the samples of a series between two places, x rising: all of them where there are
+// few, else of each half of a column the least and the greatest, so that no peak is lost and
+// drawing takes no longer than a screen needs.
+func Thinned(x, y []float64, from, to float64, columns int) (tx, ty []float64) {
+	i, j := sort.SearchFloat64s(x, from), sort.SearchFloat64s(x, to)
+	i, j = max(i-1, 0), min(j+1, len(x)) // the line runs on over the edge
+	x, y = x[i:j], y[i:j]
+	bins := 2 * columns
+	if len(x) <= 2*bins || bins == 0 || !(to > from) {
+		return x, y
+	}
+	put := func(k int) { tx, ty = append(tx, x[k]), append(ty, y[k]) }
+	for a := 0; a < len(x); {
+		end := from + (math.Floor((x[a]-from)/(to-from)*float64(bins))+1)*(to-from)/float64(bins)
+		least, most := a, a
+		b := a + 1
+		for ; b < len(x) && x[b] < end; b++ {
+			if math.IsNaN(y[b]) {
+				continue
+			}
+			if !(y[b] >= y[least]) {
+				least = b
+			}
+			if !(y[b] <= y[most]) {
+				most = b
+			}
+		}
+		put(min(least, most))
+		if least != most {
+			put(max(least, most))
+		}
+		a = b
+	}
+	return tx, ty
 }

@@ -16,6 +16,28 @@ import (
 // mostBytes bounds a log: more rows than any recorder has written.
 const mostBytes = 1 << 30
 
+// Plain refuses what is no plain file, such as a folder or a pipe, which may never end. Its error
+// is a fault.List.
+func Plain(path string) error {
+	info, err := os.Stat(path)
+	switch {
+	case err != nil:
+	case info.IsDir():
+		err = errors.New("it is a folder, not a file")
+	case !info.Mode().IsRegular():
+		err = errors.New("it is no plain file")
+	}
+	return notRead(path, err)
+}
+
+// notRead is why a log cannot be read; nil for nil.
+func notRead(path string, err error) error {
+	if err == nil {
+		return nil
+	}
+	return fault.List{{File: path, Problem: fault.Reason(err), Remedy: "name a recorder's log: a table of numbers as text", Err: err}}
+}
+
 // Open reads a log from a file. What is wrong with it is a fault.List.
 func Open(path string, o Options) (*Log, error) {
 	info, err := os.Stat(path)
@@ -30,7 +52,7 @@ func Open(path string, o Options) (*Log, error) {
 		text, err = os.ReadFile(path)
 	}
 	if err != nil {
-		return nil, fault.List{{File: path, Problem: fault.Reason(err), Remedy: "name a recorder's log: a table of numbers as text", Err: err}}
+		return nil, notRead(path, err)
 	}
 	return Read(path, text, o)
 }

@@ -35,11 +35,21 @@ const (
 	wordOutside = "outside"
 )
 
-func word(d *flown.Difference) string {
+// Word is whether a measured figure is inside what the predicted flights do.
+func Word(d *flown.Difference) string {
 	if d.Inside {
 		return wordInside
 	}
 	return wordOutside
+}
+
+// Off is how far a measured figure is off the predicted one, with its sign.
+func Off(p words.Printer, d *flown.Difference) string {
+	off := p.Row(&d.Row, d.Measured-d.Predicted)
+	if !strings.HasPrefix(off, "-") && !strings.HasPrefix(off, "0 ") {
+		off = "+" + off
+	}
+	return off
 }
 
 // differences are the results that a log tells.
@@ -48,12 +58,8 @@ func differences(p words.Printer, c *flown.Compared) page.Section {
 	grid := page.Grid{Heads: []page.GridHead{page.Words(""), page.Figures("measured"), page.Figures("predicted"), page.Figures("off"), page.Figures("90 % of flights"), page.Words("")}}
 	for i := range c.Differences {
 		d := &c.Differences[i]
-		off := p.Row(&d.Row, d.Measured-d.Predicted)
-		if !strings.HasPrefix(off, "-") && !strings.HasPrefix(off, "0 ") {
-			off = "+" + off
-		}
-		grid.Rows = append(grid.Rows, []string{d.Row.Label, p.Row(&d.Row, d.Measured), p.Row(&d.Row, d.Predicted), off,
-			p.BareRow(&d.Row, d.Low) + " to " + p.BareRow(&d.Row, d.High), word(d)})
+		grid.Rows = append(grid.Rows, []string{d.Row.Label, p.Row(&d.Row, d.Measured), p.Row(&d.Row, d.Predicted), Off(p, d),
+			p.BareRow(&d.Row, d.Low) + " to " + p.BareRow(&d.Row, d.High), Word(d)})
 	}
 	if len(grid.Rows) == 0 {
 		x.Add(page.Prose("The log tells none of the results of a flight by itself; a fit can still use it."))

@@ -59,7 +59,7 @@ func (f *Fit) inputs(p words.Printer) page.Section {
 		x.Add(page.Prose(page.Listed(names) + " act alike on what the logs show, so that these logs hardly tell them apart; what they do together is better known than each alone."))
 	}
 	if f.Failed != nil {
-		x.Add(page.Alarm(failure(f.Failed)))
+		x.Add(page.Alarm(Failure(f.Failed)))
 	}
 	return x
 }
@@ -86,7 +86,8 @@ func Groups(pairs [][2]string) [][]string {
 	return all
 }
 
-func failure(err error) string { return sentence(err.Error()) }
+// Failure is why a fit is no answer, as a sentence.
+func Failure(err error) string { return sentence(err.Error()) }
 
 func sentence(text string) string { return strings.ToUpper(text[:1]) + text[1:] + "." }
 

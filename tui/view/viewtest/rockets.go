@@ -39,6 +39,18 @@ func Heron(t testing.TB) *rocketfile.File {
 	return open(t, "testdata", "heron.toml")
 }
 
+// Wagtail is the rocket of the made-up logs, as its builder guessed it.
+func Wagtail(t testing.TB) *rocketfile.File {
+	t.Helper()
+	return open(t, "testdata", "wagtail.toml")
+}
+
+// Log is the path of a made-up log of Wagtail.
+func Log(t testing.TB, name string) string {
+	t.Helper()
+	return at(t, "testdata", "logs", name)
+}
+
 func open(t testing.TB, path ...string) *rocketfile.File {
 	t.Helper()
 	f, err := rocketfile.Open(at(t, path...))
