@@ -1,6 +1,7 @@
 package page
 
-// Document is a report that is written as text for a terminal and as Markdown to print.
+// Document is a report that is written as text for a terminal, and as Markdown or HTML to
+// print.
 type Document struct {
 	Title    string
 	Sections []Section
@@ -17,6 +18,7 @@ type Section struct {
 type Block interface {
 	text(s *Sheet)
 	markdown(m *markdown)
+	html(h *htmlPage)
 }
 
 type (
@@ -26,10 +28,12 @@ type (
 	Alarm string
 	// Facts are labels, each with its figure.
 	Facts [][2]string
-	// Grid is a table whose cells are known.
+	// Grid is a table whose cells are known. Its rows may be there to be ticked off, where it
+	// is printed.
 	Grid struct {
 		Heads []GridHead
 		Rows  [][]string
+		Ticks bool
 	}
 	// GridHead heads a column: of words, which stand to the left, or of figures.
 	GridHead struct {

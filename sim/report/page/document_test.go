@@ -1,6 +1,9 @@
 package page
 
 import (
+	"encoding/xml"
+	"errors"
+	"io"
 	"strings"
 	"testing"
 
@@ -62,4 +65,33 @@ func TestTable(t *testing.T) {
 func TestPrintable(t *testing.T) {
 	assert.Equal(t, "a[2Jb", Printable("a\x1b[2Jb\x07\x9b\u202e"))
 	assert.Equal(t, []string{"x", ""}, Printables([]string{"x\n", "\x00"}))
+}
+
+func TestDocumentAsHTML(t *testing.T) {
+	text := specimen().HTML()
+	for _, want := range []string{
+		"<title>All *of* it</title>", "<h1>All *of* it</h1>", "<dt>wall</dt><dd>0.8\u00a0mm</dd>", "<h2>First</h2>", `<p class="alarm">Keep away.</p>`,
+		`<th scope="col" class="words">part</th><th scope="col" class="figures">use</th>`, `<td class="words">a|b</td><td class="figures">3</td>`,
+		"<h3>Do</h3>", `<span class="number">4.</span><i class="box"></i>that</li>`, "<li>one</li>", "<h2>On paper</h2>", `<td class="blank"></td>`,
+	} {
+		assert.Contains(t, text, want)
+	}
+	d := xml.NewDecoder(strings.NewReader(text))
+	for {
+		_, err := d.Token()
+		if errors.Is(err, io.EOF) {
+			break
+		}
+		require.NoError(t, err, "well-formed")
+	}
+	odd := Document{Title: `<i>&"'` + "\x1b[2J", Sections: []Section{{Blocks: []Block{Prose("<script>")}}}}
+	assert.NotContains(t, odd.HTML(), "<script>")
+	assert.NotContains(t, odd.HTML(), "\x1b")
+}
+
+func TestRowsToTick(t *testing.T) {
+	d := &Document{Title: "Cut", Sections: []Section{{Blocks: []Block{Grid{Heads: AllWords("piece", "size"), Rows: [][]string{{"a", "1"}}, Ticks: true}}}}}
+	assert.Contains(t, d.Text(), "  piece  size\n  a      1\n")
+	assert.Contains(t, d.Markdown(), "|  | piece | size |\n| :--- | :--- | :--- |\n| [ ] | a | 1 |\n")
+	assert.Contains(t, d.HTML(), `<tr><td><i class="box"></i></td><td class="words">a</td>`)
 }

@@ -73,9 +73,17 @@ func (b Grid) markdown(m *markdown) {
 			rules[j] = ":---"
 		}
 	}
-	lines := []string{tableRow(names, escaped), tableRow(rules, func(s string) string { return s })}
+	as := func(s string) string { return s }
+	if b.Ticks {
+		names, rules = append([]string{""}, names...), append([]string{":---"}, rules...)
+	}
+	lines := []string{tableRow(names, escaped), tableRow(rules, as)}
 	for _, row := range b.Rows {
-		lines = append(lines, tableRow(row, escaped))
+		line := tableRow(row, escaped)
+		if b.Ticks {
+			line = "| [ ] " + line
+		}
+		lines = append(lines, line)
 	}
 	m.para(lines...)
 }
