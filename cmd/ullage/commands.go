@@ -24,6 +24,7 @@ type commands struct {
 	Check      checkCommand      `cmd:"" help:"Go or no-go: every limit in calm air, in wind and in the worst corner."`
 	Proof      proofCommand      `cmd:"" help:"The pressure chamber: strength, water proof, stored energy, loads."`
 	Patterns   patternsCommand   `cmd:"" help:"True-scale drawings to cut, drill and turn by, as SVG and PDF."`
+	Layup      layupCommand      `cmd:"" help:"How the chamber is laid up: what to cut, mix and look at; weigh-in."`
 	Card       cardCommand       `cmd:"" help:"One page for the field: weigh in, set, checks, wind, order of the day."`
 	Sweep      sweepCommand      `cmd:"" help:"Fly over one or two inputs: a table, JSON or CSV."`
 	Best       bestCommand       `cmd:"" help:"Find the values of inputs for the highest apogee, or for what else is wanted."`

@@ -14,6 +14,7 @@ type proofCommand struct {
 
 	JSON     bool `name:"json" xor:"form" help:"The results as one JSON object, in SI units."`
 	Markdown bool `xor:"form" help:"A document to print and keep beside the pump, with boxes to tick and blanks to fill in."`
+	HTML     bool `name:"html" xor:"form" help:"The same document as HTML."`
 
 	setOptions
 	unitsOption
@@ -53,6 +54,8 @@ func (c *proofCommand) Run(s *streams) error {
 			return proof.WriteJSON(w, &structure)
 		case c.Markdown:
 			return proof.WriteMarkdown(w, &structure, c.system())
+		case c.HTML:
+			return proof.WriteHTML(w, &structure, c.system())
 		}
 		return proof.WriteText(w, &structure, c.system())
 	})

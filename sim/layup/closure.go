@@ -61,7 +61,7 @@ func (p *Practice) GoreAllowance(e *chamber.Closure) gore.Allowance {
 }
 
 // closure lays one over its plug, skirt and all, in as many layers as its wall takes.
-func (b *builder) closure(name Name, e *chamber.Closure, weighed float64) {
+func (b *builder) closure(name Name, e *chamber.Closure, laid int, weighed float64) {
 	if e == nil {
 		return
 	}
@@ -80,11 +80,15 @@ func (b *builder) closure(name Name, e *chamber.Closure, weighed float64) {
 	if wall == 0 {
 		wall = b.thickness(b.areal())
 	}
-	layers := max(1, int(math.Ceil(wall/t-spare)))
-	x := Part{Name: name, Plug: dome, Radius: radius, Measured: 0}
+	layers := laid
+	if laid == 0 {
+		layers = max(1, int(math.Ceil(wall/t-spare)))
+	}
+	x := Part{Name: name, Plug: dome, Radius: radius, Counted: laid == 0}
 	if weighed != 0 { // a wall beside a weight was measured too
 		x.Measured = e.Wall
 	}
+	var skirts []Ply
 	for k := range layers {
 		mid := (float64(k) + 0.5) * t
 		p := Ply{Name: clothIs, Cloth: cloth, First: k + 1, Last: k + 1}
@@ -94,19 +98,39 @@ func (b *builder) closure(name Name, e *chamber.Closure, weighed float64) {
 			x.Plies = append(x.Plies, b.gores(p, e, dome.Offset(mid), GoresOf(e, dome)))
 			x.Area += dome.Offset(mid).Area()
 		case chamber.Cone:
-			x.Plies = append(x.Plies, b.sector(p, at, e.HalfAngle), b.skirt(p, e, at))
+			x.Plies, skirts = append(x.Plies, b.sector(p, at, e.HalfAngle)), append(skirts, b.skirt(p, e, at))
 			x.Area += gore.Cone(at, 0, at/math.Tan(e.HalfAngle)).Area()
 		default:
-			x.Plies = append(x.Plies, b.disc(p, at), b.skirt(p, e, at))
+			x.Plies, skirts = append(x.Plies, b.disc(p, at)), append(skirts, b.skirt(p, e, at))
 			x.Area += math.Pi * at * at
 		}
 		x.Area += 2 * math.Pi * at * e.Overlap
 	}
+	x.Plies = append(x.Plies, skirts...)
 	x.Area /= float64(layers)
 	outer := dome.Offset(t * float64(layers))
 	rim := 2 * math.Pi * (radius + t*float64(layers))
 	x.Peel = outer.Area() + rim*(e.Overlap+b.p.Trim)
 	b.plan.Parts = append(b.plan.Parts, x)
+}
+
+// Closures are those of a chamber without the resin by which their measured walls are thicker than the layers that
+// somebody counted: what is thicker by resin alone holds no more.
+func (p *Practice) Closures(c *chamber.Chamber) (forward, aft *chamber.Closure) {
+	fibre, _ := c.Material.LaidUp()
+	held := func(e *chamber.Closure, layers int) *chamber.Closure {
+		if e == nil || e.Wall == 0 || layers == 0 || fibre == 0 {
+			return e
+		}
+		laid := float64(layers) * p.ClosureClothInForce(c) / (fibre * c.FibreFractionPlanned())
+		if !(laid > 0 && laid < e.Wall) {
+			return e
+		}
+		less := *e
+		less.Wall = laid
+		return &less
+	}
+	return held(c.Forward, p.ForwardLayers), held(c.Aft, p.AftLayers)
 }
 
 // areal is the dry cloth in the tube's wall, kg/m².

@@ -37,6 +37,7 @@ type Part struct {
 	Plug     gore.Profile // what a dome is laid over, from its rim on; empty of other parts
 	Radius   float64      // of mandrel or plug, m; 0 of a mount
 	Measured float64      // wall, m; 0: not yet
+	Counted  bool         // its layers were counted from its wall: nobody stated them
 	Weighed  *Weighed     // nil: not yet
 }
 
@@ -82,8 +83,8 @@ func Of(c *chamber.Chamber, m *chamber.Mount, p *Practice) (Plan, error) {
 	b := builder{c: c, p: p.InForce(), v: c.FibreFractionPlanned()}
 	b.plan = Plan{Practice: b.p, Fibre: b.v, Usual: c.FibreFraction == 0}
 	b.tube()
-	b.closure(Forward, c.Forward, b.p.Forward)
-	b.closure(Aft, c.Aft, b.p.Aft)
+	b.closure(Forward, c.Forward, b.p.ForwardLayers, b.p.Forward)
+	b.closure(Aft, c.Aft, b.p.AftLayers, b.p.Aft)
 	b.mount(m)
 	b.bonds(m)
 	for i := range b.plan.Parts {

@@ -119,7 +119,7 @@ func TestConesAndPlates(t *testing.T) {
 	cone, plate := p.Parts[1], p.Parts[2]
 	require.Len(t, cone.Plies, 10)
 	assert.Equal(t, Sector, cone.Plies[0].Shape)
-	assert.Equal(t, Strip, cone.Plies[1].Shape)
+	assert.Equal(t, Strip, cone.Plies[5].Shape)
 	r := cone.Radius + 0.1/(2580*0.35)
 	assert.InEpsilon(t, math.Pi*r*2*r+UsualOverlap*2*r, cone.Plies[0].Area, 1e-9)
 	assert.InEpsilon(t, 5*0.2, cone.Areal, 1e-12, "a skirt is no second layer")
@@ -232,6 +232,28 @@ func TestStrengthFollowsTheScales(t *testing.T) {
 		assert.Equal(t, FromWall, s.From)
 		assert.LessOrEqual(t, s.Built, s.Planned)
 		assert.NotEmpty(t, s.Weakest)
+	}
+}
+
+// A closure whose layers were counted holds what they hold, however thick resin made it.
+func TestClosuresOfCountedLayers(t *testing.T) {
+	c := handLaid()
+	laid := 7 * 0.2 / (2580 * 0.35)
+	last := math.Inf(1)
+	for _, wall := range []float64{0.8, 1, 1.3, 2} {
+		c.Forward.Wall = laid * wall
+		p := Practice{ForwardLayers: 7}
+		forward, aft := p.Closures(c)
+		assert.Same(t, c.Aft, aft)
+		assert.InEpsilon(t, laid*math.Min(1, wall), forward.Wall, 1e-12)
+		x := planned(t, c, nil, p).Parts[1]
+		assert.Len(t, x.Plies, 7)
+		assert.False(t, x.Counted)
+		if wall >= 1 {
+			s := planned(t, c, nil, p).Strength
+			assert.LessOrEqual(t, s.Built, last*(1+1e-9))
+			last = s.Built
+		}
 	}
 }
 

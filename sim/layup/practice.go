@@ -22,6 +22,8 @@ type Practice struct {
 	ClosureCloth float64 // areal mass of the closures' cloth, kg/m²; 0 takes the tube's
 	MountLayers  int     // of that cloth over the bond of the recovery mount
 
+	ForwardLayers, AftLayers int // of that cloth in a closure; 0: as many as its wall takes
+
 	Tube, Forward, Aft float64 // weighed, trimmed and bare, kg; 0: not yet
 }
 
@@ -118,6 +120,7 @@ func (p *Practice) Check() fault.List {
 // Fields lists the numbers of a practice under their names in a rocket file. Their ranges are
 // common sense, no source.
 func Fields() []quantity.Field[Practice] {
+	layers := quantity.Between(quantity.Number, "", 0, 50)
 	grams := quantity.Between(quantity.Mass, "g", 0.1, 50e3)
 	return []quantity.Field[Practice]{
 		{Key: "layup.hardener", Range: quantity.Between(quantity.Fraction, "%", 1, 200), At: func(p *Practice) *float64 { return &p.Hardener }, Optional: true},
@@ -127,7 +130,9 @@ func Fields() []quantity.Field[Practice] {
 		{Key: "layup.overlap", Range: quantity.Millimetres(1, 500), At: func(p *Practice) *float64 { return &p.Overlap }, Optional: true},
 		{Key: "layup.cloth_width", Range: quantity.Millimetres(20, 5e3), At: func(p *Practice) *float64 { return &p.ClothWidth }, Optional: true},
 		{Key: "layup.closure_cloth", Range: quantity.Between(quantity.ArealDensity, "g/m2", 5, 5000), At: func(p *Practice) *float64 { return &p.ClosureCloth }, Optional: true},
-		{Key: "layup.mount_layers", Range: quantity.Between(quantity.Number, "", 0, 50), Count: func(p *Practice) *int { return &p.MountLayers }},
+		{Key: "layup.forward_layers", Range: layers, Count: func(p *Practice) *int { return &p.ForwardLayers }},
+		{Key: "layup.aft_layers", Range: layers, Count: func(p *Practice) *int { return &p.AftLayers }},
+		{Key: "layup.mount_layers", Range: layers, Count: func(p *Practice) *int { return &p.MountLayers }},
 		{Key: "layup.tube", Range: grams, At: func(p *Practice) *float64 { return &p.Tube }, Optional: true},
 		{Key: "layup.forward", Range: grams, At: func(p *Practice) *float64 { return &p.Forward }, Optional: true},
 		{Key: "layup.aft", Range: grams, At: func(p *Practice) *float64 { return &p.Aft }, Optional: true},

@@ -73,9 +73,10 @@ const (
 
 // strength is the tube's as planned, and as its measured wall or else its weight says.
 func (b *builder) strength() Strength {
-	planned := *b.c
-	planned.Wall = 0
 	built, from := *b.c, FromWall
+	built.Forward, built.Aft = b.p.Closures(b.c)
+	planned := built
+	planned.Wall = 0
 	if built.Wall == 0 {
 		from = FromPlan
 		if w := b.plan.Parts[0].Weighed; w != nil && w.ByMass > 0 {

@@ -6,6 +6,7 @@ import (
 
 	"ullage/sim/chamber"
 	"ullage/sim/fault"
+	"ullage/sim/layup"
 )
 
 // agree is how far two statements of one size may be apart: that is measuring.
@@ -15,8 +16,18 @@ const agree = 0.02
 // and, from its volume, its length; the throat as the hole through the retainer; the air
 // or the gas, whichever is warmer, as the temperature of a wall of which nothing is said, and the air of the
 // day as the least of one that is given.
-// It is nil when the file does not describe a chamber.
+// Closures are as thick as the layers in them make, where these were counted. It is nil when the file does not describe a
+// chamber.
 func (r *Rocket) Vessel() *chamber.Chamber {
+	c := r.vessel()
+	if c != nil && (r.Layup.ForwardLayers > 0 || r.Layup.AftLayers > 0) {
+		c.Forward, c.Aft = r.Layup.Closures(c)
+	}
+	return c
+}
+
+// vessel is that with the closures as they are described.
+func (r *Rocket) vessel() *chamber.Chamber {
 	if r.Chamber == nil {
 		return nil
 	}
@@ -137,3 +148,15 @@ func (r *Rocket) checkChamber(c *checker) {
 
 // apart tells whether two sizes differ by more than measuring does.
 func apart(a, b float64) bool { return math.Abs(a-b) > agree*math.Max(a, b) }
+
+// LayUp plans how the chamber is laid up. It is layup.ErrNoPlies of one that is not, or of whose plies nothing
+// is said, and a fault.List of what keeps the chamber from an answer.
+func (r *Rocket) LayUp() (layup.Plan, error) {
+	if r.Chamber == nil {
+		return layup.Plan{}, layup.ErrNoPlies
+	}
+	if err := r.Check(ForChamber).Err(); err != nil {
+		return layup.Plan{}, err
+	}
+	return layup.Of(r.vessel(), r.Recovery, &r.Layup)
+}

@@ -48,6 +48,10 @@ func layupSection() *section {
 					}
 					return p.rocket.Layup.ClosureClothInForce(p.rocket.Chamber)
 				}),
+			num("forward_layers", "fwd layers", 1, 2,
+				"Layers of that cloth in the forward closure; 0 counts them from its wall.").byDefault("0"),
+			num("aft_layers", "aft layers", 1, 2,
+				"Layers of that cloth in the aft closure; 0 counts them from its wall.").byDefault("0"),
 			num("mount_layers", "mount layers", 1, 2,
 				"Layers of that cloth over the bond of the recovery mount.").byDefault("0"),
 			num("tube", "tube weighs", 1, 10,

@@ -26,6 +26,13 @@ func WriteMarkdown(w io.Writer, s *study.Structure, sys quantity.System) error {
 	return err
 }
 
+// WriteHTML writes the same document as one file of HTML.
+func WriteHTML(w io.Writer, s *study.Structure, sys quantity.System) error {
+	doc := newPage(s, sys)
+	_, err := io.WriteString(w, doc.HTML())
+	return err
+}
+
 // proof is a structure on its way to a page.
 type proof struct {
 	words.Printer

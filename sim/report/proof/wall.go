@@ -5,7 +5,6 @@ import (
 	"strconv"
 
 	"ullage/sim/chamber"
-	"ullage/sim/quantity"
 	"ullage/sim/report/page"
 	"ullage/sim/study"
 )
@@ -101,18 +100,9 @@ func (p *proof) clothTable() page.Grid {
 	for i, c := range p.Result.Tube.Cloth {
 		ply := &p.Vessel.Plies[i]
 		g.Rows = append(g.Rows, []string{page.Printable(c.Ply), strconv.Itoa(ply.Count), string(ply.Weave),
-			p.Given(ply.Direction, "deg"), p.Text(c.Thickness, "mm"), p.clothArea(c.Area), p.Mass(c.Mass)})
+			p.Given(ply.Direction, "deg"), p.Text(c.Thickness, "mm"), p.ClothArea(c.Area), p.Mass(c.Mass)})
 	}
 	return g
-}
-
-// clothArea is in the unit that cloth is bought by.
-func (p *proof) clothArea(v float64) string {
-	const yard = 0.9144 // m, exact by definition
-	if p.System == quantity.US {
-		return p.Number(v/(yard*yard)) + " yd²"
-	}
-	return p.Number(v) + " m²"
 }
 
 // known writes a figure, or what to say where there is none.

@@ -7,6 +7,7 @@ import (
 
 	"ullage/atmosphere"
 	"ullage/sim/chamber"
+	"ullage/sim/quantity"
 )
 
 // Time writes a time of a flight, s.
@@ -54,6 +55,15 @@ func (p Printer) Pressure(v float64) string { return p.Text(v, "bar") }
 
 // Stress writes a stress, Pa.
 func (p Printer) Stress(v float64) string { return p.Text(v, "MPa") }
+
+// ClothArea is in the unit that cloth is bought by, m².
+func (p Printer) ClothArea(v float64) string {
+	const yard = 0.9144 // m, exact by definition
+	if p.System == quantity.US {
+		return p.Number(v/(yard*yard)) + " yd²"
+	}
+	return p.Number(v) + " m²"
+}
 
 // Percent writes a share.
 func (p Printer) Percent(v float64) string { return p.Text(v, "%") }

@@ -1,0 +1,62 @@
+package main
+
+import (
+	"errors"
+	"io"
+
+	"ullage/sim/layup"
+	report "ullage/sim/report/layup"
+)
+
+// layupCommand tells how the chamber is laid up.
+type layupCommand struct {
+	File     string `arg:"" placeholder:"FILE" help:"The rocket file; - reads standard input."`
+	JSON     bool   `name:"json" xor:"form" help:"One JSON object, in SI units."`
+	Markdown bool   `xor:"form" help:"A document to print, with boxes to tick and blanks to fill in."`
+	HTML     bool   `name:"html" xor:"form" help:"The same document as HTML."`
+
+	setOptions
+	unitsOption
+	outputOptions
+}
+
+// Help teaches by example.
+func (layupCommand) Help() string {
+	return helpText(
+		"How the pressure chamber is laid up: every ply with the size it is cut to, the gores of the closures, cloth off the roll, "+
+			"resin and hardener pot by pot, wall and weight as they are to be, the order of work with what to look at, and, once a part is "+
+			"on the scales (layup.tube, layup.forward, layup.aft) and its wall measured, the fibre it reached and what holds then. "+
+			"The file must describe [chamber] with plies; [layup] has mix ratio, pot life, trim and overlap. All of it is an estimate: a chamber "+
+			"is no pressure chamber before it was proved with water, under local law and qualified people.",
+		"ullage layup heron.toml",
+		"ullage layup heron.toml --set 'layup.hardener=40 %' --set 'layup.pot=80 g'",
+		"ullage layup heron.toml --set 'layup.tube=301 g' --set 'chamber.wall=0.74 mm'",
+		"ullage layup heron.toml --html -o layup.html",
+		"ullage layup heron.toml --json")
+}
+
+// Run plans and writes the form asked for.
+func (c *layupCommand) Run(s *streams) error {
+	file, err := c.open(s, c.File)
+	if err != nil {
+		return err
+	}
+	sheet, err := report.For(file.Rocket(), c.system())
+	if errors.Is(err, layup.ErrNoPlies) {
+		return badInput("%s: %w; give a laid-up material and its plies, as in\n%s", file.Name(), err, chamberExample)
+	}
+	if err != nil {
+		return asInput(err)
+	}
+	return c.write(s, func(w io.Writer) error {
+		switch {
+		case c.JSON:
+			return sheet.WriteJSON(w)
+		case c.Markdown:
+			return sheet.WriteMarkdown(w)
+		case c.HTML:
+			return sheet.WriteHTML(w)
+		}
+		return sheet.WriteText(w)
+	})
+}
