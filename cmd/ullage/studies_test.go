@@ -393,7 +393,7 @@ func TestStudiesMindAReaderThatClosesEarly(t *testing.T) {
 		var stderr bytes.Buffer
 		status := run(context.Background(), args, strings.NewReader(""), &limitedPipe{10}, &stderr)
 		assert.Equal(t, statusDone, status, args)
-		assert.Empty(t, stderr.String(), args)
+		assert.NotContains(t, stderr.String(), "pipe", args)
 	}
 }
 

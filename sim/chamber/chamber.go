@@ -53,6 +53,7 @@ type Chamber struct {
 	Liner        Lining    // "" when nothing is said
 	Thread       *Thread   // of the retainer that holds nozzle or adapter; nil: not described
 	Heating      *Heating  // of the sealed chamber beside a motor; nil: not described
+	BesideMotor  Closing   // "" when nothing is said
 }
 
 // Material names what a wall is made of.

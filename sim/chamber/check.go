@@ -46,6 +46,9 @@ func (c *Chamber) Check() fault.List {
 	if c.Liner != "" && c.Liner != Unlined && c.Liner != Lined {
 		k.add("chamber.liner", "is neither none nor lined", `write "none" or "lined"`)
 	}
+	if c.BesideMotor != "" && c.BesideMotor != Sealed && c.BesideMotor != Open {
+		k.add("chamber.beside_motor", "is neither sealed nor open", `write "sealed" or "open"`)
+	}
 	if t := c.Thread; bore && t != nil {
 		for _, x := range [...]struct {
 			name string

@@ -104,6 +104,7 @@ func TestFaults(t *testing.T) {
 		{func(c *Chamber) { c.Thread.Seal = 30 }, "chamber.thread.seal", "too large", "1 mm to 1000 mm"},
 		{func(c *Chamber) { c.Heating.Temperature = 60 }, "chamber.heating.temperature", "too small", "0 degC to 300 degC"},
 		{func(c *Chamber) { c.Heating.Time = 0 }, "chamber.heating.time", "is missing", "0.01 s to 3600 s"},
+		{func(c *Chamber) { c.BesideMotor = "ajar" }, "chamber.beside_motor", "neither sealed nor open", `"open"`},
 		{func(c *Chamber) { c.Heating.Rise = 1e5 }, "chamber.heating.rise", "too large", "0.0001 bar to 0.2 bar"},
 	} {
 		tube := glassTube()
@@ -114,6 +115,36 @@ func TestFaults(t *testing.T) {
 		assert.Equal(t, c.name, f.Key)
 		assert.Contains(t, f.Problem, c.problem)
 		assert.Regexp(t, c.mend, f.Remedy)
+	}
+}
+
+// What is stated of heat and cycles is no worse than what counts without it, where that is let count: a line taken out
+// makes no chamber stronger.
+func TestStatedNoWorseThanUnstated(t *testing.T) {
+	for _, c := range []struct {
+		spoil func(*Chamber)
+		name  string
+	}{
+		{func(c *Chamber) { c.Temperature, c.HeatFactor = celsius+30, 0.99 }, "chamber.heat_factor"},
+		{func(c *Chamber) { c.Temperature, c.HeatFactor = celsius+30, 1 }, ""},
+		{func(c *Chamber) { c.Temperature, c.HeatFactor = celsius+31, 0.5 }, ""},          // asked for without it
+		{func(c *Chamber) { c.Temperature, c.HeatFactor = 0, 0.5 }, ""},                   // the temperature is
+		{func(c *Chamber) { c.Cycles, c.CycleFactor = 10, 0.89 }, "chamber.cycle_factor"}, // a tenth a decade
+		{func(c *Chamber) { c.Cycles, c.CycleFactor = 10, 0.91 }, ""},
+		{func(c *Chamber) { c.Cycles, c.CycleFactor = 11, 0.5 }, ""},
+		{func(c *Chamber) { c.Cycles, c.Counted, c.CycleFactor = 0, false, 0.5 }, ""}, // the cycles are asked for
+		{func(c *Chamber) { c.Cycles, c.Counted, c.CycleFactor = 0, true, 0.99 }, "chamber.cycle_factor"},
+		{func(c *Chamber) { *c = *pipe(0.1, 0.002); c.Cycles, c.CycleFactor = 10, 0.95 }, "chamber.cycle_factor"}, // aluminium is fresh
+	} {
+		tube := glassTube()
+		c.spoil(tube)
+		faults := tube.CheckStated()
+		if c.name == "" {
+			assert.Empty(t, faults)
+			continue
+		}
+		require.Len(t, faults, 1)
+		assert.Equal(t, c.name, faults[0].Key)
 	}
 }
 

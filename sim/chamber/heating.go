@@ -16,6 +16,15 @@ type Vent struct {
 	Temperature float64 // when it has most to do, K
 }
 
+// Closing says whether a chamber is closed while a motor burns beside it.
+type Closing string
+
+// The closings; "" is not stated, and counts as Sealed.
+const (
+	Sealed Closing = "sealed"
+	Open   Closing = "open" // or vented as wide as it has to be: nothing builds up
+)
+
 // orifice is a sharp hole's coefficient of discharge (Weisbach).
 const orifice = 0.61
 

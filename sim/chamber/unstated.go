@@ -1,6 +1,11 @@
 package chamber
 
-import "math"
+import (
+	"math"
+	"strconv"
+
+	"ullage/sim/fault"
+)
 
 // Up to where what is built in on heat and cycles is let count: common practice, no source. A chamber is proved about
 // as warm, and fewer cycles cost little. Beyond them nobody knows but who measured it.
@@ -45,6 +50,25 @@ func (c *Chamber) Unstated(temperature float64) []string {
 	}
 	keys = append(keys, c.Thread.unstated()...)
 	return append(keys, c.Boss.unstated(!c.Material.isotropic())...)
+}
+
+// CheckStated looks at what is stated of heat and cycles where, without it, what is built in would count: it may be
+// no worse than that. Else the chamber would get stronger by a line taken out of its file, and of a line that is gone
+// nobody can tell that it was there. A wall that is worse so early is stated by its strengths, which are asked for
+// where they are missing, or as a warmer one or one of more cycles, of which the share is. It is asked of the chamber as described.
+func (c *Chamber) CheckStated() fault.List {
+	var k checker
+	heat, cycles := *c, *c
+	heat.HeatFactor, cycles.CycleFactor = 0, 0
+	if c.HeatFactor != 0 && c.Temperature != 0 && !heat.HeatUnstated(c.Temperature) && c.HeatFactor < heat.HeatLeft() {
+		k.add("chamber.heat_factor", "is less than "+rounded(heat.HeatLeft())+", which counts for a wall at no more than "+rounded(warmest-celsius)+" degC where none is given",
+			"give the strengths that coupons as warm as chamber.temperature have; or a higher chamber.temperature, for which this share is")
+	}
+	if c.CycleFactor != 0 && len(cycles.UnstatedAge()) == 0 && c.CycleFactor < math.Max(cycles.CycleFactorInForce(), cycles.bondCycles()) {
+		k.add("chamber.cycle_factor", "is less than "+rounded(math.Max(cycles.CycleFactorInForce(), cycles.bondCycles()))+", which counts for "+strconv.Itoa(c.Cycles)+" cycles where none is given",
+			"give the strengths that coupons of that age have; this share counts from more than "+strconv.Itoa(mostCycles)+" cycles on")
+	}
+	return k.faults
 }
 
 // HeatUnstated tells of a wall so warm that what it keeps of its strength has to be stated: temperature is the

@@ -287,7 +287,7 @@ func TestWeakerIsNeverBetter(t *testing.T) {
 		"lap":          func(r *rocket.Rocket, k float64) { r.Chamber.Aft.Overlap = 0.03 * (1 - 0.95*k) },
 		"bond":         func(r *rocket.Rocket, k float64) { r.Chamber.Forward.BondStrength = 6e6 * (1 - 0.98*k) },
 		"heat":         func(r *rocket.Rocket, k float64) { r.Chamber.Temperature = 293.15 + 60*k },
-		"cycles":       func(r *rocket.Rocket, k float64) { r.Chamber.CycleFactor = 1 - 0.98*k },
+		"cycles":       func(r *rocket.Rocket, k float64) { r.Chamber.Cycles, r.Chamber.CycleFactor = 11, 1-0.98*k },
 		"pressure":     func(r *rocket.Rocket, k float64) { r.Water.Pressure = 5e5 * (1 + 4*k) },
 		"thread":       func(r *rocket.Rocket, k float64) { r.Chamber.Thread.Strength = 240e6 * (1 - 0.999*k) },
 		"factor":       func(r *rocket.Rocket, k float64) { r.Limits.ProofFactor = 1.25 + 2*k },

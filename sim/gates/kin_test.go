@@ -61,51 +61,67 @@ position = "` + position + ` mm"
 `
 }
 
+// kin is an example with what it lacks stated and what fails mended.
+type kin struct {
+	file, body, more string
+	power            rocket.Power
+	sets             [][2]string
+}
+
+// kins are one of every example on each drive that it has.
+var kins = []kin{
+	{file: "heron", power: rocket.WaterPower},
+	{file: "heron", power: rocket.MotorPower},
+	{file: "mass-list", power: rocket.MotorPower, more: holdsAndField,
+		sets: [][2]string{{"canopy.main.deploy.motor", "apogee + 1 s"}}}, // a timer in place of the charge
+	{file: "drogue-main", power: rocket.MotorPower, body: "length = \"1600 mm\"\nbalance = \"900 mm\"",
+		more: holdsAndField + finned("300", "180", "90", "69", "90", "4", "1415"),
+		sets: [][2]string{{"canopy.drogue.deploy.motor", "apogee + 0.5 s"}}},
+	{file: "bottle", power: rocket.WaterPower, body: "length = \"640 mm\"\nbalance = \"300 mm\"",
+		more: holdsAndField + strings.Replace(provedBottle, "PROOF", "8 bar", 1) + finned("180", "90", "60", "90", "40", "3", "540"),
+		sets: [][2]string{{"water.fill", "28 %"}}},
+	{file: "tube", power: rocket.WaterPower, body: "length = \"800 mm\"\nbalance = \"240 mm\"",
+		more: holdsAndField + strings.Replace(provedBottle, "PROOF", "12 bar", 1) + finned("180", "90", "60", "160", "40", "3", "700") +
+			"[limits]\nmargin_most = 5\n", // far aft full, far forward empty
+		sets: [][2]string{{"water.fill", "16 %"}}},
+}
+
+// bare is the example as it is.
+func (k *kin) bare(t *testing.T) []byte {
+	text, err := os.ReadFile("../../testdata/" + k.file + ".toml")
+	require.NoError(t, err)
+	return text
+}
+
+// open reads the kin.
+func (k *kin) open(t *testing.T) *rocketfile.File {
+	text := strings.Replace(string(k.bare(t)), "[body]", "[body]\n"+k.body, 1) + k.more
+	f, err := rocketfile.Read(k.file+".toml", "../../testdata", []byte(text))
+	require.NoError(t, err)
+	for _, set := range append(k.sets, [2]string{"power", string(k.power)}) {
+		f, err = f.Set(set[0], set[1])
+		require.NoError(t, err)
+	}
+	return f
+}
+
 // A go can be had and not only refused: the heron states all that is asked and is a go on
 // both drives, and every other example is one once it states what it lacks and mends what
 // fails.
 func TestEveryExampleHasAGoKin(t *testing.T) {
-	for _, test := range []struct {
-		file, body, more string
-		power            rocket.Power
-		sets             [][2]string
-	}{
-		{file: "heron", power: rocket.WaterPower},
-		{file: "heron", power: rocket.MotorPower},
-		{file: "mass-list", power: rocket.MotorPower, more: holdsAndField,
-			sets: [][2]string{{"canopy.main.deploy.motor", "apogee + 1 s"}}}, // a timer in place of the charge
-		{file: "drogue-main", power: rocket.MotorPower, body: "length = \"1600 mm\"\nbalance = \"900 mm\"",
-			more: holdsAndField + finned("300", "180", "90", "69", "90", "4", "1415"),
-			sets: [][2]string{{"canopy.drogue.deploy.motor", "apogee + 0.5 s"}}},
-		{file: "bottle", power: rocket.WaterPower, body: "length = \"640 mm\"\nbalance = \"300 mm\"",
-			more: holdsAndField + strings.Replace(provedBottle, "PROOF", "8 bar", 1) + finned("180", "90", "60", "90", "40", "3", "540"),
-			sets: [][2]string{{"water.fill", "28 %"}}},
-		{file: "tube", power: rocket.WaterPower, body: "length = \"800 mm\"\nbalance = \"240 mm\"",
-			more: holdsAndField + strings.Replace(provedBottle, "PROOF", "12 bar", 1) + finned("180", "90", "60", "160", "40", "3", "700") +
-				"[limits]\nmargin_most = 5\n", // far aft full, far forward empty
-			sets: [][2]string{{"water.fill", "16 %"}}},
-	} {
-		t.Run(test.file+" "+string(test.power), func(t *testing.T) {
-			text, err := os.ReadFile("../../testdata/" + test.file + ".toml")
-			require.NoError(t, err)
-			kin := strings.Replace(string(text), "[body]", "[body]\n"+test.body, 1) + test.more
-			f, err := rocketfile.Read(test.file+".toml", "../../testdata", []byte(kin))
-			require.NoError(t, err)
-			for _, set := range append(test.sets, [2]string{"power", string(test.power)}) {
-				f, err = f.Set(set[0], set[1])
-				require.NoError(t, err)
-			}
-			r := f.Rocket()
+	for _, k := range kins {
+		t.Run(k.file+" "+string(k.power), func(t *testing.T) {
+			r := k.open(t).Rocket()
 			v := judge(t, r, all(r))
 			for i := range v.Checks {
 				c := &v.Checks[i]
 				assert.True(t, c.Pass, "%s: %g, %s", c.Name, c.Value, c.Word)
 			}
 			assert.Equal(t, WordGo, v.Word())
-			if test.more == "" {
+			if k.more == "" {
 				return
 			}
-			bare, err := rocketfile.Read(test.file+".toml", "../../testdata", text)
+			bare, err := rocketfile.Read(k.file+".toml", "../../testdata", k.bare(t))
 			require.NoError(t, err)
 			without := judge(t, bare.Rocket(), all(bare.Rocket()))
 			assert.NotEqual(t, WordGo, without.Word(), "as it is it lacks something")

@@ -58,6 +58,9 @@ func anyHeron(t *rapid.T) *rocket.Rocket {
 		c.HeatFactor = rapid.Float64Range(0.5, 1).Draw(t, "heat factor")
 	}
 	c.Cycles = rapid.IntRange(0, 40).Draw(t, "cycles")
+	if rapid.Bool().Draw(t, "tired coupons") {
+		c.CycleFactor = rapid.Float64Range(0.4, 1).Draw(t, "cycle factor")
+	}
 	r.Water.Pressure = rapid.Float64Range(4e5, 14e5).Draw(t, "pressure")
 	for i := range c.Plies {
 		c.Plies[i].Count = rapid.IntRange(1, 4).Draw(t, "count of "+c.Plies[i].Name)

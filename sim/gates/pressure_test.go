@@ -22,7 +22,7 @@ func TestPressureBeyondItsProof(t *testing.T) {
 		"as it is":      {func(*rocket.Rocket) {}, 16e5 / 1.5, false},
 		"on the limit":  {func(r *rocket.Rocket) { r.Water.Pressure = 16e5 / 1.5 }, 16e5 / 1.5, false},
 		"over it":       {func(r *rocket.Rocket) { r.Water.Pressure = 10.7e5 }, 16e5 / 1.5, true},
-		"warm":          {func(r *rocket.Rocket) { r.Chamber.HeatFactor = 0.9 }, 9.6e5, true},
+		"warm":          {func(r *rocket.Rocket) { r.Chamber.Temperature, r.Chamber.HeatFactor = 273.15+31, 0.9 }, 9.6e5, true},
 		"never proved":  {func(r *rocket.Rocket) { r.Chamber.Proof, r.Chamber.ProofDate = 0, "" }, math.NaN(), true},
 		"no chamber":    {func(r *rocket.Rocket) { r.Chamber = nil }, math.NaN(), true},
 		"no pressure":   {func(r *rocket.Rocket) { r.Chamber, r.Water.Pressure = nil, 0 }, math.NaN(), false},

@@ -55,7 +55,7 @@ func allStated(t *testing.T, material chamber.Material) (*rocket.Rocket, map[str
 			continue
 		}
 		v, given := in.Get(r)
-		if why := saysNothing[in.Name]; why != "" && !given && in.Name != "chamber.heat_factor" && in.Name != "chamber.cycle_factor" {
+		if why := saysNothing[in.Name]; why != "" && !given {
 			continue
 		}
 		if numbers[in.Name] = n; given {
@@ -72,9 +72,9 @@ func allStated(t *testing.T, material chamber.Material) (*rocket.Rocket, map[str
 // Every number of chamber and mount that a file may leave out is asked for where it is left out, unless it is told why
 // nothing hangs on it; and whatever lets a part hold by a built-in figure is asked for whatever is told.
 func TestUnstatedNamesAll(t *testing.T) {
-	// What counts of what elsewhere says nothing: of a warm wall, a tired one, one whose thickness follows from it, and
-	// of one of which nothing is known.
-	counts := map[string]bool{"chamber.heat_factor": true, "chamber.cycle_factor": true, "chamber.fibre_fraction": true}
+	// What counts of what elsewhere says nothing: of a wall whose thickness follows from it, and of one of which nothing
+	// is known.
+	counts := map[string]bool{"chamber.fibre_fraction": true}
 	for _, material := range []chamber.Material{chamber.GlassEpoxy, chamber.Own} {
 		counts["chamber.modulus"] = material == chamber.Own
 		r, numbers := allStated(t, material)

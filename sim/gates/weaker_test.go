@@ -19,8 +19,6 @@ var saysNothing = map[string]string{
 	"chamber.modulus":        "worked out from the plies, as is the strain",
 	"chamber.fibre_fraction": "of a wall that was measured it follows from the plies",
 	"chamber.wall":           "of plies whose fraction is stated it follows from them",
-	"chamber.heat_factor":    "up to 30 degC a wall is as warm as it was proved",
-	"chamber.cycle_factor":   "up to ten cycles, what is built in on them counts",
 	"chamber.burst":          "the estimate, of stated strengths alone, is then what is declared: that a chamber burst below it cannot be seen",
 	"chamber.heating.rise":   "what a vent is to allow",
 	"recovery.planes":        "one, the least, where nothing is said",

@@ -40,7 +40,7 @@ func full(t *testing.T) *Rocket {
 		Parts: []airframe.Part{{Name: "battery", Mass: 0.1, Position: 0.3, Length: 0.05, Diameter: 0.03}},
 		Chamber: &chamber.Chamber{
 			Diameter: 0.065, Length: 0.6, Material: chamber.GlassEpoxy, Wall: 0.001, FibreFraction: 0.35, Waste: 0.15,
-			Around: 200e6, Along: 100e6, Density: 1800, Modulus: 15e9, Temperature: 300, HeatFactor: 0.9, Cycles: 3, CycleFactor: 0.9,
+			Around: 200e6, Along: 100e6, Density: 1800, Modulus: 15e9, Temperature: 310, HeatFactor: 0.9, Cycles: 13, CycleFactor: 0.9,
 			Burst: 40e5, Proof: 20e5, ProofDate: "2026-05-01",
 			Plies:    []chamber.Ply{{Name: "hoop", Cloth: 0.2, Count: 4, Direction: 0.1, Weave: chamber.Woven}},
 			Forward:  &chamber.Closure{Shape: chamber.Cone, Wall: 0.002, Strength: 100e6, HalfAngle: 0.5, Overlap: 0.03, BondStrength: 10e6},

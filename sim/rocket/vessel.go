@@ -130,6 +130,7 @@ func (r *Rocket) checkChamber(c *checker) {
 	}
 	before := len(c.faults)
 	c.take(v.Check())
+	c.take(r.Chamber.CheckStated())
 	if len(c.faults) > before {
 		return
 	}

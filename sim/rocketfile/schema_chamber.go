@@ -47,6 +47,9 @@ func chamberSection() *section {
 				otherwise(inVessel(func(c *chamber.Chamber) float64 { return c.Material.FibreFraction() })),
 			text("liner", "liner", "What keeps water from a laid-up wall, which weeps as it is strained: none, or lined.",
 				choose(of[chamber.Chamber, chamber.Lining](vessel)(func(c *chamber.Chamber) *chamber.Lining { return &c.Liner }), chamber.Unlined, chamber.Lined)),
+			text("beside_motor", "by motor", "Whether it is closed while the motor burns: sealed, or open, as one is with a vent that ullage proof works out.",
+				choose(of[chamber.Chamber, chamber.Closing](vessel)(func(c *chamber.Chamber) *chamber.Closing { return &c.BesideMotor }), chamber.Sealed, chamber.Open)).
+				forDrive(rocket.MotorPower),
 			num("waste", "waste", 5, 20,
 				"Cloth and resin to buy beyond what stays in the tube.").byDefault("0.15"),
 			num("hoop_strength", "hoop streng", 1, 10,

@@ -74,6 +74,9 @@ func (p *proof) sealed() page.Section {
 	if share := p.Vessel.HeatLeftAt(v.Temperature); share < p.Vessel.HeatLeft() {
 		s.Add(page.Alarm("The shares are for wall and bonds as hot as the air, where " + p.Given(share, "%") + " of their strength counts."))
 	}
+	if p.Vessel.BesideMotor == chamber.Open {
+		s.Add(page.Prose("The file has it open beside a motor (chamber.beside_motor): as long as it is, none of this builds up."))
+	}
 	if math.Max(h.DryUse, h.DampUse) > 1 {
 		s.Add(page.Alarm("Sealed, it would go beyond that limit: vent it or leave it open."))
 	}

@@ -34,6 +34,9 @@ func (p Printer) nothing(m gates.Remedy) string {
 	return text
 }
 
+// leftOpen is how a file says that nothing builds up in a chamber beside a motor.
+const leftOpen = `chamber.beside_motor = "open"`
+
 func (p Printer) remedy(m gates.Remedy) string {
 	switch m.Kind {
 	case gates.SetInput:
@@ -59,9 +62,9 @@ func (p Printer) remedy(m gates.Remedy) string {
 		return "prove the chamber again (ullage proof)"
 	case gates.CutVent:
 		if math.IsInf(m.To, 0) || math.IsNaN(m.To) {
-			return "keep the chamber open beside the motor"
+			return "keep the chamber open beside the motor, and say so: " + leftOpen
 		}
-		return "a vent of " + p.Size(m.To) + " across, or leave the chamber open"
+		return "a vent of " + p.Size(m.To) + " across, or leave the chamber open, and say so: " + leftOpen
 	case gates.LeaveTheRail:
 		return "it has to leave its rail to have it judged"
 	case gates.Give:
