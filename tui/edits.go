@@ -29,8 +29,13 @@ func (m *Model) change(d *field, f *rocketfile.File, err error) bool {
 	s := view.Edit{Input: d.Name}
 	if err == nil {
 		after := ""
-		if in, err := rocketfile.Find(f.Rocket(), d.Name); err == nil {
-			after = newField(f, f.Rocket(), in, m.units).value()
+		for _, row := range spreadFields(f, m.units) {
+			if row.Name == d.Name {
+				after = row.value()
+			}
+		}
+		if in, err := rocketfile.Find(f.Described(), d.Name); err == nil {
+			after = newField(f, f.Described(), in, m.units).value()
 		}
 		s.Says = d.Label + " " + d.value() + " to " + after
 	}
@@ -50,7 +55,7 @@ func (m *Model) put(input string, to float64) {
 
 // fieldOf is an input by its dotted name.
 func (m *Model) fieldOf(input string) (field, error) {
-	r := m.file().Rocket()
+	r := m.file().Described()
 	in, err := rocketfile.Find(r, input)
 	if err != nil {
 		return field{}, err
@@ -64,8 +69,7 @@ func (m *Model) nudge(by int, coarse bool) {
 	if d == nil {
 		return
 	}
-	r := m.file().Rocket()
-	v, given := d.Get(r)
+	v, given := d.Get(m.file().Described())
 	switch {
 	case d.Kind == rocketfile.ChoiceKind && len(d.Choices) > 1:
 		n := len(d.Choices)
@@ -81,7 +85,7 @@ func (m *Model) nudge(by int, coarse bool) {
 			m.say(draw.Dim, d.Label+" goes no further: its range is "+rangeText(d)+".")
 			return
 		}
-		f, err := m.file().SetValue(d.Name, to)
+		f, err := m.setNumber(d, to)
 		m.change(d, f, err)
 	default:
 		m.say(draw.Dim, d.Label+" has no steps: press enter and type.")
@@ -96,6 +100,10 @@ func rangeText(d *field) string {
 // byDefault takes the chosen value out of the file.
 func (m *Model) byDefault() {
 	if d := m.inputs.chosen(); d != nil {
+		if strings.HasPrefix(d.Name, spreadPrefix) {
+			m.removePart()
+			return
+		}
 		if !d.given {
 			m.say(draw.Dim, d.Label+" is not in the file: this is its default.")
 			return
@@ -107,7 +115,7 @@ func (m *Model) byDefault() {
 
 // switchDrive lets the other drive fly.
 func (m *Model) switchDrive() {
-	r := m.file().Rocket()
+	r := m.file().Described()
 	to := rocket.MotorPower
 	if r.Power == rocket.MotorPower {
 		to = rocket.WaterPower

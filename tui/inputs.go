@@ -53,7 +53,7 @@ func fieldsOf(f *rocketfile.File, sys quantity.System) []field {
 			fields = append(fields, newField(f, r, in, sys))
 		}
 	}
-	return fields
+	return append(fields, spreadFields(f, sys)...)
 }
 
 func newField(f *rocketfile.File, r *rocket.Rocket, in rocketfile.Input, sys quantity.System) field {

@@ -172,6 +172,47 @@ var keyTrials = map[string]func(t *testing.T, s *screen){
 		s.press("d")
 		require.Equal(t, rocket.WaterPower, s.m.now.Flight.Rocket.Power)
 	},
+	"AddPart": func(t *testing.T, s *screen) {
+		s.press("+")
+		require.Contains(t, s.words(), "Add to the rocket")
+		s.checkSize()
+		s.write("heat")
+		s.press("enter")
+		require.Contains(t, s.words(), "shown on the other drive")
+		s.press("+", "t", "h", "r", "enter")
+		require.Equal(t, "chamber.thread.diameter", s.m.inputs.chosen().Name)
+		require.Contains(t, s.words(), "Thread added")
+	},
+	"RemovePart": func(t *testing.T, s *screen) {
+		before := s.text()
+		s.press("+", "t", "h", "r", "enter", "D")
+		require.Equal(t, before, s.text())
+		require.Contains(t, s.words(), "Thread removed")
+		s.choose("body.mass")
+		s.press("D")
+		require.Contains(t, s.words(), "every rocket has")
+	},
+	"MoveUp": func(t *testing.T, s *screen) {
+		s.press("c", "(")
+		require.Equal(t, "drogue", s.m.file().Rocket().Canopies[0].Name)
+		require.Equal(t, "drogue", view.CanopyOf(s.m.inputs.chosen().Name))
+	},
+	"MoveDown": func(t *testing.T, s *screen) {
+		s.press("c", "(", ")")
+		require.Equal(t, "main", s.m.file().Rocket().Canopies[0].Name)
+	},
+	"Uncertain": func(t *testing.T, s *screen) {
+		s.choose("water.fill")
+		s.press("~", "2", "enter")
+		require.Equal(t, "spread.water.fill", s.m.inputs.chosen().Name)
+		require.Equal(t, "2 %", s.value())
+		s.press("right", "3", "enter")
+		require.InDelta(t, 0.03, s.m.file().Spreads()[0].SD, 1e-12)
+		s.press("u")
+		require.Contains(t, s.words(), "Undone: water.fill 2.1 % to 3 %")
+		s.press("delete")
+		require.Empty(t, s.m.file().Spreads())
+	},
 	"AddCanopy": func(t *testing.T, s *screen) {
 		s.press("c")
 		require.Len(t, s.m.now.Flight.Rocket.Canopies, 2)

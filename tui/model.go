@@ -34,6 +34,7 @@ type Model struct {
 	records *records
 
 	inputs    list
+	picking   *picker    // a choice being made; nil when none is
 	finding   *finding   // an input being looked for; nil when none is
 	lastFound string     // what was looked for before
 	typed     *typing    // a value being typed; nil when none is

@@ -31,6 +31,8 @@ func (m *Model) pressOne(k tea.KeyMsg) tea.Cmd {
 	case m.page != nil:
 		m.turn(k)
 		return nil
+	case m.picking != nil:
+		return m.pickKey(k)
 	case m.finding != nil:
 		m.findKey(k)
 		return nil
@@ -107,6 +109,16 @@ func (m *Model) command(k tea.KeyMsg) tea.Cmd {
 		m.addCanopy()
 	case key.Matches(k, keys.RemoveCanopy):
 		m.removeCanopy()
+	case key.Matches(k, keys.AddPart):
+		m.pickPart()
+	case key.Matches(k, keys.RemovePart):
+		m.removePart()
+	case key.Matches(k, keys.MoveUp):
+		m.movePart(-1)
+	case key.Matches(k, keys.MoveDown):
+		m.movePart(1)
+	case key.Matches(k, keys.Uncertain):
+		m.askSpread()
 	case key.Matches(k, keys.Tube):
 		m.toggleTube()
 	case key.Matches(k, keys.Undo):
@@ -195,7 +207,7 @@ func (m *Model) accept() bool {
 		m.typed, m.fault = nil, complaint{}
 		return true
 	}
-	f, err := m.file().SetIn(d.Name, text, d.unit)
+	f, err := m.setText(d, text)
 	if !m.change(d, f, err) {
 		return false
 	}

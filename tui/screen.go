@@ -50,9 +50,12 @@ func (m *Model) draw() {
 	// A long question takes rows from the findings.
 	room := l.height - titleRows - keyRows - len(m.drawn.status)
 	var rows []string
-	if m.page != nil {
+	switch {
+	case m.page != nil:
 		rows = m.pageLines()
-	} else {
+	case m.picking != nil:
+		rows = m.picking.lines(m.theme, l.width, l.body+l.findings)
+	default:
 		if m.drawn.findings == nil {
 			m.drawn.findings = m.findingLines(l.width, l.findings)
 		}
@@ -221,6 +224,11 @@ func (m *Model) statusLines() ([]string, string) {
 			rows, last = append([]string{draw.Blanks(w)}, rows...), last+1
 		}
 		return rows[:last], rows[last]
+	}
+	if m.picking != nil {
+		keys := &m.keys
+		return []string{draw.Blanks(w), draw.Blanks(w)}, draw.HintLine(theme, []draw.Hint{draw.HintOf("choose, or type letters of it", keys.Up, keys.Down),
+			draw.HintOf("take it", keys.Accept), draw.HintOf("none of them", keys.Leave)}, nil, w)
 	}
 	if m.finding != nil {
 		keys := &m.keys

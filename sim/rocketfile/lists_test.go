@@ -1,0 +1,78 @@
+package rocketfile
+
+import (
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/require"
+	"ullage/sim/quantity"
+)
+
+// Every part that a file may have can be added, to a bare draft too, leads to an input of it, and is gone without a
+// trace when it is removed.
+func TestAddAndRemoveEveryPart(t *testing.T) {
+	for name, text := range map[string]string{"bare": "name = \"New\"\n\n[body]\n", "plain": plain} {
+		f := draftIn(t, text)
+		all := f.Additions()
+		require.Greater(t, len(all), 12)
+		for _, a := range all {
+			made, input, err := f.Add(a.Path)
+			require.NoError(t, err, "%s %s", name, a.Path)
+			in, err := Find(made.Described(), input)
+			require.NoError(t, err, "%s %s: %s", name, a.Path, input)
+			require.NotEmpty(t, made.PartOf(input), input)
+			back, err := made.Remove(input)
+			require.NoError(t, err, "%s %s", name, in.Name)
+			if a.Path != "nose" { // whose addition gives the body a length
+				require.Equal(t, strings.TrimSpace(text), strings.TrimSpace(string(back.Text())), "%s %s", name, a.Path)
+			}
+		}
+	}
+	f := draftIn(t, plain)
+	_, err := f.Remove("body.mass")
+	require.ErrorContains(t, err, "every rocket has")
+	dry, err := f.Remove("water.fill")
+	require.NoError(t, err)
+	require.Nil(t, dry.Described().Water)
+	require.Equal(t, "motor", string(dry.Rocket().Power), "what is left drives it")
+	require.Empty(t, dry.Unfinished())
+}
+
+// Items of a list change places with their comments, in every way of writing.
+func TestMove(t *testing.T) {
+	text := plain + "\n# The first cloth.\n[[chamber.ply]]\nname = \"a\" # inner\ncloth = \"200 g/m2\"\ncount = 2\n\n[wind]\nspeed = \"1 m/s\"\n\n" +
+		"# The second.\n[[chamber.ply]]\nname = \"b\"\ncloth = \"80 g/m2\"\ncount = 1\n[chamber]\nmaterial = \"E-glass/epoxy\"\n"
+	f := draftIn(t, text)
+	g, err := f.Move("chamber.ply.b.cloth", -1)
+	require.NoError(t, err)
+	require.Equal(t, "b", g.Described().Chamber.Plies[0].Name)
+	require.Less(t, strings.Index(string(g.Text()), "The second"), strings.Index(string(g.Text()), "The first"))
+	require.Contains(t, string(g.Text()), "[wind]\nspeed")
+	back, err := g.Move("chamber.ply.b.cloth", 1)
+	require.NoError(t, err)
+	require.Equal(t, text, string(back.Text()))
+	_, err = f.Move("chamber.ply.a.cloth", -1)
+	require.ErrorContains(t, err, "goes no further")
+	_, err = f.Move("water.fill", 1)
+	require.ErrorContains(t, err, "only one")
+	inline := draftIn(t, base+"water = { "+waterKeys+" }\ncanopy = [{name=\"x\",area=\"1 m2\",deploy=\"apogee\"}, {name=\"y\",area=\"2 m2\",deploy=\"apogee\"}]\n")
+	g, err = inline.Move("canopy.x.area", 1)
+	require.NoError(t, err)
+	require.Equal(t, "y", g.Described().Canopies[0].Name)
+}
+
+// An uncertainty is stated, changed and taken out by the name of its input.
+func TestSpreadRows(t *testing.T) {
+	f := draftIn(t, plain)
+	mm, _ := quantity.LookupIn("mm", quantity.Length)
+	g, err := f.SetSpreadText("water.throat", "0.2", mm)
+	require.NoError(t, err)
+	require.InDelta(t, 0.2e-3, g.Spreads()[0].SD, 1e-12)
+	_, err = f.SetSpreadText("water.throat", "wide", mm)
+	require.Error(t, err)
+	g, err = g.Remove("spread.water.throat")
+	require.NoError(t, err)
+	require.Empty(t, g.Spreads())
+	_, err = g.Remove("spread.water.throat")
+	require.ErrorContains(t, err, "not in the file")
+}
