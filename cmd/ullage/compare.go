@@ -31,12 +31,14 @@ func (compareCommand) Help() string {
 	return helpText(
 		"Holds a recorder's log against the flight that the file predicts: apogee, speeds, openings, descent and landing, each "+
 			"measured, predicted, and inside or outside what 90 % of the flights with the file's uncertainties do. A log is any table of "+
-			"numbers with a time and a height, pressure, speed or acceleration; how it was understood is printed first.",
+			"numbers with a time and a height, pressure, speed or acceleration; how it was understood is printed first. Three logs and more also "+
+			"say whether the uncertainties in [spread] are too wide or too narrow.",
 		"ullage compare heron.toml flight.csv",
 		"ullage compare heron.toml flight.csv --set water.fill=0.28 --plot flight.svg",
 		"ullage compare heron.toml dump.txt --column 'time=1 ms' --column 'height=3 ft'",
 		"ullage compare heron.toml dump.txt --rate '20 Hz' --column 'pressure=1 hPa' --json",
-		"ullage compare heron.toml flight.csv --csv -o both.csv")
+		"ullage compare heron.toml flight.csv --csv -o both.csv",
+		"ullage compare heron.toml may.csv june.csv july.csv")
 }
 
 // Run reads, flies and writes the form asked for.
@@ -90,6 +92,13 @@ func (c *compareCommand) Run(s *streams) error {
 		}
 		all = append(all, compared)
 	}
+	var says *flown.Pasts
+	if len(all) >= flown.FewestFlights {
+		if says, err = flown.PastOf(s.ctx, base, all, spreads, c.study(bar)); err != nil {
+			return err
+		}
+		bar.clear()
+	}
 	if c.Plot != "" {
 		image, err := pageImage(chart.Measured(all[0], chart.Look{System: c.system(), Paper: pagePaper("", c.Units)}), format, page.DefaultResolution)
 		if err != nil {
@@ -105,10 +114,10 @@ func (c *compareCommand) Run(s *streams) error {
 	return c.write(s, func(w io.Writer) error {
 		switch {
 		case c.JSON:
-			return measured.WriteCompareJSON(w, all)
+			return measured.WriteCompareJSON(w, all, says)
 		case c.CSV:
 			return measured.WriteCompareCSV(w, all)
 		}
-		return measured.WriteCompareText(w, all, c.system())
+		return measured.WriteCompareText(w, all, says, c.system())
 	})
 }

@@ -2,6 +2,7 @@ package main
 
 import (
 	"errors"
+	"fmt"
 	"io"
 	"io/fs"
 	"path/filepath"
@@ -12,6 +13,7 @@ import (
 	"ullage/sim/report/measured"
 	"ullage/sim/report/words"
 	"ullage/sim/rocketfile"
+	"ullage/sim/study"
 )
 
 // logbookCommand shows the logbook.
@@ -31,7 +33,8 @@ type logbookCommand struct {
 func (logbookCommand) Help() string {
 	return helpText(
 		"Shows the logbook beside the rocket file: each entry, how often the chamber was under pressure in all and since its proof, and "+
-			"what makes a proof due: its age, a pressure it is not for, a landing harder than the limit, damage.",
+			"what makes a proof due: its age, a pressure it is not for, a landing harder than the limit, damage. Three measured flights and more "+
+			"also say whether the uncertainties in [spread] are too wide or too narrow.",
 		"ullage logbook heron.toml",
 		"ullage logbook heron.toml --chamber TH-1 --markdown -o logbook.md",
 		"ullage logbook heron.toml --json")
@@ -61,6 +64,13 @@ func (c *logbookCommand) Run(s *streams) error {
 		serial = r.Chamber.Serial
 	}
 	b := measured.Book{Book: book, Rocket: r, Serial: serial, Today: time.Now(), System: c.system(), Uncounted: uncounted(file, path)}
+	if b.Says, err = flown.PastOfBook(s.ctx, file, flown.DaysOf(book, path), study.Spreads(file), study.Options{}); err != nil {
+		if s.ctx.Err() != nil {
+			return err
+		}
+		b.Says = nil // the book is shown all the same
+		fmt.Fprintln(s.err, "ullage: what the flights say of the uncertainties is not known:", err)
+	}
 	return c.write(s, func(w io.Writer) error {
 		switch {
 		case c.JSON:

@@ -80,8 +80,11 @@ func OpenDays(file *rocketfile.File) (Days, error) {
 	if errors.Is(err, fs.ErrNotExist) {
 		return none, nil
 	}
-	return Days{book, filepath.Dir(path)}, err
+	return DaysOf(book, path), err
 }
+
+// DaysOf are those of a book that lies at a path.
+func DaysOf(book *logbook.Book, path string) Days { return Days{book, filepath.Dir(path)} }
 
 // BookOf is where a rocket's logbook is: as its file names it, else beside the file.
 func BookOf(file *rocketfile.File) (string, error) {
@@ -106,6 +109,15 @@ func (d Days) Naming(path string) *logbook.Entry {
 		}
 	}
 	return nil
+}
+
+// digest is that of the log that an entry names.
+func (d Days) digest(e *logbook.Entry) (string, error) {
+	if e.Log == "" {
+		return "", fs.ErrNotExist
+	}
+	text, err := os.ReadFile(beside(d.folder, e.Log))
+	return logfile.Digest(text), err
 }
 
 // beside is a path as a file in a folder names it.

@@ -57,10 +57,15 @@ func Open(path string, o Options) (*Log, error) {
 	return Read(path, text, o)
 }
 
+// Digest is that of a log's bytes.
+func Digest(text []byte) string {
+	sum := sha256.Sum256(text)
+	return hex.EncodeToString(sum[:])
+}
+
 // Read reads a log; messages call it by the name. The errors are a fault.List.
 func Read(name string, text []byte, o Options) (*Log, error) {
-	sum := sha256.Sum256(text)
-	rd := &reader{log: &Log{Name: name, Digest: hex.EncodeToString(sum[:]), Rate: o.Rate}, spelled: newSpelled()}
+	rd := &reader{log: &Log{Name: name, Digest: Digest(text), Rate: o.Rate}, spelled: newSpelled()}
 	if err := rd.read(text, o); err != nil {
 		err.File = name
 		return nil, fault.List{*err}

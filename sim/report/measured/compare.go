@@ -14,13 +14,17 @@ import (
 	"ullage/sim/results"
 )
 
-// WriteCompareText writes logs beside their predictions.
-func WriteCompareText(w io.Writer, all []*flown.Compared, sys quantity.System) error {
+// WriteCompareText writes logs beside their predictions, and what they say of the uncertainties, unless that
+// is nil.
+func WriteCompareText(w io.Writer, all []*flown.Compared, says *flown.Pasts, sys quantity.System) error {
 	p := words.In(sys)
 	r := all[0].Rocket
 	d := page.Document{Title: words.Title(r) + ": measured and predicted"}
 	for _, c := range all {
 		d.Sections = append(d.Sections, understood(p, c.Logged, c.Release), differences(p, c))
+	}
+	if x := past(p, says); len(x.Blocks) > 0 {
+		d.Sections = append(d.Sections, x)
 	}
 	var end page.Section
 	closing(&end, p, rocketsOf(all)...)
@@ -87,7 +91,7 @@ func differences(p words.Printer, c *flown.Compared) page.Section {
 
 // WriteCompareJSON writes one object: each log with how it was read and its results, SI, angles
 // in degrees.
-func WriteCompareJSON(w io.Writer, all []*flown.Compared) error {
+func WriteCompareJSON(w io.Writer, all []*flown.Compared, says *flown.Pasts) error {
 	var out machine.Object
 	var list machine.List
 	for _, c := range all {
@@ -115,7 +119,7 @@ func WriteCompareJSON(w io.Writer, all []*flown.Compared) error {
 		o.Add("results", &rows).Add("stages", stages).Add("flights", c.Draws).Add("suspicions", suspicions)
 		list = append(list, &o)
 	}
-	return machine.WriteLine(w, out.Add("logs", list))
+	return machine.WriteLine(w, out.Add("logs", list).Add("uncertainties", pastObject(says)))
 }
 
 // columns are the columns of a log that are used.

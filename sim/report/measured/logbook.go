@@ -10,6 +10,7 @@ import (
 	"strings"
 	"time"
 
+	"ullage/sim/flown"
 	"ullage/sim/flown/logbook"
 	"ullage/sim/gates"
 	"ullage/sim/quantity"
@@ -30,6 +31,8 @@ type Book struct {
 	System quantity.System
 	// Uncounted says what keeps the checks from counting by the book; empty where nothing does.
 	Uncounted string
+	// Says is what its flights say of the uncertainties; nil for nothing.
+	Says *flown.Pasts
 }
 
 // document is the book as a page.
@@ -37,6 +40,9 @@ func (b *Book) document() *page.Document {
 	p := words.In(b.System)
 	d := &page.Document{Title: words.Name(b.Rocket) + ": logbook"}
 	d.Sections = append(d.Sections, b.entries(p), b.totals(p))
+	if x := past(p, b.Says); len(x.Blocks) > 0 {
+		d.Sections = append(d.Sections, x)
+	}
 	var end page.Section
 	end.Add(page.Prose("A chamber that was dropped, cut, heated or pressed harder than its proof is for is proved again before it is filled. What is not in the book is not known here."))
 	for _, c := range words.Cautions(rocket.WaterPower) {
@@ -61,7 +67,7 @@ func (b *Book) entries(p words.Printer) page.Section {
 		e := &b.Entries[i]
 		result := func(of map[string]string) string {
 			const name = "apogee.height"
-			if row, v, ok := b.result(of, name); ok {
+			if row, v, ok := flown.Entered(b.Rocket, of, name); ok {
 				return p.Row(row, v)
 			}
 			return cmp.Or(page.Printable(of[name]), "-")
@@ -212,19 +218,8 @@ func WriteLogbookJSON(w io.Writer, b Book) error {
 	if dues == nil {
 		dues = []string{}
 	}
-	out.Add("most_pa", machine.Number(s.Most)).Add("untold", s.Untold).Add("hardest_landing_mps", machine.Number(s.Hardest)).Add("due", dues).Add("counted", b.Uncounted == "")
+	out.Add("most_pa", machine.Number(s.Most)).Add("untold", s.Untold).Add("hardest_landing_mps", machine.Number(s.Hardest)).Add("due", dues).Add("counted", b.Uncounted == "").Add("uncertainties", pastObject(b.Says))
 	return machine.WriteLine(w, &out)
-}
-
-// result is a result of an entry, by the row of the rocket's table; none where the rocket has no such result
-// or its text is none.
-func (b *Book) result(of map[string]string, name string) (*results.Row, float64, bool) {
-	row := results.For(b.Rocket).Find(name)
-	if row == nil || of[name] == "" {
-		return nil, 0, false
-	}
-	q, err := quantity.Parse(strings.TrimSpace(strings.TrimSuffix(of[name], row.Suffix)), row.Dimension)
-	return row, q.Value, err == nil
 }
 
 // figures are results as programs read them, by their names; what is no figure of this rocket's stays
@@ -232,7 +227,7 @@ func (b *Book) result(of map[string]string, name string) (*results.Row, float64,
 func (b *Book) figures(of map[string]string) *machine.Object {
 	out := &machine.Object{}
 	for _, name := range slices.Sorted(maps.Keys(of)) {
-		if row, v, ok := b.result(of, name); ok {
+		if row, v, ok := flown.Entered(b.Rocket, of, name); ok {
 			out.Add(name, machine.Number(machine.Tidy(results.Machine(row.Dimension, v))))
 		} else {
 			out.Add(name, of[name])

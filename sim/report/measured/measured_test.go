@@ -35,7 +35,7 @@ func TestCompareText(t *testing.T) {
 	require.NoError(t, err)
 	for name, sys := range map[string]quantity.System{"compare.golden": quantity.Metric, "compare-us.golden": quantity.US} {
 		var b bytes.Buffer
-		require.NoError(t, measured.WriteCompareText(&b, []*flown.Compared{c}, sys))
+		require.NoError(t, measured.WriteCompareText(&b, []*flown.Compared{c}, nil, sys))
 		golden.Equal(t, name, b.String())
 	}
 }
