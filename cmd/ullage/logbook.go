@@ -23,6 +23,7 @@ type logbookCommand struct {
 	Chamber  string `placeholder:"SERIAL" help:"Sum up for this chamber; for the file's chamber.serial if not given, and without that for all entries."`
 	Book     string `placeholder:"FILE" help:"The logbook; FILE's name with .logbook.toml if not given."`
 	Markdown bool   `xor:"form" help:"As Markdown, to print."`
+	HTML     bool   `name:"html" xor:"form" help:"As HTML, one page to print or to show."`
 	JSON     bool   `name:"json" xor:"form" help:"Entries and totals as one JSON object, in SI units."`
 
 	unitsOption
@@ -37,6 +38,7 @@ func (logbookCommand) Help() string {
 			"also say whether the uncertainties in [spread] are too wide or too narrow.",
 		"ullage logbook heron.toml",
 		"ullage logbook heron.toml --chamber TH-1 --markdown -o logbook.md",
+		"ullage logbook heron.toml --html -o logbook.html",
 		"ullage logbook heron.toml --json")
 }
 
@@ -75,6 +77,8 @@ func (c *logbookCommand) Run(s *streams) error {
 		switch {
 		case c.JSON:
 			return measured.WriteLogbookJSON(w, b)
+		case c.HTML:
+			return measured.WriteLogbookHTML(w, b)
 		case c.Markdown:
 			return measured.WriteLogbookMarkdown(w, b)
 		}

@@ -73,7 +73,7 @@ func (b *Book) entries(p words.Printer) page.Section {
 			return cmp.Or(page.Printable(of[name]), "-")
 		}
 		grid.Rows = append(grid.Rows, []string{page.Printable(e.Date[:min(len(e.Date), len(time.DateOnly))]), string(e.Kind), given(e.Pressure, "bar"), given(e.Held, "s"),
-			result(e.Measured), result(e.Predicted), given(e.Landing, "m/s"), page.Printable(e.Chamber)})
+			result(e.Measured), result(e.Predicted), given(e.Landing, "m/s"), cmp.Or(page.Printable(e.Chamber), "-")})
 		for _, text := range []string{e.Damage, e.Note} {
 			if text != "" {
 				remarks = append(remarks, page.Printable(e.Date+": "+text))
@@ -183,6 +183,12 @@ func WriteLogbookText(w io.Writer, b Book) error {
 // WriteLogbookMarkdown writes it to be printed.
 func WriteLogbookMarkdown(w io.Writer, b Book) error {
 	_, err := io.WriteString(w, b.document().Markdown())
+	return err
+}
+
+// WriteLogbookHTML writes it as one file of HTML.
+func WriteLogbookHTML(w io.Writer, b Book) error {
+	_, err := io.WriteString(w, b.document().HTML())
 	return err
 }
 

@@ -187,7 +187,7 @@ func TestSameAsCompare(t *testing.T) {
 		c, err := flown.Compare(context.Background(), l, study.Spreads(file), flown.UsualDraws, study.Options{})
 		require.NoError(t, err)
 		var text strings.Builder
-		require.NoError(t, measured.WriteCompareText(&text, []*flown.Compared{c}, sys))
+		require.NoError(t, measured.WriteCompareText(&text, []*flown.Compared{c}, nil, sys))
 		p := words.In(sys)
 		require.Len(t, c.Stages, 3)
 		for _, s := range c.Stages {
