@@ -25,8 +25,9 @@ type patternsCommand struct {
 // Help teaches by example.
 func (patternsCommand) Help() string {
 	return helpText(
-		"True-scale drawings of what the file describes: nose and closures with their radii for a plug or mandrel, wraps "+
-			"of transitions, fins, the wrap that marks where they stand, discs that hold them. One pattern a sheet, with "+
+		"True-scale drawings of what the file describes: nose and closures with their radii for a plug or mandrel, gores of "+
+			"closures and canopies, wraps of transitions, fins, the wraps that mark where they and [[hole]] are, discs that "+
+			"hold fins, centring rings. One pattern a sheet, with "+
 			"its dimensions, what it assumes, and rules of 100 mm to check the print; what is larger comes on tiles to join. "+
 			"Without -o, the list alone: sizes, sheets, and by name what the file does not say enough for. Measure the "+
 			"part before you cut. Local law and qualified people decide what may be built and flown.",

@@ -23,6 +23,7 @@ var (
 	noseFields = []quantity.Field[Nose]{
 		{Key: "nose.length", Range: quantity.Millimetres(1, 20e3), At: func(n *Nose) *float64 { return &n.Length }},
 		{Key: "nose.diameter", Range: quantity.Millimetres(1, 2000), At: func(n *Nose) *float64 { return &n.Diameter }, Optional: true},
+		{Key: "nose.wall", Range: quantity.Millimetres(0.05, 100), At: func(n *Nose) *float64 { return &n.Wall }, Optional: true},
 	}
 	contourFields = []quantity.Field[Nose]{
 		{Key: "nose.exponent", Range: quantity.Between(quantity.Number, "", 0.05, 1), At: func(n *Nose) *float64 { return &n.Exponent },

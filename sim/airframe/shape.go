@@ -51,6 +51,7 @@ type Nose struct {
 	Length   float64 // m
 	Exponent float64 // of a power series, 0 < n ≤ 1; not read for the others
 	Diameter float64 // of its base, m; 0 takes the first section's forward diameter, or the body's
+	Wall     float64 // thickness, m; 0 when not given
 }
 
 // Section is a tube or a conical transition.

@@ -7,6 +7,7 @@ import (
 
 	"ullage/sim/chamber"
 	"ullage/sim/gore"
+	"ullage/sim/layup"
 	"ullage/sim/rocket"
 )
 
@@ -35,72 +36,50 @@ func (s *Set) chamber(r *rocket.Rocket) {
 			s.lack(end.name+" closure", "chamber."+end.name)
 			continue
 		}
-		s.closure(c, end.of, end.name)
+		s.closure(c, end.of, end.name, &r.Layup)
 	}
 }
 
-// Closure is one as it is made: its outside fits the bore less the glue, its plug is the
-// inside, and the skirt beyond the rim is bonded into the tube. Both profiles begin at the rim.
+// Closure is one as it is made, from its rim: its outside fits the bore less the glue, the plug
+// that it is laid over is its inside. The skirt beyond the rim is bonded into the tube.
 type Closure struct {
 	Outside, Plug gore.Profile
 	Wall, Glue    float64 // m
 	TypicalGlue   bool    // the glue line is a built-in one
 }
 
-// ClosureOf is the surfaces of a closure, and false of a flat one, which has none to lay up.
+// ClosureOf is the surfaces of a closure, and false of a plate, which has none, or of one
+// whose wall leaves nothing within.
 func ClosureOf(c *chamber.Chamber, e *chamber.Closure) (k Closure, curved bool) {
-	k.Wall = e.Wall
-	if k.Wall == 0 {
-		k.Wall = c.WallThickness()
-	}
 	if k.Glue, k.TypicalGlue = chamber.TypicalGlueLine, true; c.Adhesive != nil && c.Adhesive.GlueLine > 0 {
 		k.Glue, k.TypicalGlue = c.Adhesive.GlueLine, false
 	}
-	radius := c.Diameter/2 - k.Glue
-	switch e.Shape {
-	case chamber.Hemisphere:
-		k.Outside = gore.Ellipsoid(radius, radius)
-	case chamber.Ellipsoid:
-		k.Outside = gore.Ellipsoid(radius, radius/2)
-	case chamber.Cone:
-		k.Outside = gore.Cone(radius, 0, radius/math.Tan(e.HalfAngle))
-	default:
+	plug, radius := layup.PlugOf(c, e)
+	outside := c.Diameter/2 - k.Glue
+	k.Wall, k.Plug = outside-radius, plug
+	switch {
+	case e.Shape == chamber.Flat || !(radius > 0):
 		return k, false
+	case e.Shape == chamber.Cone: // its sides stay straight, and its corner goes outward with them
+		sin, cos := math.Sincos(e.HalfAngle)
+		corner := k.Wall * (1 - cos) / sin
+		k.Outside = gore.Of(Point{X: 0, Y: outside}, Point{X: corner, Y: outside}, Point{X: plug.Depth() + k.Wall/sin})
+	default:
+		k.Outside = plug.Offset(k.Wall)
 	}
-	k.Plug = k.inside(e)
 	return k, true
 }
 
-// inside is the surface a wall within the outside one.
-func (k *Closure) inside(e *chamber.Closure) gore.Profile {
-	if e.Shape == chamber.Cone { // straight sides stay so, and the corner of the rim with them
-		within := k.Outside.Points()[0].Y - k.Wall/math.Cos(e.HalfAngle)
-		return gore.Cone(within, 0, within/math.Tan(e.HalfAngle))
-	}
-	return k.Outside.Offset(-k.Wall)
-}
-
-// sound tells whether the plug is a surface: a wall thicker than its contour is round folds it.
-func (k *Closure) sound() bool {
-	points := k.Plug.Points()
-	for i := 1; i < len(points); i++ {
-		if !(points[i].X >= points[i-1].X && points[i].Y <= points[i-1].Y) {
-			return false
-		}
-	}
-	return points[0].Y > 0
-}
-
 // closure adds a closure's profile with its radii.
-func (s *Set) closure(c *chamber.Chamber, e *chamber.Closure, name string) {
+func (s *Set) closure(c *chamber.Chamber, e *chamber.Closure, name string, practice *layup.Practice) {
 	k, curved := ClosureOf(c, e)
 	p := Pattern{Name: "closure-" + name, Title: name + " closure: profile", Count: 1}
-	if !curved {
-		s.flatClosure(p, c, e, &k)
+	switch {
+	case !curved && e.Shape != chamber.Flat:
+		s.Lacks = append(s.Lacks, Lack{What: name + " closure", Why: "its wall leaves nothing of its inside"})
 		return
-	}
-	if !k.sound() {
-		s.Lacks = append(s.Lacks, Lack{What: name + " closure", Why: "its wall is too thick for the curve of its inside"})
+	case !curved:
+		s.flatClosure(p, c, e, &k)
 		return
 	}
 	radius, depth := k.Outside.Points()[0].Y, k.Outside.Depth()
@@ -127,6 +106,26 @@ func (s *Set) closure(c *chamber.Chamber, e *chamber.Closure, name string) {
 	p.note("The skirt is straight, as long as the lap. An opening for boss, nozzle or valve is not drawn: cut it to the part.")
 	p.glued(&k)
 	s.add(p)
+	if m := c.Material; m != chamber.PETBottle && m != chamber.Aluminium {
+		s.add(closureCloth(e, &k, name, practice))
+	}
+}
+
+// closureCloth is a layer of cloth of a closure: a gore, or the sector that a cone is laid from.
+func closureCloth(e *chamber.Closure, k *Closure, name string, practice *layup.Practice) Pattern {
+	title := name + " closure: cloth of the first layer"
+	if e.Shape == chamber.Cone {
+		p := coneWrap("closure-"+name+"-cloth", title, 0, 2*k.Plug.Points()[0].Y, k.Plug.Depth(), practice.InForce().Overlap)
+		p.note("The skirt is a strip of its own: ullage layup has its size, and how many layers there are.")
+		return p
+	}
+	g := k.Plug.Gores(layup.GoresOf(e, k.Plug))
+	p := GorePattern("closure-"+name+"-gore", title+", one gore", g, practice.GoreAllowance(e), math.Pi/4, places(g.Length()))
+	p.length("skirt and trim below the rim", practice.GoreAllowance(e).Rim)
+	p.note("Laid on the plug, rim to rim, the skirt down its side; gores overlap by twice the allowance of a side. So many are cut for each layer: outer layers are a little larger, as ullage layup lists.")
+	p.note("Cloth at 45° to the middle gives where a dome needs it: common practice, no source.")
+	p.Figures = append(p.Figures, Figure{Name: "edge longer than the middle", Value: g.Excess(), Unit: "%"})
+	return p
 }
 
 // flatClosure adds a plate.
@@ -168,7 +167,7 @@ func radiusAt(profile gore.Profile, x float64) float64 {
 	for i := 1; i < len(points); i++ {
 		a, b := points[i-1], points[i]
 		if x >= a.X && x <= b.X && b.X > a.X {
-			return a.Y + (b.Y-a.Y)*(x-a.X)/(b.X-a.X)
+			return math.Max(0, a.Y+(b.Y-a.Y)*(x-a.X)/(b.X-a.X))
 		}
 	}
 	return math.NaN()

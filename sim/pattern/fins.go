@@ -5,6 +5,7 @@ import (
 
 	"ullage/sim/airframe"
 	"ullage/sim/fault"
+	"ullage/sim/rocket"
 )
 
 // millimetre is what distances on a drawing are thought in.
@@ -12,12 +13,12 @@ const millimetre = 1e-3
 
 // fins adds one fin of each set, the wrap that marks where the set stands, and the discs
 // that hold it meanwhile.
-func (s *Set) fins(body *airframe.Shape) {
+func (s *Set) fins(body *airframe.Shape, holes []rocket.Hole) {
 	for i := range body.Fins {
 		f := &body.Fins[i]
 		name := fault.Entry(f.Name, i)
 		s.add(fin(body, f, name))
-		s.finWrap(body, f, name)
+		s.finWrap(body, f, name, holes)
 		s.finDiscs(body, f, name)
 	}
 }

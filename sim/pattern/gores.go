@@ -1,10 +1,15 @@
 package pattern
 
-import "ullage/sim/gore"
+import (
+	"math"
+
+	"ullage/sim/gore"
+)
 
 // GorePattern is one of the gores of a surface, its rim below and its middle upright, with its
-// allowances; of places along it, the widths, which mark it out on cloth without a print.
-func GorePattern(name, title string, g gore.Gore, a gore.Allowance, along []float64) Pattern {
+// allowances and its warp at an angle to the middle; of places along it, the widths, which mark
+// it out on cloth without a print.
+func GorePattern(name, title string, g gore.Gore, a gore.Allowance, warp float64, along []float64) Pattern {
 	p := Pattern{Name: name, Title: title, Count: g.Count}
 	p.closed(Cut, g.Outline(a)...)
 	if a != (gore.Allowance{}) {
@@ -13,7 +18,10 @@ func GorePattern(name, title string, g gore.Gore, a gore.Allowance, along []floa
 	}
 	long, low := g.Length(), -a.Rim
 	rim := g.Half(0)
-	p.arrow(Grain, "middle of the gore", Point{Y: long * 0.25}, Point{Y: long * 0.7})
+	p.line(Axis, "", Point{Y: low}, Point{Y: long + a.Far})
+	sin, cos := math.Sincos(warp)
+	reach := math.Min(long*0.15, rim*0.6)
+	p.arrow(Grain, "warp", Point{X: rim*0.3 - reach*sin, Y: long*0.25 - reach*cos}, Point{X: rim*0.3 + reach*sin, Y: long*0.25 + reach*cos})
 	_, width := g.Cut(a)
 	cut, _ := g.Cut(a)
 	p.size("cut length", Point{X: width / 2, Y: low + cut}, Point{X: width / 2, Y: low}, 6*millimetre)
@@ -23,9 +31,6 @@ func GorePattern(name, title string, g gore.Gore, a gore.Allowance, along []floa
 	p.count("gores around", g.Count)
 	if a.Side > 0 {
 		p.length("seam at each side", a.Side)
-	}
-	if a.Rim > 0 {
-		p.length("beyond the rim", a.Rim)
 	}
 	if len(along) > 0 {
 		p.Table = &Table{Title: "Widths along the middle, from the rim", Heads: []string{"from the rim", "without seam", "as cut"}}

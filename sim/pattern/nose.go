@@ -19,11 +19,58 @@ func (s *Set) nose(body *airframe.Shape) {
 		p.length("radius of the arc", (radius*radius+n.Length*n.Length)/(2*radius))
 	}
 	p.radii("from the tip", "radius, outside", n.Length, n.Radius)
-	p.note("Contour: " + string(n.Shape) + ". The outside: a plug or mandrel that cloth is laid over is smaller by the wall, measured square to the contour. No shoulder is described, so none is drawn.")
+	p.note("Contour: " + string(n.Shape) + ". No shoulder is described, so none is drawn.")
+	p.nosePlug(&n)
 	s.add(p)
 	if n.Shape == airframe.Conical {
-		s.add(coneWrap("wrap-nose", "wrap for the nose", 0, n.Diameter, n.Length))
+		s.add(coneWrap("wrap-nose", "wrap for the nose", 0, n.Diameter, n.Length, wrapLap))
 	}
+}
+
+// nosePlug adds what a nose is laid over, within its wall, to the drawing and to the radii.
+func (p *Pattern) nosePlug(n *airframe.Nose) {
+	if n.Wall == 0 {
+		p.note("The outside: no wall is given (nose.wall). A plug or mandrel that cloth is laid over is smaller by it, square to the contour.")
+		return
+	}
+	// From the base on, as profiles go.
+	outside := gore.Along(n.Length, func(x float64) float64 { return n.Radius(n.Length - x) })
+	var plug []Point
+	points := outside.Offset(-n.Wall).Points()
+	for i := 1; i < len(points); i++ {
+		q := Point{X: n.Length - points[i].X, Y: points[i].Y}
+		if q.X <= n.Length && q.Y >= 0 && (len(plug) == 0 || q.X < plug[len(plug)-1].X) {
+			plug = append(plug, q)
+		}
+	}
+	if len(plug) > 1 { // on to the base, in the direction that sides have there
+		a, b := plug[1], plug[0]
+		plug = append([]Point{{X: n.Length, Y: b.Y + (b.Y-a.Y)/(b.X-a.X)*(n.Length-b.X)}}, plug...)
+	}
+	if len(plug) < 2 {
+		p.note("The wall (nose.wall) leaves nothing of a plug.")
+		return
+	}
+	around := append([]Point{}, plug...)
+	for i := len(plug) - 1; i >= 0; i-- {
+		around = append(around, Point{X: plug[i].X, Y: -plug[i].Y})
+	}
+	p.closed(Mark, around...)
+	p.length("wall", n.Wall)
+	p.length("tip of the plug behind the nose's", plug[len(plug)-1].X)
+	inside := func(x float64) float64 {
+		for i := 1; i < len(plug); i++ { // from the base towards the tip
+			if a, b := plug[i-1], plug[i]; x <= a.X && x >= b.X {
+				return b.Y + (a.Y-b.Y)*(x-b.X)/(a.X-b.X)
+			}
+		}
+		return math.NaN()
+	}
+	p.Table.Heads = append(p.Table.Heads, "radius, plug")
+	for i := range p.Table.Rows {
+		p.Table.Rows[i] = append(p.Table.Rows[i], inside(p.Table.Rows[i][0]))
+	}
+	p.note("The inner line is the plug or mandrel that cloth is laid over, the wall within the outside, square to it.")
 }
 
 // profile adds a section through a body of revolution, its axis along X.
@@ -77,7 +124,7 @@ func places(length float64) []float64 {
 func (s *Set) transitions(body *airframe.Shape) {
 	for _, f := range body.Frustums() {
 		if !f.Straight() && f.Length > 0 {
-			p := coneWrap("wrap-"+fileName(f.Name), "wrap for "+words(f.Name), f.Fore, f.Aft, f.Length)
+			p := coneWrap("wrap-"+fileName(f.Name), "wrap for "+words(f.Name), f.Fore, f.Aft, f.Length, wrapLap)
 			finsOnCone(&p, body, f)
 			s.add(p)
 		}
@@ -86,7 +133,7 @@ func (s *Set) transitions(body *airframe.Shape) {
 
 // coneWrap is the sector of a ring that wraps a cone or a frustum between two diameters a
 // length apart. Its apex is at the origin, the middle of the piece below it.
-func coneWrap(name, title string, one, other, length float64) Pattern {
+func coneWrap(name, title string, one, other, length, lap float64) Pattern {
 	p := Pattern{Name: name, Title: title, Count: 1}
 	sector := gore.Wrap(one/2, other/2, length)
 	at := func(radius, angle float64) Point {
@@ -98,7 +145,7 @@ func coneWrap(name, title string, one, other, length float64) Pattern {
 	around := turn(sector.Outer, -half, half)
 	lapped := func(radius float64) Point { // square to the edge
 		q, sin, cos := at(radius, half), math.Sin(half), math.Cos(half)
-		return Point{X: q.X + wrapLap*cos, Y: q.Y + wrapLap*sin}
+		return Point{X: q.X + lap*cos, Y: q.Y + lap*sin}
 	}
 	around = append(around, lapped(sector.Outer), lapped(sector.Inner))
 	if sector.Inner > 0 {
@@ -121,10 +168,10 @@ func coneWrap(name, title string, one, other, length float64) Pattern {
 	p.length("along the inner arc", sector.Inner*sector.Angle)
 	p.length("straight across the ends of the outer arc", sector.Chord())
 	p.length("length on the axis", length)
-	p.length("forward diameter", one)
-	p.length("aft diameter", other)
-	if name == "wrap-nose" {
-		p.Figures = p.Figures[:len(p.Figures)-2]
+	if one > 0 {
+		p.length("forward diameter", one)
+		p.length("aft diameter", other)
+	} else {
 		p.length("base", other)
 	}
 	p.note("As seen from outside. The outside of a cone, laid flat: a paper or sheet of no thickness. Wrapped tight, one straight edge meets the dashed line.")

@@ -90,9 +90,12 @@ func Of(r *rocket.Rocket) Set {
 	if s.shaped(r) {
 		s.nose(r.Shape)
 		s.transitions(r.Shape)
-		s.fins(r.Shape)
+		s.fins(r.Shape, r.Holes)
+		s.holes(r.Shape, r.Holes)
 	}
 	s.chamber(r)
+	s.rings(r)
+	s.canopies(r)
 	return s
 }
 

@@ -233,15 +233,19 @@ func TestClosure(t *testing.T) {
 	assert.InDelta(t, 31.5*mm, k.Plug.Points()[0].Y, 1e-5)
 	assert.InEpsilon(t, 2*math.Pi*31.5*31.5*mm*mm, k.Plug.Area(), 1e-3)
 
-	e.Shape = chamber.Ellipsoid // half as deep as its radius
+	e.Shape = chamber.Ellipsoid // its inside half as deep as its radius
 	k, _ = pattern.ClosureOf(c, e)
-	assert.InDelta(t, 33.5/2*mm, k.Outside.Depth(), 1e-9)
-	assert.InDelta(t, (33.5/2-2)*mm, k.Plug.Depth(), 1e-9)
+	assert.InDelta(t, 31.5/2*mm, k.Plug.Depth(), 1e-9)
+	assert.InDelta(t, (31.5/2+2)*mm, k.Outside.Depth(), 1e-9)
 
 	e.Shape, e.HalfAngle = chamber.Cone, math.Pi/6
 	k, _ = pattern.ClosureOf(c, e)
 	apart := (k.Outside.Depth() - k.Plug.Depth()) * math.Sin(e.HalfAngle)
 	assert.InDelta(t, 2*mm, apart, 1e-9, "the wall square to the side")
+	corner := k.Outside.Points()[1]
+	assert.InDelta(t, 33.5*mm, corner.Y, 1e-12)
+	side := (k.Outside.Depth() - corner.X) * math.Tan(e.HalfAngle)
+	assert.InDelta(t, corner.Y, side, 1e-9, "the corner lies on the outer side")
 
 	_, curved = pattern.ClosureOf(c, &chamber.Closure{Shape: chamber.Flat})
 	assert.False(t, curved)
@@ -252,7 +256,8 @@ func TestClosure(t *testing.T) {
 // What the starter describes is drawn, every size with a figure, every table falling to its crown.
 func TestStarterIsDrawn(t *testing.T) {
 	s := pattern.Of(rocketfile.Starter().Rocket())
-	for _, name := range []string{"nose", "fins-tail", "wrap-fins-tail", "jig-fins-tail", "closure-forward", "closure-aft"} {
+	for _, name := range []string{"nose", "fins-tail", "wrap-fins-tail", "jig-fins-tail", "closure-forward", "closure-forward-gore",
+		"closure-aft", "closure-aft-gore", "canopy-main-gore"} {
 		p := of(t, s, name)
 		assert.NotEmpty(t, p.Notes, name)
 		assert.NotEmpty(t, p.Title, name)
@@ -301,10 +306,120 @@ func TestGoresHaveTheSurfacesArea(t *testing.T) {
 		"cone":       {gore.Cone(0.3, 0, 0.4), math.Pi * 0.3 * 0.5},
 	} {
 		for _, n := range []int{3, 8, 17} {
-			p := pattern.GorePattern("gore", "gore", x.profile.Gores(n), gore.Allowance{}, nil)
+			p := pattern.GorePattern("gore", "gore", x.profile.Gores(n), gore.Allowance{}, 0, nil)
 			cut := lines(&p, pattern.Cut)[0]
 			assert.InEpsilon(t, x.want, float64(n)*cut.Area(), 0.01, "%s, %d gores", name, n)
 			assert.InDelta(t, x.profile.Length(), figure(t, &p, "length without allowances"), 1e-12)
+		}
+	}
+}
+
+// A canopy's gores have together its nominal area, whatever its shape, a vent in it.
+func TestCanopyGores(t *testing.T) {
+	for _, shape := range []rocket.CanopyShape{"", rocket.FlatCanopy, rocket.HemisphereCanopy, rocket.EllipsoidCanopy} {
+		for _, vent := range []float64{0, 120 * mm} {
+			r := &rocket.Rocket{Canopies: []rocket.Canopy{{Name: "main", Diameter: 1.1, Shape: shape, Gores: 6, Seam: 12 * mm, Vent: vent}}}
+			p := of(t, pattern.Of(r), "canopy-main-gore")
+			assert.Equal(t, 6, p.Count)
+			seam := lines(p, pattern.Fold)[0]
+			sewn := 6 * seam.Area()
+			opening := math.Pi / 4 * vent * vent
+			if shape == rocket.HemisphereCanopy || shape == rocket.EllipsoidCanopy {
+				opening = math.Pi/4*vent*vent + 0.0002 // the cap that is cut off is a little more than its disc
+			}
+			assert.InEpsilon(t, math.Pi/4*1.1*1.1, sewn+opening, 0.001, "%s %g", shape, vent)
+			cut := lines(p, pattern.Cut)[0]
+			assert.Greater(t, cut.Area(), seam.Area()+figure(t, p, "length without allowances")*2*12*mm*0.98)
+			for _, row := range p.Table.Rows {
+				assert.GreaterOrEqual(t, row[2]-row[1], 24*mm-1e-6, "at least a seam at either side")
+			}
+		}
+	}
+	flat := pattern.CanopyProfile(&rocket.Canopy{Diameter: 1})
+	assert.InDelta(t, 0.5, flat.Length(), 1e-12)
+	round := pattern.CanopyProfile(&rocket.Canopy{Diameter: 1, Shape: rocket.HemisphereCanopy})
+	assert.InDelta(t, 1/math.Sqrt(8), round.Depth(), 1e-12, "D = √8 R")
+}
+
+func TestRings(t *testing.T) {
+	r := &rocket.Rocket{MotorMount: &rocket.MotorMount{Diameter: 29 * mm, Length: 250 * mm}}
+	s := pattern.Of(r)
+	assert.Contains(t, s.Lacks, pattern.Lack{What: "centring rings of the motor mount", Keys: []string{"motor_mount.within", "motor_mount.wall"}})
+	r.MotorMount.Wall, r.Water = 1.5*mm, &rocket.Water{Bore: 68 * mm}
+	p := of(t, pattern.Of(r), "ring-mount")
+	assert.Equal(t, rocket.UsualRings, p.Count)
+	assert.InDelta(t, 68*mm, figure(t, p, "outside"), 1e-12)
+	assert.InDelta(t, 32*mm, figure(t, p, "hole"), 1e-12)
+	assert.InEpsilon(t, math.Pi/4*32*32*mm*mm, lines(p, pattern.Hole)[0].Area(), 1e-3)
+	r.MotorMount.Within, r.MotorMount.Rings = 60*mm, 3
+	p = of(t, pattern.Of(r), "ring-mount")
+	assert.Equal(t, 3, p.Count)
+	assert.InDelta(t, 60*mm, figure(t, p, "outside"), 1e-12)
+}
+
+// Holes stand on the wrap of the fins where they are within it, else on a strip of their own,
+// an eighth of the girth from the first of four fins when half way between two.
+func TestHoles(t *testing.T) {
+	r := shaped()
+	r.Holes = []rocket.Hole{
+		{Name: "button", Position: 870 * mm, Diameter: 5 * mm, Angle: math.Pi / 4},
+		{Name: "port", Position: 400 * mm, Diameter: 3 * mm, Count: 3},
+		{Name: "lug", Position: 500 * mm, Diameter: 8 * mm, Length: 40 * mm, Angle: -math.Pi / 8},
+		{Name: "late", Position: 970 * mm, Diameter: 3 * mm},
+	}
+	s := pattern.Of(r)
+	girth := math.Pi * 64 * mm
+	middle := func(l pattern.Line) (at pattern.Point) {
+		low, high := pattern.Point{X: 1, Y: 1}, pattern.Point{X: -1, Y: -1}
+		for _, p := range l.Points {
+			low = pattern.Point{X: math.Min(low.X, p.X), Y: math.Min(low.Y, p.Y)}
+			high = pattern.Point{X: math.Max(high.X, p.X), Y: math.Max(high.Y, p.Y)}
+		}
+		return pattern.Point{X: (low.X + high.X) / 2, Y: (low.Y + high.Y) / 2}
+	}
+	fins := of(t, s, "wrap-fins-tail")
+	holes := lines(fins, pattern.Hole)
+	require.Len(t, holes, 1)
+	assert.InDelta(t, girth*(1./16+1./8), middle(holes[0]).X, 1e-6)
+	assert.InDelta(t, (940-870)*mm, middle(holes[0]).Y, 1e-6)
+
+	ports := of(t, s, "wrap-hole-port")
+	holes = lines(ports, pattern.Hole)
+	require.Len(t, holes, 3)
+	for k, l := range holes {
+		assert.InDelta(t, girth*(1./16+float64(k)/3), middle(l).X, 1e-6)
+		assert.InEpsilon(t, math.Pi/4*9*mm*mm, l.Area(), 0.01)
+	}
+	// The lug's middle is on the seam: half of it at either side.
+	lug := lines(of(t, s, "wrap-hole-lug"), pattern.Hole)
+	require.Len(t, lug, 2)
+	assert.InDelta(t, girth, math.Abs(middle(lug[0]).X-middle(lug[1]).X), 1e-9)
+	assert.InDelta(t, 8*40*mm*mm, lug[0].Area(), 1e-12)
+	require.Len(t, s.Lacks, 1)
+	assert.Equal(t, "wrap for hole late", s.Lacks[0].What)
+}
+
+// The plug of a hemispherical nose is a hemisphere smaller by the wall; one of a cone has its sides
+// a wall apart.
+func TestNosePlug(t *testing.T) {
+	r := shaped()
+	r.Shape.Nose = airframe.Nose{Shape: airframe.Elliptical, Length: 32 * mm, Wall: 2 * mm}
+	for _, row := range of(t, pattern.Of(r), "nose").Table.Rows {
+		x := 32*mm - row[0]
+		if row[0] < 2.01*mm {
+			if row[0] > 1.99*mm {
+				continue // its tip
+			}
+			assert.True(t, math.IsNaN(row[2]), "%g is ahead of the plug", row[0])
+			continue
+		}
+		assert.InDelta(t, math.Sqrt(30*30*mm*mm-x*x), row[2], 1e-4, "x %g", row[0])
+	}
+	r.Shape.Nose = airframe.Nose{Shape: airframe.Conical, Length: 160 * mm, Wall: 2 * mm}
+	slant := math.Hypot(160, 32) / 160
+	for _, row := range of(t, pattern.Of(r), "nose").Table.Rows {
+		if row[0] > 20*mm {
+			assert.InDelta(t, 2*mm*slant, row[1]-row[2], 2e-5, "x %g", row[0])
 		}
 	}
 }

@@ -5,6 +5,7 @@ import (
 	"strconv"
 
 	"ullage/sim/airframe"
+	"ullage/sim/rocket"
 )
 
 // What is drawn beyond what is marked: common practice, no source.
@@ -18,10 +19,10 @@ const (
 // seam lies beside no fin.
 type wrap struct {
 	Pattern
-	radius    float64 // of the tube, m
-	fore, aft float64 // where it begins and ends, from the tip of the nose, m
-	shift     float64 // angle of its left edge, rad, counted from the first fin
-	girth     float64 // m
+	radius float64 // of the tube, m
+	aft    float64 // where it ends, from the tip of the nose, m
+	shift  float64 // angle of its left edge, rad, counted from the first fin
+	girth  float64 // m
 }
 
 // around is where an angle, counted from the first fin, lies on the strip.
@@ -38,7 +39,7 @@ func (w *wrap) up(x float64) float64 { return w.aft - x }
 
 // newWrap is a strip with its edges and lap drawn.
 func newWrap(name, title string, diameter, fore, aft, shift float64) *wrap {
-	w := &wrap{radius: diameter / 2, fore: fore, aft: aft, shift: shift, girth: math.Pi * diameter}
+	w := &wrap{radius: diameter / 2, aft: aft, shift: shift, girth: math.Pi * diameter}
 	w.Pattern = Pattern{Name: name, Title: title, Count: 1}
 	c, tall := w.girth, aft-fore
 	w.closed(Cut, Point{X: 0, Y: 0}, Point{X: c + wrapLap, Y: 0}, Point{X: c + wrapLap, Y: tall}, Point{X: 0, Y: tall})
@@ -53,19 +54,29 @@ func newWrap(name, title string, diameter, fore, aft, shift float64) *wrap {
 }
 
 // finWrap adds the strip that marks where a set of fins stands.
-func (s *Set) finWrap(body *airframe.Shape, f *airframe.Fins, name string) {
+func (s *Set) finWrap(body *airframe.Shape, f *airframe.Fins, name string, holes []rocket.Hole) {
 	tube, there := straightUnder(body, f.Position, f.Position+f.Root)
 	if !there {
 		s.Lacks = append(s.Lacks, Lack{What: "wrap for fins " + name,
 			Why: "the body tapers under their roots; where it tapers, mark the fins on the cone wrap"})
 		return
 	}
-	fore, aft := math.Max(tube.Start, f.Position-wrapRoom), math.Min(tube.End(), f.Position+f.Root+wrapRoom)
+	fore, aft := finStretch(tube, f)
 	w := newWrap("wrap-fins-"+name, "wrap for fins "+name, tube.Fore, fore, aft, -finShift(f))
 	w.finLines(f)
 	w.length("root's leading edge from the forward edge", f.Position-fore)
 	w.length("between fins, around", w.girth/float64(f.Count))
+	for i := range holes {
+		if h := &holes[i]; within(h, fore, aft) {
+			w.hole(h)
+		}
+	}
 	s.add(w.Pattern)
+}
+
+// finStretch is from where to where the wrap of a set goes.
+func finStretch(tube airframe.Frustum, f *airframe.Fins) (fore, aft float64) {
+	return math.Max(tube.Start, f.Position-wrapRoom), math.Min(tube.End(), f.Position+f.Root+wrapRoom)
 }
 
 // finShift is how far the first fin is from the left edge of its wrap, rad.

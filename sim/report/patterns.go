@@ -52,14 +52,18 @@ func WritePatternsText(w io.Writer, l *Patterns) error {
 			d := &l.All[i]
 			width, height := d.size()
 			tiles := ""
-			if d.Across*d.Down > 0 {
+			switch d.Across * d.Down {
+			case 0:
+			case 1:
+				tiles = ", the drawing on one of its own"
+			default:
 				tiles = fmt.Sprintf(", tiles %d by %d", d.Across, d.Down)
 			}
 			sheets += d.Sheets
 			s.Line(fmt.Sprintf("%-*s  %4d  %13s  %d%s", wide, d.Name, d.Count, span(p, width)+" × "+span(p, height), d.Sheets, tiles))
 		}
 		s.Line("")
-		text := fmt.Sprintf("%d patterns on %d sheets", len(l.All), sheets)
+		text := words.Plural(len(l.All), "pattern") + " on " + words.Plural(sheets, "sheet")
 		if l.Folder != "" {
 			text += ", written to " + page.Printable(l.Folder)
 		} else {
@@ -112,11 +116,13 @@ func WritePatternsJSON(w io.Writer, l *Patterns) error {
 			x := new(machine.Object).Add("name", f.Name)
 			switch f.Unit {
 			case "deg":
-				x.Put("deg", f.Value*180/math.Pi)
-			case "":
-				x.Put("count", f.Value)
-			default:
+				x.Put("deg", machine.Degrees(f.Value))
+			case "mm":
 				x.Put("m", f.Value)
+			case "m2":
+				x.Put("m2", f.Value)
+			default: // a count or a share
+				x.Put("number", f.Value)
 			}
 			figures = append(figures, x)
 		}

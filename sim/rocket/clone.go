@@ -22,6 +22,7 @@ func (r *Rocket) CopyTo(c *Rocket) {
 	c.Body.Drag = recopied(old.Body.Drag, r.Body.Drag)
 	c.Canopies = recopied(old.Canopies, r.Canopies)
 	c.Parts = recopied(old.Parts, r.Parts)
+	c.Holes = recopied(old.Holes, r.Holes)
 	c.Water = copyWater(old.Water, r.Water)
 	c.Motor = copyMotor(old.Motor, r.Motor)
 	c.MotorMount = copied(old.MotorMount, r.MotorMount)

@@ -89,6 +89,16 @@ var (
 	motorMountFields = []quantity.Field[MotorMount]{
 		{Key: "motor_mount.diameter", Range: quantity.Millimetres(1, 500), At: func(m *MotorMount) *float64 { return &m.Diameter }},
 		{Key: "motor_mount.length", Range: quantity.Millimetres(1, 5000), At: func(m *MotorMount) *float64 { return &m.Length }},
+		{Key: "motor_mount.wall", Range: quantity.Millimetres(0.05, 50), At: func(m *MotorMount) *float64 { return &m.Wall }, Optional: true},
+		{Key: "motor_mount.within", Range: quantity.Millimetres(1, 2000), At: func(m *MotorMount) *float64 { return &m.Within }, Optional: true},
+		{Key: "motor_mount.rings", Range: number(1, 12), Count: func(m *MotorMount) *int { return &m.Rings }, Optional: true},
+	}
+	holeFields = []quantity.Field[Hole]{
+		{Key: "position", Range: place, At: func(h *Hole) *float64 { return &h.Position }},
+		{Key: "diameter", Range: quantity.Millimetres(0.1, 500), At: func(h *Hole) *float64 { return &h.Diameter }},
+		{Key: "length", Range: quantity.Millimetres(0.1, 2000), At: func(h *Hole) *float64 { return &h.Length }, Optional: true},
+		{Key: "count", Range: number(1, 36), Count: func(h *Hole) *int { return &h.Count }, Optional: true},
+		{Key: "angle", Range: degrees(-360, 360), At: func(h *Hole) *float64 { return &h.Angle }},
 	}
 	canopyFields = []quantity.Field[Canopy]{
 		{Key: "diameter", Range: metres(0.01, 50), At: func(c *Canopy) *float64 { return &c.Diameter }, Optional: true},
@@ -96,6 +106,9 @@ var (
 		{Key: "coefficient", Range: number(0.1, 5), At: func(c *Canopy) *float64 { return &c.Coefficient }},
 		{Key: "fill_constant", Range: number(0, 100), At: func(c *Canopy) *float64 { return &c.FillConstant }},
 		{Key: "opening_force_coefficient", Range: number(0, 10), At: func(c *Canopy) *float64 { return &c.OpeningForceCoefficient }},
+		{Key: "gores", Range: number(3, 48), Count: func(c *Canopy) *int { return &c.Gores }, Optional: true},
+		{Key: "seam", Range: quantity.Millimetres(0.1, 200), At: func(c *Canopy) *float64 { return &c.Seam }, Optional: true},
+		{Key: "vent", Range: quantity.Millimetres(0, 20e3), At: func(c *Canopy) *float64 { return &c.Vent }},
 	}
 	railFields = []quantity.Field[Rail]{
 		{Key: "rail.length", Range: metres(0.01, 100), At: func(r *Rail) *float64 { return &r.Length }, Optional: true},

@@ -22,8 +22,9 @@ func full(t *testing.T) *Rocket {
 		Body: Body{Diameter: 0.07, Mass: 1.1, Drag: []MachDrag{{0, 0.5}, {0.8, 0.6}}, DragFactor: 1, Balance: 0.6, Inertia: 0.05, RollInertia: 0.001},
 		Motor: &Motor{Curve: curve, Case: 0.2, Propellant: 0.1, Delay: 6, Delays: []float64{4, 6}, Diameter: 0.029, Length: 0.2,
 			Fittings: 0.05, FittingsAt: 1, Position: 1.1},
-		MotorMount: &MotorMount{Diameter: 0.029, Length: 0.25},
+		MotorMount: &MotorMount{Diameter: 0.029, Length: 0.25, Wall: 0.001, Within: 0.066, Rings: 3},
 		Canopies: []Canopy{{Name: "main", Diameter: 1, Coefficient: 0.75, FillConstant: 8, OpeningForceCoefficient: 1.7,
+			Shape: HemisphereCanopy, Gores: 10, Seam: 0.012, Vent: 0.1,
 			Water: Rule{AfterApogee, 1}, Motor: Rule{Ejection, 0}}},
 		Site:      atmosphere.Site{Elevation: 100, Temperature: 290, Pressure: 100e3, Humidity: 0.5, Latitude: 50, Longitude: 8, Located: true},
 		Rail:      Rail{Length: 2, Tilt: 0.05, Heading: 1},
@@ -37,6 +38,7 @@ func full(t *testing.T) *Rocket {
 			Fins: []airframe.Fins{{Name: "tail", Count: 4, Root: 0.12, Tip: 0.06, Span: 0.08, Sweep: 0.05, Thickness: 0.003,
 				Section: airframe.FlatSection, Position: 0.97, Cant: 0.01, ShearModulus: 5e9}},
 		},
+		Holes: []Hole{{Name: "rail-button", Position: 0.7, Diameter: 0.005, Length: 0.02, Count: 2, Angle: 1}},
 		Parts: []airframe.Part{{Name: "battery", Mass: 0.1, Position: 0.3, Length: 0.05, Diameter: 0.03}},
 		Chamber: &chamber.Chamber{
 			Diameter: 0.065, Length: 0.6, Material: chamber.GlassEpoxy, Wall: 0.001, FibreFraction: 0.35, Waste: 0.15,
@@ -62,7 +64,7 @@ func full(t *testing.T) *Rocket {
 
 // keyOf is a number's name in the rockets of these tests.
 func keyOf(n *Number) string {
-	items := map[string]string{"canopy": "main", "section": "tube", "fins": "tail", "part": "battery", "chamber": "hoop"}
+	items := map[string]string{"canopy": "main", "section": "tube", "fins": "tail", "part": "battery", "chamber": "hoop", "hole": "rail-button"}
 	group, _, _ := strings.Cut(n.Name, ".")
 	return strings.Replace(n.Name, "*", items[group], 1)
 }

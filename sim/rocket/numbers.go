@@ -46,6 +46,7 @@ var numbers = func() map[string]*Number {
 			return item(r.Motor.Delays, i)
 		}),
 		numbersOf("", motorMountFields, func(r *Rocket, _ int) *MotorMount { return r.MotorMount }),
+		numbersOf("hole.*.", holeFields, func(r *Rocket, i int) *Hole { return item(r.Holes, i) }),
 		numbersOf("canopy.*.", canopyFields, func(r *Rocket, i int) *Canopy { return item(r.Canopies, i) }),
 		numbersOf("", atmosphere.SiteFields(), func(r *Rocket, _ int) *atmosphere.Site { return &r.Site }),
 		numbersOf("", railFields, func(r *Rocket, _ int) *Rail { return &r.Rail }),

@@ -31,6 +31,7 @@ type Rocket struct {
 	Motor      *Motor // nil when the rocket takes no motor
 	MotorMount *MotorMount
 	Canopies   []Canopy
+	Holes      []Hole // in the body or on it: for drawings, no flight knows them
 	Site       atmosphere.Site
 	Rail       Rail
 	Wind       atmosphere.Wind
@@ -202,9 +203,29 @@ type Motor struct {
 
 // MotorMount is the tube a motor slides into.
 type MotorMount struct {
-	Diameter float64 // m
+	Diameter float64 // inside, m
 	Length   float64 // m
+
+	Wall   float64 // of its tube, m; 0 when not given
+	Within float64 // inside diameter of the tube around it, m; 0 takes the chamber's bore
+	Rings  int     // that centre it there; 0 takes UsualRings
 }
+
+// UsualRings is how many rings centre a mount when nothing is said: one at either end.
+const UsualRings = 2
+
+// Hole is what is drilled into the body, or sits on it: so many alike, evenly around.
+type Hole struct {
+	Name     string
+	Position float64 // of its middle from the tip of the nose, m
+	Diameter float64 // m; the width of what has a length
+	Length   float64 // along the axis, of a slot or of what sits there, m; 0 for a round one
+	Count    int     // 0 takes 1
+	Angle    float64 // of the first, around from the first fin, clockwise seen from behind, rad
+}
+
+// Number is how many there are.
+func (h *Hole) Number() int { return max(h.Count, 1) }
 
 // Canopy is a parachute with the rule that opens it on each drive.
 // Either Diameter or Area is given, the other is 0.
@@ -217,7 +238,29 @@ type Canopy struct {
 	OpeningForceCoefficient float64 // opening force coefficient, for the infinite-mass bound only
 	Water                   Rule    // when it opens on a water flight
 	Motor                   Rule    // when it opens on a motor flight
+
+	// How it is sewn, which no flight knows.
+	Shape CanopyShape // as constructed; "" takes FlatCanopy
+	Gores int         // 0 takes UsualGores
+	Seam  float64     // allowance at every edge of a gore, m; 0 takes UsualSeam
+	Vent  float64     // diameter of the opening at its top, m; 0: none
 }
+
+// CanopyShape is what a canopy is constructed as.
+type CanopyShape string
+
+// The shapes. An ellipsoid is half as deep as its radius.
+const (
+	FlatCanopy       CanopyShape = "flat"
+	HemisphereCanopy CanopyShape = "hemisphere"
+	EllipsoidCanopy  CanopyShape = "ellipsoid"
+)
+
+// What holds of a canopy's gores when nothing is said: common practice, no source.
+const (
+	UsualGores = 8
+	UsualSeam  = 0.01 // m
+)
 
 // NominalArea is the constructed area, m².
 func (c *Canopy) NominalArea() float64 {

@@ -19,6 +19,7 @@ func (r *Rocket) Validate() error {
 	r.checkFlight(&c)
 	r.checkChamber(&c)
 	r.checkLimits(&c)
+	r.checkBench(&c)
 	return c.faults.Err()
 }
 

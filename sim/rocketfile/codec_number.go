@@ -127,7 +127,8 @@ type rowCell struct {
 func (c *rowCell) get(p place) (v float64, given, there bool) {
 	if c.of.Count != nil {
 		if at := c.of.Count(p.rocket, p.item); at != nil {
-			return float64(*at), true, true
+			v := float64(*at)
+			return v, !c.of.Optional || v != c.of.Absent, true
 		}
 		return 0, false, false
 	}

@@ -20,7 +20,7 @@ var schema = bind([]*section{
 			text("power", "drive", "What drives this flight.", powerCodec),
 		},
 	},
-	bodySection(), noseSection(), sectionSection(), finsSection(), partSection(),
+	bodySection(), noseSection(), sectionSection(), finsSection(), holeSection(), partSection(),
 	waterSection(), tubeSection(), motorSection(), mountSection(),
 	canopySection(), siteSection(), railSection(), windSection(), gustSection(), flightSection(),
 	chamberSection(), plySection(), forwardSection(), aftSection(), adhesiveSection(), bossSection(), threadSection(), heatingSection(), recoverySection(), layupSection(),
@@ -218,6 +218,14 @@ func mountSection() *section {
 				"Inside diameter of the tube a motor slides into.").required(there, `"29 mm"`),
 			num("length", "length", 5, 50,
 				"Length of motor that the mount takes.").required(there, `"250 mm"`),
+			num("wall", "wall", 0.1, 0.5,
+				"Of the mount's tube, for the hole of its centring rings."),
+			num("within", "within", 0.5, 5,
+				"Inside diameter of the tube around the mount, for its centring rings; water.bore when not given.").
+				otherwise(func(p place) float64 { return p.rocket.AroundMount() }),
+			num("rings", "rings", 1, 1,
+				"Centring rings of the mount; one at either end when not given.").
+				otherwise(func(place) float64 { return rocket.UsualRings }),
 		},
 	}
 }
@@ -231,6 +239,9 @@ func canopySection() *section {
 	}
 	rule := of[rocket.Canopy, rocket.Rule](canopy)
 	title := of[rocket.Canopy, string](canopy)(func(c *rocket.Canopy) *string { return &c.Name })
+	cut := choose(of[rocket.Canopy, rocket.CanopyShape](canopy)(func(c *rocket.Canopy) *rocket.CanopyShape { return &c.Shape }),
+		rocket.FlatCanopy, rocket.HemisphereCanopy, rocket.EllipsoidCanopy)
+	cut.otherwise = func(place) string { return string(rocket.FlatCanopy) }
 	return &section{
 		path: "canopy", group: "canopy", many: true, title: title,
 		count: func(r *rocket.Rocket) int { return len(r.Canopies) },
@@ -254,6 +265,15 @@ func canopySection() *section {
 				required(always, `"apogee + 1 s"`).enough("deploy.motor"),
 			text("deploy.motor", "opens", "When the canopy is released on a motor flight.",
 				&ruleCodec{rule(func(c *rocket.Canopy) *rocket.Rule { return &c.Motor })}).forDrive(rocket.MotorPower),
+			text("shape", "shape", "As constructed: flat, a hemisphere, or an ellipsoid half as deep as its radius; flat when not given.", cut),
+			num("gores", "gores", 1, 2,
+				"That the canopy is sewn of; 8 when not given (common practice).").
+				otherwise(func(place) float64 { return rocket.UsualGores }),
+			num("seam", "seam", 1, 5,
+				"Allowance at every edge of a gore; 10 mm when not given (common practice).").
+				otherwise(func(place) float64 { return rocket.UsualSeam }),
+			num("vent", "vent", 5, 20,
+				"Diameter of the opening at the top of the canopy; 0 for none.").byDefault("0 mm"),
 		},
 	}
 }

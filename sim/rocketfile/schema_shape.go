@@ -65,6 +65,8 @@ func noseSection() *section {
 			num("diameter", "diameter", 0.1, 1,
 				"Of the base; that of what follows when not given.").
 				otherwise(func(p place) float64 { return p.rocket.Shape.Forebody().Diameter }),
+			num("wall", "wall", 0.1, 0.5,
+				"Thickness of the nose, for the plug or mandrel it is laid up on."),
 		},
 	}
 }

@@ -102,6 +102,9 @@ func (l Look) Figure(v float64, unit string) string {
 	if unit == "" {
 		return strconv.FormatFloat(v, 'f', -1, 64)
 	}
+	if unit != "mm" && unit != "deg" {
+		return strings.NewReplacer("m2", "m²", "ft2", "ft²").Replace(l.given(v, unit))
+	}
 	u := l.unit(unit)
 	name := unitName(u)
 	text := fixed(u.FromSI(v), decimals(name))

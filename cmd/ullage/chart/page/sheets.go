@@ -220,7 +220,7 @@ func (s *Sheets) cover(on sheet) {
 		text = fmt.Sprintf("%d tiles follow; this is a small picture of how they lie. Trim one of two neighbours on the dotted line, "+
 			"lay it on the other so that line and crosses meet, and tape.", len(s.tiles))
 	}
-	y := room.Max.Y
+	y := room.Max.Y - lineSize
 	for _, l := range wrap(plain(lineSize), room.Size().X*slack, text) {
 		on.write(plain(lineSize), black, vg.Point{X: room.Min.X, Y: y}, atLeft, l)
 		y -= lineSize * leading
