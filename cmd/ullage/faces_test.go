@@ -237,10 +237,71 @@ func facesAgree(t *testing.T, args []string, canopies bool) {
 			more = append(more, "--flights", "20")
 		}
 		out, _ := with(command, more...)
-		assert.Equal(t, fly["pressure"], document(t, out)["pressure"], command)
+		told := document(t, out)
+		assert.Equal(t, fly["pressure"], told["pressure"], command)
+		if command == "opening" {
+			openingAgrees(t, fly, told)
+		} else {
+			scatterAgrees(t, fly, told, rows["radius"], with)
+		}
 	}
 	if proof, there := rows["proof"]; there && fly["pressure"] != nil {
 		fails := proof["judged"] == true && proof["pass"] == false
 		assert.Equal(t, fails, at(fly, "pressure", "no_go"))
+	}
+}
+
+// sameNumbers holds numbers of one thing told by two faces to each other, null on both where it did not happen.
+func sameNumbers(t *testing.T, want, got map[string]any, keys ...string) {
+	t.Helper()
+	for _, key := range keys {
+		w, known := want[key].(float64)
+		g, has := got[key].(float64)
+		assert.Equal(t, known, has, key)
+		assert.InDelta(t, w, g, 1e-6*max(1, math.Abs(w)), key)
+	}
+}
+
+// openingAgrees holds what opening tells as planned to the flight: each canopy's height, airspeed and loads, and the landing.
+func openingAgrees(t *testing.T, fly, told map[string]any) {
+	planned := told["what_if"].([]any)[0].(map[string]any)
+	require.Equal(t, "as planned", planned["case"])
+	canopies := fly["canopies"].([]any)
+	require.Len(t, planned["canopies"], len(canopies))
+	for i, c := range planned["canopies"].([]any) {
+		want, got := canopies[i].(map[string]any), c.(map[string]any)
+		assert.Equal(t, want["name"], got["name"])
+		sameNumbers(t, want, got, "height_m", "airspeed_mps", "load_n", "load_bound_n")
+	}
+	landing, lands := fly["landing"].(map[string]any)
+	if got, has := planned["landing"].(map[string]any); assert.Equal(t, lands, has, "lands") && lands {
+		sameNumbers(t, landing, got, "time_s", "speed_mps", "vertical_mps", "energy_j", "east_m", "north_m")
+	}
+}
+
+// scatterAgrees holds a scatter of nothing uncertain to the flight: the numbers, and whether it comes down outside the field.
+func scatterAgrees(t *testing.T, fly, told, radius map[string]any, with func(command string, more ...string) (string, int)) {
+	certain := []string{"--json", "--flights", "2"}
+	for _, x := range told["importance"].([]any) {
+		certain = append(certain, "--spread", x.(map[string]any)["input"].(string)+"=0")
+	}
+	out, _ := with("scatter", certain...)
+	one := document(t, out)
+	assert.Empty(t, one["importance"], "nothing is uncertain")
+	sameNumbers(t, map[string]any{"mean": at(fly, "apogee", "height_m")}, one["apogee_m"].(map[string]any), "mean")
+	sameNumbers(t, map[string]any{"mean": at(fly, "rail_exit", "speed_mps")}, one["rail_exit_mps"].(map[string]any), "mean")
+	landing, lands := fly["landing"].(map[string]any)
+	if !lands {
+		return
+	}
+	got := one["landing"].(map[string]any)
+	sameNumbers(t, landing, got, "east_m", "north_m")
+	drift := math.Hypot(landing["east_m"].(float64), landing["north_m"].(float64))
+	sameNumbers(t, landing, map[string]any{"drift_m": drift}, "drift_m")
+	most, stated := radius["max"].(float64)
+	assert.Equal(t, stated, got["outside_field"] != nil, "the field's radius")
+	if stated {
+		sameNumbers(t, radius, map[string]any{"day": drift}, "day")
+		assert.Equal(t, drift > most, got["outside_field"] == 1.0, "outside the field")
 	}
 }

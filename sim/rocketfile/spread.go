@@ -34,8 +34,8 @@ func (f *File) Spreads() []Spread {
 }
 
 // ParseSpread reads the uncertainty of an input as a file has it, quotes left
-// out: "0.01", "20 g", "15 deg"; for a temperature a difference, "2 degC". The
-// error is a fault.List.
+// out: "0.01", "20 g", "15 deg"; for a temperature a difference, "2 degC"; "0", which is
+// none in any unit. The error is a fault.List.
 func ParseSpread(r *rocket.Rocket, input, text string) (Spread, error) {
 	in, err := Find(r, input)
 	if err != nil {
@@ -43,6 +43,9 @@ func ParseSpread(r *rocket.Rocket, input, text string) (Spread, error) {
 	}
 	_, row, p := resolve(r, input)
 	n := &node{kind: stringNode, text: strings.TrimSpace(text)}
+	if n.text == "0" {
+		n.text = strings.TrimSpace("0 " + in.Unit.Name)
+	}
 	if isNumber(n.text) {
 		n.kind = numberNode
 	}

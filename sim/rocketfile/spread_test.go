@@ -158,7 +158,12 @@ func TestParseSpread(t *testing.T) {
 	s, err = ParseSpread(r, "water.fill", "0.01")
 	require.NoError(t, err)
 	require.InDelta(t, 0.01, s.SD, 1e-15)
-	for input, text := range map[string]string{"body.mass": "20", "body.mas": "1 g", "water.gas": "air", "water.fill": "-1", "wind.speed": ""} {
+	for _, input := range []string{"wind.speed", "water.fill", "site.temperature"} {
+		s, err = ParseSpread(r, input, "0") // none, in any unit
+		require.NoError(t, err, input)
+		require.Zero(t, s.SD, input)
+	}
+	for input, text := range map[string]string{"water.gas": "0", "body.mass": "20", "body.mas": "1 g", "water.fill": "-1", "wind.speed": ""} {
 		_, err := ParseSpread(r, input, text)
 		require.IsType(t, fault.List{}, err, input)
 	}
