@@ -82,7 +82,7 @@ func (v *Verdict) Failed() int { return v.count((*Check).Fails) }
 
 // Cautions counts the checks that are outside a limit which only warns.
 func (v *Verdict) Cautions() int {
-	return v.count(func(c *Check) bool { return c.Pass && c.Judged && c.Level != Good })
+	return v.count((*Check).Warns)
 }
 
 // Unjudged counts the checks for which something is not given.

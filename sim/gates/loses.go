@@ -7,22 +7,20 @@ import (
 )
 
 // Loses names the checks that one rocket passes and another does not, both in calm air, on
-// the day, and with spreads in their worst corners.
-func Loses(ctx context.Context, before, after *rocket.Rocket, o Options) ([]string, error) {
+// the day, and with spreads in their worst corners, and gives the verdict on the other.
+func Loses(ctx context.Context, before, after *rocket.Rocket, o Options) (names []string, is Verdict, err error) {
 	o.Remedies, o.Day = false, nil
+	if is, err = Judge(ctx, after, o); err != nil {
+		return nil, is, err
+	}
 	was, err := Judge(ctx, before, o)
 	if err != nil {
-		return nil, err
+		return nil, is, err
 	}
-	is, err := Judge(ctx, after, o)
-	if err != nil {
-		return nil, err
-	}
-	var names []string
 	for _, i := range was.setBack(&is, lost) {
 		names = append(names, was.Checks[i].Name)
 	}
-	return names, nil
+	return names, is, nil
 }
 
 // lost tells that a check passed and does not any more.

@@ -57,12 +57,13 @@ func TestLoses(t *testing.T) {
 	r := open(t, "heron")
 	after := r.Clone()
 	after.Rail.Length = 0.3
-	lost, err := Loses(context.Background(), r, after, Options{Today: today})
+	lost, _, err := Loses(context.Background(), r, after, Options{Today: today})
 	require.NoError(t, err)
 	assert.Contains(t, lost, "rail exit speed")
-	back, err := Loses(context.Background(), after, r, Options{Today: today})
+	back, is, err := Loses(context.Background(), after, r, Options{Today: today})
 	require.NoError(t, err)
 	assert.Empty(t, back)
+	assert.Same(t, r, is.Rocket)
 }
 
 // What fails worse is no loss of something that passed, and yet no mend may cost it; of a chamber built anew the rows

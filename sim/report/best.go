@@ -21,6 +21,8 @@ import (
 type Best struct {
 	Rocket *rocket.Rocket // the one it started from
 	Goals  []study.Goal
+	Chosen []study.Choice  // words of what was found
+	Motor  string          // of what was found, where motors were looked among
 	Wish   study.Wish      // what was wanted
 	Units  []quantity.Unit // that the file uses for each goal; the text shows them
 	Found  study.Best
@@ -30,8 +32,14 @@ type Best struct {
 	Loses []string
 	// Unjudged is why that is not known; nil when it is.
 	Unjudged error
+	// Verdict is that on what was found, in every case of its drive.
+	Verdict *gates.Verdict
+	// Passing says that only what passes every check could be found.
+	Passing bool
 	// Partial says that the search was cut short.
 	Partial bool
+
+	heads [2]string // above what was found and its range, in place of the usual
 }
 
 func (b *Best) column(i int) Column {
@@ -76,6 +84,9 @@ func WriteBestJSON(w io.Writer, b Best) error {
 			within.Add(g.Input.Name, nil)
 		}
 	}
+	for _, c := range b.Chosen {
+		inputs.Add(c.Input.Name, c.Word)
+	}
 	var out machine.Object
 	out.Add("inputs", &inputs).Add("apogee_m", number(b.Found.Apogee)).
 		Add("within_1_percent", &within).Add("flights", b.Found.Flights)
@@ -86,6 +97,12 @@ func WriteBestJSON(w io.Writer, b Best) error {
 	}
 	out.Add("cut_off", b.Found.CutOff)
 	out.Add("for", b.Wish.Row.Name).Add("value", b.machine(b.value(b.Found.Flight))).Add("least", b.Wish.Least).Add("model", string(b.Rocket.Flown()))
+	if b.Verdict != nil {
+		out.Add("passes", b.Verdict.Pass())
+	}
+	if b.Motor != "" {
+		out.Add("motor", b.Motor)
+	}
 	if b.Wish.Aimed() {
 		out.Add("target", b.machine(b.Wish.Target)).Add("met", b.Wish.Met(b.value(b.Found.Flight)))
 	}
@@ -105,7 +122,15 @@ func WriteBestText(w io.Writer, b Best) error {
 	s.Hung("", words.Title(b.Rocket)+": "+b.title(p))
 	s.Line("")
 	s.bestTable(p, b)
-	s.Line("")
+	if len(b.Goals) > 0 {
+		s.Line("")
+	}
+	if b.Motor != "" {
+		s.Field("motor", b.Motor)
+	}
+	for _, c := range b.Chosen {
+		s.Field(c.Input.Name, c.Word)
+	}
 	found := flightSheet{p: p, fl: b.Found.Flight, t: results.For(b.Found.Flight.Rocket)}
 	height, time := found.t.Must("apogee.height"), found.t.Must("apogee.time")
 	apogee := found.text(height) + " at " + found.text(time)
@@ -136,8 +161,11 @@ func WriteBestText(w io.Writer, b Best) error {
 	if n := b.Found.CutOff; n > 0 {
 		s.Field("left out", words.Plural(n, "flight")+" above "+p.AtMost(study.TopPressure(b.Rocket, b.Found.Flight.Rocket))+": "+topWords(p, b.Rocket))
 	}
+	if v := b.Verdict; v != nil && v.Rocket != nil {
+		s.Field("checks", words.Verdict(v))
+	}
 	if len(b.Loses) > 0 {
-		s.Field(gates.WordNoGo, "it would fail what passes now: "+page.Listed(b.Loses))
+		s.Field(gates.WordNoGo, "it would fail what passes now: "+page.Listed(b.Loses)+"; --passing looks only among what passes")
 	}
 	if b.Unjudged != nil {
 		s.Field("checks", gates.WordOpen+": "+page.Printable(b.Unjudged.Error()))
@@ -145,23 +173,43 @@ func WriteBestText(w io.Writer, b Best) error {
 	if b.Partial {
 		s.Field("search", gates.WordPartial+": the best found before it was interrupted")
 	}
-	s.Line("")
-	s.Line("  To fly it, add:")
-	for i, g := range b.Goals {
-		setting := g.Input.Name + "=" + b.column(i).text(b.Found.Values[i], words.In(quantity.Metric), valueDigits)
-		if strings.ContainsRune(setting, ' ') {
-			setting = "'" + setting + "'"
-		}
-		s.Line("    --set " + setting)
+	if len(b.Goals)+len(b.Chosen) > 0 {
+		s.Line("")
+		s.toFly(&b)
 	}
 	s.closing(p, b.Found.Flight.Rocket)
 	_, err := io.WriteString(w, s.String())
 	return err
 }
 
+// toFly says how what was found is set.
+func (s *sheet) toFly(b *Best) {
+	s.Line("  To fly it, add:")
+	set := func(name, value string) {
+		setting := name + "=" + value
+		if strings.ContainsRune(setting, ' ') {
+			setting = "'" + setting + "'"
+		}
+		s.Line("    --set " + setting)
+	}
+	for _, c := range b.Chosen {
+		set(c.Input.Name, c.Word)
+	}
+	for i, g := range b.Goals {
+		set(g.Input.Name, b.column(i).text(b.Found.Values[i], words.In(quantity.Metric), valueDigits))
+	}
+}
+
 // bestTable lists the inputs: what was found, how flat the top is, where was looked.
 func (s *sheet) bestTable(p words.Printer, b Best) {
-	cells := [][4]string{{"", "best", "within 1 %", "looked in"}}
+	if len(b.Goals) == 0 {
+		return
+	}
+	heads := b.heads
+	if heads[0] == "" {
+		heads = [2]string{"best", "within 1 %"}
+	}
+	cells := [][4]string{{"", heads[0], heads[1], "looked in"}}
 	notes := []string{""}
 	for i, g := range b.Goals {
 		c := b.column(i)
@@ -180,6 +228,9 @@ func (s *sheet) bestTable(p words.Printer, b Best) {
 			}
 		case i < len(b.Found.AtEdge) && b.Found.AtEdge[i]:
 			note = g.Input.Name + ": just beyond, flights no longer leave the rail, end with liquid " + gates.WordLeft + " or have more pressure than the chamber is proved for."
+			if b.Passing {
+				note = g.Input.Name + ": just beyond, a check fails, or there is no flight that may be the best."
+			}
 		}
 		notes = append(notes, note)
 	}

@@ -15,6 +15,8 @@ type Aim struct {
 	// Drop is how far below the best value, which it is given, is still within 1 % of it; nil
 	// takes 1 % of its size.
 	Drop func(best float64) float64
+	// Gain is the share of the value that is not worth a flight more; 0 takes 1e-5. Only a search of several inputs asks.
+	Gain float64
 	// Refuse says why a flight may not be the best one, and how far, 0 to 1, it is from
 	// being one, by which a search finds its way back.
 	Refuse func(*sim.Flight) (why Refusal, far float64)
@@ -31,6 +33,7 @@ const (
 	Overpressed         // its pressure is more than any proof on record is for
 	Leaking             // its launch tube is no piston in its throat
 	Undefined           // it does not have the result that is wished for
+	Failing             // it does not pass every check
 )
 
 // drop is Drop, and never 0.
@@ -39,6 +42,14 @@ func (a *Aim) drop(best float64) float64 {
 		return a.Drop(best)
 	}
 	return math.Max(bandDrop*math.Abs(best), math.SmallestNonzeroFloat32)
+}
+
+// gain is Gain or what it is without.
+func (a *Aim) gain() float64 {
+	if a.Gain > 0 {
+		return a.Gain
+	}
+	return climbTol
 }
 
 // Highest is the highest apogee of the flights that leave the rail and, unless leftovers

@@ -18,6 +18,7 @@ type NoneAdmissible struct {
 	Overpressed  int   // had more pressure than the chamber is proved for
 	Leaking      int   // had a launch tube that is no piston in its throat
 	Undefined    int   // did not have the result that was wished for
+	Failing      int   // did not pass every check
 	InvalidCount int   // made no valid rocket
 	First        error // why the first of these did not
 }
@@ -30,6 +31,7 @@ func (e *NoneAdmissible) Error() string {
 		what string
 	}{{e.LiquidLeft, "ended with liquid aboard"}, {e.NeverLeft, "did not leave the rail"},
 		{e.Overpressed, "had more pressure than the chamber is proved for"}, {e.Leaking, "had a launch tube that leaks"}, {e.Undefined, "did not have the result wished for"},
+		{e.Failing, "did not pass every check"},
 		{e.InvalidCount, "made no valid rocket"}} {
 		if c.n > 0 {
 			text += fmt.Sprintf("%s%d %s", sep, c.n, c.what)
@@ -59,6 +61,8 @@ func (e *NoneAdmissible) count(a *attempt) {
 		e.Leaking++
 	case a.refused == Undefined:
 		e.Undefined++
+	case a.refused == Failing:
+		e.Failing++
 	}
 }
 

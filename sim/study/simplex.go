@@ -51,7 +51,7 @@ func (s *search) simplex() error {
 		if c, err = s.climb(s.ctx, s.best, simplexAgain); err == nil {
 			s.noteClimb(c)
 		}
-		if s.best.value-before <= climbTol*math.Abs(before) {
+		if s.best.value-before <= s.aim.gain()*math.Abs(before) {
 			break
 		}
 	}
@@ -113,6 +113,6 @@ func (s *search) climb(ctx context.Context, from attempt, size float64) (climb, 
 			c.best = a
 		}
 		return outside*math.Max(math.Abs(from.value), s.span) - s.graded(&a), nil
-	}, from.u, solve.Descent{Size: size, Gain: climbTol, Most: climbFlights * len(s.goals)})
+	}, from.u, solve.Descent{Size: size, Gain: s.aim.gain(), Most: climbFlights * len(s.goals)})
 	return c, err
 }

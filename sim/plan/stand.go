@@ -1,0 +1,133 @@
+package plan
+
+import (
+	"context"
+	"math"
+	"time"
+
+	"ullage/sim/gates"
+	"ullage/sim/results"
+	"ullage/sim/rocket"
+	"ullage/sim/study"
+)
+
+// Conditions are what a rocket has to pass at once: every check, in calm air, on the day and, with what is
+// uncertain, in the worst corner, on each of some drives and in each of some winds.
+type Conditions struct {
+	Drives  []rocket.Power                      // empty for the one that flies
+	Winds   []float64                           // m/s, in place of the file's; empty for the file's
+	Spreads func(*rocket.Rocket) []study.Spread // what is uncertain of a rocket on the drive that flies; nil for nothing
+	Today   time.Time                           // for the age of a proof; zero does not judge it
+}
+
+// Stand is how a rocket stands against conditions in which everything was judged.
+type Stand struct {
+	Room    float64 // of the tightest check of the tightest condition, as gates.Check.Room has it; positive passes
+	Passes  bool    // every check of every condition
+	Verdict []Judged
+}
+
+// Judged is the verdict in one condition.
+type Judged struct {
+	Drive   rocket.Power
+	Wind    float64 // m/s
+	Verdict gates.Verdict
+}
+
+// Tightest is the condition with the least room, and its check.
+func (s *Stand) Tightest() (*Judged, *gates.Check) {
+	var j *Judged
+	var tightest *gates.Check
+	for i := range s.Verdict {
+		c := s.Verdict[i].Verdict.Tightest()
+		if c != nil && (tightest == nil || c.Room() < tightest.Room()) {
+			j, tightest = &s.Verdict[i], c
+		}
+	}
+	return j, tightest
+}
+
+// Under judges a rocket in every condition. A rocket that is not valid on one of the drives is a fault.List.
+func (c *Conditions) Under(ctx context.Context, r *rocket.Rocket) (Stand, error) {
+	s := Stand{Room: math.Inf(1), Passes: true}
+	for _, r := range c.rockets(r) {
+		o := gates.Options{Today: c.Today, Workers: 1}
+		if c.Spreads != nil {
+			o.Spreads = c.Spreads(r)
+		}
+		v, err := gates.Judge(ctx, r, o)
+		if err != nil {
+			return s, err
+		}
+		if t := v.Tightest(); t != nil {
+			s.Room = math.Min(s.Room, t.Room())
+		}
+		s.Passes = s.Passes && v.Pass()
+		s.Verdict = append(s.Verdict, Judged{r.Power, r.Wind.Speed, v})
+	}
+	return s, nil
+}
+
+// rockets is a rocket in every condition, drive by drive.
+func (c *Conditions) rockets(base *rocket.Rocket) []*rocket.Rocket {
+	drives := c.Drives
+	if len(drives) == 0 {
+		drives = []rocket.Power{base.Power}
+	}
+	var out []*rocket.Rocket
+	for _, drive := range drives {
+		if len(c.Winds) == 0 {
+			r := base.Clone()
+			r.Power = drive
+			out = append(out, r)
+		}
+		for _, wind := range c.Winds {
+			r := base.Clone()
+			r.Power = drive
+			r.Wind.Speed = wind
+			out = append(out, r)
+		}
+	}
+	return out
+}
+
+// uncornered are the same conditions without the worst corners.
+func (c *Conditions) uncornered() Conditions {
+	quick := *c
+	quick.Spreads = nil
+	return quick
+}
+
+// Barrier is a check that stands in the way.
+type Barrier struct {
+	Drive rocket.Power
+	Wind  float64 // m/s
+	Check gates.Check
+	Case  results.Case
+}
+
+// barriers are the checks of a stand that do not pass, each once, where it has the least room.
+func (s *Stand) barriers() []Barrier {
+	var out []Barrier
+	place := map[string]int{}
+	for i := range s.Verdict {
+		j := &s.Verdict[i]
+		for k := range j.Verdict.Checks {
+			c := &j.Verdict.Checks[k]
+			if c.Judged && c.Pass {
+				continue
+			}
+			b := Barrier{j.Drive, j.Wind, *c, c.Case}
+			key := string(j.Drive) + " " + c.Key
+			at, there := place[key]
+			switch {
+			case !there:
+				place[key] = len(out)
+				out = append(out, b)
+			case c.Room() < out[at].Check.Room():
+				out[at] = b
+			}
+		}
+	}
+	return out
+}
