@@ -26,6 +26,7 @@ type commands struct {
 	Patterns   patternsCommand   `cmd:"" help:"True-scale drawings to cut, drill and turn by, as SVG and PDF."`
 	Layup      layupCommand      `cmd:"" help:"How the chamber is laid up: what to cut, mix and look at; weigh-in."`
 	Card       cardCommand       `cmd:"" help:"One page for the field: weigh in, set, checks, wind, order of the day."`
+	Checklist  checklistCommand  `cmd:"" help:"Lists to tick off, from laying up to recovery, and who stands where."`
 	Sweep      sweepCommand      `cmd:"" help:"Fly over one or two inputs: a table, JSON or CSV."`
 	Best       bestCommand       `cmd:"" help:"Find the values of inputs for the highest apogee, or for what else is wanted."`
 	Size       sizeCommand       `cmd:"" help:"Find values that pass every check on all drives, in all winds and corners."`

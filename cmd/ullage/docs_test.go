@@ -78,7 +78,7 @@ func TestTourOfTheCommands(t *testing.T) {
 		switch args[0] {
 		case "heron.toml": // the screen
 			want = []int{statusInput}
-		case "check", "card":
+		case "check", "card", "checklist":
 			want = []int{statusDone, statusCheckFailed}
 		}
 		if args[0] == "card" || args[0] == "scatter" {

@@ -55,6 +55,7 @@ var rooms = [][]string{
 	{"tui/draw", "tui/terminal"},
 	{"tui/plot", "tui/quiet", "tui/recovery"},
 	{"sim/report"},
+	{"sim/report/checklist"},
 	{"sim/report/card", "sim/report/proof", "sim/report/layup", "sim/report/measured"},
 	{"sim/report/words"},
 	{"sim/report/page", "sim/report/machine"},

@@ -42,7 +42,7 @@ func DayOf(ctx context.Context, r *rocket.Rocket, o Options) (Day, error) {
 		Today: o.Today, Spreads: o.Spreads, Respread: o.Respread, Remedies: true, Workers: o.Workers}); err != nil {
 		return d, err
 	}
-	d.Chamber = onThePad(r)
+	d.Chamber = OnThePad(r)
 	if d.Tilts, err = study.WindTilts(ctx, r, winds[:], MostTilt(r), own); err != nil {
 		return d, err
 	}
@@ -59,8 +59,8 @@ var winds = [...]float64{0, 2, 4, 6, 8, 10}
 // allowed leaves as much for the rail to be set by hand (common practice, no source).
 func MostTilt(r *rocket.Rocket) float64 { return gates.LimitFor(r, gates.LimitTilt).Max / 2 }
 
-// onThePad is the chamber filled; of one that is not described, what its gas stores.
-func onThePad(r *rocket.Rocket) chamber.Result {
+// OnThePad is the chamber filled; of one that is not described, what its gas stores.
+func OnThePad(r *rocket.Rocket) chamber.Result {
 	vessel := r.Vessel()
 	if vessel == nil {
 		vessel = &chamber.Chamber{}

@@ -16,7 +16,7 @@ func (p filler) order() form.Block {
 		steps = p.waterSteps
 	}
 	if !p.Verdict.Pass() {
-		return form.Block{Title: "order of the day", Ticks: p.noGoSteps()}
+		return form.Block{Title: "order of the day", Ticks: p.NoGo(&p.Verdict, "card")}
 	}
 	return form.Block{Title: "order of the day", Ticks: steps(), Notes: []string{"Common practice, no source; the rules of the range come first."}}
 }
@@ -24,11 +24,11 @@ func (p filler) order() form.Block {
 func (p filler) waterSteps() []string {
 	r := p.Rocket
 	service := r.Service()
-	proof := "proof on record seen: " + p.proof()
+	proof := "proof on record seen: " + p.ProofOnRecord(r)
 	// A release that did not happen may still: it is vented through the line, never by hand.
 	away := p.Farther(p.Chamber.Gas.StandoffFloor)
 	water := service.Fill * service.Volume * r.Water.Density
-	return []string{
+	steps := []string{
 		proof,
 		"thread, bonds and skin looked at: no crack, no white patch, no edge that lifts",
 		"recovery packed, what opens it set and tried, line and mount pulled at",
@@ -38,27 +38,8 @@ func (p filler) waterSteps() []string {
 		"pressurised from afar to the gauge pressure above, the needle steady; nobody goes near any more",
 		"sky and field looked at, the wind on a row without a mark",
 		"count-down aloud, release",
-		"if it does not release: nobody goes near; the vent of the filling line opened from the same distance, the gauge seen to fall to 0 and stay",
-		"if it does not vent so: left as it is, everyone away, till the range officer says what next; it is never knocked, shot or tipped",
-		"vented: 5 minutes at 0, then the nozzle or valve opened, pointing away from everyone, and the water drained before it leaves the rail",
-		"found: chamber open and empty before it is carried",
 	}
-}
-
-// noGoSteps are all that is left to do without a go.
-func (p filler) noGoSteps() []string {
-	out := []string{p.Verdict.Word() + ": nothing is filled, pressurised, armed or launched by this card"}
-	if p.Rocket.Power == rocket.WaterPower {
-		out = append(out, "proof on record seen: "+p.proof())
-	}
-	var mend []string
-	if p.Verdict.Failed() > 0 {
-		mend = append(mend, "what is marked ! mended")
-	}
-	if p.Verdict.Unjudged() > 0 {
-		mend = append(mend, "what is not judged given in the file")
-	}
-	return append(out, strings.Join(mend, ", ")+", and a new card made")
+	return append(append(steps, words.NotReleased(away)...), "found: chamber open and empty before it is carried")
 }
 
 // chamberFails tells that the chamber is not to be filled to the pressure of the card.
@@ -87,7 +68,7 @@ func (p filler) motorSteps() []string {
 		"continuity looked at from there",
 		"sky and field looked at, the wind on a row without a mark",
 		"count-down aloud, launch",
-		"misfire: disconnect the launcher and wait, as the range officer says, before anyone goes near",
+		words.Misfire,
 		"found: charge fired and motor cold before it is carried",
 	)
 }

@@ -138,7 +138,7 @@ func (p filler) chamber() form.Block {
 		burst = gates.WordNone + ": too hot for its strength"
 	}
 	add("working", p.Given(r.Water.Pressure, "bar"))
-	add("proof on record", p.proof())
+	add("proof on record", p.ProofOnRecord(p.Rocket))
 	add("burst"+known, burst)
 	switch {
 	case at.Cracks:
@@ -149,17 +149,4 @@ func (p filler) chamber() form.Block {
 	add("energy of the gas", p.Energy(at.Gas.Isentropic))
 	add("stand-off", p.Farther(at.Gas.StandoffFloor)+" for the blast; fragments go farther")
 	return form.Block{Title: "chamber", Table: t}
-}
-
-// proof is the one on record.
-func (p filler) proof() string {
-	c := p.Rocket.Chamber
-	if c == nil || c.Proof == 0 {
-		return gates.WordNone
-	}
-	text := p.Given(c.Proof, "bar")
-	if c.ProofDate != "" {
-		text += " on " + page.Printable(c.ProofDate)
-	}
-	return text
 }

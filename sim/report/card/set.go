@@ -1,7 +1,6 @@
 package card
 
 import (
-	"cmp"
 	"fmt"
 	"math"
 	"strings"
@@ -40,7 +39,7 @@ func (p filler) settings() form.Block {
 	}
 	for i := range r.Canopies {
 		c := &r.Canopies[i]
-		text := p.rule(c.Rule(r.Power))
+		text := p.Opens(c.Rule(r.Power))
 		if d := p.Verdict.Day.Canopies[i]; d.Opened {
 			text += " (" + p.Time(d.Time) + ")"
 		}
@@ -99,13 +98,4 @@ func (p filler) delay(m *rocket.Motor) string {
 		how = fmt.Sprintf("drill %s off the %s one", p.Given(longer-m.Delay, "s"), p.Given(longer, "s"))
 	}
 	return text + ": " + how + "; listed " + strings.Join(listed, ", ") + " s"
-}
-
-// rule is when a canopy opens.
-func (p filler) rule(r rocket.Rule) string {
-	unit := "s"
-	if r.Trigger.Falls() {
-		unit = "m"
-	}
-	return cmp.Or(r.Text(func(v float64) string { return p.Given(v, unit) }, "−"), gates.WordNever)
 }

@@ -39,9 +39,9 @@ func TestCardRules(t *testing.T) {
 		"ejection":              {Trigger: rocket.Ejection},
 		"never":                 {},
 	} {
-		assert.Equal(t, want, p.rule(r))
+		assert.Equal(t, want, p.Opens(r))
 	}
-	assert.Equal(t, "falling through 394 ft", filler{Printer: words.In(quantity.US)}.rule(rocket.Rule{Trigger: rocket.Falling, Value: 120}))
+	assert.Equal(t, "falling through 394 ft", filler{Printer: words.In(quantity.US)}.Opens(rocket.Rule{Trigger: rocket.Falling, Value: 120}))
 }
 
 func TestCardFigures(t *testing.T) {

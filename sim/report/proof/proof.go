@@ -33,6 +33,22 @@ func WriteHTML(w io.Writer, s *study.Structure, sys quantity.System) error {
 	return err
 }
 
+// Procedure is the proof with water by itself: its steps, what is to be expected, when a chamber is written off, and the
+// record of it.
+func Procedure(s *study.Structure, sys quantity.System) []page.Section {
+	p := proof{words.In(sys), s}
+	var out []page.Section
+	for _, x := range []page.Section{p.procedure(), p.growth(), p.writeOff(), p.record()} {
+		if len(x.Blocks) > 0 {
+			out = append(out, x)
+		}
+	}
+	return out
+}
+
+// Provable tells whether there is a pressure to prove a chamber to.
+func Provable(s *study.Structure) bool { return (&proof{Structure: s}).provable() }
+
 // proof is a structure on its way to a page.
 type proof struct {
 	words.Printer
