@@ -114,5 +114,9 @@ func keepFitted(file *rocketfile.File, fitted flown.Fitted) error {
 	if err != nil {
 		return err
 	}
-	return asInput(changed.Save())
+	err = changed.Save()
+	if errors.Is(err, rocketfile.ErrChanged) {
+		return badInput("%s was changed by someone else since it was read, so that nothing is written; run it again to fit what it is now", file.Name())
+	}
+	return asInput(err)
 }

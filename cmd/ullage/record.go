@@ -1,13 +1,10 @@
 package main
 
 import (
-	"bufio"
 	"errors"
 	"fmt"
 	"io"
 	"io/fs"
-	"math"
-	"os"
 	"path/filepath"
 	"slices"
 	"strings"
@@ -112,12 +109,8 @@ func (c *recordCommand) Run(s *streams) error {
 	if err := c.ask(s, &e); err != nil {
 		return err
 	}
-	if e.Pressurises() && math.IsNaN(e.Pressure) {
-		none := ", or '0 bar' for none"
-		if e.Kind == logbook.Proof { // without pressure it is none
-			none = ""
-		}
-		return badInput("%s: its pressure is missing; add pressure='9 bar'%s", c.Kind, none)
+	if lacksPressure(&e) {
+		return badInput("%s: %s", c.Kind, noPressure(&e, "add pressure='9 bar'"))
 	}
 	if err := logbook.Append(path, r.Name, e); err != nil {
 		return asInput(err)
@@ -230,15 +223,9 @@ func tell(e *logbook.Entry, key, value string) error {
 		if f.Key != key {
 			continue
 		}
-		if f.Text != nil {
-			*f.Text(e) = value
-			return nil
+		if bad := f.Take(e, value); bad != nil {
+			return *bad
 		}
-		q, err := quantity.Parse(value, f.Dimension)
-		if err != nil {
-			return fault.In(err)[0].Of(key, value)
-		}
-		*f.Number(e) = q.Value
 		return nil
 	}
 	remedy := "there are " + strings.Join(keys, ", ")
@@ -246,38 +233,4 @@ func tell(e *logbook.Entry, key, value string) error {
 		remedy = "perhaps " + word + " is meant"
 	}
 	return fault.Fault{Key: key, Problem: "an entry has no such field", Remedy: remedy}
-}
-
-// ask asks for what matters and is missing, where someone can answer.
-func (c *recordCommand) ask(s *streams, e *logbook.Entry) error {
-	input, ok := s.in.(*os.File)
-	if !ok || !isTerminal(input) || !isTerminal(s.err) {
-		return nil
-	}
-	wanted := []string{"pressure", "held", "wall_temperature", "damage", "note"}
-	if e.Kind == logbook.Flight {
-		wanted = []string{"landing", "damage", "note"}
-	}
-	lines := bufio.NewScanner(input)
-	for _, f := range logbook.Told() {
-		if !slices.Contains(wanted, f.Key) || f.Text != nil && *f.Text(e) != "" || f.Number != nil && !math.IsNaN(*f.Number(e)) {
-			continue
-		}
-		for {
-			fmt.Fprintf(s.err, "%s (%s; empty for none): ", f.Key, f.Help)
-			if !lines.Scan() {
-				return errors.Join(lines.Err(), s.ctx.Err())
-			}
-			value := strings.TrimSpace(lines.Text())
-			if value == "" {
-				break
-			}
-			err := tell(e, f.Key, value)
-			if err == nil {
-				break
-			}
-			fmt.Fprintln(s.err, err)
-		}
-	}
-	return nil
 }

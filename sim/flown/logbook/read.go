@@ -149,25 +149,34 @@ func (e *Entry) set(f *Field, v any, wrong func(key, value, problem, remedy stri
 		return
 	}
 	text, isText := asText(v)
-	switch {
-	case !isText:
+	if !isText {
 		wrong(f.Key, fmt.Sprint(v), "is no text", "write it in quotes")
-	case f.Text != nil:
-		*f.Text(e) = text
-	default:
-		q, err := quantity.Parse(text, f.Dimension)
-		switch {
-		case err != nil:
-			bad := fault.In(err)[0]
-			wrong(f.Key, bad.Value, bad.Problem, bad.Remedy)
-		case q.Value < 0 && f.Dimension != quantity.Temperature:
-			wrong(f.Key, strconv.Quote(text), "negative", "give a figure that is not")
-		case q.Value > 1 && f.Dimension == quantity.Fraction:
-			wrong(f.Key, strconv.Quote(text), "is more than the whole", "write it as in \"30 %\" or \"0.3\"")
-		default:
-			*f.Number(e) = q.Value
-		}
+	} else if bad := f.Take(e, text); bad != nil {
+		wrong(bad.Key, bad.Value, bad.Problem, bad.Remedy)
 	}
+}
+
+// Take sets a number or a text of an entry from how it is written, unless there is a fault in it.
+func (f *Field) Take(e *Entry, text string) *fault.Fault {
+	if f.Text != nil {
+		*f.Text(e) = text
+		return nil
+	}
+	q, err := quantity.Parse(text, f.Dimension)
+	bad := fault.Fault{Key: f.Key, Value: strconv.Quote(text)}
+	switch {
+	case err != nil:
+		bad = fault.In(err)[0]
+		bad.Key = f.Key
+	case q.Value < 0 && f.Dimension != quantity.Temperature:
+		bad.Problem, bad.Remedy = "negative", "give a figure that is not"
+	case q.Value > 1 && f.Dimension == quantity.Fraction:
+		bad.Problem, bad.Remedy = "is more than the whole", "write it as in \"30 %\" or \"0.3\""
+	default:
+		*f.Number(e) = q.Value
+		return nil
+	}
+	return &bad
 }
 
 // checkWords asks for date and kind.
