@@ -22,6 +22,13 @@ var (
 	heightRange   = quantity.Between(quantity.Length, "m", 0.5, 1000)
 	exponentRange = quantity.Between(quantity.Number, "", 0, 1)
 	fromRange     = quantity.Between(quantity.Bearing, "deg", -360, 360)
+
+	layerHeightRange = quantity.Between(quantity.Length, "m", 0.5, 30e3)
+	factorRange      = quantity.Between(quantity.Number, "", 0.001, 100)
+	turbulenceRange  = quantity.Between(quantity.Fraction, "%", 0, 50)
+
+	gustSpeedRange  = quantity.Between(quantity.Speed, "m/s", 0, 50)
+	gustHeightRange = quantity.Between(quantity.Length, "m", 0, 5000)
 )
 
 func located(s *Site) bool { return s.Located }
@@ -42,6 +49,22 @@ var windFields = []quantity.Field[Wind]{
 	{Key: "wind.height", Range: heightRange, At: func(w *Wind) *float64 { return &w.Height }, Optional: true},
 	{Key: "wind.exponent", Range: exponentRange, At: func(w *Wind) *float64 { return &w.Exponent }},
 	{Key: "wind.from", Range: fromRange, At: func(w *Wind) *float64 { return &w.From }},
+	{Key: "wind.factor", Range: factorRange, At: func(w *Wind) *float64 { return &w.Factor }, Optional: true},
+	{Key: "wind.veer", Range: fromRange, At: func(w *Wind) *float64 { return &w.Veer }},
+	{Key: "wind.turbulence", Range: turbulenceRange, At: func(w *Wind) *float64 { return &w.Turbulence }},
+}
+
+var layerFields = []quantity.Field[Layer]{
+	{Key: "height", Range: layerHeightRange, At: func(l *Layer) *float64 { return &l.Height }},
+	{Key: "speed", Range: speedRange, At: func(l *Layer) *float64 { return &l.Speed }},
+	{Key: "from", Range: fromRange, At: func(l *Layer) *float64 { return &l.From }},
+}
+
+var gustFields = []quantity.Field[Gust]{
+	{Key: "gust.speed", Range: gustSpeedRange, At: func(g *Gust) *float64 { return &g.Speed }},
+	{Key: "gust.from", Range: fromRange, At: func(g *Gust) *float64 { return &g.From }},
+	{Key: "gust.height", Range: gustHeightRange, At: func(g *Gust) *float64 { return &g.Height }},
+	{Key: "gust.length", Range: gustHeightRange, At: func(g *Gust) *float64 { return &g.Length }},
 }
 
 // SiteFields lists the numbers of a site, with what they may be. Latitude and longitude
@@ -50,6 +73,12 @@ func SiteFields() []quantity.Field[Site] { return slices.Clone(siteFields) }
 
 // WindFields lists the numbers of a wind, with what they may be.
 func WindFields() []quantity.Field[Wind] { return slices.Clone(windFields) }
+
+// LayerFields lists the numbers of a layer of wind.
+func LayerFields() []quantity.Field[Layer] { return slices.Clone(layerFields) }
+
+// GustFields lists the numbers of a gust.
+func GustFields() []quantity.Field[Gust] { return slices.Clone(gustFields) }
 
 // heldIfGiven is a number held in its range; what is not given or no number is 0.
 func heldIfGiven(r *quantity.Range, v float64) float64 {

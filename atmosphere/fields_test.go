@@ -63,7 +63,7 @@ func TestNonFiniteFaults(t *testing.T) {
 		s := atmosphere.Site{Elevation: x, Temperature: x, Pressure: x, SeaLevelPressure: x, Humidity: x,
 			Latitude: x, Longitude: x, Located: true}
 		require.Len(t, s.Faults(), len(atmosphere.SiteFields())+1)
-		w := atmosphere.Wind{Speed: x, Height: x, Exponent: x, From: x}
+		w := atmosphere.Wind{Speed: x, Height: x, Exponent: x, From: x, Factor: x, Veer: x, Turbulence: x}
 		require.Len(t, w.Faults(), len(atmosphere.WindFields()))
 	}
 	require.Equal(t, "not a finite number", atmosphere.Wind{Speed: math.Inf(1)}.Faults()[0].Problem)

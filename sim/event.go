@@ -22,8 +22,8 @@ const (
 	hitsGround  //
 	fallsBelow  // the height of a canopy's rule
 	canopyFills //
-	gustBegins  // rising through the gust's height
-	gustEnds    // falling through it
+	windRises   // through the upper end of a stretch of wind
+	windFalls   // through its lower end
 	machRises   // through the upper end of a piece of the drag table
 	machFalls   // through its lower end
 )
@@ -71,10 +71,12 @@ func (r *run) value(c eventFunction, y, dy *state, f *forces) slope {
 		return slope{y[up], dy[up]}
 	case fallsBelow:
 		return slope{y[up] - r.rocket.Canopies[c.canopy].Rule(r.rocket.Power).Value, dy[up]}
-	case gustBegins:
-		return slope{r.rocket.Gust.Height - y[up], -dy[up]}
-	case gustEnds:
-		return slope{y[up] - r.rocket.Gust.Height, dy[up]}
+	case windRises:
+		_, high := m.profile.Ends(m.stretch)
+		return slope{high - y[up], -dy[up]}
+	case windFalls:
+		low, _ := m.profile.Ends(m.stretch)
+		return slope{y[up] - low, dy[up]}
 	case machRises:
 		s := m.machSlope(y, dy, f)
 		return slope{m.drag[m.piece].high - s.value, -s.rate}
@@ -94,7 +96,7 @@ const stillJet = 0.02
 // once. The others are quantities that may well be negative.
 func (k eventFunctionKind) once() bool {
 	switch k {
-	case stalls, turnsDown, slidesBack, jetStops, gustBegins, gustEnds, machRises, machFalls:
+	case stalls, turnsDown, slidesBack, jetStops, windRises, windFalls, machRises, machFalls:
 		return false
 	}
 	return true
@@ -119,11 +121,12 @@ func (r *run) watch() {
 	default:
 		add(turnsDown)
 		add(hitsGround)
-		if r.gusts() {
-			if m.gusty {
-				add(gustEnds)
-			} else {
-				add(gustBegins)
+		if low, high := m.profile.Ends(m.stretch); !m.profile.Even() {
+			if !math.IsInf(high, 1) {
+				add(windRises)
+			}
+			if !math.IsInf(low, -1) {
+				add(windFalls)
 			}
 		}
 	}
@@ -161,6 +164,3 @@ func (r *run) watch() {
 	}
 	r.watched, r.before = w, 0
 }
-
-// gusts tells whether there is a gust to meet.
-func (r *run) gusts() bool { return r.rocket.Gust.Speed != 0 }

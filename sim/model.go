@@ -14,7 +14,7 @@ type phase struct {
 	push       push
 	guided     bool   // on rail or launch tube: motion along the guide only
 	rigid      bool   // a rigid body: attitude and spin are states
-	gusty      bool   // above the gust's height
+	stretch    int    // of the wind
 	held       bool   // at rest on the pad, thrust not above the weight along the guide
 	segment    int    // of the thrust curve, for motorBurn
 	piece      int    // of the drag table
@@ -85,7 +85,6 @@ type model struct {
 	slope, perImpulse float64      // of its thrust, N/s; propellant burnt for an impulse, kg/(N·s)
 
 	body  *rigidBody // nil when only a point mass flies
-	gust  [2]float64 // its components, m/s
 	calls int        // of rates, since the account was last made
 	fast  float64    // airspeed as the guide ends, m/s: the angle of attack counts from there on; +Inf after the top
 }

@@ -74,15 +74,25 @@ func (m *model) air(y *state, f *forces) {
 const windFloor = 0.01
 
 func (m *model) wind(height float64) (east, north float64) {
-	if m.profile.Calm() && !m.gusty {
+	if m.profile.Calm() {
 		return 0, 0
 	}
-	east, north = m.profile.At(max(height, windFloor))
-	if m.gusty {
-		east += m.gust[0]
-		north += m.gust[1]
+	return m.profile.In(m.stretch, max(height, windFloor))
+}
+
+// findStretch takes the stretch of wind at a height that is not a hair's breadth from the one
+// it is in.
+func (m *model) findStretch(height float64) (changed bool) {
+	const hair = 1e-6 // m
+	if m.profile.Even() {
+		m.stretch = 0
+		return false
 	}
-	return east, north
+	if low, high := m.profile.Ends(m.stretch); height >= low-hair && height <= high+hair {
+		return false
+	}
+	m.stretch = m.profile.Stretch(height)
+	return true
 }
 
 // airAxis is the direction of the air-relative velocity; the guide's where there is none.

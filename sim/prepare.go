@@ -47,7 +47,7 @@ func (r *run) prepare(from *rocket.Rocket, o Options, fl *Flight) {
 		m.column = from.Site.Column()
 		r.made.site, r.made.anywhere = from.Site, true
 	}
-	m.profile.Turn(from.Wind)
+	m.profile.Turn(&from.Wind, &from.Gust)
 	sin, cos := math.Sincos(from.Rail.Tilt)
 	se, cn := math.Sincos(from.Rail.Heading)
 	m.axis, m.cosTilt = [3]float64{sin * se, sin * cn, cos}, cos
@@ -63,8 +63,6 @@ func (r *run) prepare(from *rocket.Rocket, o Options, fl *Flight) {
 		r.made.body.prepare(from, r.made.aero)
 		m.body = &r.made.body
 	}
-	gs, gc := math.Sincos(from.Gust.From)
-	m.gust = [2]float64{-from.Gust.Speed * gs, -from.Gust.Speed * gc}
 	m.refArea = from.Body.DragFactor * math.Pi / 4 * from.Body.Diameter * from.Body.Diameter
 	m.dryMass = from.BodyMass()
 	m.canopies = m.canopies[:0]

@@ -42,7 +42,7 @@ func (r *run) roughAhead() float64 {
 
 // nearsGround tells whether it falls in wind.
 func (r *run) nearsGround() bool {
-	return r.y[vUp] <= 0 && !r.model.guided && !r.model.profile.Calm()
+	return r.y[vUp] <= 0 && !r.model.guided && r.model.profile.Rooted()
 }
 
 // accept tries a step and judges its error. A step that is too bold, or went

@@ -49,9 +49,12 @@ func (r *run) atEvent(c eventFunction) {
 	case hitsGround:
 		r.y[up] = 0
 		r.land()
-	case gustBegins, gustEnds:
-		m.gusty = c.kind == gustBegins
-		r.enter()
+	case windRises:
+		m.stretch++
+		r.inStretch(m.profile.Jumps(m.stretch))
+	case windFalls:
+		m.stretch--
+		r.inStretch(m.profile.Jumps(m.stretch + 1))
 	case machRises:
 		m.piece++
 		r.resume()
@@ -72,10 +75,21 @@ func (r *run) unseen() {
 	switch {
 	case m.guided && !m.held && m.travel(&r.y) < 0:
 		r.rest()
+	case !m.guided && m.findStretch(r.y[up]):
+		r.enter()
 	case m.findPiece(r.now.mach()):
 		r.resume()
 	case m.push == unsteadyLiquid && m.settled && r.y[jet] <= stillJet:
 		r.jetStopped()
+	}
+}
+
+// inStretch: the wind goes on otherwise, with a jump or a kink.
+func (r *run) inStretch(jump bool) {
+	if jump {
+		r.enter()
+	} else {
+		r.resume()
 	}
 }
 
@@ -147,7 +161,7 @@ func (r *run) exitRail() {
 func (r *run) afterGuide(free bool) {
 	if free {
 		r.model.guided = false
-		r.model.gusty = r.gusts() && r.y[up] >= r.rocket.Gust.Height
+		r.model.findStretch(r.y[up])
 		r.noteGuideEnd()
 		if r.options.Guide {
 			r.over = true

@@ -183,7 +183,7 @@ func fromRocket(e *logbook.Entry, file *rocketfile.File) {
 	if e.Kind == logbook.Flight {
 		e.Rail, e.Tilt = r.Rail.Length, r.Rail.Tilt
 		if r.Wind.Known() {
-			e.Wind = r.Wind.Speed
+			e.Wind, _ = r.Wind.Surface()
 		}
 	}
 }

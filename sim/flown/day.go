@@ -13,7 +13,7 @@ type Setting struct {
 
 // settingsOf are what the day sets: each log has its own.
 func settingsOf() []string {
-	return []string{"water.fill", "water.pressure", "water.temperature", "motor.delay", "wind.speed", "wind.from", "rail.tilt", "site.temperature", "site.pressure"}
+	return []string{"water.fill", "water.pressure", "water.temperature", "motor.delay", "wind.speed", "wind.from", "wind.factor", "wind.veer", "rail.tilt", "site.temperature", "site.pressure"}
 }
 
 // Dated gives a log its day: the settings of its rocket.

@@ -232,6 +232,9 @@ func AsEntered(file *rocketfile.File, e *logbook.Entry) (*rocketfile.File, error
 	}
 	set("rail.tilt", e.Tilt)
 	set("wind.speed", e.Wind)
+	if wind, _ := r.Wind.Surface(); wind > 0 { // of layers, which that is no input of
+		set("wind.factor", r.Wind.Scale()*e.Wind/wind)
+	}
 	if len(changes) == 0 {
 		return file, nil
 	}

@@ -20,7 +20,7 @@ func (d deviation) rocket(base *rocket.Rocket, c results.Case) *rocket.Rocket {
 	switch c {
 	case results.Calm:
 		r := *base // only values are changed
-		r.Wind.Speed, r.Gust.Speed = 0, 0
+		r.Becalm()
 		return &r
 	case results.Corner:
 		return d.off(base)

@@ -56,10 +56,11 @@ func guideCriteria(r *rocket.Rocket) []criterion {
 	// A launch tube as long as the rail guides by itself.
 	faster := []lever{{input: "rail.length", up: true}, {input: "water.fill"}, {input: "body.mass"}}
 	out := results.For(r)
-	overWind := criterion{key: LimitRailExitWind, guide: true, limit: LimitFor(r, LimitRailExitWind), levers: append(faster, calmer())}.
+	overWind := criterion{key: LimitRailExitWind, guide: true, limit: LimitFor(r, LimitRailExitWind), levers: append(faster, calmer(r))}.
 		judging(out.Must("rail_exit.wind_ratio"))
 	overWind.value = func(fl *sim.Flight) (float64, bool) { // endless in calm air
-		return fl.RailExit.Speed / fl.Rocket.Wind.Speed, fl.RailExit.Happened && r.Wind.Known()
+		wind, _ := fl.Rocket.Wind.Surface()
+		return fl.RailExit.Speed / wind, fl.RailExit.Happened && r.Wind.Known()
 	}
 	if !r.Wind.Known() {
 		overWind.lacks = give("wind.speed").because(statedCalm)
@@ -130,13 +131,13 @@ func marginCriteria(r *rocket.Rocket) []criterion {
 		turning.lacks = give("flight.model").because(`a point mass does not turn; "rigid" does`)
 	}
 	angled := criterion{key: LimitMarginAngle, limit: LimitFor(r, LimitMarginAngle),
-		levers: append(marginLevers(r), lever{input: "rail.length", up: true}, calmer())}.judging(out.Must("margin.at_angle"))
+		levers: append(marginLevers(r), lever{input: "rail.length", up: true}, calmer(r))}.judging(out.Must("margin.at_angle"))
 	if !r.Wind.Known() {
 		angled.lacks = give("wind.speed").because(statedCalm)
 	}
 	return append(g, least, angled, turning,
 		criterion{key: LimitAttack, guide: true, limit: LimitFor(r, LimitAttack),
-			levers: []lever{{input: "rail.length", up: true}, calmer(), {input: "water.fill"}}}.judging(out.Must("attack.rail_exit")))
+			levers: []lever{{input: "rail.length", up: true}, calmer(r), {input: "water.fill"}}}.judging(out.Must("attack.rail_exit")))
 }
 
 // unbalanced names what a margin needs and the rocket does not have.
@@ -170,8 +171,11 @@ func dayCriteria(r *rocket.Rocket) []criterion {
 	return []criterion{
 		{key: LimitTilt, limit: LimitFor(r, LimitTilt), ground: true, levers: []lever{{input: "rail.tilt"}},
 			value: func(fl *sim.Flight) (float64, bool) { return fl.Rocket.Rail.Tilt, true }},
-		{key: LimitWind, limit: LimitFor(r, LimitWind), ground: true, lacks: unstated, levers: []lever{calmer()},
-			value: func(fl *sim.Flight) (float64, bool) { return fl.Rocket.Wind.Speed, r.Wind.Known() }},
+		{key: LimitWind, limit: LimitFor(r, LimitWind), ground: true, lacks: unstated, levers: []lever{calmer(r)},
+			value: func(fl *sim.Flight) (float64, bool) {
+				speed, _ := fl.Rocket.Wind.Surface()
+				return speed, r.Wind.Known()
+			}},
 	}
 }
 
@@ -213,7 +217,7 @@ func fieldCriteria(r *rocket.Rocket) []criterion {
 	}
 	radius := criterion{key: checkRadius,
 		limit:  Limit{Key: checkRadius, Min: noMin, Max: r.Field.Radius, Unit: "m", Word: WordFar, Source: theFile},
-		levers: append([]lever{intoTheWind(), calmer()}, append(laterLevers(r), canopyLevers(r, false)...)...)}.judging(out.Must("landing.drift"))
+		levers: append([]lever{intoTheWind(), calmer(r)}, append(laterLevers(r), canopyLevers(r, false)...)...)}.judging(out.Must("landing.drift"))
 	radius.limit.Name += " within the field"
 	if r.Field.Radius == 0 {
 		radius.limit.Max, radius.lacks = noMax, give("field.radius")

@@ -150,12 +150,17 @@ func laterLevers(r *rocket.Rocket) []lever {
 	return levers
 }
 
-// calmer waits for less wind.
-func calmer() lever { return lever{input: "wind.speed", day: true} }
+// calmer waits for less wind, on all layers alike where it is known in layers.
+func calmer(r *rocket.Rocket) lever {
+	if len(r.Wind.Layers) > 0 {
+		return lever{input: "wind.factor", day: true}
+	}
+	return lever{input: "wind.speed", day: true}
+}
 
 // intoTheWind tilts the rail to where the wind comes from.
 func intoTheWind() lever {
-	return lever{input: "rail.tilt", either: true, kind: TiltIntoWind, with: func(r *rocket.Rocket) { r.Rail.Heading = r.Wind.From }}
+	return lever{input: "rail.tilt", either: true, kind: TiltIntoWind, with: func(r *rocket.Rocket) { _, r.Rail.Heading = r.Wind.Surface() }}
 }
 
 // noseWeight adds a weight half-way along the nose.

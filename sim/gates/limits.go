@@ -162,7 +162,8 @@ func JudgeResult(r *rocket.Rocket, result string, v float64) (word string, level
 // more than still air does.
 func RailExit(r *rocket.Rocket) Limit {
 	l, wind := LimitFor(r, LimitRailExit), LimitFor(r, LimitRailExitWind)
-	if asked := wind.Min * r.Wind.Speed; asked > l.Min {
+	speed, _ := r.Wind.Surface()
+	if asked := wind.Min * speed; asked > l.Min {
 		l.Min, l.Source = asked, wind.Source
 	}
 	return l

@@ -53,6 +53,11 @@ func proof(r *rocket.Rocket, kind RemedyKind) Remedy {
 	return Remedy{Kind: kind, Booked: r.Chamber != nil && r.Chamber.Logbook != ""}
 }
 
+// Waits tells of a remedy that is waited for: a calmer day.
+func (m *Remedy) Waits() bool { return waits(m.Input.Name) }
+
+func waits(input string) bool { return input == "wind.speed" || input == "wind.factor" }
+
 // give is what a criterion lacks where keys of the file are missing: it is then not judged,
 // which is no pass. A word on why may be added to it.
 func give(keys ...string) *Remedy { return &Remedy{Kind: Give, Keys: keys} }

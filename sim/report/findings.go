@@ -69,9 +69,10 @@ func Findings(fl *sim.Flight, t results.Table, sys quantity.System) []Finding {
 	}
 	// The day's inputs are in front of the user already; they are worth a line
 	// only when they break a limit.
+	wind, _ := fl.Rocket.Wind.Surface()
 	for _, f := range []Finding{
 		ofTheDay(p, "tilt", "deg", fl.Rocket.Rail.Tilt, gates.LimitFor(fl.Rocket, gates.LimitTilt)),
-		ofTheDay(p, "wind", "m/s", fl.Rocket.Wind.Speed, gates.LimitFor(fl.Rocket, gates.LimitWind)),
+		ofTheDay(p, "wind", "m/s", wind, gates.LimitFor(fl.Rocket, gates.LimitWind)),
 	} {
 		if f.Level != gates.Good {
 			add(f)

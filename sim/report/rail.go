@@ -27,7 +27,8 @@ func WithRail(list []Finding, e study.RailExit, r *rocket.Rocket, sys quantity.S
 	if e.Limit > gates.LimitFor(r, gates.LimitRailExit).Min {
 		factor := words.Ratio(gates.LimitFor(r, gates.LimitRailExitWind).Min)
 		asked = ", " + factor + " × wind"
-		f.Detail += fmt.Sprintf(" The wind asks for it: %s times %s.", factor, p.Given(r.Wind.Speed, "m/s"))
+		wind, _ := r.Wind.Surface()
+		f.Detail += fmt.Sprintf(" The wind asks for it: %s times %s.", factor, p.Given(wind, "m/s"))
 	}
 	short := wanted
 	if f.Value != "" { // whose unit it has

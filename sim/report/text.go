@@ -50,12 +50,9 @@ func (s *sheet) heading(p words.Printer, r *rocket.Rocket) {
 	if r.Rail.Length > 0 {
 		guide = "rail " + p.Given(r.Rail.Length, "m")
 	}
-	day := "; no wind stated, flown as calm"
-	switch {
-	case r.Wind.Speed == 0 && r.Wind.Known():
-		day = "; calm"
-	case r.Wind.Speed > 0:
-		day = "; wind " + p.Given(r.Wind.Speed, "m/s") + " from " + p.Given(r.Wind.From, "deg")
+	day := "; " + p.Wind(&r.Wind)
+	if !r.Wind.Known() {
+		day += ", flown as calm"
 	}
 	s.Hung("  ", guide+", "+p.Given(r.Rail.Tilt, "deg")+" from vertical"+day)
 }

@@ -20,6 +20,7 @@ func (r *Rocket) CopyTo(c *Rocket) {
 	old := *c
 	*c = *r
 	c.Body.Drag = recopied(old.Body.Drag, r.Body.Drag)
+	c.Wind.Layers = recopied(old.Wind.Layers, r.Wind.Layers)
 	c.Canopies = recopied(old.Canopies, r.Canopies)
 	c.Parts = recopied(old.Parts, r.Parts)
 	c.Holes = recopied(old.Holes, r.Holes)

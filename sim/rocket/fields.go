@@ -3,6 +3,7 @@ package rocket
 import (
 	"math"
 
+	"ullage/atmosphere"
 	"ullage/sim/airframe"
 	"ullage/sim/quantity"
 )
@@ -115,11 +116,7 @@ var (
 		{Key: "rail.tilt", Range: degrees(0, 80), At: func(r *Rail) *float64 { return &r.Tilt }},
 		{Key: "rail.heading", Range: compass, At: func(r *Rail) *float64 { return &r.Heading }},
 	}
-	gustFields = []quantity.Field[Gust]{
-		{Key: "gust.speed", Range: speed(0, 50), At: func(g *Gust) *float64 { return &g.Speed }},
-		{Key: "gust.from", Range: compass, At: func(g *Gust) *float64 { return &g.From }},
-		{Key: "gust.height", Range: metres(0, 5000), At: func(g *Gust) *float64 { return &g.Height }},
-	}
+	gustFields      = atmosphere.GustFields()
 	alignmentFields = []quantity.Field[Alignment]{
 		{Key: "flight.misalignment", Range: degrees(-10, 10), At: func(a *Alignment) *float64 { return &a.Angle }},
 		{Key: "flight.offset", Range: quantity.Millimetres(-50, 50), At: func(a *Alignment) *float64 { return &a.Offset }},

@@ -64,9 +64,18 @@ func full(t *testing.T) *Rocket {
 
 // keyOf is a number's name in the rockets of these tests.
 func keyOf(n *Number) string {
-	items := map[string]string{"canopy": "main", "section": "tube", "fins": "tail", "part": "battery", "chamber": "hoop", "hole": "rail-button"}
+	items := map[string]string{"canopy": "main", "section": "tube", "fins": "tail", "part": "battery", "chamber": "hoop", "wind": "1", "hole": "rail-button"}
 	group, _, _ := strings.Cut(n.Name, ".")
 	return strings.Replace(n.Name, "*", items[group], 1)
+}
+
+// blown is a rocket in a wind of layers.
+func blown(t *testing.T) *Rocket {
+	t.Helper()
+	r := full(t)
+	r.Wind = atmosphere.Wind{Layers: []atmosphere.Layer{{Height: 10, Speed: 4, From: 1}}}
+	require.NoError(t, r.Validate())
+	return r
 }
 
 // wet is a rocket on water, with a launch tube.

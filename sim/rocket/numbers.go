@@ -51,6 +51,7 @@ var numbers = func() map[string]*Number {
 		numbersOf("", atmosphere.SiteFields(), func(r *Rocket, _ int) *atmosphere.Site { return &r.Site }),
 		numbersOf("", railFields, func(r *Rocket, _ int) *Rail { return &r.Rail }),
 		numbersOf("", atmosphere.WindFields(), func(r *Rocket, _ int) *atmosphere.Wind { return &r.Wind }),
+		numbersOf("wind.layer.*.", atmosphere.LayerFields(), func(r *Rocket, i int) *atmosphere.Layer { return item(r.Wind.Layers, i) }),
 		numbersOf("", gustFields, func(r *Rocket, _ int) *Gust { return &r.Gust }),
 		numbersOf("", alignmentFields, func(r *Rocket, _ int) *Alignment { return &r.Alignment }),
 		numbersOf("", layup.Fields(), func(r *Rocket, _ int) *layup.Practice { return &r.Layup }),

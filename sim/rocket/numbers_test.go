@@ -99,8 +99,11 @@ func TestValidateGoesByTheRanges(t *testing.T) {
 	looked := 0
 	for name, n := range numbers {
 		one := full
-		if strings.HasPrefix(name, "water.") {
+		switch {
+		case strings.HasPrefix(name, "water."):
 			one = wet
+		case strings.HasPrefix(name, "wind.layer."):
+			one = blown
 		}
 		key := keyOf(n)
 		told := func(v float64) bool {

@@ -49,6 +49,12 @@ type Rocket struct {
 	Field    Field
 }
 
+// Becalm takes all wind away: what has been said of it is then that there is none.
+func (r *Rocket) Becalm() {
+	r.Wind.Blow(0)
+	r.Gust.Speed = 0
+}
+
 // Model chooses the equations of motion in free flight.
 type Model string
 
@@ -79,12 +85,8 @@ type Alignment struct {
 	Offset float64 // of the nozzle's centre from the centreline, m
 }
 
-// Gust is a step of wind, on top of the profile, above a height.
-type Gust struct {
-	Speed  float64 // m/s; 0 for none
-	From   float64 // compass direction, rad
-	Height float64 // above the ground from which it blows, m
-}
+// Gust is wind that sets in at a height.
+type Gust = atmosphere.Gust
 
 // Body is the airframe that every drive shares.
 type Body struct {

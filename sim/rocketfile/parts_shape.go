@@ -4,6 +4,7 @@ import (
 	"math"
 	"strings"
 
+	"ullage/sim/airframe"
 	"ullage/sim/fault"
 	"ullage/sim/quantity"
 	"ullage/sim/rocket"
@@ -60,7 +61,7 @@ func (f *File) RemoveShape() (*File, error) {
 	for _, s := range schema {
 		whole := s.path == "nose" || s.path == "section" || s.path == "fins" || s.path == "flight"
 		for _, row := range s.fields {
-			if !whole && row.only != nil {
+			if !whole && row.ofShape() {
 				drop(s.path, row.key)
 				gone[s.path+"."+row.key] = true
 			}
@@ -77,6 +78,11 @@ func (f *File) RemoveShape() (*File, error) {
 		})
 	})
 	return f.steps("nose", steps...)
+}
+
+// ofShape tells of a key that only a rocket with a shape has.
+func (f *field) ofShape() bool {
+	return f.only != nil && !f.only(&rocket.Rocket{}) && f.only(&rocket.Rocket{Shape: &airframe.Shape{}})
 }
 
 // AddFins adds a set of fins: at the tail, or ahead of those that are there. It

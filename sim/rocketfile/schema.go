@@ -22,7 +22,7 @@ var schema = bind([]*section{
 	},
 	bodySection(), noseSection(), sectionSection(), finsSection(), holeSection(), partSection(),
 	waterSection(), tubeSection(), motorSection(), mountSection(),
-	canopySection(), siteSection(), railSection(), windSection(), gustSection(), flightSection(),
+	canopySection(), siteSection(), railSection(), windSection(), layerSection(), gustSection(), flightSection(),
 	chamberSection(), plySection(), forwardSection(), aftSection(), adhesiveSection(), bossSection(), threadSection(), heatingSection(), recoverySection(), layupSection(),
 	fieldSection(), limitsSection(),
 	spreadSection(), // last, since it names inputs of all the others
@@ -309,39 +309,6 @@ func railSection() *section {
 				"Of the rail from vertical.").byDefault("0 deg"),
 			num("heading", "heading", 5, 45,
 				"Where the tilt points, clockwise from north.").byDefault("0 deg"),
-		},
-	}
-}
-
-// windSpeed is a number of which a rocket knows whether anybody stated it, 0 too.
-func windSpeed(key, label string, step, coarse float64, help string) *field {
-	return &field{key: key, label: label, help: help, codec: &numberCodec{step: step, coarse: coarse, in: windCell{}}}
-}
-
-// windCell is where a rocket holds its wind.
-type windCell struct{}
-
-func (windCell) get(p place) (v float64, given, there bool) {
-	return p.rocket.Wind.Speed, true, true // what is not stated flies as calm
-}
-
-func (windCell) set(p place, v float64) bool {
-	p.rocket.Wind.Speed, p.rocket.Wind.Stated = v, true
-	return true
-}
-
-func windSection() *section {
-	return &section{
-		path: "wind", group: "wind", count: one,
-		fields: []*field{
-			windSpeed("speed", "speed", 0.5, 2,
-				"Of the wind at its reference height; 0 m/s says that the air is calm, no value that nobody knows."),
-			num("height", "height", 1, 10,
-				"Above the ground, where the wind was measured.").byDefault("10 m"),
-			num("exponent", "exponent", 0.01, 0.05,
-				"Of the wind's growth with height; open grass has 1/7.").byDefault("0.142857142857142857"),
-			num("from", "from", 5, 45,
-				"The compass direction the wind blows from.").byDefault("0 deg"),
 		},
 	}
 }

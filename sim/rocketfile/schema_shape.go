@@ -196,21 +196,6 @@ func partSection() *section {
 	}
 }
 
-func gustSection() *section {
-	return &section{
-		path: "gust", group: "gust", count: one,
-		quiet: func(r *rocket.Rocket) bool { return !shaped(r) && r.Gust == rocket.Gust{} },
-		fields: []*field{
-			num("speed", "speed", 0.5, 2,
-				"A step of wind on top of the rest; 0 for none.").byDefault("0 m/s"),
-			num("from", "from", 5, 45,
-				"The compass direction the gust blows from.").byDefault("0 deg"),
-			num("height", "height", 5, 50,
-				"Above the ground from which up it blows.").byDefault("0 m"),
-		},
-	}
-}
-
 func flightSection() *section {
 	model := choose(func(p place) *rocket.Model { return &p.rocket.Model }, rocket.RigidModel, rocket.PointModel)
 	model.offered = func(r *rocket.Rocket) []string {

@@ -147,7 +147,7 @@ func TestShapeless(t *testing.T) {
 	for _, in := range Inputs(r) {
 		require.NotContains(t, []string{"airframe", "nose", "flight"}, in.Group)
 	}
-	require.Len(t, Inputs(r), count+3, "the gust alone is more")
+	require.Len(t, Inputs(r), count+4, "the gust alone is more")
 	_, err := Find(r, "body.balance")
 	require.ErrorContains(t, err, "no such input")
 	in, err := Find(readIn(t, folder(t), plain).Rocket(), "gust.speed")

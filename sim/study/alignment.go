@@ -64,7 +64,8 @@ func misaligned(ctx context.Context, r *rocket.Rocket, angle float64, o Options)
 	c := *r // only values are changed
 	c.Alignment.Angle = angle
 	c.Model = rocket.RigidModel
-	c.Wind.Speed, c.Gust.Speed, c.Rail.Tilt = 0, 0, 0
+	c.Becalm()
+	c.Rail.Tilt = 0
 	return sim.Fly(ctx, &c, sim.Options{Tolerance: o.Tolerance, Keep: true})
 }
 

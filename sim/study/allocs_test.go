@@ -16,7 +16,7 @@ func TestNothingIsAllocatedAFlight(t *testing.T) {
 	heron := rocketfile.Starter().Rocket()
 	point := heron.Clone()
 	point.Model = rocket.PointModel
-	for name, r := range map[string]*rocket.Rocket{"bottle": bottle(), "rigid": heron, "point": point, "motor": motored()} {
+	for name, r := range map[string]*rocket.Rocket{"bottle in layers": layered(), "rigid": heron, "point": point, "motor": motored()} {
 		sweep := func(n int) func() {
 			axes := []Axis{Linear(input(t, r, "body.mass"), r.Body.Mass, 1.1*r.Body.Mass, n)}
 			return func() { _ = Sweep(background, r, axes, Options{Workers: 1}, func(Row) error { return nil }) }

@@ -26,7 +26,7 @@ type drawer struct {
 
 // vectors are inputs that are the length of a vector with the one that is its
 // direction: less than nothing points the other way.
-var vectors = map[string]string{"rail.tilt": "rail.heading", "wind.speed": "wind.from"}
+var vectors = map[string]string{"rail.tilt": "rail.heading", "wind.speed": "wind.from", "wind.factor": "wind.veer"}
 
 func newDrawer(base *rocket.Rocket, spreads []Spread, seed uint64) *drawer {
 	d := &drawer{base: base, spreads: spreads, seed: seed, turns: make([]*rocketfile.Input, len(spreads))}
@@ -77,6 +77,9 @@ func (d *drawer) draw(i int, deviates []float64) (*rocket.Rocket, error) {
 		if invalid == nil {
 			invalid = s.Input.Set(rocket, wrapped(&s.Input, v))
 		}
+	}
+	if rocket.Wind.Turbulence > 0 {
+		rocket.Wind.Eddies = d.source.Uint64() | 1
 	}
 	return rocket, invalid
 }

@@ -17,6 +17,9 @@ type defaultSpread struct {
 	sd    func(v float64) float64 // of the value in force
 }
 
+// windShare is how much of a wind is uncertain, and windLeast what of the lightest, m/s.
+const windShare, windLeast = 0.25, 0.5
+
 // share is a deviation in proportion to the value.
 func share(f float64) func(float64) float64 {
 	return func(v float64) float64 { return f * math.Abs(v) }
@@ -42,8 +45,9 @@ var defaultSpreads = []defaultSpread{
 	{"motor.propellant", share(0.01)},
 	{"motor.delay", share(lateShare / 2)},
 	{"rail.tilt", always(1 * degree)},
-	{"wind.speed", func(v float64) float64 { return math.Max(0.25*v, 0.5) }},
+	{"wind.speed", func(v float64) float64 { return math.Max(windShare*v, windLeast) }},
 	{"wind.from", always(15 * degree)},
+	{"wind.veer", always(15 * degree)},
 }
 
 const degree = math.Pi / 180
@@ -70,6 +74,9 @@ func DefaultSpread(r *rocket.Rocket) []Spread {
 	}
 	for _, d := range defaultSpreads {
 		add(d.input, d.sd)
+	}
+	if wind, _ := r.Wind.Surface(); wind > 0 { // the layers are off together, as one forecast is
+		add("wind.factor", func(v float64) float64 { return v * math.Max(windShare, windLeast/wind) })
 	}
 	for i := range r.Canopies {
 		c := &r.Canopies[i]

@@ -69,12 +69,14 @@ type tiltSearch struct {
 // try flies with a tilt.
 func (s *tiltSearch) try(tilt float64) (WindTilt, error) {
 	c := *s.base // only values are changed
-	c.Wind.Speed = s.wind
-	c.Rail.Tilt, c.Rail.Heading = tilt, c.Wind.From
 	if s.wind == 0 {
-		c.Gust.Speed = 0
+		c.Becalm()
+	} else {
+		c.Wind.Blow(s.wind)
 	}
-	l := WindTilt{Wind: s.wind, Tilt: tilt, Heading: c.Wind.From, Drift: math.NaN()}
+	_, from := c.Wind.Surface()
+	c.Rail.Tilt, c.Rail.Heading = tilt, from
+	l := WindTilt{Wind: s.wind, Tilt: tilt, Heading: from, Drift: math.NaN()}
 	s.flights++
 	fl, err := sim.Fly(s.ctx, &c, s.options)
 	if err != nil {

@@ -17,7 +17,7 @@ the two from the first: an estimate of the error that is large rather than small
 
 A flight is cut into stretches on which the right-hand side is smooth. A stretch
 ends at an event found on the solver's interpolant (tube end, rail end, liquid
-out, choked to subsonic, gas out, a knot of the drag table, a canopy full,
+out, choked to subsonic, gas out, a knot of the drag table, a height at which the wind has a kink, a canopy full,
 apogee, a height fallen through, ground) or at a time known beforehand (a point
 of the thrust curve, a timed canopy).
 
@@ -195,9 +195,36 @@ class Flight:
         if self.guide != "free":
             return y[VE], y[VN], y[VU], abs(self.along(y))
         w = self.r["wind"]
-        speed = w["speed"] * (y[U] / w["height"]) ** w["exponent"] if y[U] > 0 and w["speed"] > 0 else 0.0
-        e, n, u = y[VE] - speed * self.toward[0], y[VN] - speed * self.toward[1], y[VU]
+        if w.get("layers"):
+            we, wn = self.layered(y[U])
+        else:
+            speed = w["speed"] * (y[U] / w["height"]) ** w["exponent"] if y[U] > 0 and w["speed"] > 0 else 0.0
+            we, wn = speed * self.toward[0], speed * self.toward[1]
+        gust = self.r.get("gust")
+        if gust:  # MIL-F-8785C's one minus cosine, the height in the place of the way (form from memory)
+            x = min(max((y[U] - gust["height"]) / gust["length"], 0.0), 1.0)
+            speed = gust["speed"] * (1 - math.cos(math.pi * x)) / 2
+            we -= speed * math.sin(gust["from"])
+            wn -= speed * math.cos(gust["from"])
+        e, n, u = y[VE] - we, y[VN] - wn, y[VU]
         return e, n, u, math.sqrt(e * e + n * n + u * u)
+
+    def layered(self, height):
+        """Wind to the east and north: linear between layers, above the last constant, below the first a power law."""
+        w = self.r["wind"]
+        heights = [layer["height"] for layer in w["layers"]]
+        parts = [[-layer["speed"] * f(layer["from"]) for layer in w["layers"]] for f in (math.sin, math.cos)]
+        e, n = (float(numpy.interp(height, heights, part)) for part in parts)
+        if height < heights[0]:
+            share = (max(height, 0.0) / heights[0]) ** w["exponent"]
+            e, n = share * e, share * n
+        return e, n
+
+    def wind_knots(self):
+        """Heights at which the wind has a kink."""
+        gust = self.r.get("gust")
+        knots = [layer["height"] for layer in self.r["wind"].get("layers", [])]
+        return sorted(knots + ([gust["height"], gust["height"] + gust["length"]] if gust else []))
 
     def drag_coefficient(self, mach):
         table = self.r["body"]["drag"]
@@ -323,6 +350,12 @@ def events_of(f, done):
             out.append(("mach up", lambda t, y: mach(t, y) - table[f.knot]["mach"], 1))
         if f.knot > 0 and table[f.knot - 1]["mach"] > 0:
             out.append(("mach down", lambda t, y: mach(t, y) - table[f.knot - 1]["mach"], -1))
+    if f.guide == "free":
+        knots = f.wind_knots()
+        if f.layer < len(knots):
+            out.append(("wind up", lambda t, y: y[U] - knots[f.layer], 1))
+        if f.layer > 0:
+            out.append(("wind down", lambda t, y: y[U] - knots[f.layer - 1], -1))
     for k, c in enumerate(f.canopies):
         if c["state"] == "filling":
             out.append(("full %d" % k, lambda t, y, k=k, c=c: y[X + k] - c["path"], 1))
@@ -397,6 +430,7 @@ def fly(rocket, method, rtol):
         elif name == "rail":
             note("railExit")
             f.guide = "free"
+            f.layer = sum(h <= y[U] for h in f.wind_knots())
         elif name == "tube":
             note("tubeExit")
             f.drive = "liquid"
@@ -417,6 +451,8 @@ def fly(rocket, method, rtol):
                 f.piece += 1
         elif name == "mach":
             f.knot += 1 if which == "up" else -1
+        elif name == "wind":
+            f.layer += 1 if which == "up" else -1
         elif name == "apogee":
             note("apogee")
             for c in f.canopies:
@@ -629,6 +665,20 @@ FLIGHTS = [
         "site": {"elevation": 0.0, "temperature": 0.0, "pressure": 0.0},
         "rail": {"length": 1.0, "tilt": 0.0, "heading": 0.0}, "wind": CALM,
     }, [0.0003, 0.002, 0.02, 0.2, 0.5, 0.7, 1.1, 1.5, 3.0, 5.0, 8.0, 15.0]),
+    ("layers", "solid motor through a wind in layers and a gust that rises as one minus cosine", {
+        "name": "Long Fell in layers", "power": "motor",
+        "body": {"diameter": 0.066, "mass": 1.35, "drag": [{"mach": 0.0, "drag": 0.52}], "dragFactor": 1.05},
+        "motor": {"case": 0.190, "propellant": 0.118, "delay": 6.0, "fittings": 0.05,
+                  "curve": [{"time": t, "thrust": f} for t, f in
+                            ((0.03, 140.0), (0.08, 172.0), (0.45, 158.0), (1.10, 131.0), (1.50, 60.0), (1.65, 0.0))]},
+        "canopies": [canopy("drogue", 0.35, rule("apogee"), rule("ejection"), 6.0),
+                     canopy("main", 1.20, rule("falling", 150.0), rule("falling", 150.0))],
+        "site": SITE, "rail": {"length": 1.8, "tilt": degrees(5), "heading": degrees(300)},
+        "wind": {"speed": 0.0, "height": 10.0, "exponent": 0.2, "from": 0.0, "factor": 1.0,
+                 "layers": [{"height": h, "speed": s, "from": degrees(d)} for h, s, d in
+                            ((12.0, 4.0, 340.0), (60.0, 6.5, 5.0), (140.0, 5.0, 60.0), (260.0, 11.0, 110.0))]},
+        "gust": {"speed": 5.0, "from": degrees(200), "height": 90.0, "length": 110.0},
+    }, [0.01, 0.05, 0.15, 0.4, 0.9, 1.4, 1.6, 3.0, 6.0, 10.0, 20.0, 45.0]),
 ]
 
 

@@ -37,13 +37,14 @@ func Dispersion(s report.Dispersion, landings *Landings, look Look) *page.Page {
 	r := &s.Result
 	u := look.unit("m")
 	east, north := inUnit(landings.east, u), inUnit(landings.north, u)
+	wind, from := s.Rocket.Wind.Surface()
 	p := page.Panel{
 		X:       page.Axis{Title: "east of the pad", Unit: u.Name},
 		Y:       page.Axis{Title: "north of the pad", Unit: u.Name},
 		Equal:   true,
 		Dots:    []page.Dots{{X: east, Y: north, Sign: page.Dot, Label: "landing"}},
 		Points:  []page.Point{{Sign: page.Triangle, Label: "pad"}},
-		Compass: &page.Compass{Wind: s.Rocket.Wind.Speed > 0, WindFrom: s.Rocket.Wind.From, Label: look.wind(s.Rocket)},
+		Compass: &page.Compass{Wind: wind > 0, WindFrom: from, Label: look.wind(s.Rocket)},
 	}
 	if e := r.Landing; r.Landed > 0 {
 		p.Points = append(p.Points, page.Point{X: u.FromSI(e.East), Y: u.FromSI(e.North), Sign: page.Target, Label: "mean"})

@@ -132,13 +132,7 @@ func (l Look) day(r *rocket.Rocket) string {
 
 // wind says what wind there is.
 func (l Look) wind(r *rocket.Rocket) string {
-	switch {
-	case r.Wind.Speed == 0 && r.Wind.Known():
-		return "calm"
-	case r.Wind.Speed == 0:
-		return "no wind stated"
-	}
-	return "wind " + l.given(r.Wind.Speed, "m/s") + " from " + l.given(r.Wind.From, "deg")
+	return spelled(words.In(l.System).Wind(&r.Wind))
 }
 
 // closing are the notes that end every page: what flew, and the cautions.

@@ -80,21 +80,19 @@ func (p filler) facts() []form.Blank {
 	facts := []form.Blank{{Label: "date"}, {Label: "site", Text: fmt.Sprintf("%s above sea level, %s, %s",
 		p.Given(p.Rocket.Site.Elevation, "m"), signs(p.Given(air.Temperature, "degC")), p.Text(air.Pressure, "hPa"))}}
 	wind := "not stated"
-	switch w := &p.Rocket.Wind; {
-	case w.Speed == 0 && w.Known():
+	w := &p.Rocket.Wind
+	switch speed, from := w.Surface(); {
+	case speed == 0 && w.Known():
 		wind = "none: calm air"
-	case w.Speed > 0:
-		height := w.Height
-		if height == 0 {
-			height = usualWindHeight
-		}
-		wind = fmt.Sprintf("%s from %s, %s up", p.Given(w.Speed, "m/s"), compass(w.From), p.Given(height, "m"))
+	case speed > 0:
+		wind = fmt.Sprintf("%s from %s, %s up", p.Given(speed, "m/s"), compass(from), p.Given(w.Reference(), "m"))
+	}
+	if len(w.Layers) > 1 {
+		top := w.Top()
+		wind += fmt.Sprintf("; %s from %s at %s", p.Given(top.Speed, "m/s"), compass(top.From), p.Given(top.Height, "m"))
 	}
 	return append(facts, form.Blank{Label: "wind of the file", Text: wind})
 }
-
-// usualWindHeight is where a wind was measured when the file does not say, m.
-const usualWindHeight = 10
 
 // degreeUnits are units of degrees after a figure.
 var degreeUnits = regexp.MustCompile(`(\d) deg([CF])?\b`)

@@ -64,8 +64,9 @@ func (p filler) warnings() form.Block {
 
 // winds is how to tilt the rail into each wind, and what comes of it.
 func (p filler) winds() form.Block {
+	_, from := p.Rocket.Wind.Surface()
 	t := &form.Table{Columns: []form.Column{
-		{Head: "wind", Unit: p.Unit("m/s")}, {Head: "tilt to " + compass(p.Rocket.Wind.From), Kind: form.Figures},
+		{Head: "wind", Unit: p.Unit("m/s")}, {Head: "tilt to " + compass(from), Kind: form.Figures},
 		{Head: "rail exit", Unit: p.Unit("m/s")}, {Head: "angle"}, {Head: "apogee", Unit: p.Unit("m")}, {Head: "landing", Unit: p.Unit("m")}}}
 	for _, l := range p.Tilts {
 		t.Rows = append(t.Rows, p.wind(l))

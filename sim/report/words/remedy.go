@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"ullage/sim/gates"
+	"ullage/sim/quantity"
 	"ullage/sim/report/page"
 )
 
@@ -111,8 +112,12 @@ func (p Printer) setInput(m gates.Remedy) string {
 	if m.Input.Name == "motor.delay" {
 		word = "" // either way from there it gets worse again
 	}
-	if m.Input.Name == "wind.speed" {
+	switch {
+	case !m.Waits():
+	case m.Input.Dimension == quantity.Speed:
 		return "wait for a wind of " + value + " or less"
+	default:
+		return "wait for " + value + " times the wind of the layers or less"
 	}
 	return strings.TrimSpace(m.Input.Name + " " + value + " " + word)
 }

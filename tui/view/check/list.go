@@ -80,7 +80,7 @@ func (e *checkEntry) settable() []int {
 		// A calmer day is waited for, not set; a chamber is rebuilt.
 		byKey := true
 		for one := &m; one != nil; one = one.And {
-			byKey = byKey && one.Input.Name != "wind.speed" &&
+			byKey = byKey && !one.Waits() &&
 				(one.Kind == gates.SetInput || one.Kind == gates.OtherDelay || one.Kind == gates.TiltIntoWind)
 		}
 		if byKey {

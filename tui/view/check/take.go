@@ -51,7 +51,8 @@ func (v *View) make(frame view.Frame, mend gates.Remedy, says string) {
 	f, err := frame.File(), error(nil)
 	for m := &mend; m != nil && err == nil; m = m.And {
 		if f, err = f.SetValue(m.Input.Name, m.To); err == nil && m.Kind == gates.TiltIntoWind {
-			f, err = f.SetValue("rail.heading", v.Scene.Now.Flight.Rocket.Wind.From)
+			_, from := v.Scene.Now.Flight.Rocket.Wind.Surface()
+			f, err = f.SetValue("rail.heading", from)
 		}
 	}
 	if frame.Take(f, err, view.Edit{Input: mend.Input.Name, Says: says}) {

@@ -1,0 +1,85 @@
+package rocketfile
+
+import (
+	"ullage/atmosphere"
+	"ullage/sim/rocket"
+)
+
+// windSpeed is a number of which a rocket knows whether anybody stated it, 0 too.
+func windSpeed(key, label string, step, coarse float64, help string) *field {
+	return &field{key: key, label: label, help: help, codec: &numberCodec{step: step, coarse: coarse, in: windCell{}}}
+}
+
+// windCell is where a rocket holds its wind.
+type windCell struct{}
+
+func (windCell) get(p place) (v float64, given, there bool) {
+	return p.rocket.Wind.Speed, true, true // what is not stated flies as calm
+}
+
+func (windCell) set(p place, v float64) bool {
+	p.rocket.Wind.Speed, p.rocket.Wind.Stated = v, true
+	return true
+}
+
+func windSection() *section {
+	return &section{
+		path: "wind", group: "wind", count: one,
+		fields: []*field{
+			windSpeed("speed", "speed", 0.5, 2,
+				"Of the wind at its reference height; 0 m/s says that the air is calm, no value that nobody knows.").onlyFor(unlayered),
+			num("height", "height", 1, 10,
+				"Above the ground, where the wind was measured; of layers, where checks look at it.").byDefault("10 m"),
+			num("exponent", "exponent", 0.01, 0.05,
+				"Of the wind's growth with height, of layers below the first; open grass has 1/7.").byDefault("0.142857142857142857"),
+			num("from", "from", 5, 45,
+				"The compass direction the wind blows from.").byDefault("0 deg").onlyFor(unlayered),
+			num("factor", "factor", 0.05, 0.25,
+				"On the speed of every layer: 1 as the forecast has them.").
+				onlyFor(layered).otherwise(func(p place) float64 { return p.rocket.Wind.Scale() }),
+			num("veer", "veer", 5, 45,
+				"Turns every layer clockwise.").byDefault("0 deg").onlyFor(layered),
+			num("turbulence", "turbulence", 1, 5,
+				"Vertical gusts' standard deviation over the wind at 6.1 m, for scatters alone; 10 % is usual, 0 for none.").byDefault("0"),
+		},
+	}
+}
+
+// layered tells of a rocket whose wind is known in layers.
+func layered(r *rocket.Rocket) bool { return len(r.Wind.Layers) > 0 }
+
+func unlayered(r *rocket.Rocket) bool { return !layered(r) }
+
+// layerSection are the layers of a forecast or a pilot balloon, by their place from the ground.
+func layerSection() *section {
+	return &section{
+		path: "wind.layer", group: "wind layer", many: true, most: atmosphere.MaxLayers,
+		count: func(r *rocket.Rocket) int { return len(r.Wind.Layers) },
+		make:  func(r *rocket.Rocket) { r.Wind.Layers = append(r.Wind.Layers, atmosphere.Layer{}) },
+		fields: []*field{
+			num("height", "height", 10, 100,
+				"Above the ground, of the layers from the lowest up.").required(always, `"500 m"`),
+			num("speed", "speed", 0.5, 2,
+				"Of the wind there.").required(always, `"8 m/s"`),
+			num("from", "from", 5, 45,
+				"The compass direction it blows from there.").required(always, `"270 deg"`),
+		},
+	}
+}
+
+func gustSection() *section {
+	return &section{
+		path: "gust", group: "gust", count: one,
+		quiet: func(r *rocket.Rocket) bool { return !shaped(r) && r.Gust == rocket.Gust{} },
+		fields: []*field{
+			num("speed", "speed", 0.5, 2,
+				"Wind on top of the rest above a height; 0 for none.").byDefault("0 m/s"),
+			num("from", "from", 5, 45,
+				"The compass direction the gust blows from.").byDefault("0 deg"),
+			num("height", "height", 5, 50,
+				"Above the ground from which up it blows.").byDefault("0 m"),
+			num("length", "length", 5, 50,
+				"Height over which it rises as one minus cosine, and stays; 0 for a step.").byDefault("0 m"),
+		},
+	}
+}
