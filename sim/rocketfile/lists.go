@@ -2,6 +2,7 @@ package rocketfile
 
 import (
 	"slices"
+	"strconv"
 	"strings"
 
 	"ullage/sim/fault"
@@ -62,7 +63,8 @@ func (f *File) Add(path string) (*File, string, error) {
 // suits are the sections of which one that suits the rocket can be told.
 var suits = map[string]func(f *File) (*File, string, error){
 	"canopy": (*File).AddCanopy, "fins": (*File).AddFins, "section": (*File).AddSection, "part": (*File).AddPart, "chamber.ply": (*File).AddPly,
-	"nose": unnamed((*File).AddShape), "chamber": unnamed((*File).AddChamber), "water.tube": unnamed((*File).AddTube),
+	"wind.layer": (*File).AddLayer,
+	"nose":       unnamed((*File).AddShape), "chamber": unnamed((*File).AddChamber), "water.tube": unnamed((*File).AddTube),
 }
 
 func unnamed(add func(f *File) (*File, error)) func(f *File) (*File, string, error) {
@@ -78,6 +80,9 @@ var likedNames = map[string][]string{"canopy": {"main"}, "fins": {"tail", "forwa
 // addEmpty gives the file a section without keys, an item of a list with its name.
 func (f *File) addEmpty(s *section, name string) (*File, string, error) {
 	var pairs []pair
+	if s.many && s.title == nil {
+		name = strconv.Itoa(s.count(f.rd.rocket) + 1)
+	}
 	if s.title != nil {
 		var taken []string
 		for i := range s.count(f.rd.rocket) {

@@ -1,7 +1,11 @@
 package rocketfile
 
 import (
+	"math"
+	"strconv"
+
 	"ullage/atmosphere"
+	"ullage/sim/quantity"
 	"ullage/sim/rocket"
 )
 
@@ -65,6 +69,40 @@ func layerSection() *section {
 				"The compass direction it blows from there.").required(always, `"270 deg"`),
 		},
 	}
+}
+
+// AddLayer adds a layer of wind above those that are there, with the wind of the last: it changes
+// nothing until it is given another. The first has the wind of [wind], whose speed and direction it
+// takes the place of. It returns the name of the layer, its place.
+func (f *File) AddLayer() (*File, string, error) {
+	const up = 100 // m
+	w := &f.rd.rocket.Wind
+	speed, from := w.Surface()
+	next := atmosphere.Layer{Height: w.Reference(), Speed: speed, From: from}
+	if n := len(w.Layers); n > 0 {
+		next = w.Layers[n-1]
+		next.Height += up
+	}
+	s := sectionAt("wind.layer")
+	var pairs []pair
+	for _, v := range []struct {
+		key string
+		v   float64
+	}{{"height", next.Height}, {"speed", next.Speed}, {"from", next.From}} {
+		unit := s.field(v.key).codec.scale(nil, place{}).Unit
+		pairs = append(pairs, pair{v.key, quoted(quantity.Exact(unit.ToSI(math.Round(unit.FromSI(v.v)*100)/100), unit), `"`)})
+	}
+	steps := []func(*document) []splice{func(d *document) []splice { return []splice{d.insertSection(s, pairs)} }}
+	for _, key := range []string{"speed", "from"} {
+		steps = append(steps, func(d *document) []splice {
+			if n := d.root.find("wind", key); n != nil {
+				return append(d.remove(n), d.dropSpread(func(name string) bool { return name == "wind."+key })...)
+			}
+			return nil
+		})
+	}
+	made, err := f.steps(s.path, steps...)
+	return made, strconv.Itoa(len(w.Layers) + 1), err
 }
 
 func gustSection() *section {

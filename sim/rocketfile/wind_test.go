@@ -58,3 +58,26 @@ func TestFaultsOfWindInLayers(t *testing.T) {
 		require.ErrorContains(t, err, "heron.toml:", "with the line")
 	}
 }
+
+// The first layer added is the wind there was; those after it lie above and change nothing.
+func TestAddLayer(t *testing.T) {
+	f := readIn(t, folder(t), plain+"[wind]\nspeed = \"4 m/s\" # here\nheight = \"12 m\"\nfrom = \"30 deg\"\n[spread]\n\"wind.speed\" = \"1 m/s\"\n")
+	before := f.Rocket().Wind.Profile()
+	g, name, err := f.AddLayer()
+	require.NoError(t, err)
+	require.Equal(t, "1", name)
+	require.Empty(t, g.Spreads())
+	g, input, err := g.Add("wind.layer")
+	require.NoError(t, err)
+	require.Equal(t, "wind.layer.2.height", input)
+	require.Equal(t, 112.0, g.Rocket().Wind.Layers[1].Height)
+	after := g.Rocket().Wind.Profile()
+	e0, n0 := before.At(5)
+	e1, n1 := after.At(5)
+	require.InDelta(t, e0, e1, 1e-9)
+	require.InDelta(t, n0, n1, 1e-9)
+	g, err = g.Remove("wind.layer.1.speed")
+	require.NoError(t, err)
+	require.Len(t, g.Rocket().Wind.Layers, 1)
+	require.Equal(t, 112.0, g.Rocket().Wind.Layers[0].Height)
+}
