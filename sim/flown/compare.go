@@ -3,6 +3,7 @@ package flown
 import (
 	"context"
 	"math"
+	"sort"
 
 	"ullage/sim"
 	"ullage/sim/fault"
@@ -117,6 +118,9 @@ func (c *Compared) align(ctx context.Context) error {
 		if fl.Apogee.Happened {
 			until = math.Min(until, 0.8*fl.Apogee.Time)
 		}
+		if i := sort.SearchFloat64s(t.T, f.release[0]) + enough; len(c.LeftOut) > 0 && i < len(t.T) {
+			until = math.Max(until, t.T[i]-f.release[0]) // what is left out may be all of the thrust
+		}
 		t.use = make([]bool, len(t.T))
 		t.last = 0
 		for i, at := range t.T {
@@ -187,6 +191,7 @@ func (c *Compared) differences() {
 			c.Differences = append(c.Differences, Difference{Row: *row, Measured: measured, Predicted: predicted, Low: math.NaN(), High: math.NaN()})
 		}
 	}
+	gone := func(t float64) bool { return Left(c.LeftOut, c.Release+t) } // it would be told by what is around it
 	speed := c.first(logfile.Speed)
 	if ch := c.Best(); ch != nil {
 		legs := c.legs()
@@ -201,12 +206,19 @@ func (c *Compared) differences() {
 		add("apogee.height", m.apogee, p.apogee)
 		add("apogee.time", m.apogeeTime, p.apogeeTime)
 		if speed == nil {
-			add("max.speed", m.speed, p.speed)
-			add("burnout.speed", m.burnout, p.burnout)
+			if !gone(c.Flight.Max.SpeedTime) {
+				add("max.speed", m.speed, p.speed)
+			}
+			if !gone(c.Flight.Burnout.Time) {
+				add("burnout.speed", m.burnout, p.burnout)
+			}
 		}
 		for i, o := range c.Flight.Canopies {
 			if !o.Opened || i >= len(legs) {
 				continue
+			}
+			if gone(o.Time) {
+				m.fall[i] = math.NaN()
 			}
 			// The canopy opens as long before the fastest fall as it does in the predicted flight.
 			add("canopy."+o.Name+".time", o.Time+m.fall[i]-p.fall[i], o.Time)

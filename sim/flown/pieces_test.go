@@ -50,6 +50,13 @@ func TestLeftOut(t *testing.T) {
 	assert.InDelta(t, drag(same), drag(without), 0.002)
 	assert.InDelta(t, 1.2, drag(without), 0.05)
 
+	// With all of the thrust left out, what comes after tells the release.
+	thrustless, err := clean.Without([]Stretch{{9, 10.9}})
+	require.NoError(t, err)
+	c, err := Hold(context.Background(), Logged{Reading: thrustless, Rocket: r})
+	require.NoError(t, err)
+	assert.InDelta(t, 10.013, c.Release, 0.15)
+
 	_, err = l.Without([]Stretch{{0, 1000}})
 	assert.ErrorContains(t, err, "leave less out")
 }

@@ -33,24 +33,24 @@ func (v *View) allOf() state {
 	return s
 }
 
-// startFit fits the rocket to the logs on the list, in the background.
-func (v *View) startFit(frame view.Frame) {
+// startFit fits inputs of the rocket to the logs on the list, in the background: those that the
+// logs can tell where none is named.
+func (v *View) startFit(frame view.Frame, names ...string) {
 	if len(v.entries) == 0 {
 		frame.Say(draw.Dim, "There is no log to fit to; "+v.bindings.Add.Help().Key+" adds one.")
 		return
 	}
-	v.sheet = fitSheet
 	v.fitOf = v.allOf()
 	of, file := v.fitOf, frame.File()
 	var jobs []job
 	for _, e := range v.entries {
 		jobs = append(jobs, job{state{e, file, e.marked}, e.Asked, e.opened})
 	}
-	v.then = v.fit.Ask(v.Scene.Ctx, func(ctx context.Context) (*fitted, error) { return fit(ctx, of, file, jobs) })
+	v.then = v.fit.Ask(v.Scene.Ctx, func(ctx context.Context) (*fitted, error) { return fit(ctx, of, file, jobs, names) })
 }
 
 // fit fits a rocket to logs.
-func fit(ctx context.Context, of state, file *rocketfile.File, jobs []job) (*fitted, error) {
+func fit(ctx context.Context, of state, file *rocketfile.File, jobs []job, names []string) (*fitted, error) {
 	out := &fitted{of: of}
 	var logs []flown.Logged
 	for _, j := range jobs {
@@ -69,7 +69,13 @@ func fit(ctx context.Context, of state, file *rocketfile.File, jobs []job) (*fit
 		out.fault = why(err)
 		return out, nil
 	}
-	inputs, err := flown.Choose(ctx, logs, study.Spreads(file))
+	var inputs []study.Spread
+	var err error
+	if len(names) > 0 {
+		inputs, err = flown.Vary(logs[0].Rocket, study.Spreads(file), names)
+	} else {
+		inputs, err = flown.Choose(ctx, logs, study.Spreads(file))
+	}
 	if err == nil {
 		out.found.Fitted, err = flown.Fit(ctx, logs, inputs)
 	}
@@ -87,8 +93,9 @@ func fit(ctx context.Context, of state, file *rocketfile.File, jobs []job) (*fit
 	return out, nil
 }
 
-// settleFit takes note of a fit that ended.
+// settleFit takes note of a fit that ended, and shows it.
 func (v *View) settleFit() {
+	v.sheet = fitSheet
 	if v.fit.Err != nil {
 		v.fit.Result, v.fit.Ready = &fitted{of: v.fitOf, fault: why(v.fit.Err)}, true
 	}

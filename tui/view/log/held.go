@@ -5,6 +5,7 @@ import (
 	"errors"
 	"math"
 	"reflect"
+	"slices"
 	"strings"
 
 	"ullage/sim/flown"
@@ -27,7 +28,7 @@ type held struct {
 // course is one column of a log over time, s after release.
 type course struct {
 	*flown.Channel
-	t, predicted, measured, off []float64
+	t, predicted, measured, off []float64 // measured and off are NaN where they are left out
 	stages                      []flown.Stage
 	outT, outY                  []float64 // what is left out
 }
@@ -109,18 +110,26 @@ func (j job) logged() (l flown.Logged, base *flown.Logged, err error) {
 	return l, base, nil
 }
 
-// coursesOf are the columns of a log, heights first. The reading is the log with nothing left out.
+// coursesOf are the columns of a log, heights first. The reading is the log with nothing left out,
+// so that the prediction is drawn there too.
 func coursesOf(c *flown.Compared, whole *flown.Reading) []course {
 	var first, rest []course
-	for i := range c.Channels {
-		ch := &c.Channels[i]
-		x := course{Channel: ch, stages: c.Off(ch)}
+	for i := range whole.Channels {
+		ch := &whole.Channels[i]
+		k := slices.IndexFunc(c.Channels, func(x flown.Channel) bool { return x.Column.At == ch.Column.At })
+		if k < 0 {
+			continue // too little is left of it
+		}
+		x := course{Channel: ch, stages: c.Off(&c.Channels[k])}
 		x.t, x.predicted, x.measured = c.Course(ch)
 		x.off = make([]float64, len(x.t))
-		for k := range x.off {
+		for k, t := range ch.T {
+			if len(c.LeftOut) > 0 && flown.Left(c.LeftOut, t) {
+				x.outT, x.outY = append(x.outT, x.t[k]), append(x.outY, x.measured[k])
+				x.measured[k] = math.NaN()
+			}
 			x.off[k] = x.measured[k] - x.predicted[k]
 		}
-		x.leftOut(c, whole)
 		if high(ch) {
 			first = append(first, x)
 		} else {
@@ -133,28 +142,6 @@ func coursesOf(c *flown.Compared, whole *flown.Reading) []course {
 // high tells whether a column is a height.
 func high(c *flown.Channel) bool {
 	return c.Column.Quantity == logfile.Height || c.Column.Quantity == logfile.Pressure
-}
-
-// leftOut finds the samples that have no part.
-func (x *course) leftOut(c *flown.Compared, whole *flown.Reading) {
-	if len(c.LeftOut) == 0 {
-		return
-	}
-	zero := 0.0
-	if high(x.Channel) {
-		zero = c.Zero
-	}
-	for i := range whole.Channels {
-		ch := &whole.Channels[i]
-		if ch.Column.At != x.Column.At {
-			continue
-		}
-		for k, t := range ch.T {
-			if flown.Left(c.LeftOut, t) {
-				x.outT, x.outY = append(x.outT, t-c.Release), append(x.outY, ch.Y[k]-zero)
-			}
-		}
-	}
 }
 
 // spread is a comparison with how far flights with what is uncertain are apart.

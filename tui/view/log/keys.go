@@ -19,7 +19,7 @@ import (
 type keys struct {
 	Open, Add, Tell, Remove, Next, Quantity, Sheet, Span, SpanBack           key.Binding
 	Earlier, Later, NextEvent, PrevEvent, Narrower, Wider, LeaveOut, TakeAll key.Binding
-	SoonerFine, LaterFine, Sooner, LaterOn, Found, Fit, Take                 key.Binding
+	SoonerFine, LaterFine, Sooner, LaterOn, Found, Fit, FitOne, Take         key.Binding
 }
 
 func newKeys(k view.Keys) keys {
@@ -49,8 +49,9 @@ func newKeys(k view.Keys) keys {
 		LaterOn:    view.Bind("}", "lift-off 0.1 s later", k.FarLater.Keys()...),
 		Found:      view.Bind("=", "lift-off where it is found", "="),
 
-		Fit:  view.Bind("b", "fit the rocket to the logs on the list", "b"),
-		Take: view.Bind("k", "take the fit: values and spreads", "k"),
+		Fit:    view.Bind("b", "fit the rocket to the logs on the list", "b"),
+		FitOne: view.Bind("B", "fit the chosen input alone", "B"),
+		Take:   view.Bind("k", "take the fit: values and spreads", "k"),
 	}
 }
 
@@ -80,7 +81,8 @@ func (v *View) Keys() []view.Key {
 		view.On(b.Sooner, does(func() { v.shift(-coarseShift) })),
 		view.On(b.LaterOn, does(func() { v.shift(coarseShift) })),
 		view.On(b.Found, does(func() { v.release(math.NaN()) })),
-		view.On(b.Fit, v.startFit),
+		view.On(b.Fit, func(frame view.Frame) { v.startFit(frame) }),
+		view.On(b.FitOne, func(frame view.Frame) { v.startFit(frame, frame.Chosen()) }),
 		view.On(b.Take, v.take),
 	}
 }

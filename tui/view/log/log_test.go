@@ -155,6 +155,14 @@ func TestKeys(t *testing.T) {
 			f.Press("k")
 			require.Contains(t, f.Said, "another state")
 		},
+		"FitOne": func(t *testing.T, f *frame) {
+			f.Press("B")
+			require.Len(t, f.V.fit.Result.found.Fitted.Inputs, 1)
+			require.Contains(t, f.Shown(), "body.drag_factor 1.00 ± 0.15")
+			f.Choose("body.diameter")
+			f.Press("B")
+			require.Contains(t, f.Shown(), "has no spread")
+		},
 		"Take": func(t *testing.T, f *frame) {
 			f.Press("k")
 			require.Contains(t, f.Said, "no fit to take")

@@ -8,6 +8,7 @@ import (
 	"ullage/sim/quantity"
 	"ullage/sim/report/measured"
 	"ullage/sim/report/words"
+	"ullage/sim/results"
 	"ullage/sim/rocketfile"
 	"ullage/tui/draw"
 )
@@ -19,10 +20,10 @@ func (v *View) reading(h *held) []string {
 		out = append(out, s.Error())
 	}
 	x := v.course(h)
-	out = append(out, v.offBy(x), v.inWindow(h, x))
 	if f := v.fitWord(); f != "" {
 		out = append(out, f)
 	}
+	out = append(out, v.offBy(x), v.inWindow(h, x))
 	return append(out, v.apogee(h)...)
 }
 
@@ -46,7 +47,7 @@ func (v *View) offBy(x *course) string {
 	if len(parts) == 0 {
 		return "this column tells no stage of the flight"
 	}
-	return "off by " + strings.Join(parts, ", ") + " (root mean square)"
+	return "off (root mean square): " + strings.Join(parts, ", ")
 }
 
 // inWindow is what the window holds.
@@ -63,12 +64,12 @@ func (v *View) inWindow(h *held, x *course) string {
 			out++
 		}
 	}
-	text := fmt.Sprintf("window at %.2f s, %g s wide: ", v.entry().window-h.compared.Release, widths()[v.width])
+	text := fmt.Sprintf("%g s at %.2f s: ", widths()[v.width], v.entry().window-h.compared.Release)
 	switch {
 	case n > 0 && out > 0:
-		return text + fmt.Sprintf("off by %s, %s left out", v.figure(x, sum/float64(n)), samples(out))
+		return text + fmt.Sprintf("%s, %s left out", v.figure(x, sum/float64(n)), samples(out))
 	case n > 0:
-		return text + "off by " + v.figure(x, sum/float64(n)) + " over " + samples(n)
+		return text + v.figure(x, sum/float64(n)) + " over " + samples(n)
 	case out > 0:
 		return text + samples(out) + " left out"
 	}
@@ -92,7 +93,7 @@ func (v *View) fitWord() string {
 	b := &v.bindings
 	switch f := v.fit.Result; {
 	case v.fit.Busy:
-		return "a fit is under way"
+		return "a fit is under way, any change calls it off"
 	case !v.fit.Ready || f.fault != "" || f.found.Failed != nil:
 		return ""
 	case f.taken != nil && f.taken == v.Scene.File:
@@ -121,7 +122,7 @@ func (v *View) resultRows(h *held, w int) []string {
 	if spread {
 		c = &v.spread.Result.compared
 	}
-	t := draw.Table{Tight: w < 70, Columns: []draw.Column{{Left: true}, {Title: "measured"}, {Title: "predicted"}, {Title: "off", Rank: 1}, {Title: "90 % of flights", Rank: 2}, {Left: true}}}
+	t := draw.Table{Tight: w < 100, Columns: []draw.Column{{Left: true}, {Title: "measured"}, {Title: "predicted"}, {Title: "off", Rank: 1}, {Title: "90 % between", Rank: 2}, {Left: true}}}
 	for i := range c.Differences {
 		d := &c.Differences[i]
 		between, word, role := "", "", draw.Plain
@@ -131,7 +132,7 @@ func (v *View) resultRows(h *held, w int) []string {
 				role = draw.Caution
 			}
 		}
-		t.Rows = append(t.Rows, draw.Row{Sign: " ", Cells: []draw.Cell{{Text: d.Row.Label}, {Text: p.Row(&d.Row, d.Measured)}, {Text: p.Row(&d.Row, d.Predicted)},
+		t.Rows = append(t.Rows, draw.Row{Sign: " ", Cells: []draw.Cell{{Text: v.label(&d.Row)}, {Text: p.Row(&d.Row, d.Measured)}, {Text: p.Row(&d.Row, d.Predicted)},
 			{Text: measured.Off(p, d)}, {Text: between}, {Text: word, Role: role}}})
 	}
 	rows := t.Draw(theme, w, len(t.Rows)+1)
@@ -144,6 +145,19 @@ func (v *View) resultRows(h *held, w int) []string {
 		rows = append(rows, off.Draw(theme, w, len(off.Rows)+1)...)
 	}
 	return rows
+}
+
+// label is what a result is called where room may be short.
+func (v *View) label(r *results.Row) string {
+	const short, room = 70, 19
+	text := r.Label
+	if v.Columns >= short {
+		return text
+	}
+	if parts := strings.Split(r.Name, "."); parts[0] == "canopy" && len(parts) == 3 {
+		text = parts[1] + ", " + r.Short
+	}
+	return strings.TrimRight(v.Scene.Theme.Fit(text, min(room, draw.Width(text))), " ")
 }
 
 // readRows are how the log was read.
