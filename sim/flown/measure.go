@@ -73,13 +73,16 @@ func vertex(t, y []float64, at, height float64) (top, time float64) {
 		}
 	}
 	n := len(near.t)
-	s := solve.Smooth(near.t, near.y, n|1)
-	if n < 5 || !(s[0].Slope > 0) || !(s[n-1].Slope < 0) {
+	if n < 5 {
+		return height, at
+	}
+	first, last := solve.Parabola(near.t, near.y, near.t[0]), solve.Parabola(near.t, near.y, near.t[n-1])
+	if !(first.Slope > 0) || !(last.Slope < 0) {
 		return height, at
 	}
 	span := near.t[n-1] - near.t[0]
-	in := span * s[0].Slope / (s[0].Slope - s[n-1].Slope) // the slope of a parabola falls evenly
-	return s[0].Value + s[0].Slope*in/2, near.t[0] + in
+	in := span * first.Slope / (first.Slope - last.Slope) // the slope of a parabola falls evenly
+	return first.Value + first.Slope*in/2, near.t[0] + in
 }
 
 // fastestFall is when the fall is fastest before a canopy holds.

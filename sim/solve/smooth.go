@@ -7,7 +7,7 @@ type Smoothed struct{ Value, Slope float64 }
 
 // Smooth fits a parabola to the width samples around each one, by least squares, and reads
 // its value and slope there: the filter of Savitzky and Golay, Analytical Chemistry 36
-// (1964) 1627, for times that need not be even. Near the ends it reads the parabola of the
+// (1964) 1627, for times that rise and need not be even. Near the ends it reads the parabola of the
 // first or last width samples. Width is odd and at least 3; what is NaN takes no part, and where
 // fewer than three of a window are there, or no two of three times differ, the result is NaN.
 func Smooth(t, y []float64, width int) []Smoothed {
@@ -15,16 +15,17 @@ func Smooth(t, y []float64, width int) []Smoothed {
 	for i := range t {
 		from := max(0, min(i-width/2, len(t)-width))
 		to := min(len(t), from+width)
-		out[i] = parabola(t[from:to], y[from:to], t[i])
+		out[i] = Parabola(t[from:to], y[from:to], t[i])
 	}
 	return out
 }
 
-// parabola is the value and slope at a place of the parabola through the middle of samples.
-func parabola(t, y []float64, at float64) Smoothed {
+// Parabola is the value and slope at a place of the parabola through the middle of samples, whose
+// times rise; NaN as in Smooth.
+func Parabola(t, y []float64, at float64) Smoothed {
 	size := 0.0
-	for _, x := range t {
-		size = math.Max(size, math.Abs(x-at))
+	if n := len(t); n > 0 {
+		size = max(at-t[0], t[n-1]-at)
 	}
 	var s [5]float64 // sums of the powers of time
 	var b [3]float64
@@ -33,14 +34,16 @@ func parabola(t, y []float64, at float64) Smoothed {
 			continue
 		}
 		u := (t[i] - at) / size
-		p := 1.0
-		for k := range s {
-			if k < 3 {
-				b[k] += p * v
-			}
-			s[k] += p
-			p *= u
-		}
+		u2 := u * u
+		u3 := u2 * u
+		s[0]++
+		s[1] += u
+		s[2] += u2
+		s[3] += u3
+		s[4] += u3 * u
+		b[0] += v
+		b[1] += u * v
+		b[2] += u2 * v
 	}
 	nothing := Smoothed{math.NaN(), math.NaN()}
 	if s[0] < 3 {

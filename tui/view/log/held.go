@@ -150,11 +150,8 @@ type spread struct {
 	compared flown.Compared
 }
 
-// draws are as many as ullage compare flies.
-const draws = flown.UsualDraws
-
-// spread flies what is uncertain.
-func (h *held) spread(ctx context.Context) (*spread, error) {
+// spread flies what is uncertain, so many times.
+func (h *held) spread(ctx context.Context, draws int) (*spread, error) {
 	s := &spread{of: h, compared: *h.compared}
 	s.compared.Differences = append([]flown.Difference(nil), h.compared.Differences...)
 	return s, s.compared.Spread(ctx, study.Spreads(h.file), draws, study.Options{})

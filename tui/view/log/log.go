@@ -2,6 +2,7 @@
 package log
 
 import (
+	"context"
 	"math"
 	"time"
 
@@ -35,6 +36,7 @@ type View struct {
 
 	work   view.Work[*held]
 	spread view.Work[*spread]
+	draws  int // flights that the spread is of
 	fit    view.Work[*fitted]
 	under  state   // what is worked out, while the work is under way
 	fitOf  state   // what the fit under way is of
@@ -62,7 +64,7 @@ type state struct {
 
 // New is the view as it is at the start.
 func New(k view.Keys, o Options) *View {
-	v := &View{shared: k, bindings: newKeys(k), clock: o.Clock, span: view.AscentSpan, width: usualWidth}
+	v := &View{shared: k, bindings: newKeys(k), clock: o.Clock, span: view.AscentSpan, width: usualWidth, draws: flown.UsualDraws}
 	if v.clock == nil {
 		v.clock = time.Now
 	}
@@ -155,7 +157,8 @@ func (v *View) widen() tea.Cmd {
 	if h.compared == nil || v.spread.Ready && v.spread.Result.of == h || v.spread.Busy {
 		return nil
 	}
-	return v.spread.Ask(v.Scene.Ctx, h.spread)
+	draws := v.draws
+	return v.spread.Ask(v.Scene.Ctx, func(ctx context.Context) (*spread, error) { return h.spread(ctx, draws) })
 }
 
 func (v *View) Receive(msg tea.Msg) tea.Cmd {

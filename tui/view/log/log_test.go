@@ -29,7 +29,9 @@ func start(t testing.TB, size [2]int, logs ...string) *frame {
 	for _, name := range logs {
 		o.Logs = append(o.Logs, flown.Asked{Path: viewtest.Log(t, name), Release: math.NaN()})
 	}
-	return viewtest.New(t, New(view.DefaultKeys(), o), viewtest.Wagtail(t), size)
+	v := New(view.DefaultKeys(), o)
+	v.draws = 10
+	return viewtest.New(t, v, viewtest.Wagtail(t), size)
 }
 
 // rms is how far the log is off in the coast.
@@ -185,6 +187,7 @@ func TestKeys(t *testing.T) {
 func TestSameAsCompare(t *testing.T) {
 	for _, sys := range []quantity.System{quantity.Metric, quantity.US} {
 		f := start(t, viewtest.Large, "two.txt")
+		f.V.draws = flown.UsualDraws
 		f.Scene.Units = sys
 		f.Set("body.drag_factor", "1.1")
 		file := f.File()
