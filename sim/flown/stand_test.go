@@ -225,3 +225,39 @@ func TestStandWithoutRest(t *testing.T) {
 	assert.Zero(t, s.Tare)
 	assert.Contains(t, s.Notes.Error(), "its zero is not known")
 }
+
+// A trace in closed form: adiabatic blow-down through a choked throat, 2 L at 500 kPa and 288.15 K, 9 mm (Shapiro 1953,
+// chapter 4, from memory): p = p₀·s⁻⁷ with s = 1 + 0.2·t/τ and τ = V/(A·a₀·(5/6)³), and the thrust of a convergent
+// nozzle A·(2.4·(5/6)^3.5·p − p_a), up to the end of choking at p_a/(5/6)^3.5, where a valve shuts.
+func TestStandOfABlowDown(t *testing.T) {
+	const (
+		volume, p0, air, kelvin = 0.002, 500e3, 101325.0, 288.15
+		area                    = math.Pi / 4 * 0.009 * 0.009
+		hertz, onset            = 2000.0, 1.0
+	)
+	r := open(t, "bottle").Rocket()
+	w := r.Water
+	w.Volume, w.Fill, w.Throat, w.Bore, w.Discharge, w.Exponent, w.Expansion = volume, 0, 0.009, 0.1, 1, 1.4, ""
+	w.Pressure, w.Temperature = p0-air, kelvin
+	r.Site.Elevation, r.Site.Pressure, r.Site.Temperature = 0, air, kelvin
+	critical := math.Pow(5.0/6, 3.5)
+	tau := volume / (area * math.Sqrt(1.4*287.05287*kelvin) * math.Pow(5.0/6, 3))
+	end := 5 * tau * (math.Pow(critical*p0/air, 1.0/7) - 1)
+	impulse := area * (2.4*critical*p0*5*tau/6*(1-math.Pow(1+0.2*end/tau, -6)) - air*end)
+	var at, f []float64
+	for i := range int(3 * hertz) {
+		since := float64(i)/hertz - onset
+		reading := 1.7 // the tare
+		if since >= 0 && since <= end {
+			reading += area * (2.4*critical*p0*math.Pow(1+0.2*since/tau, -7) - air)
+		}
+		at, f = append(at, float64(i)/hertz), append(f, reading+0.001*float64(i%3-1))
+	}
+	s := stand(t, csv("time_s,thrust_n", at, f), r, "")
+	assert.InDelta(t, 33.8833843, s.Peak, 0.4)    // smoothed over a few samples
+	assert.InEpsilon(t, impulse, s.Impulse, 0.01) // what the gas weighs is taken off by the model
+	assert.InDelta(t, end, s.BurnTime, 2/hertz)
+	assert.InDelta(t, 1.7, s.Tare, 0.01)
+	assert.InEpsilon(t, 33.8833843, s.Expected.Peak, 0.02)
+	t.Log(end, impulse, s.Impulse, s.Peak, s.Expected.Peak)
+}
