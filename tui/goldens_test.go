@@ -126,6 +126,14 @@ var shots = []shot{
 	{"chamber-us-120x40", viewtest.Heron, "h x"},
 	{"chamber-none-80x24", plover, "h"},
 
+	{"layup-80x24", viewtest.Heron, "B"},
+	{"layup-pots-80x24", viewtest.Heron, "B z"},
+	{"layup-120x40", viewtest.Heron, "B ]"},
+	{"layup-200x60", viewtest.Heron, "B"},
+	{"layup-us-120x40", viewtest.Heron, "B x"},
+	{"layup-ascii-80x24", viewtest.Heron, "B ]"},
+	{"layup-none-80x24", plover, "B"},
+
 	{"check-80x24", viewtest.Heron, "j"},
 	{"check-120x40", viewtest.Heron, "j"},
 	{"check-200x60", viewtest.Heron, "j"},

@@ -7,6 +7,7 @@ import (
 	"ullage/tui/view/check"
 	"ullage/tui/view/fill"
 	"ullage/tui/view/flight"
+	"ullage/tui/view/layup"
 	"ullage/tui/view/log"
 	"ullage/tui/view/motors"
 	"ullage/tui/view/opening"
@@ -24,6 +25,7 @@ func views(k view.Keys, logs log.Options) []view.View {
 		motors.New(k),
 		airframe.New(k),
 		chamber.New(k),
+		layup.New(k),
 		check.New(k),
 		log.New(k, logs),
 	}
