@@ -8,6 +8,7 @@ import (
 
 	"github.com/stretchr/testify/require"
 
+	"ullage/sim/long"
 	"ullage/sim/rocketfile"
 	"ullage/tui/draw"
 	"ullage/tui/plot"
@@ -174,6 +175,7 @@ func flat(t testing.TB) *rocketfile.File {
 }
 
 func TestGoldens(t *testing.T) {
+	long.Unraced(t)
 	home, err := os.Getwd()
 	require.NoError(t, err)
 	for _, c := range shots {

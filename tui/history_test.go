@@ -9,6 +9,7 @@ import (
 	"github.com/stretchr/testify/require"
 	"pgregory.net/rapid"
 
+	"ullage/sim/long"
 	"ullage/sim/rocketfile"
 	"ullage/tui/view"
 )
@@ -52,6 +53,7 @@ func TestHistory(t *testing.T) {
 
 // An edit kept takes some hundred bytes, not a rocket.
 func TestHistoryTakesNoRoom(t *testing.T) {
+	long.Unraced(t)
 	const presses = 2000
 	s := newScreen(t, plover(t), 80, 24)
 	s.hold = true

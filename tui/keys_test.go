@@ -86,6 +86,7 @@ func FuzzKeys(f *testing.F) {
 
 // Undo and redo walk the same path back and forth.
 func TestUndoRedo(t *testing.T) {
+	long.Unraced(t)
 	long.Check(t, 25, func(rt *rapid.T) {
 		s := &screen{t: t, m: New(Options{File: rocketfile.Starter(), Output: io.Discard}), hold: true} // no flights: this is about the texts
 		s.send(tea.WindowSizeMsg{Width: 80, Height: 24})

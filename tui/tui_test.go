@@ -209,6 +209,7 @@ func TestTooSmall(t *testing.T) {
 
 // Every size from the least up is filled exactly, whatever is on the screen.
 func TestSizes(t *testing.T) {
+	long.Unraced(t)
 	s := newScreen(t, plover(t), 80, 24)
 	for _, keys := range [][]string{{}, {"p", "right"}, {"?"}, {"esc", "f"}, {"esc", "5"}, {"esc", "S"}, {"esc", "q"},
 		{"esc", "w"}, {"z"}, {"esc", "n", "b"}, {"a"}, {"esc", "esc", "o"}, {"z"}, {"esc", "m"}, {"z"}, {"esc", "h", "a"}, {"z"}, {"j", "]"}, {"esc", "d"}} {

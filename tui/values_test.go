@@ -9,6 +9,7 @@ import (
 	tea "github.com/charmbracelet/bubbletea"
 	"github.com/stretchr/testify/require"
 
+	"ullage/sim/long"
 	"ullage/sim/quantity"
 	"ullage/sim/rocketfile"
 	"ullage/tui/draw"
@@ -229,6 +230,7 @@ func TestMouse(t *testing.T) {
 // The other system of units holds in every view, on both drives, and in the
 // findings below.
 func TestUnitsInEveryView(t *testing.T) {
+	long.Unraced(t)
 	metric := regexp.MustCompile(`(^|[ (0-9])(m/s|bar|kg|mm|cm|km|m)([ ,;.)]|$)`)
 	for _, f := range []*rocketfile.File{plover(t), rocketfile.Starter()} {
 		s := newScreen(t, f, 200, 60)

@@ -6,12 +6,14 @@ import (
 	"github.com/charmbracelet/bubbles/key"
 	"github.com/stretchr/testify/require"
 
+	"ullage/sim/long"
 	"ullage/sim/rocketfile"
 )
 
 // Every view says what it is, on the page of keys too; its key is nobody else's and shows
 // it, and a rocket with little described is no reason to fail.
 func TestEveryViewDescribesItself(t *testing.T) {
+	long.Unraced(t)
 	names, opens := map[string]bool{}, map[string]string{}
 	for i, v := range New(Options{File: plover(t)}).views {
 		about := v.About()

@@ -10,6 +10,8 @@ import (
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
+
+	"ullage/sim/long"
 )
 
 // goodRocket flies; every row below spoils it in one way.
@@ -71,6 +73,7 @@ func TestGoodRocketFlies(t *testing.T) {
 // Each row replaces a piece of the rocket and tells what the message must name:
 // the key and the value as written. The line is that of the piece.
 func TestBadRocket(t *testing.T) {
+	long.Unraced(t)
 	for _, test := range []struct {
 		name, old, new string
 		key, value     string
@@ -122,6 +125,7 @@ func TestBadRocket(t *testing.T) {
 }
 
 func TestBadRocketAsAWhole(t *testing.T) {
+	long.Unraced(t)
 	for _, test := range []struct{ name, rocket, want string }{
 		{"empty", "", "empty"},
 		{"blank", "\n\n# nothing\n", "add [body] with diameter, mass"},
@@ -157,6 +161,7 @@ func TestAllFaultsAtOnce(t *testing.T) {
 }
 
 func TestBadCurve(t *testing.T) {
+	long.Unraced(t)
 	for _, test := range []struct {
 		name, curve string
 		line        int

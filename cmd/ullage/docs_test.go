@@ -62,6 +62,7 @@ func tour(t *testing.T) [][]string {
 // What the README shows works as it stands, one line after the other, and shows every
 // command there is.
 func TestTourOfTheCommands(t *testing.T) {
+	long.Unraced(t)
 	lines := tour(t)
 	shown := map[string]bool{}
 	examples, err := filepath.Abs("../../testdata")
@@ -96,6 +97,7 @@ func TestTourOfTheCommands(t *testing.T) {
 
 // Every example of every help is one that the parser takes.
 func TestExamplesOfHelpParse(t *testing.T) {
+	long.Unraced(t)
 	parser, err := newParser(&streams{out: io.Discard, err: io.Discard}, new(commands), func(int) {})
 	require.NoError(t, err)
 	for _, c := range parser.Model.Children {

@@ -58,9 +58,7 @@ func at(d map[string]any, path ...string) any {
 // scatter have the same numbers, the same
 // verdict and the same status; what fly warns of is a no-go of check and stands on the card.
 func TestFacesAgree(t *testing.T) {
-	if testing.Short() {
-		t.Skip("one command after the other: dear under the race detector, which has nothing to find here")
-	}
+	long.Unraced(t)
 	files, err := filepath.Glob("../../testdata/*.toml")
 	require.NoError(t, err)
 	kins := []string{"", "rail.length=0.4 m", "body.mass=1.9 kg", "wind.speed=0 m/s"}
@@ -84,7 +82,7 @@ func TestFacesAgree(t *testing.T) {
 				t.Run(strings.Join(args, " "), func(t *testing.T) { facesAgree(t, args, len(r.Canopies) > 0) })
 			}
 			chance := rand.New(rand.NewPCG(uint64(len(path)), uint64(tried)))
-			for range long.Of(1, 5) {
+			for range long.Of(1, 2) {
 				args := append([]string{path, "--set", "power=" + string(power)}, off(t, r, chance)...)
 				t.Run(strings.Join(args, " "), func(t *testing.T) { facesAgree(t, args, len(r.Canopies) > 0) })
 			}

@@ -18,6 +18,7 @@ import (
 
 	"ullage/sim"
 	"ullage/sim/gates"
+	"ullage/sim/long"
 	"ullage/sim/plan"
 	"ullage/sim/study"
 )
@@ -114,6 +115,7 @@ func row(importPath string) int {
 }
 
 func TestArrowsRunDown(t *testing.T) {
+	long.Unraced(t)
 	for _, p := range ours(t) {
 		from := row(p.ImportPath)
 		if !assert.GreaterOrEqual(t, from, 0, "%s has no room", p.ImportPath) {
@@ -132,6 +134,7 @@ func TestArrowsRunDown(t *testing.T) {
 // Whatever flies, once or many times, takes a context so that it can be interrupted. Those
 // who only format what they are given need none, so that one is a flight in the wrong room.
 func TestReportsFlyNothing(t *testing.T) {
+	long.Unraced(t)
 	checked := 0
 	for _, p := range ours(t) {
 		if strings.HasPrefix(p.ImportPath+"/", "ullage/sim/report/") {
@@ -151,6 +154,7 @@ func TestReportsFlyNothing(t *testing.T) {
 }
 
 func TestNothingBelowTheScreenKnowsATerminal(t *testing.T) {
+	long.Unraced(t)
 	screen := row("ullage/tui/draw") // the lowest of it that paints
 	checked := 0
 	for _, p := range ours(t) {

@@ -15,6 +15,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"ullage/sim/gates"
+	"ullage/sim/long"
 	"ullage/sim/rocket"
 	"ullage/sim/rocketfile"
 )
@@ -42,6 +43,7 @@ func judgedBy(t *testing.T, args ...string) ([]judgedCheck, bool) {
 // and in the README, and a check that it fails when it is set hard enough. What is missing
 // of a new one is named here.
 func TestEveryLimitIsJudged(t *testing.T) {
+	long.Unraced(t)
 	file, err := rocketfile.Open("../../testdata/heron.toml")
 	require.NoError(t, err)
 	bare := file.Rocket().Clone()

@@ -16,6 +16,7 @@ import (
 
 	"ullage/cmd/ullage/chart"
 	"ullage/cmd/ullage/chart/page"
+	"ullage/sim/long"
 )
 
 // TestPlotOptionsNameWhatThereIs holds the literals of the options to the tables
@@ -34,6 +35,7 @@ func TestPlotOptionsNameWhatThereIs(t *testing.T) {
 }
 
 func TestPlotPNGHasThePaperAtItsResolution(t *testing.T) {
+	long.Unraced(t)
 	out := filepath.Join(t.TempDir(), "flight.png")
 	got := runWith(context.Background(), strings.NewReader(""), "plot", "../../testdata/heron.toml", "-o", out, "--paper", "letter")
 	require.Equal(t, result{statusDone, "", ""}, got)
@@ -79,6 +81,7 @@ func TestPlotInterruptedAtOnceLeavesNothing(t *testing.T) {
 // TestTheScreenDoesWithoutPlots: nothing of the screen's needs the drawing of pages, and
 // the program has none of the packages that would slow its start.
 func TestTheScreenDoesWithoutPlots(t *testing.T) {
+	long.Unraced(t)
 	checked := 0
 	for _, p := range ours(t) {
 		for _, d := range p.Deps {

@@ -10,6 +10,8 @@ import (
 	"testing"
 
 	"github.com/rogpeppe/go-internal/testscript"
+
+	"ullage/sim/long"
 )
 
 // TestMain puts the program on the path, as ullage, for scripts and terminals that run
@@ -23,8 +25,10 @@ func TestMain(m *testing.M) {
 const noRaceWait = "GORACE=atexit_sleep_ms=0"
 
 // TestScripts runs the scripts one after another: what they run within this process
-// shares its working directory.
+// shares its working directory. Goroutines meet in studies (studies_test.go) and at the
+// terminal (pty_test.go), which the race detector sees without them.
 func TestScripts(t *testing.T) {
+	long.Unraced(t)
 	testscript.RunT(oneByOne{t}, testscript.Params{
 		Dir: "testdata/script",
 		Setup: func(e *testscript.Env) error {

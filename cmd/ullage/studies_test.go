@@ -17,6 +17,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"ullage/sim/long"
 	"ullage/sim/rocketfile"
 )
 
@@ -101,6 +102,7 @@ speed = "4 m/s"
 // Every command flies the rocket's own model, the quick one where --point asks for it, and
 // says which in the same words.
 func TestOneModelUnlessToldOtherwise(t *testing.T) {
+	long.Unraced(t)
 	file := filepath.Join(t.TempDir(), "shaped.toml")
 	require.NoError(t, os.WriteFile(file, []byte(shaped), 0o644))
 	fly := func(more ...string) map[string]any {

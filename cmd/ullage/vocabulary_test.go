@@ -10,6 +10,8 @@ import (
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
+
+	"ullage/sim/long"
 )
 
 // formerly are words that no face says any more, with the one that it says instead.
@@ -36,6 +38,7 @@ var correlation = regexp.MustCompile(`(?i)(\S+)\s+correlation`)
 // TestOneVocabulary reads what every command prints of every example, every help text and
 // every screen that is kept.
 func TestOneVocabulary(t *testing.T) {
+	long.Unraced(t)
 	texts := map[string]string{}
 	for _, file := range []string{"heron", "tube", "bottle", "drogue-main", "mass-list"} {
 		name := filepath.Join("..", "..", "testdata", file+".toml")

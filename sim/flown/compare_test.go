@@ -11,6 +11,7 @@ import (
 
 	"ullage/atmosphere"
 	"ullage/sim/flown/logfile"
+	"ullage/sim/long"
 	"ullage/sim/report"
 	"ullage/sim/results"
 	"ullage/sim/rocket"
@@ -81,6 +82,7 @@ func TestCompareWithItself(t *testing.T) {
 
 // Columns of every kind tell of the same flight.
 func TestChannels(t *testing.T) {
+	long.Unraced(t)
 	f := open(t, "bottle")
 	r := f.Rocket()
 	fl := flyWith(t, r, map[string]float64{"body.drag_factor": 1.1})
@@ -129,6 +131,7 @@ func TestChannels(t *testing.T) {
 }
 
 func TestWrongUnitsAreSuspected(t *testing.T) {
+	long.Unraced(t)
 	f := open(t, "bottle")
 	r := f.Rocket()
 	at, h := usual().heights(flyWith(t, r, nil))
@@ -153,6 +156,7 @@ func TestWrongUnitsAreSuspected(t *testing.T) {
 
 // A log of an afternoon, with drift, handling and one flight in it; of two flights one has to be chosen.
 func TestFlightsAreFound(t *testing.T) {
+	long.Unraced(t)
 	f := open(t, "bottle")
 	r := f.Rocket()
 	m := usual()
@@ -212,6 +216,7 @@ func TestNoFlight(t *testing.T) {
 // A chamber's pressure alone tells when the rocket is let go, among filling, a leak and what is let off by
 // a valve; and it tells the discharge.
 func TestChamberAlone(t *testing.T) {
+	long.Unraced(t)
 	f := open(t, "wagtail")
 	r := f.Rocket()
 	fl := flyWith(t, r, map[string]float64{"water.discharge": 0.95, "water.exponent": 1.33})
@@ -259,6 +264,7 @@ func TestChamberAlone(t *testing.T) {
 
 // What fly --csv writes reads back as what it was made from; what is called wrong is not judged.
 func TestOwnSamplesAndWrongUnits(t *testing.T) {
+	long.Unraced(t)
 	f := open(t, "bottle")
 	r := f.Rocket()
 	fl := flyWith(t, r, nil)

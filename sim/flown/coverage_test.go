@@ -17,6 +17,7 @@ import (
 // Deviations are what they say: of many made-up logs, the true values drawn from the spreads
 // and the noise white, stepped or correlated, so many lie within one and within two.
 func TestCoverage(t *testing.T) {
+	long.Unraced(t)
 	f := open(t, "bottle")
 	r := f.Rocket()
 	spreads := spreadsOf(t, f, "body.drag_factor", "water.discharge", "water.exponent", "canopy.main.coefficient")
@@ -28,7 +29,7 @@ func TestCoverage(t *testing.T) {
 		{"stepped", madeUp{hertz: 20, before: 8, after: 4, noise: 0.1, step: 0.3}},
 		{"correlated", madeUp{hertz: 20, before: 8, after: 4, noise: 0.4, rho: 0.9}},
 	}
-	logs := long.Of(18, 1000)
+	logs := long.Of(18, 300)
 	var mu sync.Mutex
 	one, two, all := map[string]int{}, map[string]int{}, map[string]int{}
 	t.Run("logs", func(t *testing.T) {

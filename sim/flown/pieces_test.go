@@ -8,11 +8,13 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"ullage/sim/long"
 	"ullage/sim/study"
 )
 
 // A bump that is no flight is left out of differences, stages and fit, and all else stays.
 func TestLeftOut(t *testing.T) {
+	long.Unraced(t)
 	f := open(t, "wagtail")
 	r := f.Rocket()
 	truth := flyWith(t, r, map[string]float64{"body.drag_factor": 1.2})

@@ -11,6 +11,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"ullage/sim/flown/logfile"
+	"ullage/sim/long"
 	"ullage/sim/study"
 )
 
@@ -44,6 +45,7 @@ func recorded(t testing.TB) (logs []Logged, spreads []study.Spread, truth map[st
 // Logs of flights by equations of another program give back what flew, each by itself and all
 // together; and what is learned from one makes the prediction of the next better.
 func TestRecoveryFromOtherEquations(t *testing.T) {
+	long.Unraced(t)
 	logs, spreads, truth, apogees := recorded(t)
 	ctx := context.Background()
 	fit := func(logs ...Logged) Fitted {
@@ -84,6 +86,7 @@ func TestRecoveryFromOtherEquations(t *testing.T) {
 
 // What a log says nothing of keeps its value; alone it is nothing learned.
 func TestKeptWhereNothingIsTold(t *testing.T) {
+	long.Unraced(t)
 	logs, spreads, _, _ := recorded(t)
 	ctx := context.Background()
 	r := logs[0].Rocket
@@ -133,6 +136,7 @@ func TestWhatCannotBeFitted(t *testing.T) {
 // The stand's logs that SciPy's integration of other equations made (testdata/reference/stand.py)
 // give discharge 0.955 and exponent 1.22 back.
 func TestStandFromOtherEquations(t *testing.T) {
+	long.Unraced(t)
 	f := open(t, "wagtail")
 	r := f.Rocket()
 	log, err := logfile.Open("../../testdata/logs/stand.csv", logfile.Options{})

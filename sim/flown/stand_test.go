@@ -14,6 +14,7 @@ import (
 
 	"ullage/sim"
 	"ullage/sim/flown/logfile"
+	"ullage/sim/long"
 	"ullage/sim/report"
 	"ullage/sim/results"
 	"ullage/sim/rocket"
@@ -76,6 +77,7 @@ func stand(t testing.TB, text []byte, r *rocket.Rocket, mount Mount) *Stand {
 }
 
 func TestStandOnWater(t *testing.T) {
+	long.Unraced(t)
 	f := open(t, "wagtail")
 	r := f.Rocket()
 	truth := map[string]float64{"water.discharge": 0.955, "water.exponent": 1.22}
@@ -121,6 +123,7 @@ func withValues(t testing.TB, r *rocket.Rocket, values map[string]float64) *rock
 
 // A motor's test gives its curve back, whichever way it stood, and the curve flies.
 func TestStandOfAMotor(t *testing.T) {
+	long.Unraced(t)
 	r := open(t, "heron").Rocket()
 	r.Power = rocket.MotorPower
 	c := r.Motor.Curve
@@ -189,6 +192,7 @@ func TestStandOfOwnSamples(t *testing.T) {
 
 // A log that begins in the burn has its zero from the rest after it, less the weight that has left by then.
 func TestStandThatBeginsInTheBurn(t *testing.T) {
+	long.Unraced(t)
 	for _, at := range []float64{2.003, 2.02, 2.05} {
 		for _, flip := range []bool{false, true} {
 			r := open(t, "wagtail").Rocket()

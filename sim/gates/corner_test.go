@@ -10,6 +10,7 @@ import (
 
 	"ullage/sim"
 	"ullage/sim/fault"
+	"ullage/sim/long"
 	"ullage/sim/results"
 	"ullage/sim/rocket"
 	"ullage/sim/rocketfile"
@@ -73,6 +74,7 @@ func TestCornerByHand(t *testing.T) {
 
 // The corner is no better than the day, the calm or any single deviation.
 func TestCornerIsWorst(t *testing.T) {
+	long.Unraced(t)
 	for _, name := range []string{"heron", "bottle", "mass-list", "drogue-main"} {
 		t.Run(name, func(t *testing.T) {
 			r := open(t, name)

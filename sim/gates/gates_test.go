@@ -12,6 +12,7 @@ import (
 	"ullage/atmosphere"
 	"ullage/sim"
 	"ullage/sim/chamber"
+	"ullage/sim/long"
 	"ullage/sim/results"
 	"ullage/sim/rocket"
 	"ullage/sim/rocketfile"
@@ -282,6 +283,7 @@ func TestProofBeyondTheEstimate(t *testing.T) {
 
 // A weaker, hotter, older chamber, or more pressure, never makes a go of a no-go.
 func TestWeakerIsNeverBetter(t *testing.T) {
+	long.Unraced(t)
 	for name, walk := range map[string]func(r *rocket.Rocket, k float64){
 		"closure wall": func(r *rocket.Rocket, k float64) { r.Chamber.Forward.Wall = 0.0016 * (1 - 0.9*k) },
 		"lap":          func(r *rocket.Rocket, k float64) { r.Chamber.Aft.Overlap = 0.03 * (1 - 0.95*k) },

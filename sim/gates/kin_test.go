@@ -8,6 +8,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"ullage/sim/long"
 	"ullage/sim/rocket"
 	"ullage/sim/rocketfile"
 )
@@ -109,6 +110,7 @@ func (k *kin) open(t *testing.T) *rocketfile.File {
 // both drives, and every other example is one once it states what it lacks and mends what
 // fails.
 func TestEveryExampleHasAGoKin(t *testing.T) {
+	long.Unraced(t)
 	for _, k := range kins {
 		t.Run(k.file+" "+string(k.power), func(t *testing.T) {
 			r := k.open(t).Rocket()

@@ -94,6 +94,7 @@ func passes(t *rapid.T, r *rocket.Rocket) map[string]bool {
 
 // Of any chamber and mount, with less strength, wall, cloth, lap, boss, thread, pin, bond or line no row passes that did not.
 func TestLessNeverPasses(t *testing.T) {
+	long.Unraced(t)
 	long.Check(t, 60, func(t *rapid.T) {
 		r := anyHeron(t)
 		w := r.Clone()
@@ -118,6 +119,7 @@ func TestLessNeverPasses(t *testing.T) {
 
 // Of any chamber and mount, with a statement taken out no row passes that did not, and the whole is no go.
 func TestTakenOutNeverPasses(t *testing.T) {
+	long.Unraced(t)
 	long.Check(t, 60, func(t *rapid.T) {
 		r := anyHeron(t)
 		inputs := map[string]*rocket.Number{}

@@ -21,6 +21,7 @@ import (
 // Whatever mend is named makes its check pass, in every case, and a step less of it does
 // not.
 func TestMendsMend(t *testing.T) {
+	long.Unraced(t)
 	for _, test := range []struct {
 		name, file, key string
 		set             func(r *rocket.Rocket)
@@ -200,6 +201,7 @@ func TestMendsHoldOnEveryExample(t *testing.T) {
 
 // Rockets near the heron and its kin, each number off at random.
 func TestMendsHoldOnAnyRocket(t *testing.T) {
+	long.Unraced(t)
 	long.Check(t, 4, func(t *rapid.T) {
 		name := rapid.SampledFrom([]string{"heron", "drogue-main", "tube", "mass-list"}).Draw(t, "file")
 		f, err := rocketfile.Open("../../testdata/" + name + ".toml")
@@ -275,6 +277,7 @@ func pulled(t *testing.T, r *rocket.Rocket, key string, m Remedy, steps float64)
 
 // A rail that is long enough, by the flight itself: the speed along a longer guide.
 func TestRailMendAgainstTheFlight(t *testing.T) {
+	long.Unraced(t)
 	r := open(t, "heron")
 	r.Rail.Length = 0.5
 	v := judge(t, r, Options{Remedies: true})

@@ -9,6 +9,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"ullage/sim"
+	"ullage/sim/long"
 	"ullage/sim/results"
 	"ullage/sim/rocket"
 	"ullage/sim/rocketfile"
@@ -17,6 +18,7 @@ import (
 // Every row that follows from a warning, on both sides of its limit: what can be worked out
 // by hand is, and the rest is read off the flight.
 func TestRowsBesideWarnings(t *testing.T) {
+	long.Unraced(t)
 	after := func(trigger rocket.Trigger, v float64) func(r *rocket.Rocket) {
 		return func(r *rocket.Rocket) {
 			r.Canopies[0].Water = rocket.Rule{Trigger: trigger, Value: v}
@@ -94,6 +96,7 @@ func together(drogue, main float64) func(r *rocket.Rocket) {
 // A wind that no day of the file has is looked at too: what is straight in calm air and
 // turns broadside on the day is a no-go, whichever of the two is worse.
 func TestAttackInEveryCase(t *testing.T) {
+	long.Unraced(t)
 	r := open(t, "heron")
 	v := judge(t, r, all(r))
 	c := find(t, &v, "attack-most")

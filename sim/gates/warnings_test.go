@@ -9,6 +9,7 @@ import (
 
 	"ullage/sim"
 	"ullage/sim/airframe"
+	"ullage/sim/long"
 	"ullage/sim/results"
 	"ullage/sim/rocket"
 	"ullage/thrust"
@@ -74,6 +75,7 @@ var mischief = map[sim.WarningCode]struct {
 // Every code is a check that fails whenever the flight of the day warns so, or a note with
 // its reason: nothing warned of is a go.
 func TestEveryWarningIsJudged(t *testing.T) {
+	long.Unraced(t)
 	require.Len(t, warnings, len(sim.WarningCodes()), "a code is bound that there is not")
 	for _, code := range sim.WarningCodes() {
 		t.Run(string(code), func(t *testing.T) {

@@ -9,6 +9,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"ullage/sim/airframe"
+	"ullage/sim/long"
 	"ullage/sim/rocket"
 	"ullage/sim/solve"
 	"ullage/thrust"
@@ -157,6 +158,7 @@ func TestSized(t *testing.T) {
 
 // Airframes answers for every rocket that flies: what is out of reach is said of that figure alone.
 func TestAirframesOfAnyRocket(t *testing.T) {
+	long.Unraced(t)
 	ctx := context.Background()
 	listed := func(r *rocket.Rocket) {
 		r.Parts = []airframe.Part{{Name: "all", Mass: 0.4, Position: 0.55, Length: 0.5}, {Name: "nose", Mass: 0.1, Position: 0.06, Length: 0.1, Diameter: 0.03}}

@@ -5,6 +5,7 @@ import (
 
 	"github.com/stretchr/testify/require"
 
+	"ullage/sim/long"
 	"ullage/sim/rocket"
 	"ullage/sim/rocketfile"
 )
@@ -12,6 +13,7 @@ import (
 // Nothing is allocated a flight: a long sweep and a long scatter take no more than short ones
 // do. Linear takes a few for the text of its numbers, which is done before.
 func TestNothingIsAllocatedAFlight(t *testing.T) {
+	long.Unraced(t)
 	const short, more = 256, 512
 	heron := rocketfile.Starter().Rocket()
 	point := heron.Clone()

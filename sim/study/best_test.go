@@ -10,6 +10,7 @@ import (
 	"ullage/sim"
 	"ullage/sim/chamber"
 	"ullage/sim/fault"
+	"ullage/sim/long"
 	"ullage/sim/rocket"
 	"ullage/sim/rocketfile"
 )
@@ -42,6 +43,7 @@ func densest(t *testing.T, r *rocket.Rocket, leftover bool, texts ...string) Row
 // The optimum is that of a dense sweep, within few flights, and the band ends where
 // the apogee is 1 % down.
 func TestBestOfOne(t *testing.T) {
+	long.Unraced(t)
 	for name, c := range map[string]struct {
 		rocket      *rocket.Rocket
 		goal, sweep string
@@ -175,6 +177,7 @@ func TestBestLeftover(t *testing.T) {
 
 // What is the best, and what may be, is the caller's to say.
 func TestBestOfAnyAim(t *testing.T) {
+	long.Unraced(t)
 	r := bottle()
 	goals, err := ParseGoals(r, []string{"water.fill=0..0.6"})
 	require.NoError(t, err)
@@ -236,6 +239,7 @@ func TestNoneAdmissible(t *testing.T) {
 }
 
 func TestBestOfSeveral(t *testing.T) {
+	long.Unraced(t)
 	r := rocketfile.Starter().Rocket()
 	b := best(t, r, false, "water.fill=0.1..0.6", "water.throat=5..40mm")
 	dense := densest(t, r, false, "water.fill=0.1..0.6/51", "water.throat=5..40mm/36")

@@ -72,6 +72,7 @@ func TestDrawTurnsRail(t *testing.T) {
 // Nine of ten flown landings are inside the ellipse, too, though they are no exact
 // normal distribution.
 func TestScatterLandings(t *testing.T) {
+	long.Unraced(t)
 	r := rocketfile.Starter().Rocket()
 	got, points := scattered(t, r, DefaultSpread(r), 2000, 2, Options{})
 	require.Len(t, points, got.Landed+BallisticFlights)
@@ -105,6 +106,7 @@ func TestScatterPartialIsShorter(t *testing.T) {
 
 // Flights leave nothing behind.
 func TestScatterFlightsFlatMemory(t *testing.T) {
+	long.Unraced(t)
 	r := dud()
 	before, most := heap(), uint64(0)
 	_, err := Disperse(background, r, Draws{Spreads: []Spread{spread(t, r, "body.mass", 0.1)}, Flights: long.Of(5_000, 20_000), Seed: 1},

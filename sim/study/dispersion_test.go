@@ -13,6 +13,7 @@ import (
 
 	"ullage/sim"
 	"ullage/sim/fault"
+	"ullage/sim/long"
 	"ullage/sim/results"
 	"ullage/sim/rocket"
 	"ullage/sim/rocketfile"
@@ -52,6 +53,7 @@ func figures(r Dispersion) string {
 // (∂h/∂x σ)², and an input's rank correlation, of a normal pair with correlation ρ, is
 // 6/π asin(ρ/2) (K. Pearson 1907, from memory).
 func TestScatterAgainstLinearPropagation(t *testing.T) {
+	long.Unraced(t)
 	const n = 3000
 	r := bottle()
 	sd := map[string]float64{"body.mass": 0.002, "body.drag_factor": 0.03, "water.pressure": 5e3, "water.discharge": 0.004}
@@ -293,6 +295,7 @@ func TestShownResults(t *testing.T) {
 // Past the reservoir, quantiles come from a choice of the flights, mean and deviation
 // from all, and what is kept grows no more.
 func TestScatterFlatMemory(t *testing.T) {
+	long.Unraced(t)
 	live := func() uint64 {
 		runtime.GC()
 		var m runtime.MemStats
@@ -315,6 +318,7 @@ func TestScatterFlatMemory(t *testing.T) {
 // A share of the draws flies once more without canopies, nose first, and what comes down beyond
 // the field is counted of both.
 func TestScatterOutsideAndBallistic(t *testing.T) {
+	long.Unraced(t)
 	r := rocketfile.Starter().Rocket()
 	r.Field.Radius = 60
 	got, points := scattered(t, r, DefaultSpread(r), 600, 2, Options{})

@@ -117,6 +117,7 @@ func heap() uint64 {
 }
 
 func TestSweepFlatMemory(t *testing.T) {
+	long.Unraced(t)
 	r := dud()
 	axes := []Axis{Linear(input(t, r, "body.mass"), 10, 20, long.Of(5_000, 20_000))}
 	before := heap()

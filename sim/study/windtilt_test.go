@@ -41,6 +41,7 @@ func TestTiltsIntoTheWindBringItHome(t *testing.T) {
 // No tilt of a dense scan lands nearer the pad, whatever the wind: with a rigid body
 // that turns into the wind, too.
 func TestTiltsAgainstADenseScan(t *testing.T) {
+	long.Unraced(t)
 	heron := rocketfile.Starter().Rocket()
 	for name, r := range map[string]*rocket.Rocket{"bottle": bottle(), "heron on water": heron, "heron on a motor": motored()} {
 		winds := []float64{0, 1, 3, 8}
