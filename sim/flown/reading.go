@@ -168,7 +168,8 @@ func (rd *Reading) stretch() (from, to int) {
 func (rd *Reading) find(r *rocket.Rocket, o Options) (found, error) {
 	log := rd.Log
 	order := []logfile.Quantity{logfile.Height, logfile.Pressure, logfile.Speed, logfile.Acceleration}
-	if r.Power == rocket.WaterPower { // a motor's pressure falls when it has burnt
+	stood := log.Find(logfile.Thrust) >= 0
+	if r.Power == rocket.WaterPower && !stood { // a motor's pressure falls when it has burnt
 		order = append(order, logfile.Chamber)
 	}
 	var shown series
@@ -214,6 +215,9 @@ func (rd *Reading) find(r *rocket.Rocket, o Options) (found, error) {
 			return found{}, fault.Fault{File: log.Name, Key: log.Columns[k].Name(), Problem: fmt.Sprintf("holds %d flights, which lift off at %s", len(all), strings.Join(at, ", ")),
 				Remedy: fmt.Sprintf("say which is meant, as in --from '%.0f s' --to '%.0f s'", math.Floor(all[0].liftOff-5), math.Ceil(endOf(all[0])+5))}
 		}
+	}
+	if len(shown.t) == 0 && stood {
+		return found{}, fault.Fault{File: log.Name, Problem: "has a thrust and nothing that flies: a static test, it seems", Remedy: "ullage stand reads it"}
 	}
 	if len(shown.t) == 0 {
 		return found{}, nothingToLookAt(log, o, order)

@@ -19,7 +19,7 @@ func past(p words.Printer, all *flown.Pasts) page.Section {
 		return page.Section{}
 	}
 	if n := len(all.LeftOut); n > 0 {
-		x.Add(page.Prose(page.Printable(page.Listed(all.LeftOut)) + ": values of the file were fitted to it, so that it agrees by that alone; left out."))
+		x.Add(page.Prose("Left out, since values of the file were fitted to them, by which alone they agree: " + page.Printable(page.Listed(all.LeftOut)) + "."))
 	}
 	if all.Flights < flown.FewestFlights {
 		if len(all.LeftOut) == 0 && all.Flights < 2 {
