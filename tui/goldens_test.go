@@ -153,7 +153,7 @@ var shots = []shot{
 	{"log-block-120x40", viewtest.Wagtail, "L" + oneLog + "z"},
 	{"log-ascii-80x24", viewtest.Wagtail, "L" + oneLog + "Z ]"},
 	{"log-us-120x40", viewtest.Wagtail, "L" + oneLog + "x i i"},
-	{"log-out-120x40", viewtest.Wagtail, "L" + oneLog + "+ + E s"},
+	{"log-out-120x40", viewtest.Wagtail, "L" + oneLog + "W W E s"},
 	{"log-read-80x24", viewtest.Wagtail, "L" + oneLog + "i i"},
 	{"log-fit-80x24", viewtest.Wagtail, "L" + oneLog + "b"},
 	{"log-fit-120x40", viewtest.Wagtail, "L" + oneLog + "b"},

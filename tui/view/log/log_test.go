@@ -114,21 +114,21 @@ func TestKeys(t *testing.T) {
 			require.InDelta(t, f.V.held().compared.Flight.Burnout.Time, at(f), 1e-9)
 		},
 		"Wider": func(t *testing.T, f *frame) {
-			f.Press("+")
+			f.Press("W")
 			require.InDelta(t, 1, f.V.window().To-f.V.window().From, 1e-9)
 		},
 		"Narrower": func(t *testing.T, f *frame) {
-			f.Press("_")
+			f.Press("N")
 			require.InDelta(t, 0.2, f.V.window().To-f.V.window().From, 1e-9)
 		},
 		"LeaveOut": func(t *testing.T, f *frame) {
 			f.Press("s")
 			require.Contains(t, f.Said, "Left out: 10 samples")
 			require.Contains(t, f.Shown(), "x left out")
-			f.Press("+", "s")
+			f.Press("W", "s")
 			require.Contains(t, f.Said, "Left out: 10 samples")
 			require.Len(t, f.V.entry().LeftOut, 1)
-			f.Press("_", "s")
+			f.Press("N", "s")
 			require.Contains(t, f.Said, "Taken back: 10 samples")
 			require.Len(t, f.V.entry().LeftOut, 2)
 		},
@@ -141,7 +141,7 @@ func TestKeys(t *testing.T) {
 			f.Press("A")
 			require.Contains(t, f.Said, "No sample is left out")
 		},
-		"SoonerFine": shifts("(", -fineShift), "LaterFine": shifts(")", fineShift),
+		"SoonerFine": shifts(",", -fineShift), "LaterFine": shifts(";", fineShift),
 		"Sooner": shifts("{", -coarseShift), "LaterOn": shifts("}", coarseShift),
 		"Found": func(t *testing.T, f *frame) {
 			before := release(f)
