@@ -172,6 +172,13 @@ var keyTrials = map[string]func(t *testing.T, s *screen){
 		s.press("d")
 		require.Equal(t, rocket.WaterPower, s.m.now.Flight.Rocket.Power)
 	},
+	"Guide": func(t *testing.T, s *screen) {
+		s.press("i")
+		require.Contains(t, s.words(), "airframe length:")
+		s.checkSize()
+		s.press("1", "2", "0", "0", "enter", "esc")
+		require.InDelta(t, 1.2, s.m.file().Described().Shape.Length, 1e-12)
+	},
 	"AddPart": func(t *testing.T, s *screen) {
 		s.press("+")
 		require.Contains(t, s.words(), "Add to the rocket")

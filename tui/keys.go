@@ -18,7 +18,7 @@ type KeyMap struct {
 	// While a value or a name is typed.
 	Accept, Complete key.Binding
 	// The rocket as a whole.
-	AddPart, RemovePart, MoveUp, MoveDown, Uncertain, RemoveCanopy, Redo key.Binding
+	Guide, AddPart, RemovePart, MoveUp, MoveDown, Uncertain, RemoveCanopy, Redo key.Binding
 	// The flight.
 	DropKept key.Binding
 	// Reading.
@@ -53,6 +53,7 @@ func DefaultKeys() KeyMap {
 		Accept:   view.Bind("⏎", "take what was typed", "enter"),
 		Complete: view.Bind("tab", "complete a path", "tab"),
 
+		Guide:        view.Bind("i", "asks for the rocket value by value, from the tube to the site", "i"),
 		AddPart:      view.Bind("+", "add a part: section, fins, ply, closure, motor, …", "+"),
 		RemovePart:   view.Bind("D", "remove the part that the chosen input is of (undo brings it back)", "D"),
 		MoveUp:       view.Bind("(", "move it before the one above, in a list", "("),
@@ -94,7 +95,7 @@ func (k KeyMap) groups() []keyGroup {
 		{"inputs", []key.Binding{k.Up, k.Down, k.NextGroup, k.PrevGroup, k.First, k.Last, k.PageUp, k.PageDown, k.Find, k.Lack, k.Fold, k.FoldAll}},
 		{"values", []key.Binding{k.Less, k.More, k.FarLess, k.FarMore, k.Digit, k.Type, k.Default}},
 		{"while typing", []key.Binding{k.Accept, k.Complete, k.Leave}},
-		{"rocket", []key.Binding{k.Drive, k.AddPart, k.RemovePart, k.MoveUp, k.MoveDown, k.Uncertain, k.AddCanopy, k.RemoveCanopy, k.Tube, k.Undo, k.Redo}},
+		{"rocket", []key.Binding{k.Drive, k.Guide, k.AddPart, k.RemovePart, k.MoveUp, k.MoveDown, k.Uncertain, k.AddCanopy, k.RemoveCanopy, k.Tube, k.Undo, k.Redo}},
 		{"flight", []key.Binding{k.Keep, k.DropKept, k.Span, k.SpanBack, k.Earlier, k.Later, k.FarEarlier, k.FarLater, k.NextEvent, k.PrevEvent}},
 		{"reading", []key.Binding{k.NextView, k.PrevView, k.Findings, k.Units, k.Help}},
 		{"file and program", []key.Binding{k.Save, k.SaveAs, k.Quit, k.Interrupt, k.Suspend, k.Redraw}},

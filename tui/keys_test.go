@@ -22,7 +22,7 @@ var anyKeys = []tea.Msg{
 	keyNamed("home"), keyNamed("end"), keyNamed("pgup"), keyNamed("pgdown"), keyNamed("tab"), keyNamed("shift+tab"),
 	keyNamed("enter"), keyNamed("esc"), keyNamed("backspace"), keyNamed("delete"), keyNamed("space"),
 	keyNamed("ctrl+s"), keyNamed("ctrl+r"), keyNamed("ctrl+c"), keyNamed("ctrl+z"), keyNamed("ctrl+l"), keyNamed("ctrl+u"),
-	runes("<"), runes(">"), runes("["), runes("]"), runes("{"), runes("}"), runes("?"), runes("/"), runes("*"), runes("!"), runes("+"), runes("D"), runes("("), runes(")"), runes("~"), runes("."), runes("-"),
+	runes("<"), runes(">"), runes("["), runes("]"), runes("{"), runes("}"), runes("?"), runes("/"), runes("i"), runes("*"), runes("!"), runes("+"), runes("D"), runes("("), runes(")"), runes("~"), runes("."), runes("-"),
 	runes("0"), runes("1"), runes("3"), runes("7"), runes("c"), runes("C"), runes("d"), runes("e"), runes("E"), runes("f"),
 	runes("n"), runes("p"), runes("P"), runes("q"), runes("r"), runes("s"), runes("S"), runes("t"), runes("u"), runes("U"),
 	runes("w"), runes("v"), runes("V"), runes("x"), runes("z"), runes("Z"), runes("m"), runes(" mm"), runes("apogee + 2 s"), runes("雪"), runes("\u202e"),

@@ -75,7 +75,7 @@ func (m *Model) interrupt() tea.Cmd {
 	if m.finding != nil {
 		m.findKey(tea.KeyMsg{Type: tea.KeyEsc})
 	}
-	m.asking, m.page, m.typed, m.picking = nil, nil, nil, nil
+	m.asking, m.page, m.typed, m.picking, m.guiding = nil, nil, nil, nil, nil
 	return m.quit()
 }
 

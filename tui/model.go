@@ -35,6 +35,7 @@ type Model struct {
 
 	inputs    list
 	picking   *picker    // a choice being made; nil when none is
+	guiding   *guide     // what asks for the rocket value by value; nil when nothing does
 	finding   *finding   // an input being looked for; nil when none is
 	lastFound string     // what was looked for before
 	typed     *typing    // a value being typed; nil when none is
@@ -91,6 +92,9 @@ func New(o Options) Model {
 	m.repaint(backgroundOf(terminal.GuessBackground()))
 	m.refill()
 	m.inputs.chooseDrive()
+	if o.Forms {
+		m.pickForm()
+	}
 	if len(o.Logs) > 0 {
 		m.beginWith("log")
 	}

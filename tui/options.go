@@ -18,6 +18,7 @@ import (
 // File is the usual choice.
 type Options struct {
 	File    *rocketfile.File
+	Forms   bool // begin by asking what to start from
 	Charset plot.Charset
 	NoColor bool             // attributes only, as NO_COLOR asks for
 	Mouse   bool             // take the mouse, and with it the terminal's own selection

@@ -33,6 +33,9 @@ func (m *Model) pressOne(k tea.KeyMsg) tea.Cmd {
 		return nil
 	case m.picking != nil:
 		return m.pickKey(k)
+	case m.guiding != nil && m.page == nil:
+		m.guideKey(k)
+		return nil
 	case m.finding != nil:
 		m.findKey(k)
 		return nil
@@ -109,6 +112,8 @@ func (m *Model) command(k tea.KeyMsg) tea.Cmd {
 		m.addCanopy()
 	case key.Matches(k, keys.RemoveCanopy):
 		m.removeCanopy()
+	case key.Matches(k, keys.Guide):
+		m.startGuide()
 	case key.Matches(k, keys.AddPart):
 		m.pickPart()
 	case key.Matches(k, keys.RemovePart):

@@ -69,7 +69,10 @@ func (m *Model) bodyLines() []string {
 	l, theme := m.layout, m.theme
 	left, above, below := m.inputs.draw(theme, l.inputs, l.body, m.typed, m.wrongValue())
 	right := m.view().Lines()
-	if m.blank() {
+	switch {
+	case m.guiding != nil:
+		right = m.guideLines()
+	case m.blank():
 		right = m.blankLines()
 	}
 	rows := make([]string, 0, l.body+l.findings)
@@ -229,6 +232,11 @@ func (m *Model) statusLines() ([]string, string) {
 		keys := &m.keys
 		return []string{draw.Blanks(w), draw.Blanks(w)}, draw.HintLine(theme, []draw.Hint{draw.HintOf("choose, or type letters of it", keys.Up, keys.Down),
 			draw.HintOf("take it", keys.Accept), draw.HintOf("none of them", keys.Leave)}, nil, w)
+	}
+	if m.guiding != nil {
+		keys := &m.keys
+		return m.guiding.lines(m, w), draw.HintLine(theme, []draw.Hint{draw.HintOf("answer, or skip", keys.Accept), draw.HintOf("question before, next", keys.Up, keys.Down),
+			draw.HintOf("to the list", keys.Leave)}, nil, w)
 	}
 	if m.finding != nil {
 		keys := &m.keys

@@ -43,6 +43,23 @@ func (s *streams) openOrStarter(path string) (*rocketfile.File, error) {
 	return s.open(path)
 }
 
+// openDraft is openOrStarter for who goes on describing the rocket: it may lack anything.
+func (s *streams) openDraft(path string) (*rocketfile.File, error) {
+	switch path {
+	case "":
+		return rocketfile.Starter(), nil
+	case "-":
+		text, err := s.readAll()
+		if err != nil {
+			return nil, err
+		}
+		f, err := rocketfile.ReadDraft(standardInput, ".", text)
+		return s.opened(f, err)
+	}
+	f, err := await(s.ctx, func() (*rocketfile.File, error) { return rocketfile.OpenDraft(path) })
+	return s.opened(f, err)
+}
+
 // opened notes which files a rocket was read from.
 func (s *streams) opened(f *rocketfile.File, err error) (*rocketfile.File, error) {
 	if err == nil {

@@ -8,17 +8,23 @@ import (
 	"ullage/sim/rocketfile"
 )
 
-// newCommand writes the starter rocket.
+// newCommand writes a rocket to start from.
 type newCommand struct {
 	File string `arg:"" placeholder:"FILE" help:"The file to write, such as heron.toml. One that exists is kept."`
+	From string `default:"starter" enum:"starter,bottle,tube,motor,bare" placeholder:"starter|bottle|tube|motor|bare" help:"What to start from: a whole composite airframe, a bottle, a launch tube, a motor, or nothing."`
+	Ask  bool   `help:"Ask for the rocket value by value, from the tube to the site; what is answered is written at once."`
 }
 
 // Help teaches by example.
 func (newCommand) Help() string {
 	return helpText(
-		"Writes the rocket built into the program to a file of your own, with comments that explain each "+
-			"value, and the thrust curve of its motor beside it. An existing file is never written over.",
+		"Writes a rocket built into the program to a file of your own, with comments that explain the "+
+			"values, and the thrust curve of its motor beside it. An existing file is never written over. "+
+			"A bare rocket has next to nothing in it: the screen says what each answer still takes and asks for it, "+
+			"and so does --ask without a screen, which starts from the bare one.",
 		"ullage new heron.toml",
+		"ullage new --from bare mine.toml",
+		"ullage new --ask mine.toml",
 		"ullage heron.toml",
 		"ullage fly heron.toml")
 }
@@ -26,9 +32,13 @@ func (newCommand) Help() string {
 // Run writes the file.
 func (c *newCommand) Run(s *streams) error {
 	if c.File == "-" {
-		return badInput("new writes two files and needs a name, as in ullage new heron.toml")
+		return badInput("new writes a file and needs a name, as in ullage new heron.toml")
 	}
-	err := rocketfile.WriteStarter(c.File)
+	form := c.From
+	if c.Ask && form == "starter" {
+		form = "bare"
+	}
+	f, err := rocketfile.WriteForm(form, c.File)
 	switch {
 	case errors.Is(err, rocketfile.ErrExists):
 		// The mend that the error offers, replacing it, is not one of this command's.
@@ -37,7 +47,14 @@ func (c *newCommand) Run(s *streams) error {
 	case err != nil:
 		return err
 	}
-	// Standard output is for results, and the file is the result.
-	fmt.Fprintf(s.err, "wrote %s; ullage %s opens it on the screen, ullage fly %s flies it\n", c.File, c.File, c.File)
+	switch {
+	case c.Ask:
+		return s.interview(f)
+	case form == "bare":
+		fmt.Fprintf(s.err, "wrote %s; ullage %s opens it on the screen, where i asks for the rocket value by value\n", c.File, c.File)
+	default:
+		// Standard output is for results, and the file is the result.
+		fmt.Fprintf(s.err, "wrote %s; ullage %s opens it on the screen, ullage fly %s flies it\n", c.File, c.File, c.File)
+	}
 	return nil
 }

@@ -14,7 +14,7 @@ import (
 
 // screenCommand opens the screen. It is what runs when no command is named.
 type screenCommand struct {
-	File string `arg:"" optional:"" placeholder:"FILE" help:"The rocket file; none opens a rocket built into the program."`
+	File string `arg:"" optional:"" placeholder:"FILE" help:"The rocket file; none asks what to start from."`
 
 	Charset string   `enum:"braille,block,ascii" default:"braille" placeholder:"braille|block|ascii" help:"What to draw plots with: braille, block or ascii."`
 	Mouse   bool     `help:"Use the mouse (it takes the terminal's own selection)."`
@@ -42,12 +42,13 @@ func (c *screenCommand) Run(s *streams) error {
 	if err != nil {
 		return err
 	}
-	file, err := s.openOrStarter(c.File)
+	file, err := s.openDraft(c.File)
 	if err != nil {
 		return err
 	}
 	return tui.Run(s.ctx, tui.Options{
 		File:    file,
+		Forms:   c.File == "",
 		Logs:    logs,
 		Charset: charset,
 		NoColor: os.Getenv("NO_COLOR") != "", // https://no-color.org

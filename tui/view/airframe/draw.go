@@ -87,53 +87,11 @@ func (v *View) side(r *rocket.Rocket) plot.Stack {
 	s := r.Shape
 	u := v.Scene.Unit("mm")
 	c := plot.Chart{Y: plot.Axis{Hide: true}, Equal: true}
-	line := func(ink plot.Ink, x, y []float64) {
-		c.Series = append(c.Series, plot.Series{X: draw.InUnit(x, u), Y: draw.InUnit(y, u), Ink: ink})
-	}
-	x, y := outline(s)
-	mirrored := make([]float64, len(y))
-	for i := range y {
-		mirrored[i] = -y[i]
-	}
-	line(plot.TraceA, x, y)
-	line(plot.TraceA, x, mirrored)
-	for _, f := range s.Fins {
-		root := f.Position
-		fx := []float64{root, root + f.Sweep, root + f.Sweep + f.Tip, root + f.Root}
-		body := s.Radius(root)
-		fy := []float64{body, body + f.Span, body + f.Span, body}
-		down := []float64{-fy[0], -fy[1], -fy[2], -fy[3]}
-		line(plot.TraceB, fx, fy)
-		line(plot.TraceB, fx, down)
-	}
+	c.Series = draw.Silhouette(s, u)
 	for _, m := range v.marks() {
 		c.Points = append(c.Points, plot.PointMark{X: u.FromSI(m.at), Sign: m.sign})
 	}
 	return plot.Stack{Charset: v.Scene.Theme.Charset, X: plot.Axis{Unit: u.Name, Title: "from the tip"}, Charts: []plot.Chart{c}}
-}
-
-// outline is the body's upper edge from the tip of the nose to the aft end.
-func outline(s *airframe.Shape) (x, y []float64) {
-	nose := s.Forebody()
-	const steps = 40
-	for i := range steps + 1 {
-		at := nose.Length * float64(i) / steps
-		x, y = append(x, at), append(y, nose.Radius(at))
-	}
-	at, d := nose.Length, nose.Diameter
-	for _, sec := range s.Sections {
-		fore := sec.Forward
-		if fore == 0 {
-			fore = d
-		}
-		aft := sec.Aft
-		if aft == 0 {
-			aft = fore
-		}
-		x, y = append(x, at, at+sec.Length), append(y, fore/2, aft/2)
-		at, d = at+sec.Length, aft
-	}
-	return append(x, s.Length, s.Length), append(y, d/2, 0)
 }
 
 // balanceMark is a letter on the drawing's axis.
