@@ -12,7 +12,8 @@ import (
 )
 
 // Keep is a rocket file with what was learned: the values, and their deviations in [spread], each
-// with a remark of the day and the logs it is from.
+// with a remark of the day and the logs it is from. An input that is another one on every flight keeps the
+// deviation it had: what a log tells of it is that flight's.
 func Keep(file *rocketfile.File, fitted Fitted, today time.Time) (*rocketfile.File, error) {
 	var logs []string
 	for _, l := range fitted.Logs {
@@ -33,11 +34,22 @@ func Keep(file *rocketfile.File, fitted Fitted, today time.Time) (*rocketfile.Fi
 		u.Offset = 0
 		remark := fmt.Sprintf("%s fitted on %s to %s; before: %s, deviation %s", in.Input.Name, today.Format(time.DateOnly),
 			strings.Join(logs, ", "), before, quantity.Exact(in.BeforeSD, u))
-		if changed, err = changed.SetSpread(in.Input.Name, in.SD, remark); err != nil {
+		if Daily(in.Input.Name) {
+			remark += ", which stays: another one on every flight"
+		}
+		if changed, err = changed.SetSpread(in.Input.Name, in.Next(), remark); err != nil {
 			return nil, err
 		}
 	}
 	return changed, nil
+}
+
+// Next is the deviation of an input on the next flight.
+func (in *FittedInput) Next() float64 {
+	if Daily(in.Input.Name) {
+		return in.BeforeSD
+	}
+	return in.SD
 }
 
 // Refuse refuses logs that a file's values were fitted to: they would count twice.

@@ -55,6 +55,15 @@ func (f *Fit) inputs(p words.Printer) page.Section {
 		grid.Rows = append(grid.Rows, []string{in.Input.Name, f.Value(p, i, in.Before, in.BeforeSD), f.Value(p, i, in.Value, in.SD), fmt.Sprintf("%.0f %%", 100*in.Learned), remark})
 	}
 	x.Add(grid, page.Prose("After ± stands one standard deviation, every input that is not turned being taken as known. Learned is the share of what was unknown that the logs took away."))
+	var daily []string
+	for i := range f.Fitted.Inputs {
+		if in := &f.Fitted.Inputs[i]; !in.Kept && flown.Daily(in.Input.Name) {
+			daily = append(daily, in.Input.Name)
+		}
+	}
+	if len(daily) > 0 {
+		x.Add(page.Prose("Another one on every flight, so that the file keeps its deviation: " + page.Listed(daily) + "."))
+	}
 	for _, names := range Groups(f.Fitted.Alike) {
 		x.Add(page.Prose(page.Listed(names) + " act alike on what the logs show, so that these logs hardly tell them apart; what they do together is better known than each alone."))
 	}
@@ -186,7 +195,7 @@ func (f *Fit) object() *machine.Object {
 			return machine.Number(machine.Tidy(results.Machine(in.Input.Dimension, x)))
 		}
 		var o machine.Object
-		inputs.Add(in.Input.Name, o.Add("value", v(in.Value)).Add("sd", v(in.SD)).Add("before", v(in.Before)).Add("before_sd", v(in.BeforeSD)).Add("learned", machine.Number(in.Learned)))
+		inputs.Add(in.Input.Name, o.Add("value", v(in.Value)).Add("sd", v(in.SD)).Add("before", v(in.Before)).Add("before_sd", v(in.BeforeSD)).Add("learned", machine.Number(in.Learned)).Add("next_sd", v(in.Next())))
 	}
 	return &inputs
 }
