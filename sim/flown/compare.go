@@ -225,10 +225,10 @@ func (c *Compared) differences() {
 			add("canopy."+o.Name+".descent", m.descent[i], p.descent[i])
 		}
 	}
-	if speed != nil {
+	if speed != nil && !gone(c.Flight.Max.SpeedTime) {
 		add("max.speed", greatest(speed.T, speed.Y), greatest(speed.T, c.predicted(speed)))
 	}
-	if a := c.first(logfile.Acceleration); a != nil {
+	if a := c.first(logfile.Acceleration); a != nil && !gone(c.Flight.Max.AccelerationTime) {
 		add("max.acceleration", greatest(a.T, a.Y), greatest(a.T, c.predicted(a)))
 	}
 	if ch := c.first(logfile.Chamber); ch != nil {

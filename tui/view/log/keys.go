@@ -50,7 +50,7 @@ func newKeys(k view.Keys) keys {
 		Found:      view.Bind("=", "lift-off where it is found", "="),
 
 		Fit:    view.Bind("b", "fit the rocket to the logs on the list", "b"),
-		FitOne: view.Bind("B", "fit the chosen input alone", "B"),
+		FitOne: view.Bind("F", "fit the chosen input alone", "F"),
 		Take:   view.Bind("k", "take the fit: values and spreads", "k"),
 	}
 }

@@ -158,11 +158,11 @@ func TestKeys(t *testing.T) {
 			require.Contains(t, f.Said, "another state")
 		},
 		"FitOne": func(t *testing.T, f *frame) {
-			f.Press("B")
+			f.Press("F")
 			require.Len(t, f.V.fit.Result.found.Fitted.Inputs, 1)
 			require.Contains(t, f.Shown(), "body.drag_factor 1.00 ± 0.15")
 			f.Choose("body.diameter")
-			f.Press("B")
+			f.Press("F")
 			require.Contains(t, f.Shown(), "has no spread")
 		},
 		"Take": func(t *testing.T, f *frame) {

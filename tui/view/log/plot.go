@@ -106,7 +106,7 @@ func (v *View) charts(h *held, from, to float64) []plot.Chart {
 		top.Series = append(top.Series, plot.Series{X: kept.Trace.Time, Y: draw.InUnit(kept.Trace.Height, u), Ink: plot.Kept, Style: plot.Dotted})
 	}
 	top.Series = append(top.Series, measured, predicted)
-	rest.Series = append(rest.Series, plot.Series{X: []float64{from, to}, Y: []float64{0, 0}, Ink: plot.Rule}, off)
+	rest.Series = append(rest.Series, plot.Series{X: []float64{from, to}, Y: []float64{0, 0}, Ink: plot.Rule, Style: plot.Dashed}, off)
 	if few {
 		top.Points, rest.Points = signed(measured, sampleSign, 0), signed(off, sampleSign, 0)
 	}
