@@ -155,7 +155,7 @@ func (v *View) label(r *results.Row) string {
 		return text
 	}
 	if parts := strings.Split(r.Name, "."); parts[0] == "canopy" && len(parts) == 3 {
-		text = parts[1] + ", " + r.Short
+		text = parts[1] + " " + parts[2]
 	}
 	return strings.TrimRight(v.Scene.Theme.Fit(text, min(room, draw.Width(text))), " ")
 }
@@ -178,7 +178,7 @@ func (v *View) readRows(h *held, w int) []string {
 	for _, text := range remarks {
 		rows = append(rows, draw.Paragraph(theme, draw.Dim, text, w)...)
 	}
-	return rows
+	return append(rows, draw.Paragraph(theme, draw.Dim, v.bindings.Tell.Help().Key+" says how it is to be read instead.", w)...)
 }
 
 // fitRows are what a fit found, or that there is none.
