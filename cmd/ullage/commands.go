@@ -30,6 +30,7 @@ type commands struct {
 	Sweep      sweepCommand      `cmd:"" help:"Fly over one or two inputs: a table, JSON or CSV."`
 	Best       bestCommand       `cmd:"" help:"Find the values of inputs for the highest apogee, or for what else is wanted."`
 	Size       sizeCommand       `cmd:"" help:"Find values that pass every check on all drives, in all winds and corners."`
+	Day        dayCommand        `cmd:"" help:"Plan a day at the field: drives and winds that pass, hour by hour of a forecast."`
 	Scatter    scatterCommand    `cmd:"" help:"Fly with what is uncertain drawn at random."`
 	Motors     motorsCommand     `cmd:"" help:"Set motors side by side in the rocket."`
 	Opening    openingCommand    `cmd:"" help:"Tell when a canopy should open, and what if it does not."`

@@ -84,19 +84,10 @@ func (c *sizeCommand) Run(s *streams) error {
 
 // conditions are the drives and winds asked for.
 func (c *sizeCommand) conditions(file *rocketfile.File) (plan.Conditions, error) {
-	r := file.Rocket()
 	out := plan.Conditions{Spreads: study.Respread(file), Today: time.Now()}
-	for _, d := range []rocket.Power{rocket.WaterPower, rocket.MotorPower} {
-		has := d == rocket.WaterPower && r.Water != nil || d == rocket.MotorPower && (r.Motor != nil || len(c.Motor) > 0)
-		asked := len(c.Drive) == 0 || slices.Contains(c.Drive, string(d))
-		if has && asked {
-			out.Drives = append(out.Drives, d)
-		}
-	}
-	for _, d := range c.Drive {
-		if !slices.Contains(out.Drives, rocket.Power(d)) {
-			return out, badInput("--drive %s: this rocket has no such drive; name water or motor as the file has them", d)
-		}
+	var err error
+	if out.Drives, err = drivesOf(file.Rocket(), c.Drive, len(c.Motor) > 0); err != nil {
+		return out, err
 	}
 	if c.Wind == "" {
 		return out, nil
@@ -111,6 +102,23 @@ func (c *sizeCommand) conditions(file *rocketfile.File) (plan.Conditions, error)
 	out.Winds = []float64{q.Value}
 	if half := math.Max(q.Value/2, 0); half > 0 {
 		out.Winds = []float64{half, q.Value}
+	}
+	return out, nil
+}
+
+// drivesOf are the drives of a rocket that are asked for, all without a word; motors may be given besides.
+func drivesOf(r *rocket.Rocket, asked []string, motors bool) ([]rocket.Power, error) {
+	var out []rocket.Power
+	for _, d := range []rocket.Power{rocket.WaterPower, rocket.MotorPower} {
+		has := d == rocket.WaterPower && r.Water != nil || d == rocket.MotorPower && (r.Motor != nil || motors)
+		if has && (len(asked) == 0 || slices.Contains(asked, string(d))) {
+			out = append(out, d)
+		}
+	}
+	for _, d := range asked {
+		if !slices.Contains(out, rocket.Power(d)) {
+			return nil, badInput("--drive %s: this rocket has no such drive; name water or motor as the file has them", d)
+		}
 	}
 	return out, nil
 }

@@ -84,7 +84,7 @@ func (c *Conditions) rockets(base *rocket.Rocket) []*rocket.Rocket {
 		for _, wind := range c.Winds {
 			r := base.Clone()
 			r.Power = drive
-			r.Wind.Speed = wind
+			blow(r, wind)
 			out = append(out, r)
 		}
 	}
@@ -131,3 +131,6 @@ func (s *Stand) barriers() []Barrier {
 	}
 	return out
 }
+
+// blow makes the wind of a rocket another one.
+func blow(r *rocket.Rocket, wind float64) { r.Wind.Speed, r.Wind.Stated = wind, true }

@@ -1,0 +1,97 @@
+package main
+
+import (
+	"fmt"
+	"io"
+	"os"
+	"time"
+
+	"ullage/sim/fault"
+	"ullage/sim/plan"
+	"ullage/sim/report"
+	"ullage/sim/rocketfile"
+	"ullage/sim/study"
+)
+
+// dayCommand plans a day at the field.
+type dayCommand struct {
+	File string `arg:"" placeholder:"FILE" help:"The rocket file; - reads standard input."`
+
+	Forecast string   `placeholder:"FILE" help:"Hour by hour of a forecast: CSV with the heads time and wind, and gust, from, temperature, pressure, humidity or inputs by their names; units stand in brackets behind a head or in the cells."`
+	Drive    []string `placeholder:"DRIVE" help:"Only on this drive, water or motor; without it on all that the file has."`
+	JSON     bool     `name:"json" xor:"form" help:"One JSON object, in SI units."`
+	Markdown bool     `xor:"form" help:"A document to print."`
+	HTML     bool     `name:"html" xor:"form" help:"The same document as HTML."`
+
+	studyOptions
+}
+
+// Help teaches by example.
+func (dayCommand) Help() string {
+	return helpText(
+		"Plans a day at the field: go or no-go on each drive from calm air to the strongest wind that the limits allow, or hour by hour of a forecast, in the worst corner "+
+			"of what is uncertain, and the one change with which it passes where it does not as it is. Never more pressure than the chamber is proved for. "+
+			"The range officer and the weather of the moment decide, not a forecast.",
+		"ullage day heron.toml",
+		"ullage day heron.toml --forecast saturday.csv",
+		"ullage day heron.toml --drive motor --html -o day.html")
+}
+
+// Run judges every slot and reports.
+func (c *dayCommand) Run(s *streams) error {
+	file, err := c.open(s, c.File)
+	if err != nil {
+		return err
+	}
+	r := file.Rocket()
+	drives, err := drivesOf(r, c.Drive, false)
+	if err != nil {
+		return err
+	}
+	slots := plan.Winds(r.Limits.InForce().Wind)
+	if c.Forecast != "" {
+		if slots, err = c.forecast(s, file); err != nil {
+			return err
+		}
+	}
+	return c.stream(s, func(w io.Writer) error {
+		bar := c.bar(s, false)
+		outcomes, err := plan.Outlook(s.ctx, r, slots, plan.OutlookOptions{Drives: drives, Spreads: study.Respread(file), Today: time.Now(), Options: c.study(bar)})
+		bar.clear()
+		if err != nil {
+			return err
+		}
+		o := report.Outlook{Rocket: r, Forecast: c.Forecast, Outcomes: outcomes, System: c.system()}
+		switch {
+		case c.JSON:
+			return report.WriteOutlookJSON(w, o)
+		case c.Markdown:
+			return report.WriteOutlookMarkdown(w, o)
+		case c.HTML:
+			return report.WriteOutlookHTML(w, o)
+		}
+		return report.WriteOutlookText(w, o)
+	})
+}
+
+// forecast reads the file of a forecast.
+func (c *dayCommand) forecast(s *streams, file *rocketfile.File) ([]plan.Slot, error) {
+	const most = 1 << 20
+	info, err := os.Stat(c.Forecast)
+	switch {
+	case err != nil:
+	case info.IsDir():
+		return nil, fault.List{{File: c.Forecast, Problem: "it is a folder, not a file", Remedy: "name a forecast as CSV"}}
+	case info.Size() > most:
+		return nil, fault.List{{File: c.Forecast, Problem: fmt.Sprintf("it is larger than %d MB", most>>20), Remedy: "name a forecast as CSV"}}
+	}
+	var text []byte
+	if err == nil {
+		text, err = os.ReadFile(c.Forecast)
+	}
+	if err != nil {
+		return nil, fault.List{{File: c.Forecast, Problem: fault.Reason(err), Remedy: "name a forecast as CSV", Err: err}}
+	}
+	s.inputs = append(s.inputs, c.Forecast)
+	return plan.ReadForecast(c.Forecast, text, file.Rocket())
+}

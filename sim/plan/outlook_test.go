@@ -1,0 +1,131 @@
+package plan
+
+import (
+	"math"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"ullage/sim/fault"
+	"ullage/sim/gates"
+	"ullage/sim/rocket"
+	"ullage/sim/rocketfile"
+	"ullage/sim/study"
+)
+
+// A row is the verdict on the rocket in its wind, and a change that is told makes every check of it pass.
+func TestOutlook(t *testing.T) {
+	f := heron(t)
+	r := f.Rocket()
+	slots := []Slot{{Wind: 0, Gust: math.NaN()}, {Wind: 4, Gust: math.NaN()}, {Wind: math.NaN()}, {Wind: 8, Gust: 11}}
+	got, err := Outlook(background, r, slots, OutlookOptions{Drives: bothDrives, Spreads: study.Respread(f), Today: today})
+	require.NoError(t, err)
+	require.Len(t, got, 8)
+	changed := 0
+	for i := range got {
+		o := &got[i]
+		assert.Equal(t, bothDrives[i%2], o.Drive)
+		if math.IsNaN(o.Slot.Wind) {
+			assert.False(t, o.Known)
+			assert.False(t, o.Passes(), "what nobody told is no pass")
+			continue
+		}
+		by := r.Clone()
+		by.Power, by.Wind.Speed = o.Drive, o.Slot.Wind
+		if !math.IsNaN(o.Slot.Gust) {
+			by.Gust.Speed = 3
+		}
+		v, err := gates.Judge(background, by, gates.Options{Spreads: study.Respread(f)(by), Today: today})
+		require.NoError(t, err)
+		assert.Equal(t, v.Word(), o.Verdict.Word(), "%v %v", o.Drive, o.Slot.Wind)
+		if o.Change == nil {
+			continue
+		}
+		changed++
+		assert.False(t, o.Passes())
+		made := o.Change.Made(o.Verdict.Rocket)
+		require.NotNil(t, made)
+		v, err = gates.Judge(background, made, gates.Options{Spreads: study.Respread(f)(made), Today: today})
+		require.NoError(t, err)
+		assert.True(t, v.Pass())
+		assert.Equal(t, o.Slot.Wind, made.Wind.Speed, "it does not wait for less wind")
+		if made.Water != nil {
+			assert.LessOrEqual(t, made.Water.Pressure, r.Water.Pressure)
+		}
+	}
+	assert.Positive(t, changed)
+}
+
+func TestWindsOfATable(t *testing.T) {
+	var got []float64
+	for _, s := range Winds(5) {
+		got = append(got, s.Wind)
+	}
+	assert.Equal(t, []float64{0, 2, 4, 5}, got)
+}
+
+func TestReadForecast(t *testing.T) {
+	r := rocketfile.Starter().Rocket()
+	slots, err := ReadForecast("f.csv", []byte("\xef\xbb\xbf# by hand\nTime; Wind (km/h); gust [km/h]; from; temperature; canopy.main.diameter\n\n09:00; 18; 36; SW; 12 degC; 900 mm\n10:00;; ; ; ; \n"), r)
+	require.NoError(t, err)
+	require.Len(t, slots, 2)
+	assert.InDelta(t, 5, slots[0].Wind, 1e-12)
+	assert.InDelta(t, 10, slots[0].Gust, 1e-12)
+	on, err := slots[0].on(r)
+	require.NoError(t, err)
+	assert.InDelta(t, 5, on.Wind.Speed, 1e-12)
+	assert.InDelta(t, 5, on.Gust.Speed, 1e-12, "what comes on top of the wind")
+	assert.InDelta(t, 1.25*math.Pi, on.Wind.From, 1e-12)
+	assert.InDelta(t, 285.15, on.Site.Temperature, 1e-9)
+	assert.Equal(t, r.Site.Pressure, on.Site.Pressure)
+	assert.True(t, math.IsNaN(slots[1].Wind))
+	assert.Equal(t, "10:00", slots[1].Label)
+}
+
+func TestForecastFaults(t *testing.T) {
+	r := rocketfile.Starter().Rocket()
+	for text, want := range map[string]string{
+		"":                                     "f.csv: is empty",
+		"time,wind (m/s)\n":                    "no row below its heads",
+		"time,wind\n10:00,5\n":                 "f.csv:2: wind = 5: has no unit",
+		"tim,wind (m/s)\n10:00,5\n":            "f.csv:1: tim: is no head of a forecast",
+		"time,wind (m/s),wind (m/s)\n1,2,3\n":  "stands above two columns",
+		"time,wind (kg)\n10:00,5\n":            "f.csv:1: wind = kg: is no unit of it",
+		"time,wind (m/s)\n10:00,5\n10:00,4\n":  "f.csv:3: time = 10:00: is not after the row before",
+		"time,wind (m/s)\nnoon,5\n":            "is no time",
+		"time,wind (m/s)\n10:00,5,6\n":         "has 3 cells below 2 heads",
+		"time,wind (m/s)\n10:00,-5\n":          "f.csv:2: wind = -5",
+		"time,wind (m/s)\n10:00,1e308\n":       "f.csv:2: wind = 1e308",
+		"time,wind (m/s),gust (m/s)\n9,5,3\n":  "is less than the wind",
+		"time,wind (m/s),from\n9,5,nowhere\n":  "from = nowhere",
+		"time,wind (m/s)\n\"10:00,5\n":         "this row cannot be read",
+		"time,wind (m/s),name\n9,5,x\n":        "name: is no head of a forecast",
+		"time,wind (m/s)\n10:00,\x00\n":        "is no text",
+		"time,wind (m/s),pressure\n9,5,3 kg\n": "pressure = 3 kg",
+	} {
+		_, err := ReadForecast("f.csv", []byte(text), r)
+		require.ErrorContains(t, err, want, "%q", text)
+		require.IsType(t, fault.List{}, err)
+	}
+}
+
+func FuzzReadForecast(f *testing.F) {
+	f.Add([]byte("time,wind (m/s),gust (m/s),from,temperature\n09:00,2,4,240 deg,12 degC\n11:00,,,,\n"))
+	f.Add([]byte("time;wind\n2026-05-01 10:00;9 kn\n"))
+	r := rocketfile.Starter().Rocket()
+	r.Power = rocket.WaterPower
+	f.Fuzz(func(t *testing.T, text []byte) {
+		slots, err := ReadForecast("f.csv", text, r)
+		if err != nil {
+			require.NotEmpty(t, err.Error())
+			return
+		}
+		for i := range slots {
+			if !math.IsNaN(slots[i].Wind) {
+				_, err := slots[i].on(r)
+				require.NoError(t, err)
+			}
+		}
+	})
+}

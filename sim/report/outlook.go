@@ -1,0 +1,253 @@
+package report
+
+import (
+	"io"
+	"math"
+	"strconv"
+
+	"ullage/sim/gates"
+	"ullage/sim/plan"
+	"ullage/sim/quantity"
+	"ullage/sim/report/machine"
+	"ullage/sim/report/page"
+	"ullage/sim/report/words"
+	"ullage/sim/results"
+	"ullage/sim/rocket"
+)
+
+// Outlook is what a day's planning found.
+type Outlook struct {
+	Rocket   *rocket.Rocket
+	Forecast string // name of the file that the slots are from; empty for a table of winds
+	Outcomes []plan.Outcome
+	System   quantity.System
+}
+
+// WriteOutlookText writes the table for a terminal.
+func WriteOutlookText(w io.Writer, o Outlook) error {
+	doc := o.document()
+	_, err := io.WriteString(w, doc.Text())
+	return err
+}
+
+// WriteOutlookMarkdown writes it as a document.
+func WriteOutlookMarkdown(w io.Writer, o Outlook) error {
+	doc := o.document()
+	_, err := io.WriteString(w, doc.Markdown())
+	return err
+}
+
+// WriteOutlookHTML writes one page to print.
+func WriteOutlookHTML(w io.Writer, o Outlook) error {
+	doc := o.document()
+	_, err := io.WriteString(w, doc.HTML())
+	return err
+}
+
+// document is the table, what each row needs below it, and the cautions.
+func (o *Outlook) document() page.Document {
+	p := words.In(o.System)
+	doc := page.Document{Title: words.Name(o.Rocket) + ": planning the day"}
+	var head page.Section
+	text := "Every check in calm air, in the wind of the row and in the worst corner of what is uncertain"
+	if o.Forecast != "" {
+		text += "; times, winds and air by " + page.Printable(o.Forecast)
+	}
+	head.Add(page.Prose(text + "."))
+	for _, drive := range o.drives() {
+		for i := range o.Outcomes {
+			if out := &o.Outcomes[i]; out.Drive == drive && out.Known {
+				if text := p.Beyond(out.Verdict.Rocket); text != "" {
+					head.Add(page.Alarm(text))
+				}
+				break
+			}
+		}
+	}
+	doc.Sections = append(doc.Sections, head)
+	for _, drive := range o.drives() {
+		doc.Sections = append(doc.Sections, o.table(p, drive))
+	}
+	last := page.Section{Name: "What this is"}
+	last.Add(page.Prose("A change is one at a time, flown again with every check; where none is told, none that was tried makes all of them pass. "+
+		"Gusts are what a forecast tells; wind that nobody told is no pass."),
+		page.Prose("Within the limits given is all this can say: local law, the range officer and qualified people decide."))
+	told := map[string]bool{}
+	for _, drive := range o.drives() {
+		for _, c := range words.Cautions(drive) {
+			if !told[c] {
+				last.Add(page.Prose(c))
+			}
+			told[c] = true
+		}
+	}
+	doc.Sections = append(doc.Sections, last)
+	return doc
+}
+
+// drives are those looked at, in order.
+func (o *Outlook) drives() []rocket.Power {
+	var out []rocket.Power
+	for i := range o.Outcomes {
+		d := o.Outcomes[i].Drive
+		if len(out) > 0 && d == out[0] {
+			break
+		}
+		out = append(out, d)
+	}
+	return out
+}
+
+// table is what becomes of one drive.
+func (o *Outlook) table(p words.Printer, drive rocket.Power) page.Section {
+	x := page.Section{Name: "On " + string(drive) + " power"}
+	timed := o.Forecast != ""
+	grid := page.Grid{}
+	if timed {
+		grid.Heads = append(grid.Heads, page.Words("time"))
+	}
+	grid.Heads = append(grid.Heads, page.Figures("wind"))
+	if timed {
+		grid.Heads = append(grid.Heads, page.Figures("gusts"))
+	}
+	grid.Heads = append(grid.Heads, page.Words("verdict"), page.Figures("apogee"), page.Figures("drift"))
+	var needs page.Points
+	for i := range o.Outcomes {
+		out := &o.Outcomes[i]
+		if out.Drive != drive {
+			continue
+		}
+		var row []string
+		if timed {
+			row = append(row, out.Slot.Label)
+		}
+		row = append(row, o.speed(p, out.Slot.Wind))
+		if timed {
+			row = append(row, o.speed(p, out.Slot.Gust))
+		}
+		row = append(row, o.word(out))
+		for _, name := range []string{"apogee.height", "landing.drift"} {
+			row = append(row, o.result(p, out, name))
+		}
+		grid.Rows = append(grid.Rows, row)
+		if change := o.change(p, out); change != "" {
+			at := out.Slot.Label
+			if !timed {
+				at = o.speed(p, out.Slot.Wind)
+			}
+			needs = append(needs, page.Printable(at)+": "+change)
+		}
+	}
+	x.Add(grid)
+	if len(needs) > 0 {
+		x.Add(needs)
+	}
+	return x
+}
+
+func (o *Outlook) speed(p words.Printer, v float64) string {
+	switch {
+	case math.IsNaN(v):
+		return "-"
+	case v == 0:
+		return "calm"
+	}
+	return p.Given(v, "m/s")
+}
+
+func (o *Outlook) word(out *plan.Outcome) string {
+	if !out.Known {
+		return gates.WordOpen
+	}
+	return out.Verdict.Word()
+}
+
+// result is one of the day's flight.
+func (o *Outlook) result(p words.Printer, out *plan.Outcome, name string) string {
+	if !out.Known || out.Verdict.Day == nil {
+		return "-"
+	}
+	row := results.For(out.Verdict.Rocket).Must(name)
+	if v, defined := row.Defined(out.Verdict.Day); defined {
+		return p.Row(row, v)
+	}
+	return "-"
+}
+
+// change is what makes it pass, or what stands in the way.
+func (o *Outlook) change(p words.Printer, out *plan.Outcome) string {
+	switch {
+	case !out.Known:
+		return "the forecast tells no wind"
+	case out.Verdict.Pass():
+		return ""
+	case out.Change != nil:
+		text := p.Remedy(*out.Change)
+		if n := out.Changed.Unjudged(); n > 0 {
+			text += "; " + strconv.Itoa(n) + " " + gates.WordOpen
+		}
+		return text
+	case out.Verdict.Failed() == 0:
+		return "state what is missing: " + o.named(out, func(c *gates.Check) bool { return !c.Judged })
+	}
+	return "no one change does it; outside: " + o.named(out, (*gates.Check).Fails)
+}
+
+func (o *Outlook) named(out *plan.Outcome, is func(*gates.Check) bool) string {
+	var names []string
+	for i := range out.Verdict.Checks {
+		if c := &out.Verdict.Checks[i]; is(c) {
+			names = append(names, page.Printable(c.Name))
+		}
+	}
+	const most = 3
+	if n := len(names); n > most {
+		names = append(names[:most-1], strconv.Itoa(n-most+1)+" more")
+	}
+	return page.Listed(names)
+}
+
+// WriteOutlookJSON writes one object: every slot on every drive. SI, angles in degrees.
+func WriteOutlookJSON(w io.Writer, o Outlook) error {
+	rows := []*machine.Object{}
+	for i := range o.Outcomes {
+		out := &o.Outcomes[i]
+		row := new(machine.Object)
+		if o.Forecast != "" {
+			row.Add("time", out.Slot.Label).Add("gust_mps", unknown(out.Slot.Gust))
+		}
+		row.Add("wind_mps", unknown(out.Slot.Wind)).Add("power", string(out.Drive)).Add("verdict", o.word(out)).Add("passes", out.Passes())
+		fails, open := []string{}, []string{}
+		if out.Known {
+			for k := range out.Verdict.Checks {
+				switch c := &out.Verdict.Checks[k]; {
+				case c.Fails():
+					fails = append(fails, c.Key)
+				case !c.Judged:
+					open = append(open, c.Key)
+				}
+			}
+			t := results.For(out.Verdict.Rocket)
+			row.Add("apogee_m", unknown(t.Must("apogee.height").Of(out.Verdict.Day))).Add("drift_m", unknown(t.Must("landing.drift").Of(out.Verdict.Day)))
+			words.AddPressure(row, out.Verdict.Rocket)
+		}
+		row.Add("fails", fails).Add("not_judged", open)
+		if out.Change != nil {
+			row.Add("change", words.In(quantity.Metric).Remedy(*out.Change))
+		} else {
+			row.Add("change", nil)
+		}
+		rows = append(rows, row)
+	}
+	var doc machine.Object
+	doc.Add("name", words.Name(o.Rocket)).Add("rows", rows)
+	return machine.WriteLine(w, &doc)
+}
+
+// unknown is a number, null where there is none.
+func unknown(v float64) any {
+	if math.IsNaN(v) {
+		return nil
+	}
+	return number(v)
+}
