@@ -5,11 +5,6 @@ import (
 	"ullage/sim/study"
 )
 
-// Waits tells that a mend, or what is to be made with it, is for the day to bring: less wind.
-func (m *Remedy) Waits() bool {
-	return m.Input.Name == "wind.speed" || m.And != nil && m.And.Waits()
-}
-
 // Made is a rocket with a mend made that can be made at the field, with what goes with it: an input set, the rail tilted, a
 // weight put in. Nil for any other, and where the rocket cannot have it.
 func (m *Remedy) Made(base *rocket.Rocket) *rocket.Rocket {
@@ -26,7 +21,7 @@ func (m *Remedy) Made(base *rocket.Rocket) *rocket.Rocket {
 			return nil
 		}
 		if m.Kind == TiltIntoWind {
-			r.Rail.Heading = r.Wind.From
+			_, r.Rail.Heading = r.Wind.Surface()
 		}
 	case AddNoseWeight:
 		if r.Shape == nil {

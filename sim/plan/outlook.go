@@ -69,7 +69,7 @@ func (o *OutlookOptions) outcome(ctx context.Context, base *rocket.Rocket, slot 
 		}
 		for k := range c.Remedies {
 			m := &c.Remedies[k]
-			if m.Waits() {
+			if m.Waits() || m.And != nil && m.And.Waits() {
 				continue
 			}
 			changed := m.Made(r)

@@ -7,6 +7,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"ullage/atmosphere"
 	"ullage/sim/fault"
 	"ullage/sim/gates"
 	"ullage/sim/rocket"
@@ -55,6 +56,20 @@ func TestOutlook(t *testing.T) {
 		}
 	}
 	assert.Positive(t, changed)
+}
+
+// Layers blow as strongly near the ground as a forecast says.
+func TestForecastOfLayers(t *testing.T) {
+	r := heron(t).Rocket().Clone()
+	r.Wind = atmosphere.Wind{Layers: []atmosphere.Layer{{Height: 10, Speed: 2, From: 1}, {Height: 500, Speed: 6, From: 1.2}}}
+	slot := Slot{Wind: 3, Gust: math.NaN()}
+	on, err := slot.on(r)
+	require.NoError(t, err)
+	require.NoError(t, on.Validate())
+	speed, from := on.Wind.Surface()
+	assert.InDelta(t, 3, speed, 1e-9)
+	assert.InDelta(t, 1, from, 1e-9)
+	assert.InDelta(t, 9, on.Wind.Top().Speed, 1e-9)
 }
 
 func TestWindsOfATable(t *testing.T) {

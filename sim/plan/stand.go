@@ -59,11 +59,12 @@ func (c *Conditions) Under(ctx context.Context, r *rocket.Rocket) (Stand, error)
 		if err != nil {
 			return s, err
 		}
+		wind, _ := r.Wind.Surface()
 		if t := v.Tightest(); t != nil {
 			s.Room = math.Min(s.Room, t.Room())
 		}
 		s.Passes = s.Passes && v.Pass()
-		s.Verdict = append(s.Verdict, Judged{r.Power, r.Wind.Speed, v})
+		s.Verdict = append(s.Verdict, Judged{r.Power, wind, v})
 	}
 	return s, nil
 }
@@ -132,5 +133,8 @@ func (s *Stand) barriers() []Barrier {
 	return out
 }
 
-// blow makes the wind of a rocket another one.
-func blow(r *rocket.Rocket, wind float64) { r.Wind.Speed, r.Wind.Stated = wind, true }
+// blow makes the wind of a rocket another one, which somebody has told.
+func blow(r *rocket.Rocket, wind float64) {
+	r.Wind.Blow(wind)
+	r.Wind.Stated = len(r.Wind.Layers) == 0 // a speed beside layers would be one too many
+}
