@@ -7,6 +7,7 @@ import (
 	"time"
 
 	"ullage/sim/gates"
+	"ullage/sim/plan"
 	"ullage/sim/report"
 	"ullage/sim/report/words"
 	"ullage/sim/study"
@@ -28,8 +29,8 @@ type checkCommand struct {
 func (checkCommand) Help() string {
 	return helpText(
 		"Go or no-go on the drive that flies: every check with its value, limit, source and word, in calm air, in the "+
-			"day's wind and in the worst corner of what is uncertain ([spread] or its defaults), and what would mend those "+
-			"that fail. [limits] and [field] in the file replace the limits. A check that something is not stated for is not "+
+			"day's wind and in the worst corner of what is uncertain ([spread] or its defaults), what would mend those "+
+			"that fail, and the wind above which one would. [limits] and [field] in the file replace the limits. A check that something is not stated for is not "+
 			"judged, which is no pass. The exit status is 1 when a check fails or is not judged. "+
 			"Within the limits given is all it can say: local law and the range officer decide.",
 		"ullage check heron.toml",
@@ -51,11 +52,15 @@ func (c *checkCommand) Run(s *streams) error {
 	if err != nil {
 		return err
 	}
+	wind, err := plan.MostWind(s.ctx, file.Rocket(), plan.Options{Spreads: options.Spreads, Respread: options.Respread, Today: options.Today})
+	if err != nil {
+		return err
+	}
 	err = c.write(s, func(w io.Writer) error {
 		if c.JSON {
-			return report.WriteVerdictJSON(w, &verdict)
+			return report.WriteVerdictJSON(w, &verdict, &wind)
 		}
-		return report.WriteVerdictText(w, &verdict, c.system())
+		return report.WriteVerdictText(w, &verdict, &wind, c.system())
 	})
 	if readEnough(err) && !verdict.Pass() {
 		err = failedError{fmt.Errorf("%s: %s", file.Name(), words.Verdict(&verdict))}

@@ -147,7 +147,7 @@ func TestReportsFlyNothing(t *testing.T) {
 		"sim.Fly": sim.Fly, "study.Sweep": study.Sweep, "study.FindBest": study.FindBest, "study.Compare": study.Compare,
 		"study.Opening": study.Opening, "study.WhatIfs": study.WhatIfs, "study.CanopyFor": study.CanopyFor,
 		"study.RailExitFor": study.RailExitFor, "study.WindTilts": study.WindTilts, "study.Disperse": study.Disperse,
-		"study.Airframes": study.Airframes, "study.StructureOf": study.StructureOf, "gates.Judge": gates.Judge, "plan.DayOf": plan.DayOf,
+		"study.Airframes": study.Airframes, "study.StructureOf": study.StructureOf, "gates.Judge": gates.Judge, "plan.DayOf": plan.DayOf, "plan.MostWind": plan.MostWind,
 	} {
 		assert.Equal(t, reflect.TypeFor[context.Context](), reflect.TypeOf(fly).In(0), name)
 	}

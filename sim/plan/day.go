@@ -27,6 +27,7 @@ type Day struct {
 	Verdict gates.Verdict
 	Scatter study.Dispersion
 	Seed    uint64
+	Wind    WindLimit        // up to which every check passes
 	Tilts   []study.WindTilt // into each of the winds of a table, the calm first
 	Chamber chamber.Result   // filled on the pad; of one that is not described, what its gas stores
 }
@@ -40,6 +41,9 @@ func DayOf(ctx context.Context, r *rocket.Rocket, o Options) (Day, error) {
 	var err error
 	if d.Verdict, err = gates.Judge(ctx, r, gates.Options{
 		Today: o.Today, Spreads: o.Spreads, Respread: o.Respread, Remedies: true, Workers: o.Workers}); err != nil {
+		return d, err
+	}
+	if d.Wind, err = MostWind(ctx, r, o); err != nil {
 		return d, err
 	}
 	d.Chamber = OnThePad(r)

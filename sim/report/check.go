@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"ullage/sim/gates"
+	"ullage/sim/plan"
 	"ullage/sim/quantity"
 	"ullage/sim/report/machine"
 	"ullage/sim/report/page"
@@ -57,6 +58,15 @@ type (
 		Pass   bool        `json:"pass"`
 		Word   string      `json:"verdict"`
 		Checks []checkJSON `json:"checks"`
+
+		Wind *windLimitJSON `json:"wind_limit"`
+	}
+	windLimitJSON struct {
+		Most     *number  `json:"most_mps"`
+		Least    *number  `json:"least_mps"`
+		Above    []string `json:"fails_above"`
+		Fails    []string `json:"fails"`
+		Unjudged []string `json:"not_judged"`
 	}
 	checkJSON struct {
 		Name   string   `json:"name"`
@@ -82,9 +92,16 @@ type (
 var caseNames = [...]string{results.Calm: "calm", results.Day: "day", results.Corner: "corner"}
 
 // WriteVerdictJSON writes go or no-go as one JSON object, SI units, angles in degrees.
-// pass is true when every check was judged and none failed; mend is the first of mends, null without one.
-func WriteVerdictJSON(w io.Writer, v *gates.Verdict) error {
+// pass is true when every check was judged and none failed; mend is the first of mends, null without one; so is the
+// wind up to which all pass where none does.
+func WriteVerdictJSON(w io.Writer, v *gates.Verdict, wind *plan.WindLimit) error {
 	doc := verdictJSON{Pass: v.Pass(), Word: v.Word(), Checks: []checkJSON{}}
+	if wind != nil {
+		doc.Wind = &windLimitJSON{Above: page.Printables(wind.Above), Fails: page.Printables(wind.Fails), Unjudged: page.Printables(wind.Unjudged)}
+		if wind.Passes {
+			doc.Wind.Most, doc.Wind.Least = machine.Pointer(wind.Most), machine.Pointer(wind.Least)
+		}
+	}
 	for i := range v.Checks {
 		c := &v.Checks[i]
 		unit, scale := siUnit(c.Limit.Unit)
@@ -132,12 +149,15 @@ func siUnit(shown string) (unit string, scale float64) {
 
 // WriteVerdictText writes go or no-go for people: every check with its worst value, limit,
 // source and word, and what would mend those that fail.
-func WriteVerdictText(w io.Writer, v *gates.Verdict, sys quantity.System) error {
+func WriteVerdictText(w io.Writer, v *gates.Verdict, wind *plan.WindLimit, sys quantity.System) error {
 	p := words.In(sys)
 	var s sheet
 	s.heading(p, v.Rocket)
 	s.Line("")
 	s.Hung("  ", words.Verdict(v))
+	if wind != nil {
+		s.Hung("  ", p.MostWind(wind))
+	}
 	s.Hung("  ", casesText(v))
 	s.Line("")
 	s.Line(fmt.Sprintf("  %-34s%11s  %-9s %-12s %s", "check", "worst", "verdict", "limit", "case"))

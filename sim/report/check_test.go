@@ -12,6 +12,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"ullage/sim/gates"
+	"ullage/sim/plan"
 	"ullage/sim/quantity"
 	"ullage/sim/report/page"
 	"ullage/sim/report/words"
@@ -43,7 +44,7 @@ func TestVerdictText(t *testing.T) {
 	for _, sys := range []quantity.System{quantity.Metric, quantity.US} {
 		v := noGo(t)
 		var b bytes.Buffer
-		require.NoError(t, WriteVerdictText(&b, &v, sys))
+		require.NoError(t, WriteVerdictText(&b, &v, &plan.WindLimit{Passes: true, Most: 4.2, Above: []string{"wind"}}, sys))
 		goldenPage(t, "check-"+map[quantity.System]string{quantity.Metric: "metric", quantity.US: "us"}[sys], b.String())
 		for _, line := range strings.Split(b.String(), "\n") {
 			assert.LessOrEqual(t, len([]rune(line)), page.Width, line)
@@ -72,7 +73,7 @@ func TestVerdictFinding(t *testing.T) {
 func TestVerdictJSON(t *testing.T) {
 	v := noGo(t)
 	var b bytes.Buffer
-	require.NoError(t, WriteVerdictJSON(&b, &v))
+	require.NoError(t, WriteVerdictJSON(&b, &v, &plan.WindLimit{Fails: []string{"wind"}}))
 	var doc struct {
 		Pass   *bool
 		Checks []map[string]any

@@ -91,7 +91,7 @@ func (p filler) facts() []form.Blank {
 		top := w.Top()
 		wind += fmt.Sprintf("; %s from %s at %s", p.Given(top.Speed, "m/s"), compass(top.From), p.Given(top.Height, "m"))
 	}
-	return append(facts, form.Blank{Label: "wind of the file", Text: wind})
+	return append(facts, form.Blank{Label: "wind of the file", Text: wind}, form.Blank{Label: "wind limit", Text: p.MostWind(&p.Day.Wind)})
 }
 
 // degreeUnits are units of degrees after a figure.

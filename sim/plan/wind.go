@@ -1,0 +1,164 @@
+package plan
+
+import (
+	"context"
+	"math"
+
+	"ullage/sim/gates"
+	"ullage/sim/rocket"
+)
+
+// WindLimit is up to which wind near the ground every check passes in every case.
+type WindLimit struct {
+	Passes bool    // there is such a wind
+	Most   float64 // the strongest up to which none fails, m/s, rounded down to a tenth; 0 is calm air
+	Least  float64 // the lightest from which none does; 0 mostly
+
+	// Where none passes: the checks that fail in the best of the winds tried; or else those that are
+	// not judged in it, at any wind.
+	Fails, Unjudged []string
+	// Where one passes: the checks that fail in a little more.
+	Above []string
+}
+
+// windSteps is how many winds are tried up to the limit before the search closes in.
+const windSteps = 6
+
+// tenth is to what the wind is found, m/s: finer than it can be measured.
+const tenth = 0.1
+
+// MostWind finds it for a rocket, by its verdicts: winds of growing strength up to the limit are
+// tried, with all layers scaled alike and the gust as it is, and between the last that passes and the
+// first that does not it is halved. Winds beyond one that fails do not count, even if they
+// pass again. A rocket that is not valid is a fault.List.
+func MostWind(ctx context.Context, r *rocket.Rocket, o Options) (WindLimit, error) {
+	s := windSearch{ctx: ctx, base: r, options: o, known: map[int]*gates.Verdict{}}
+	return s.find(int(math.Floor(gates.LimitFor(r, gates.LimitWind).Max/tenth + 1e-9)))
+}
+
+// windSearch keeps the verdict on each wind that was tried, in tenths.
+type windSearch struct {
+	ctx     context.Context
+	base    *rocket.Rocket
+	options Options
+	known   map[int]*gates.Verdict
+}
+
+// at is the verdict in a wind.
+func (s *windSearch) at(tenths int) (*gates.Verdict, error) {
+	if v := s.known[tenths]; v != nil {
+		return v, nil
+	}
+	r := s.base.Clone()
+	if r.Wind.Blow(float64(tenths) * tenth); tenths == 0 {
+		r.Becalm()
+	}
+	r.Wind.Stated = len(r.Wind.Layers) == 0
+	spreads := s.options.Spreads
+	if s.options.Respread != nil {
+		spreads = s.options.Respread(r)
+	}
+	v, err := gates.Judge(s.ctx, r, gates.Options{Today: s.options.Today, Spreads: spreads, Workers: s.options.Workers})
+	if err != nil {
+		return nil, err
+	}
+	s.known[tenths] = &v
+	return &v, nil
+}
+
+// passes tells whether a wind passes.
+func (s *windSearch) passes(tenths int) (bool, error) {
+	v, err := s.at(tenths)
+	return err == nil && v.Pass(), err
+}
+
+func (s *windSearch) find(top int) (WindLimit, error) {
+	first, last, over := -1, -1, -1 // tenths: of those that pass, and the one that does not behind them
+	for i := 0; i <= windSteps && over < 0; i++ {
+		at := top * i / windSteps
+		ok, err := s.passes(at)
+		switch {
+		case err != nil:
+			return WindLimit{}, err
+		case ok && first < 0:
+			first, last = at, at
+		case ok:
+			last = at
+		case first >= 0:
+			over = at
+		case i == 0 && s.known[0].Failed() == 0:
+			return WindLimit{Unjudged: names(s.known[0], func(c *gates.Check) bool { return !c.Judged })}, nil
+		}
+	}
+	if first < 0 {
+		return s.none(), nil
+	}
+	out := WindLimit{Passes: true}
+	if over < 0 {
+		over = top + 1
+	}
+	var err error
+	if last, over, err = s.between(last, over); err == nil && first > 0 {
+		first, _, err = s.between(first, first-max(top/windSteps, 1))
+	}
+	if err != nil {
+		return WindLimit{}, err
+	}
+	out.Least, out.Most = float64(first)*tenth, float64(last)*tenth
+	v, err := s.at(over)
+	if err != nil {
+		return WindLimit{}, err
+	}
+	out.Above = names(v, (*gates.Check).Fails)
+	return out, nil
+}
+
+// between closes in on where a wind that passes meets one that does not.
+func (s *windSearch) between(in, out int) (int, int, error) {
+	for in-out > 1 || out-in > 1 {
+		mid := (in + out) / 2
+		ok, err := s.passes(mid)
+		if err != nil {
+			return in, out, err
+		}
+		if ok {
+			in = mid
+		} else {
+			out = mid
+		}
+	}
+	return in, out, nil
+}
+
+// none is what stands in the way in the wind in which the fewest checks fail, the lightest of
+// such.
+func (s *windSearch) none() WindLimit {
+	var best *gates.Verdict
+	for tenths := range s.known {
+		v := s.known[tenths]
+		a, b := v.Failed(), math.MaxInt
+		if best != nil {
+			b = best.Failed()
+		}
+		if a < b || a == b && wind(v) < wind(best) {
+			best = v
+		}
+	}
+	return WindLimit{Fails: names(best, (*gates.Check).Fails), Unjudged: names(best, func(c *gates.Check) bool { return !c.Judged })}
+}
+
+func wind(v *gates.Verdict) float64 {
+	speed, _ := v.Rocket.Wind.Surface()
+	return speed
+}
+
+// names are those of some checks of a verdict.
+func names(v *gates.Verdict, of func(*gates.Check) bool) []string {
+	var out []string
+	for i := range v.Checks {
+		if of(&v.Checks[i]) {
+			out = append(out, v.Checks[i].Name)
+		}
+	}
+	return out
+}

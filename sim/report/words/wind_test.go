@@ -1,0 +1,33 @@
+package words
+
+import (
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+
+	"ullage/atmosphere"
+	"ullage/sim/plan"
+	"ullage/sim/quantity"
+)
+
+func TestWindWords(t *testing.T) {
+	p := In(quantity.Metric)
+	for says, w := range map[string]atmosphere.Wind{
+		"no wind stated":          {},
+		"calm":                    {Stated: true},
+		"wind 4 m/s from 270 deg": {Speed: 4, From: 4.71238898},
+		"wind 3 m/s from 90 deg at 10 m, one layer":                   {Layers: []atmosphere.Layer{{Height: 10, Speed: 3, From: 1.570796}}},
+		"wind calm at 10 m, 2 layers up to 9 m/s from 0 deg at 500 m": {Layers: []atmosphere.Layer{{Height: 10}, {Height: 500, Speed: 9}}},
+	} {
+		assert.Equal(t, says, p.Wind(&w))
+	}
+	for says, w := range map[string]plan.WindLimit{
+		"do not fly above 5.2 m/s of wind; beyond it drift fails":                 {Passes: true, Most: 5.2, Above: []string{"drift"}},
+		"do not fly below 2 m/s of wind, nor above 5 m/s; beyond it a and b fail": {Passes: true, Least: 2, Most: 5, Above: []string{"a", "b"}},
+		"fly in calm air only; beyond it drift fails":                             {Passes: true, Above: []string{"drift"}},
+		"do not fly in any wind: landing fails in all that were tried":            {Fails: []string{"landing"}, Unjudged: []string{"b"}},
+		"not judged in any wind: apogee under the ceiling and drift":              {Unjudged: []string{"apogee under the ceiling", "drift"}},
+	} {
+		assert.Equal(t, says, p.MostWind(&w))
+	}
+}
