@@ -24,7 +24,7 @@ type airframeCommand struct {
 func (airframeCommand) Help() string {
 	return helpText(
 		"Balance point, inertia, centre of pressure and stability margin with every drive the rocket has, what each "+
-			"part adds, and how straight the thrust must be. The file must give a shape ([body] length, [nose], "+
+			"part adds, how straight the thrust must be, and the nose weight or fins that serve all drives at once. The file must give a shape ([body] length, [nose], "+
 			"[[fins]]) and a balance point or a mass list.",
 		"ullage airframe heron.toml",
 		"ullage airframe heron.toml --set 'fins.1.span=60 mm'",
@@ -49,10 +49,14 @@ func (c *airframeCommand) Run(s *streams) error {
 	if err != nil {
 		return err
 	}
+	shared, err := study.Share(s.ctx, frames, study.Options{})
+	if err != nil {
+		return err
+	}
 	return c.write(s, func(w io.Writer) error {
 		if c.JSON {
-			return report.WriteAirframeJSON(w, frames)
+			return report.WriteAirframeJSON(w, frames, shared)
 		}
-		return report.WriteAirframeText(w, r, frames, c.system())
+		return report.WriteAirframeText(w, r, frames, shared, c.system())
 	})
 }

@@ -40,11 +40,14 @@ type (
 	}
 )
 
-// WriteAirframeJSON writes airframes as one JSON object: a key a drive present, SI
-// units. Centre of pressure and slope are those at rest; drag is each part's share
+// WriteAirframeJSON writes airframes as one JSON object: a key a drive present, and with more than one of
+// them "all", what serves them at once; SI units. Centre of pressure and slope are those at rest; drag is each part's share
 // at the greatest speed of the flight.
-func WriteAirframeJSON(w io.Writer, frames []study.Airframe) error {
-	doc := map[string]airframeJSON{}
+func WriteAirframeJSON(w io.Writer, frames []study.Airframe, shared *study.Shared) error {
+	doc := map[string]any{}
+	if shared != nil {
+		doc["all"] = sharedObject(shared)
+	}
 	for i := range frames {
 		a := &frames[i]
 		s := &a.Flight.Stability
@@ -82,9 +85,9 @@ func margins(fl *sim.Flight) *machine.Object {
 	return out.In("stability").In("margin_cal")
 }
 
-// WriteAirframeText writes airframes as a report: balance and margins of every drive,
+// WriteAirframeText writes airframes as a report: balance and margins of every drive, what serves all of them,
 // what each part adds, and how straight the thrust must be.
-func WriteAirframeText(w io.Writer, r *rocket.Rocket, frames []study.Airframe, sys quantity.System) error {
+func WriteAirframeText(w io.Writer, r *rocket.Rocket, frames []study.Airframe, shared *study.Shared, sys quantity.System) error {
 	p := words.In(sys)
 	var s sheet
 	s.Hung("", words.Name(r)+", "+p.Size(r.Shape.Length)+" long, "+p.Size(r.Body.Diameter)+" across")
@@ -93,6 +96,7 @@ func WriteAirframeText(w io.Writer, r *rocket.Rocket, frames []study.Airframe, s
 	for i := range frames {
 		s.frame(p, &frames[i])
 	}
+	s.shared(p, shared)
 	if len(frames) > 0 {
 		s.parts(p, &frames[0])
 	}

@@ -4,7 +4,6 @@ import (
 	"context"
 	"errors"
 	"math"
-	"slices"
 
 	"ullage/sim"
 	"ullage/sim/fault"
@@ -163,11 +162,7 @@ func finSpan(ctx context.Context, r *rocket.Rocket, margin float64, o Options) (
 		return 0, errNoShape
 	}
 	spare := solve.Func(func(span float64) (float64, error) {
-		c, shape := *r, *r.Shape
-		shape.Fins = slices.Clone(shape.Fins)
-		shape.Fins[len(shape.Fins)-1].Span = span
-		c.Shape = &shape
-		m, err := leastMargin(ctx, &c, o)
+		m, err := leastMargin(ctx, withSpan(r, span), o)
 		return m - margin, err
 	})
 	last := &r.Shape.Fins[len(r.Shape.Fins)-1]
