@@ -46,7 +46,7 @@ func (v *View) instead() string {
 	case h == nil:
 		return filepath.Base(e.Path) + " is being read" + v.Scene.Theme.Ellipsis
 	case h.compared == nil && h.none == nil:
-		text := h.fault
+		text := ended(strings.Replace(h.fault, draw.Clean(e.Path), draw.Clean(filepath.Base(e.Path)), 1))
 		if len(v.entries) > 1 {
 			text += " Press " + b.Next.Help().Key + " for the next log, " + b.Remove.Help().Key + " to take this one off the list."
 		} else {
@@ -56,6 +56,9 @@ func (v *View) instead() string {
 	}
 	return ""
 }
+
+// ended is a text with a full stop at its end.
+func ended(text string) string { return strings.TrimRight(text, ". ") + "." }
 
 // paint draws the log's line, the plots, and what stands with them.
 func (v *View) paint() {
@@ -99,7 +102,7 @@ func (v *View) headline(h *held) string {
 	var parts []string
 	tail := ""
 	if c := h.compared; c != nil {
-		parts = append(parts, named(v.course(h).Channel))
+		parts = append(parts, told(v.course(h).Channel))
 		lift := fmt.Sprintf("lift-off %.2f s", c.Release)
 		if c.Pinned {
 			lift += ", by hand"
@@ -151,6 +154,15 @@ func named(c *flown.Channel) string {
 		return "chamber pressure"
 	}
 	return string(c.Column.Quantity)
+}
+
+// told is a column with its place and unit in the log.
+func told(c *flown.Channel) string {
+	text := fmt.Sprintf("%s (column %d", named(c), c.Column.At)
+	if c.Column.Unit.Name != "" {
+		text += ", " + c.Column.Unit.Name
+	}
+	return text + ")"
 }
 
 // unit is what a column is shown in.

@@ -3,6 +3,7 @@ package log
 import (
 	"fmt"
 	"math"
+	"strings"
 
 	"ullage/sim/quantity"
 	"ullage/tui/draw"
@@ -141,7 +142,7 @@ func signed(s plot.Series, sign rune, apart float64) []plot.PointMark {
 // paintTrace draws a column in which no flight was found, below why.
 func (v *View) paintTrace(h *held) {
 	theme, b := v.Scene.Theme, &v.bindings
-	v.Add(draw.Paragraph(theme, draw.Caution, h.fault+". Press "+b.Tell.Help().Key+" to say how it is to be read.", v.Columns)...)
+	v.Add(draw.Paragraph(theme, draw.Caution, ended(strings.TrimPrefix(h.fault, draw.Clean(h.entry.Path)+": "))+" Press "+b.Tell.Help().Key+" to say how it is to be read.", v.Columns)...)
 	if v.Left() < 4 || len(h.none.T) < 2 {
 		return
 	}

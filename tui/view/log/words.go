@@ -3,6 +3,7 @@ package log
 import (
 	"fmt"
 	"math"
+	"path/filepath"
 	"strings"
 
 	"ullage/sim/quantity"
@@ -216,7 +217,7 @@ func (v *View) listed() string {
 	if n := len(v.entries); n > 1 {
 		return fmt.Sprintf("%d logs", n)
 	}
-	return draw.Clean(v.entry().Path)
+	return draw.Clean(filepath.Base(v.entry().Path))
 }
 
 // fitTable are the inputs before and after.
@@ -258,7 +259,7 @@ func (v *View) fitWords(f *fitted) []string {
 	}
 	for i := range f.found.Fitted.Logs {
 		l := &f.found.Fitted.Logs[i]
-		text := fmt.Sprintf("%s: lift-off %.2f s, %s", draw.Clean(l.Log.Name), l.Release, samples(l.Samples))
+		text := fmt.Sprintf("%s: lift-off %.2f s, %s", draw.Clean(filepath.Base(l.Log.Name)), l.Release, samples(l.Samples))
 		if l.Best() != nil {
 			text += fmt.Sprintf("; height off by %s before, %s fitted (root mean square, noise %s); apogee %s measured, %s before, %s fitted",
 				p.Height(l.RMS.Before), p.Height(l.RMS.Fitted), p.Height(l.RMS.Measured), p.Height(l.Apogee.Measured), p.Height(l.Apogee.Before), p.Height(l.Apogee.Fitted))
@@ -266,7 +267,7 @@ func (v *View) fitWords(f *fitted) []string {
 		out = append(out, text+".")
 	}
 	for _, text := range f.unused {
-		out = append(out, "Not used: "+text+".")
+		out = append(out, "Not used: "+ended(text))
 	}
 	return out
 }
