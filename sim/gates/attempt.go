@@ -3,6 +3,8 @@ package gates
 import (
 	"math"
 
+	"ullage/sim"
+	"ullage/sim/results"
 	"ullage/sim/rocket"
 	"ullage/sim/rocketfile"
 )
@@ -11,7 +13,7 @@ import (
 type attempt struct {
 	remedy Remedy
 	rocket *rocket.Rocket
-	second bool     // it stands on another
+	on     change   // what was made before it
 	loses  []string // names of checks that it would lose or make worse
 	first  string   // key of the first of them on the drive that flies; empty on the other
 }
@@ -27,14 +29,14 @@ func (p *pull) remedy(to float64, makes *rocket.Rocket) Remedy {
 
 // holds is the first of the values that passes the check once all is flown again, and what
 // it loses: nothing, if any of them does. Nil when none passes.
-func (m *mender) holds(base *rocket.Rocket, p *pull, values []float64, key string) (*attempt, error) {
+func (m *mender) holds(base *rocket.Rocket, made change, p *pull, values []float64, key string) (*attempt, error) {
 	var best *attempt
 	for _, x := range values {
 		r := p.set(base, x)
 		if r == nil {
 			continue
 		}
-		a := attempt{rocket: r, second: base != m.v.Rocket, remedy: p.remedy(x, r)}
+		a := attempt{rocket: r, on: made, remedy: p.remedy(x, r)}
 		passes := false
 		for _, corners := range []bool{false, true} { // the dearer only for what holds so far
 			if corners && len(m.options.Spreads) == 0 {
@@ -65,7 +67,7 @@ func (m *mender) holds(base *rocket.Rocket, p *pull, values []float64, key strin
 }
 
 // again judges what a mend makes of the rocket, on both drives, and tells whether its check
-// passes.
+// passes. What it loses on its own drive is enough to know: then the other does not fly.
 func (m *mender) again(a *attempt, key string, corners bool) (passes bool, err error) {
 	v, err := m.mended(a, a.rocket, corners)
 	if v == nil {
@@ -83,7 +85,7 @@ func (m *mender) again(a *attempt, key string, corners bool) (passes bool, err e
 			a.first = m.v.Checks[k].Key
 		}
 	}
-	if m.other == nil {
+	if m.other == nil || len(a.loses) > 0 {
 		return true, nil
 	}
 	r := a.rocket.Clone()
@@ -101,23 +103,32 @@ func (m *mender) again(a *attempt, key string, corners bool) (passes bool, err e
 // one that is not valid.
 func (m *mender) mended(a *attempt, r *rocket.Rocket, corners bool) (*Verdict, error) {
 	type what struct {
-		power   rocket.Power
-		kind    RemedyKind
-		input   string
-		to      float64
-		corners bool
+		power         rocket.Power
+		first, second change
+		corners       bool
 	}
-	key := what{r.Power, a.remedy.Kind, a.remedy.Input.Name, a.remedy.To, corners}
-	if v, there := m.known.Load(key); there && !a.second {
+	key := what{r.Power, a.remedy.change(), change{}, corners}
+	if a.on != (change{}) {
+		key.first, key.second = a.on, key.first
+	}
+	if v, there := m.known.Load(key); there {
 		return v.(*Verdict), nil
 	}
-	v, err := m.judged(r, corners)
+	var flights [results.Corner]*sim.Flight
+	for c := range flights {
+		c := results.Case(c)
+		fl, err := m.flight(flightKey{power: r.Power, first: key.first, second: key.second, is: c},
+			func() *rocket.Rocket { return deviation{}.rocket(r, c) })
+		if fl == nil {
+			return nil, err
+		}
+		flights[c] = fl
+	}
+	v, err := m.judged(r, corners, flights[results.Day], flights[results.Calm])
 	if err != nil {
 		return nil, m.ctx.Err()
 	}
-	if !a.second {
-		m.known.Store(key, v)
-	}
+	m.known.Store(key, v)
 	return v, nil
 }
 

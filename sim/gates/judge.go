@@ -22,6 +22,8 @@ type Options struct {
 	Respread func(*rocket.Rocket) []study.Spread
 	Remedies bool // look for what would mend a failed check
 	Workers  int
+
+	calm *sim.Flight // in calm air, where it flew already
 }
 
 // Judge checks a rocket on the drive that flies: in calm air, on the day of its file,
@@ -38,8 +40,10 @@ func Judge(ctx context.Context, r *rocket.Rocket, o Options) (Verdict, error) {
 		}
 	}
 	own := study.Options{Workers: o.Workers}
-	if v.Calm, err = sim.Fly(ctx, deviation{}.rocket(r, results.Calm), sim.Options{}); err != nil {
-		return v, err
+	if v.Calm = o.calm; v.Calm == nil {
+		if v.Calm, err = sim.Fly(ctx, deviation{}.rocket(r, results.Calm), sim.Options{}); err != nil {
+			return v, err
+		}
 	}
 	gates := criteriaOf(r, o.Today)
 	v.Checks = make([]Check, len(gates))

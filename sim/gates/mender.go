@@ -6,6 +6,7 @@ import (
 	"slices"
 	"sync"
 
+	"ullage/sim"
 	"ullage/sim/results"
 	"ullage/sim/rocket"
 	"ullage/sim/study"
@@ -21,7 +22,8 @@ type mender struct {
 	gates   []criterion
 	against []deviation // the corner of each
 	options Options
-	known   sync.Map // verdicts on rockets with a mend made, by what it is
+	known   sync.Map // verdicts on rockets with mends made, by what they are
+	flights sync.Map // of such rockets, by flightKey
 	other   *Verdict // on the drive that does not fly; nil without one
 }
 
@@ -35,7 +37,7 @@ const (
 )
 
 func newMender(ctx context.Context, v *Verdict, gates []criterion, against []deviation, o Options) *mender {
-	o.Remedies, o.Day = false, nil
+	o.Remedies, o.Day, o.calm = false, nil, nil
 	return &mender{ctx: ctx, v: v, gates: gates, against: against, options: o}
 }
 
@@ -54,10 +56,11 @@ func otherDrive(r *rocket.Rocket) *rocket.Rocket {
 	return o
 }
 
-// judged is the verdict on a rocket in all cases, or without corners.
-func (m *mender) judged(r *rocket.Rocket, corners bool) (*Verdict, error) {
+// judged is the verdict on a rocket in all cases, or without corners; on flights in its day and in calm air, where they
+// are there already.
+func (m *mender) judged(r *rocket.Rocket, corners bool, day, calm *sim.Flight) (*Verdict, error) {
 	o := m.options
-	o.Workers = 1
+	o.Workers, o.Day, o.calm = 1, day, calm
 	switch {
 	case !corners:
 		o.Spreads = nil
@@ -87,7 +90,7 @@ func (m *mender) mend() error {
 	}
 	if r := otherDrive(m.v.Rocket); r != nil {
 		var err error
-		if m.other, err = m.judged(r, true); err != nil && m.ctx.Err() != nil {
+		if m.other, err = m.judged(r, true, nil, nil); err != nil && m.ctx.Err() != nil {
 			return err
 		}
 	}
@@ -117,7 +120,7 @@ func (m *mender) of(i int) ([]Remedy, error) {
 		if !ok {
 			continue
 		}
-		s := m.search(m.v.Rocket, i, &p)
+		s := m.search(m.v.Rocket, change{}, i, &p)
 		values, err := s.nearest()
 		if err != nil {
 			return out, err
@@ -127,7 +130,7 @@ func (m *mender) of(i int) ([]Remedy, error) {
 			miss = s.miss
 			nothing.Input, nothing.From, nothing.To = p.in, s.comes, s.closest
 		}
-		a, err := m.holds(m.v.Rocket, &p, values, c.Key)
+		a, err := m.holds(m.v.Rocket, change{}, &p, values, c.Key)
 		switch {
 		case err != nil:
 			return out, err
@@ -169,10 +172,10 @@ func (m *mender) of(i int) ([]Remedy, error) {
 	return out, nil
 }
 
-// search is the search along a lever for one check, from a rocket that may have one mend
+// search is the search along a lever for one check, from a rocket that may have one mend made
 // already.
-func (m *mender) search(base *rocket.Rocket, i int, p *pull) *search {
-	s := &search{ctx: m.ctx, base: base, gate: &m.gates[i], pull: p, worst: m.v.Checks[i].Case, corner: m.against[i], miss: math.Inf(1)}
+func (m *mender) search(base *rocket.Rocket, made change, i int, p *pull) *search {
+	s := &search{m: m, base: base, made: made, gate: &m.gates[i], pull: p, worst: m.v.Checks[i].Case, corner: m.against[i], miss: math.Inf(1)}
 	for k := range results.Cases {
 		if m.v.Checks[i].Values[k].Flown {
 			s.flown = append(s.flown, k)

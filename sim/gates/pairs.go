@@ -17,7 +17,7 @@ func (m *mender) pair(a attempt, key string) (*Remedy, error) {
 		if !ok {
 			continue
 		}
-		b, err := m.beside(a.rocket, i, &p, key)
+		b, err := m.beside(a.rocket, a.remedy.change(), i, &p, key)
 		if err != nil {
 			return nil, err
 		}
@@ -50,14 +50,14 @@ func (m *mender) together(i int) (*Remedy, error) {
 					continue
 				}
 				tried++
-				b, err := m.beside(half, i, &second, key)
+				made := first.remedy(to, half)
+				b, err := m.beside(half, made.change(), i, &second, key)
 				if err != nil {
 					return nil, err
 				}
 				if b != nil {
-					a := first.remedy(to, half)
-					a.And = b
-					return &a, nil
+					made.And = b
+					return &made, nil
 				}
 			}
 		}
@@ -88,12 +88,12 @@ func another(l lever, r *rocket.Rocket, first string) (pull, bool) {
 
 // beside is what a second input does on a rocket that has one mend already, searched along a
 // criterion: the check of a key passes and nothing is lost. Nil where there is no such value.
-func (m *mender) beside(base *rocket.Rocket, i int, p *pull, key string) (*Remedy, error) {
-	values, err := m.search(base, i, p).nearest()
+func (m *mender) beside(base *rocket.Rocket, made change, i int, p *pull, key string) (*Remedy, error) {
+	values, err := m.search(base, made, i, p).nearest()
 	if err != nil {
 		return nil, err
 	}
-	b, err := m.holds(base, p, values, key)
+	b, err := m.holds(base, made, p, values, key)
 	if err != nil || b == nil || len(b.loses) > 0 {
 		return nil, err
 	}

@@ -237,6 +237,12 @@ func BenchmarkCheckWithMends(b *testing.B) {
 	for name, set := range map[string]func(r *rocket.Rocket){
 		"go": func(*rocket.Rocket) {}, "short rail": func(r *rocket.Rocket) { r.Rail.Length = 0.5 },
 		"small field": func(r *rocket.Rocket) { r.Field.Radius = 90 }, "too much margin": func(r *rocket.Rocket) { r.Limits.MarginMost = 2.5 },
+		"six fail":   func(r *rocket.Rocket) { r.Rail.Length, r.Wind.Speed = 0.5, 6 },
+		"eight fail": func(r *rocket.Rocket) { r.Rail.Length, r.Wind.Speed, r.Body.Mass = 0.5, 6, 1.9 },
+		"eight fail on a motor": func(r *rocket.Rocket) {
+			r.Power = rocket.MotorPower
+			r.Rail.Length, r.Wind.Speed, r.Body.Mass, r.Motor.Delay = 0.8, 8, 1.2, 7
+		},
 	} {
 		b.Run(name, func(b *testing.B) {
 			r := f.Rocket().Clone()

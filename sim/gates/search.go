@@ -2,7 +2,6 @@ package gates
 
 import (
 	"cmp"
-	"context"
 	"math"
 	"slices"
 
@@ -13,8 +12,9 @@ import (
 
 // search is the search for the nearest value of one lever that passes one gate.
 type search struct {
-	ctx    context.Context
+	m      *mender
 	base   *rocket.Rocket
+	made   change // on the base already
 	gate   *criterion
 	pull   *pull
 	flown  []results.Case
@@ -116,26 +116,11 @@ func (s *search) passesAll(x float64) (bool, error) {
 // try tells whether a value passes in a case, and keeps the nearest to passing of those that
 // do not.
 func (s *search) try(x float64, c results.Case) (bool, error) {
-	r := s.pull.set(s.base, x)
-	if r == nil {
-		return false, nil
+	fl, err := s.look(x, c)
+	if err != nil || fl == nil {
+		return false, err
 	}
-	if r = s.corner.rocket(r, c); r == nil {
-		return false, nil
-	}
-	var v Value
-	if s.gate.still {
-		if r.Validate() != nil {
-			return false, nil
-		}
-		v = s.gate.look(&sim.Flight{Rocket: r})
-	} else {
-		fl, err := flown(s.ctx, r, sim.Options{Guide: s.gate.guide})
-		if err != nil || fl == nil {
-			return false, err
-		}
-		v = s.gate.look(fl)
-	}
+	v := s.gate.look(fl)
 	b := s.gate.limit.badness(v)
 	if c == s.worst && b > 0 && b < s.miss {
 		s.miss, s.closest, s.comes = b, x, v.V
@@ -143,14 +128,26 @@ func (s *search) try(x float64, c results.Case) (bool, error) {
 	return s.gate.warns || b <= 0, nil
 }
 
-// flown is the flight of a rocket; nil of one that is not valid.
-func flown(ctx context.Context, r *rocket.Rocket, o sim.Options) (*sim.Flight, error) {
-	fl, err := sim.Fly(ctx, r, o)
-	if ctx.Err() != nil {
-		return nil, ctx.Err()
+// look is the flight with the lever at a value in a case, or for what needs none the rocket of it; nil where there is none.
+func (s *search) look(x float64, c results.Case) (*sim.Flight, error) {
+	made := func() *rocket.Rocket {
+		if r := s.pull.set(s.base, x); r != nil {
+			return s.corner.rocket(r, c)
+		}
+		return nil
 	}
-	if err != nil {
+	if s.gate.still {
+		if r := made(); r != nil && r.Validate() == nil {
+			return &sim.Flight{Rocket: r}, nil
+		}
 		return nil, nil
 	}
-	return fl, nil
+	k := flightKey{power: s.base.Power, first: change{s.pull.kind, s.pull.in.Name, x}, is: c, guide: s.gate.guide}
+	if s.made != (change{}) {
+		k.first, k.second = s.made, k.first
+	}
+	if c == results.Corner {
+		k.corner = s.corner.key()
+	}
+	return s.m.flight(k, made)
 }
