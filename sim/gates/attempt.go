@@ -90,13 +90,25 @@ func (m *mender) again(a *attempt, key string, corners bool) (passes bool, err e
 	}
 	r := a.rocket.Clone()
 	r.Power = m.other.Power
-	if v, err = m.mended(a, r, corners); v == nil {
+	if a.on == (change{}) && a.remedy.Input.Drive == m.v.Power { // it flies there as it did
+		v, err = m.judged(r, false, on(r, m.other.Day), on(r, m.other.Calm))
+	} else {
+		v, err = m.mended(a, r, corners)
+	}
+	if v == nil || err != nil {
 		return false, err
 	}
 	for _, k := range m.other.setBack(v, a.remedy.costs) {
 		a.loses = append(a.loses, m.other.Checks[k].Name+" on "+string(m.other.Power))
 	}
 	return true, nil
+}
+
+// on is a flight as one of another rocket that flies alike.
+func on(r *rocket.Rocket, fl *sim.Flight) *sim.Flight {
+	is := *fl
+	is.Rocket = r
+	return &is
 }
 
 // mended is the verdict on a rocket with a mend made, which several checks may share; nil of
