@@ -30,7 +30,7 @@ func newKeys(k view.Keys) keys {
 		Remove:   view.Bind("r", "take the log off the list", "r"),
 		Next:     view.Bind("l", "next log", "l"),
 		Quantity: view.Bind("y", "next of what the log has: height, speed, acceleration, chamber pressure", "y"),
-		Sheet:    view.Bind("i", "what stands with the plots: results, how the log was read, the fit", "i"),
+		Sheet:    view.Bind("I", "what stands with the plots: results, how the log was read, the fit", "I"),
 		Span:     view.Bind("z", "longer span: thrust, ascent, whole flight", k.Span.Keys()...),
 		SpanBack: view.Bind("Z", "shorter span", k.SpanBack.Keys()...),
 

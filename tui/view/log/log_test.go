@@ -95,9 +95,9 @@ func TestKeys(t *testing.T) {
 		},
 		"Sheet": func(t *testing.T, f *frame) {
 			require.Contains(t, f.Shown(), "measured predicted")
-			f.Press("i", "i")
+			f.Press("I", "I")
 			require.Contains(t, f.Shown(), "read as 857 rows")
-			f.Press("i")
+			f.Press("I")
 			require.Contains(t, f.Shown(), "No fit yet.")
 		},
 		"Span":     func(t *testing.T, f *frame) { f.Press("z"); require.Equal(t, view.WholeSpan, f.V.span) },
