@@ -9,6 +9,7 @@ import (
 	"ullage/sim"
 	"ullage/sim/flown"
 	"ullage/sim/flown/logbook"
+	"ullage/sim/flown/logfile"
 	"ullage/sim/quantity"
 	"ullage/sim/results"
 	"ullage/sim/rocketfile"
@@ -26,7 +27,7 @@ func (c *recordCommand) fromLog(s *streams, e *logbook.Entry, flies *rocketfile.
 	if err != nil {
 		return err
 	}
-	c.name(e, book)
+	c.name(e, book, logs[0].Log)
 	for i := range compared.Differences {
 		d := &compared.Differences[i]
 		enter(e, &d.Row, d.Measured, d.Predicted)
@@ -57,7 +58,7 @@ func (c *recordCommand) fromStand(s *streams, e *logbook.Entry, flies *rocketfil
 	if err != nil {
 		return err
 	}
-	c.name(e, book)
+	c.name(e, book, test.Log)
 	table := results.For(test.Rocket)
 	for _, x := range []struct {
 		name                string
@@ -69,7 +70,7 @@ func (c *recordCommand) fromStand(s *streams, e *logbook.Entry, flies *rocketfil
 }
 
 // name names the log in an entry, as seen from the book, with how it is read.
-func (c *recordCommand) name(e *logbook.Entry, book string) {
+func (c *recordCommand) name(e *logbook.Entry, book string, log *logfile.Log) {
 	e.Log = c.Log
 	folder, err := filepath.Abs(filepath.Dir(book))
 	at, bad := filepath.Abs(c.Log)
@@ -79,6 +80,9 @@ func (c *recordCommand) name(e *logbook.Entry, book string) {
 	e.Columns, e.Rate = c.Column, c.Rate
 	if c.Height != string(flown.StandardHeights) {
 		e.Heights = c.Height
+	}
+	if how := c.stretch(); how.To > how.From {
+		e.Part = fmt.Sprintf("%.6g s to %.6g s", max(how.From, log.Time[0]), min(how.To, log.Time[len(log.Time)-1]))
 	}
 	e.Predicted, e.Measured = map[string]string{}, map[string]string{}
 }

@@ -45,7 +45,8 @@ func (t Told) Reading() (logfile.Options, error) {
 	return out, nil
 }
 
-// For is it with what an entry of the logbook keeps of the log's columns, where nothing else is told.
+// For is it with what an entry of the logbook keeps of the log's columns and of its part in the log, where nothing
+// else is told.
 func (t Told) For(e *logbook.Entry) Told {
 	if e == nil {
 		return t
@@ -55,6 +56,9 @@ func (t Told) For(e *logbook.Entry) Told {
 	}
 	if e.Heights != "" && (t.Heights == "" || t.Heights == StandardHeights) {
 		t.Heights = Heights(e.Heights)
+	}
+	if part, err := ParseStretch(e.Part); err == nil && !(t.To > t.From) {
+		t.From, t.To = part.From, part.To
 	}
 	return t
 }
@@ -97,18 +101,39 @@ func BookOf(file *rocketfile.File) (string, error) {
 	return strings.TrimSuffix(file.Path(), filepath.Ext(file.Path())) + ".logbook.toml", nil
 }
 
-// Naming is the entry that names a log; nil when none does.
-func (d Days) Naming(path string) *logbook.Entry {
+// naming is the entry that names a log, the last of those whose part in it may be the one told; nil when
+// none does.
+func (d Days) naming(path string, told Options) *logbook.Entry {
 	if d.Book == nil {
 		return nil
 	}
 	for i := len(d.Entries) - 1; i >= 0; i-- {
 		e := &d.Entries[i]
-		if e.Log != "" && SameFile(beside(d.folder, e.Log), path) {
+		if e.Log == "" || !SameFile(beside(d.folder, e.Log), path) {
+			continue
+		}
+		part, err := ParseStretch(e.Part)
+		if elsewhere := err == nil && told.To > told.From && (part.To <= told.From || part.From >= told.To); !elsewhere {
 			return e
 		}
 	}
 	return nil
+}
+
+// readable finds fault with how an entry says that its log is read.
+func (d Days) readable(e *logbook.Entry) error {
+	_, err := ParseHeights(e.Heights)
+	bad := fault.Fault{}
+	if e.Heights != "" && err != nil {
+		bad = fault.In(err)[0].Of("heights", e.Heights)
+	} else if _, err := ParseStretch(e.Part); e.Part != "" && err != nil {
+		bad = fault.In(err)[0].Of("part", e.Part)
+	}
+	if bad.Problem == "" {
+		return nil
+	}
+	bad.File, bad.Line = d.Name, e.Line
+	return bad
 }
 
 // digest is that of the log that an entry names.
@@ -180,12 +205,10 @@ type opened struct {
 }
 
 func (d Days) open(path string, file *rocketfile.File, told Told, change func(*rocketfile.File) (*rocketfile.File, error)) (opened, error) {
-	x := opened{entry: d.Naming(path), told: told, day: "as in " + file.Name()}
+	x := opened{entry: d.naming(path, told.Options), told: told, day: "as in " + file.Name()}
 	if e := x.entry; e != nil {
-		if _, err := ParseHeights(e.Heights); e.Heights != "" && err != nil {
-			bad := fault.In(err)[0].Of("heights", e.Heights)
-			bad.File, bad.Line = d.Name, e.Line
-			return x, bad
+		if err := d.readable(e); err != nil {
+			return x, err
 		}
 		x.told = told.For(e)
 		x.day = fmt.Sprintf("as entered on %s in %s", e.Date, d.Name)

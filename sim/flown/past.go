@@ -189,10 +189,10 @@ func PastOfBook(ctx context.Context, file *rocketfile.File, d Days, spreads []st
 			continue
 		}
 		if digest, err := d.digest(e); err == nil {
-			if seen[digest] {
+			if seen[digest+e.Part] {
 				continue
 			}
-			seen[digest] = true
+			seen[digest+e.Part] = true
 			if file.HasDigest(digest) {
 				p.LeftOut = append(p.LeftOut, e.Log)
 				continue

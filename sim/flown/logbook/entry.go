@@ -50,6 +50,7 @@ type Entry struct {
 	Columns []string // as --column takes them
 	Rate    string   // as --rate takes it
 	Heights string   // as --height takes it
+	Part    string   // of the log, by its clock, where it holds more: "100 s to 200 s"
 
 	Landing float64 // vertical speed measured, m/s
 	Damage  string
@@ -110,6 +111,7 @@ func Fields() []Field {
 		{Key: "columns", Help: "as --column takes them", List: func(e *Entry) *[]string { return &e.Columns }},
 		own("rate", "as --rate takes it", func(e *Entry) *string { return &e.Rate }),
 		own("heights", "as --height takes it", func(e *Entry) *string { return &e.Heights }),
+		own("part", "of the log, by its clock", func(e *Entry) *string { return &e.Part }),
 		{Key: "predicted", Help: "results by their names", Results: func(e *Entry) *map[string]string { return &e.Predicted }},
 		{Key: "measured", Help: "results by their names", Results: func(e *Entry) *map[string]string { return &e.Measured }},
 	}
