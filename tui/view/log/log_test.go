@@ -237,7 +237,11 @@ func TestBadLogs(t *testing.T) {
 		f.Press("l")
 		require.Contains(t, f.Shown(), "one.csv")
 	}
-	f := start(t, viewtest.Small)
+	f := start(t, viewtest.Small, "one.csv")
+	f.Press("a")
+	f.Type(dir)
+	require.Contains(t, f.Wrong, "it is a folder")
+	f = start(t, viewtest.Small)
 	f.V.add(flown.Asked{Path: filepath.Join(dir, "gone.csv"), Release: math.NaN()})
 	f.Show()
 	require.Contains(t, f.Shown(), "no such file")

@@ -103,7 +103,7 @@ func (v *View) charts(h *held, from, to float64) []plot.Chart {
 	if v.work.Busy {
 		predicted.Ink, off.Ink = plot.Kept, plot.Kept
 	}
-	if kept := v.Scene.Kept; kept != nil && kept != v.Scene.Now && high(x.Channel) {
+	if kept := v.Scene.Kept; kept != nil && kept != v.Scene.Now && high(x.Channel) && h.compared.Entry == nil { // that of another day is no match
 		top.Series = append(top.Series, plot.Series{X: kept.Trace.Time, Y: draw.InUnit(kept.Trace.Height, u), Ink: plot.Kept, Style: plot.Dotted})
 	}
 	top.Series = append(top.Series, measured, predicted)
