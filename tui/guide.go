@@ -39,6 +39,9 @@ func (m *Model) askFrom(at int) {
 
 func (m *Model) askThis(q rocketfile.Question) {
 	text := q.Text
+	if q.Name == thrustInput {
+		text = rocketfile.PlainCurve(m.file().Described())
+	}
 	if q.Given && q.Input.Kind == rocketfile.NumberKind {
 		text = newField(m.file(), m.file().Described(), q.Input, m.units).value()
 	}
@@ -173,7 +176,12 @@ func (m *Model) guideLines() []string {
 		lines = append(lines, draw.Paragraph(theme, draw.Dim, "It takes "+q.Input.Takes()+"; any unit of its kind may be typed.", w)...)
 		lines = append(lines, draw.Blanks(w))
 	}
-	if room := rows - len(lines) - 2; room >= 5 {
+	room := rows - len(lines) - 2
+	switch {
+	case room < 5:
+	case q.Name == thrustInput:
+		lines = append(lines, m.curveLines(m.guiding.line.String(), w, min(room, 16))...)
+	default:
 		if s := draw.Growing(m.file().Described()); s != nil {
 			unit := m.units.Unit(draw.Unit("mm"))
 			stack := plot.Stack{Charset: theme.Charset, X: plot.Axis{Unit: unit.Name, Title: "from the tip"},
@@ -187,7 +195,7 @@ func (m *Model) guideLines() []string {
 	for len(lines) < rows-1 {
 		lines = append(lines, draw.Blanks(w))
 	}
-	lines = append(lines[:rows-1], draw.Paragraph(theme, draw.Dim, stillOpen(m), w)[:1]...)
+	lines = append(lines[:max(rows-1, 0)], draw.Paragraph(theme, draw.Dim, stillOpen(m), w)[:1]...)
 	return lines
 }
 

@@ -175,7 +175,7 @@ func (m *Model) startTyping(first string) {
 	}
 	text := first
 	if text == "" {
-		text = d.value()
+		text = m.typedText(d)
 	}
 	m.typed = &typing{input: d.Name, line: newLine(text)}
 }
@@ -208,7 +208,7 @@ func (m *Model) accept() bool {
 		return true
 	}
 	text := m.typed.line.String()
-	if text == d.value() {
+	if text == m.typedText(d) {
 		m.typed, m.fault = nil, complaint{}
 		return true
 	}

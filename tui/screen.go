@@ -72,6 +72,8 @@ func (m *Model) bodyLines() []string {
 	switch {
 	case m.guiding != nil:
 		right = m.guideLines()
+	case m.typed != nil && m.typed.input == thrustInput:
+		right = m.curveLines(m.typed.line.String(), l.view, l.body)
 	case m.blank():
 		right = m.blankLines()
 	}

@@ -7,7 +7,7 @@ import (
 )
 
 // longestTyped bounds what can be typed or pasted into one line.
-const longestTyped = 512
+const longestTyped = 4096
 
 // line is one line of text being typed.
 type line struct {
@@ -82,7 +82,7 @@ func (l *line) view(theme *draw.Theme, w int) string {
 		return ""
 	}
 	cells := func(runes []rune) int { return draw.Width(theme.Say(string(runes))) }
-	from := 0
+	from := max(l.at-4*w, 0)
 	for from < l.at && cells(l.text[from:l.at]) >= w {
 		from++
 	}

@@ -204,7 +204,7 @@ func (m *Model) blankLines() []string {
 		add(draw.Plain, fmt.Sprintf("%s takes %d more: %s", a, len(names), strings.Join(names, ", ")))
 	}
 	lines = append(lines, draw.Blanks(w))
-	add(draw.Dim, m.keys.Lack.Help().Key+" goes to the next of them and says how to mend it. It can be saved as it stands.")
+	add(draw.Dim, m.keys.Lack.Help().Key+" goes to the next of them and says how to mend it; "+m.keys.Guide.Help().Key+" asks for all of it in a workshop's order. It can be saved as it stands.")
 	for len(lines) < rows {
 		lines = append(lines, draw.Blanks(w))
 	}

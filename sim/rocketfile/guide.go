@@ -124,6 +124,12 @@ func asks() []ask {
 	section("drive", "water", water, nil, "pressure")
 	section("drive", "chamber", water, chambered, "proof", "proof_date", "cycles")
 	add(ask{step: "drive", path: "motor", key: "file", drive: motor, offer: usualMotor},
+		ask{step: "drive", path: "motor", key: "thrust", drive: motor},
+		ask{step: "drive", path: "motor", key: "case", drive: motor},
+		ask{step: "drive", path: "motor", key: "propellant", drive: motor},
+		ask{step: "drive", path: "motor", key: "delay", drive: motor},
+		ask{step: "drive", path: "motor", key: "diameter", drive: motor},
+		ask{step: "drive", path: "motor", key: "length", drive: motor},
 		ask{step: "drive", path: "motor_mount", key: "diameter", drive: motor, offer: motorWidth},
 		ask{step: "drive", path: "motor_mount", key: "length", drive: motor})
 	section("drive", "chamber.heating", motor, chambered, "temperature", "time")
@@ -240,6 +246,8 @@ func (f *File) listQuestions(rows []ask, s *section) []Question {
 func (f *File) question(a *ask, s *section, item int, name string) (Question, bool) {
 	r := f.rd.rocket
 	switch {
+	case a.path == "motor" && a.key != "file" && (f.Given("motor.file") || a.key == "thrust" && f.Given("motor.curve")):
+		return Question{}, false // the file has them
 	case a.drive == rocket.WaterPower && r.Water == nil, a.drive == rocket.MotorPower && r.Motor == nil, a.when != nil && !a.when(r):
 		return Question{}, false
 	}

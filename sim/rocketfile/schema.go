@@ -181,7 +181,7 @@ func motorSection() *section {
 		drop:  func(r *rocket.Rocket) { r.Motor = nil },
 		fields: []*field{
 			file,
-			curve.required(onMotor, `"h-trainer.csv"`),
+			curve.required(onMotor, `"h-trainer.csv"`).orElse("thrust"),
 			num("case", "case", 1, 10,
 				"The motor without its propellant.").required(onMotor, `"210 g"`),
 			num("propellant", "propellant", 1, 10,
@@ -196,6 +196,8 @@ func motorSection() *section {
 				"Outside diameter of the motor."),
 			num("length", "length", 1, 10,
 				"Length of the motor."),
+			text("thrust", "thrust", "The curve point by point in place of a file: times in s and thrusts in N by turns, 0 0, 0.05 80, 1.3 0, typed or pasted.",
+				newThrustCodec()).orElse("curve"),
 			num("fittings", "fittings", 5, 50,
 				"What only this drive carries: retainer, adapter.").byDefault("0 g"),
 			num("position", "position", 1, 10,
