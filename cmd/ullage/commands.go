@@ -23,6 +23,7 @@ type commands struct {
 	Airframe   airframeCommand   `cmd:"" help:"Balance, stability and alignment of the airframe on each of its drives."`
 	Check      checkCommand      `cmd:"" help:"Go or no-go: every limit in calm air, in wind and in the worst corner."`
 	Proof      proofCommand      `cmd:"" help:"The pressure chamber: strength, water proof, stored energy, loads."`
+	Bench      benchCommand      `cmd:"" help:"Seals, holes to drill, alignment, settings of the electronics, filling."`
 	Patterns   patternsCommand   `cmd:"" help:"True-scale drawings to cut, drill and turn by, as SVG and PDF."`
 	Layup      layupCommand      `cmd:"" help:"How the chamber is laid up: what to cut, mix and look at; weigh-in."`
 	Card       cardCommand       `cmd:"" help:"One page for the field: weigh in, set, checks, wind, order of the day."`

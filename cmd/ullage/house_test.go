@@ -57,7 +57,7 @@ var rooms = [][]string{
 	{"tui/plot", "tui/quiet", "tui/recovery"},
 	{"sim/report"},
 	{"sim/report/checklist"},
-	{"sim/report/card", "sim/report/proof", "sim/report/layup", "sim/report/measured"},
+	{"sim/report/card", "sim/report/proof", "sim/report/bench", "sim/report/layup", "sim/report/measured"},
 	{"sim/report/words"},
 	{"sim/report/page", "sim/report/machine"},
 	{"sim/plan"},
@@ -68,7 +68,7 @@ var rooms = [][]string{
 	{"sim", "sim/rocketfile", "sim/pattern"}, // neither knows the other
 	{"sim/rocket", "sim/flown/logfile"},
 	{"sim/layup"},
-	{"sim/airframe", "sim/chamber", "sim/flown/logbook", "sim/gore", "thrust", "atmosphere"},
+	{"sim/airframe", "sim/bench", "sim/chamber", "sim/flown/logbook", "sim/gore", "thrust", "atmosphere"},
 	{"sim/quantity"},
 	{"sim/fault", "sim/golden", "sim/long", "sim/solve", "sim/atomicfile"},
 }

@@ -16,7 +16,7 @@ func chamberCriteria(r *rocket.Rocket, today time.Time) []criterion {
 	if r.Power == rocket.MotorPower {
 		return sealedCriteria(r, today)
 	}
-	g := provedCriteria(r, today)
+	g := append(provedCriteria(r, today), sealCriteria(r)...)
 	if r.Chamber == nil {
 		return g
 	}

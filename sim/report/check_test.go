@@ -55,7 +55,7 @@ func TestVerdictText(t *testing.T) {
 func TestVerdictFinding(t *testing.T) {
 	good := verdictOf(t, "heron")
 	f := VerdictFinding(&good, quantity.Metric)
-	assert.Equal(t, "30 checks within the limits given", f.Value)
+	assert.Equal(t, "33 checks within the limits given", f.Value)
 	assert.Equal(t, gates.WordGo, f.Word)
 	assert.Equal(t, gates.Good, f.Level)
 	bad := noGo(t)

@@ -20,6 +20,7 @@ func (r *Rocket) AroundMount() float64 {
 
 // checkBench checks what drawings alone are made from.
 func (r *Rocket) checkBench(c *checker) {
+	c.take(r.Bench.Check())
 	r.checkMount(c)
 	r.checkHoles(c)
 	for i := range r.Canopies {

@@ -5,6 +5,7 @@ import (
 
 	"ullage/atmosphere"
 	"ullage/sim/airframe"
+	"ullage/sim/bench"
 	"ullage/sim/chamber"
 	"ullage/sim/layup"
 	"ullage/sim/quantity"
@@ -54,6 +55,7 @@ var numbers = func() map[string]*Number {
 		numbersOf("wind.layer.*.", atmosphere.LayerFields(), func(r *Rocket, i int) *atmosphere.Layer { return item(r.Wind.Layers, i) }),
 		numbersOf("", gustFields, func(r *Rocket, _ int) *Gust { return &r.Gust }),
 		numbersOf("", alignmentFields, func(r *Rocket, _ int) *Alignment { return &r.Alignment }),
+		numbersOf("", bench.Fields(), func(r *Rocket, _ int) *bench.Bench { return &r.Bench }),
 		numbersOf("", layup.Fields(), func(r *Rocket, _ int) *layup.Practice { return &r.Layup }),
 		numbersOf("", limitFields, func(r *Rocket, _ int) *Limits { return &r.Limits }),
 		numbersOf("", fieldFields, func(r *Rocket, _ int) *Field { return &r.Field }),

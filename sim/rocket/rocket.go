@@ -5,6 +5,7 @@ import (
 
 	"ullage/atmosphere"
 	"ullage/sim/airframe"
+	"ullage/sim/bench"
 	"ullage/sim/chamber"
 	"ullage/sim/layup"
 	"ullage/thrust"
@@ -44,6 +45,7 @@ type Rocket struct {
 
 	Chamber  *chamber.Chamber // nil when the file does not describe it
 	Recovery *chamber.Mount   // of the recovery gear; nil when not described
+	Bench    bench.Bench      // small parts, and what fills the chamber
 	Layup    layup.Practice   // how the chamber is laid up, and what its parts weighed
 	Limits   Limits
 	Field    Field

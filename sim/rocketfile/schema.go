@@ -24,6 +24,7 @@ var schema = bind([]*section{
 	waterSection(), tubeSection(), motorSection(), mountSection(),
 	canopySection(), siteSection(), railSection(), windSection(), layerSection(), gustSection(), flightSection(),
 	chamberSection(), plySection(), forwardSection(), aftSection(), adhesiveSection(), bossSection(), threadSection(), heatingSection(), recoverySection(), layupSection(),
+	sealSection(), baySection(), jigSection(), fillingSection(),
 	fieldSection(), limitsSection(),
 	spreadSection(), // last, since it names inputs of all the others
 })

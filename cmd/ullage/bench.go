@@ -1,0 +1,61 @@
+package main
+
+import (
+	"io"
+
+	"ullage/sim/report/bench"
+	"ullage/sim/study"
+)
+
+// benchCommand tells seals, holes, alignment, settings and filling.
+type benchCommand struct {
+	File     string `arg:"" placeholder:"FILE" help:"The rocket file; - reads standard input."`
+	JSON     bool   `name:"json" xor:"form" help:"One JSON object, in SI units."`
+	Markdown bool   `xor:"form" help:"A document to print."`
+	HTML     bool   `name:"html" xor:"form" help:"The same document as HTML."`
+
+	setOptions
+	unitsOption
+	outputOptions
+}
+
+// Help teaches by example.
+func (benchCommand) Help() string {
+	return helpText(
+		"A sheet for the bench: the groove of an O-ring or a cord and whether it holds at proof ([seal]); static ports of the altimeter's bay ([bay]); "+
+			"the vent of the chamber sealed beside a motor as holes to drill ([chamber.heating]); how straight the thrust has to be, as a gap at the end "+
+			"of an alignment jig ([jig]), judged by where the rocket lands; what the recovery electronics are set to on each drive, from the rules of the file; gas, "+
+			"strokes of a pump, drop of a bottle, what a leak costs ([filling]). What is not described is said by name. Shear pins and "+
+			"charges are left out on purpose. Local law, the range officer and qualified people decide.",
+		"ullage bench heron.toml",
+		"ullage bench heron.toml --set 'seal.cord=2.62 mm' --set 'seal.bore=34 mm'",
+		"ullage bench heron.toml --set 'bay.volume=0.4 L' --set 'jig.length=300 mm'",
+		"ullage bench heron.toml --html -o bench.html",
+		"ullage bench heron.toml --json")
+}
+
+// Run flies each drive and writes the form asked for.
+func (c *benchCommand) Run(s *streams) error {
+	file, err := c.open(s, c.File)
+	if err != nil {
+		return err
+	}
+	if err := c.refuse(); err != nil { // before flights
+		return err
+	}
+	b, err := study.BenchOf(s.ctx, file.Rocket(), study.Options{})
+	if err != nil {
+		return err
+	}
+	return c.write(s, func(w io.Writer) error {
+		switch {
+		case c.JSON:
+			return bench.WriteJSON(w, &b)
+		case c.Markdown:
+			return bench.WriteMarkdown(w, &b, c.system())
+		case c.HTML:
+			return bench.WriteHTML(w, &b, c.system())
+		}
+		return bench.WriteText(w, &b, c.system())
+	})
+}

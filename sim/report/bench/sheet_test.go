@@ -1,0 +1,70 @@
+package bench_test
+
+import (
+	"bytes"
+	"context"
+	"encoding/json"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"ullage/sim/golden"
+	"ullage/sim/quantity"
+	"ullage/sim/report/bench"
+	"ullage/sim/rocketfile"
+	"ullage/sim/study"
+)
+
+func benched(t *testing.T, name string) *study.Benched {
+	t.Helper()
+	f, err := rocketfile.Open("../../../testdata/" + name + ".toml")
+	require.NoError(t, err)
+	b, err := study.BenchOf(context.Background(), f.Rocket(), study.Options{})
+	require.NoError(t, err)
+	return &b
+}
+
+func TestSheet(t *testing.T) {
+	var text bytes.Buffer
+	require.NoError(t, bench.WriteText(&text, benched(t, "heron"), quantity.Metric))
+	golden.Equal(t, "heron.txt", text.String())
+	text.Reset()
+	require.NoError(t, bench.WriteText(&text, benched(t, "bottle"), quantity.US))
+	golden.Equal(t, "bottle-us.txt", text.String())
+}
+
+// What is out of bounds, missing or beyond a table says so, and never passes.
+func TestWordsOfTheSeal(t *testing.T) {
+	b := benched(t, "heron")
+	r := b.Rocket.Clone()
+	b.Rocket = r
+	text := func() string {
+		var s bytes.Buffer
+		require.NoError(t, bench.WriteText(&s, b, quantity.Metric))
+		return strings.Join(strings.Fields(s.String()), " ")
+	}
+	r.Bench.Seal.Plug = 33.7e-3
+	assert.Contains(t, text(), "at most 0.09 mm at the proof of 16.0 bar: out of bounds")
+	r.Bench.Seal.Hardness = 60
+	assert.Contains(t, text(), "not judged, the tables begin at 70 Shore A")
+	r.Bench.Seal.Hardness, r.Chamber.Proof = 0, 200e5
+	assert.Contains(t, text(), "too much, the tables end before")
+	r.Bench.Seal.Width = 0
+	assert.Contains(t, text(), "give seal.width")
+	r.Bench.Filling.Bottle, r.Bench.Filling.BottlePressure = 5e-3, 9e5
+	assert.Contains(t, text(), "9.00 bar in it do not reach 10.0 bar")
+}
+
+func TestJSON(t *testing.T) {
+	for _, name := range []string{"heron", "bottle", "drogue-main"} {
+		var s bytes.Buffer
+		require.NoError(t, bench.WriteJSON(&s, benched(t, name)))
+		var doc map[string]any
+		require.NoError(t, json.Unmarshal(s.Bytes(), &doc))
+		for _, key := range []string{"name", "seal", "bay", "vent", "alignment", "electronics", "filling"} {
+			assert.Contains(t, doc, key, name)
+		}
+	}
+}
