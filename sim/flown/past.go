@@ -6,7 +6,7 @@ import (
 	"slices"
 	"strings"
 
-	"gonum.org/v1/gonum/stat/distuv"
+	"gonum.org/v1/gonum/mathext"
 
 	"ullage/sim/flown/logbook"
 	"ullage/sim/quantity"
@@ -135,9 +135,11 @@ func Judge(row results.Row, of []Outcome) (Past, bool) {
 
 // factor is the root of a sum of squares over its degrees of freedom, and between what it lies.
 func factor(sum, degrees float64) (mid, low, high float64) {
-	chi := distuv.ChiSquared{K: degrees}
-	return math.Sqrt(sum / degrees), math.Sqrt(sum / chi.Quantile(0.95)), math.Sqrt(sum / chi.Quantile(0.05))
+	return math.Sqrt(sum / degrees), math.Sqrt(sum / chiSquared(degrees, 0.95)), math.Sqrt(sum / chiSquared(degrees, 0.05))
 }
+
+// chiSquared is a quantile of χ²: twice that of the gamma distribution of half its degrees.
+func chiSquared(degrees, share float64) float64 { return 2 * mathext.GammaIncRegInv(degrees/2, share) }
 
 // Pasts is what flights say of a rocket's uncertainties.
 type Pasts struct {

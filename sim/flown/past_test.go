@@ -63,6 +63,10 @@ func count(is bool) int {
 // the mean beside √(16 + 4/3) = 4.163 m, 2 m from one to the next; 8/4 + 25/17.33 = 3.4423 over three
 // degrees of freedom, whose χ² has its 5 and 95 % at 0.3518 and 7.8147 (handbook tables).
 func TestFactorByHand(t *testing.T) {
+	for _, x := range []struct{ degrees, low, high float64 }{{1, 0.00393, 3.841}, {2, 0.1026, 5.991}, {5, 1.145, 11.070}, {10, 3.940, 18.307}, {100, 77.929, 124.342}} { // handbook tables
+		assert.InEpsilon(t, x.low, chiSquared(x.degrees, 0.05), 1e-3)
+		assert.InEpsilon(t, x.high, chiSquared(x.degrees, 0.95), 1e-3)
+	}
 	of := []Outcome{{103, 100, 4, 2}, {105, 100, 4, 2}, {107, 100, 4, 2}}
 	p, ok := Judge(results.Row{}, of)
 	require.True(t, ok)
