@@ -99,13 +99,19 @@ func (m *Model) seek(text string) {
 	m.inputs.sieve()
 }
 
-// foundFirst goes to the first input that is called so, else to the first of those found.
+// foundFirst goes to the input of that very name, else to the first that is called so, else to the first of those found.
 func (m *Model) foundFirst(text string) {
+	text = strings.ToLower(strings.TrimSpace(text))
 	m.inputs.at = 0
-	for i := range m.inputs.fields {
-		if m.inputs.fields[i].named(text) {
-			m.inputs.at = i
-			return
+	for _, is := range []func(d *field) bool{
+		func(d *field) bool { return d.Name == text || strings.HasSuffix(d.Name, "."+text) || d.Label == text },
+		func(d *field) bool { return d.named(text) },
+	} {
+		for i := range m.inputs.fields {
+			if is(&m.inputs.fields[i]) {
+				m.inputs.at = i
+				return
+			}
 		}
 	}
 }
