@@ -96,13 +96,16 @@ func (v *View) roomy() bool { return v.Rows >= roomyRows }
 func (v *View) headline(h *held) string {
 	theme, e := v.Scene.Theme, h.entry
 	name := draw.Clean(filepath.Base(e.Path))
-	if n := len(v.entries); n > 1 {
+	const short = 70 // columns
+	if n := len(v.entries); n > 1 && v.Columns < short {
+		name += fmt.Sprintf(" %d/%d", v.at+1, n)
+	} else if n > 1 {
 		name += fmt.Sprintf(" (%d of %d)", v.at+1, n)
 	}
 	var parts []string
 	tail := ""
 	if c := h.compared; c != nil {
-		parts = append(parts, told(v.course(h).Channel))
+		parts = append(parts, told(v.course(h).Channel, v.Columns < short))
 		lift := fmt.Sprintf("lift-off %.2f s", c.Release)
 		if c.Pinned {
 			lift += ", by hand"
@@ -120,6 +123,9 @@ func (v *View) headline(h *held) string {
 			parts = append(parts, "day of "+c.Entry.Date)
 		}
 		tail = v.span.String()
+	}
+	if len(parts) > 1 && draw.Width(theme.Say(name+"  "+parts[0]+"  "+parts[1]+" "+tail)) > v.Columns {
+		tail = "" // where the lift-off is matters more
 	}
 	return line(theme, name, parts, tail, v.Columns)
 }
@@ -156,8 +162,11 @@ func named(c *flown.Channel) string {
 	return string(c.Column.Quantity)
 }
 
-// told is a column with its place and unit in the log.
-func told(c *flown.Channel) string {
+// told is a column with its place and unit in the log, in short without its place.
+func told(c *flown.Channel, short bool) string {
+	if short {
+		return fmt.Sprintf("%s (%s)", named(c), c.Column.Unit.Name)
+	}
 	text := fmt.Sprintf("%s (column %d", named(c), c.Column.At)
 	if c.Column.Unit.Name != "" {
 		text += ", " + c.Column.Unit.Name
