@@ -253,6 +253,7 @@ func TestChamberAlone(t *testing.T) {
 	require.NoError(t, err)
 	assert.InDelta(t, 0.95, got.Inputs[0].Value, 0.003)
 	assert.InDelta(t, 1.33, got.Inputs[1].Value, 0.01)
+	assert.True(t, math.IsNaN(got.Logs[0].Apogee.Measured), "no height, no apogee")
 
 	// On a motor nothing is released.
 	r.Power = rocket.MotorPower

@@ -247,7 +247,12 @@ func (p *Pasts) judge(ctx context.Context, flights []flight, spreads []study.Spr
 		var sd [2]map[string]float64
 		for k, part := range parts {
 			const draws = 300
-			d, err := study.Disperse(ctx, f.rocket, study.Draws{Spreads: part, Flights: draws, Seed: 1, Show: rows}, o, nil)
+			flies := f.rocket
+			if k == 0 && flies.Wind.Turbulence > 0 { // its gusts are others every time
+				flies = flies.Clone()
+				flies.Wind.Turbulence = 0
+			}
+			d, err := study.Disperse(ctx, flies, study.Draws{Spreads: part, Flights: draws, Seed: 1, Show: rows}, o, nil)
 			if err != nil {
 				return err
 			}
