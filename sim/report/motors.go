@@ -63,7 +63,11 @@ func WriteMotorsJSON(w io.Writer, m Motors) error {
 		}
 		var line machine.Object
 		line.Add("motor", c.Name).Add("problem", problem).Add("best_delay_s", delay).Add("best_delay_airspeed_mps", airspeed)
-		if err := machine.WriteLine(w, addFlight(&line, c.Flight, table, whyNot(c))); err != nil {
+		whole := addFlight(&line, c.Flight, table, whyNot(c))
+		if c.Rocket != nil {
+			whole.Add("fit", fitObject(c.Rocket.MotorFit()))
+		}
+		if err := machine.WriteLine(w, whole); err != nil {
 			return err
 		}
 	}
@@ -163,6 +167,7 @@ func WriteMotorsText(w io.Writer, m Motors) error {
 	for _, n := range notes {
 		s.Hung("  ", n+".")
 	}
+	s.fits(p, &m)
 	if m.Limit > 0 {
 		text := fmt.Sprintf("Motors of more than %s are marked", p.Impulse(m.Limit))
 		if l := gates.LimitFor(m.Rocket, gates.LimitImpulse); m.Limit == l.Max {

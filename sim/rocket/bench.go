@@ -34,6 +34,12 @@ func (r *Rocket) checkMount(c *checker) {
 	if m == nil {
 		return
 	}
+	if m.Liner != 0 && m.Diameter > 0 && m.Liner >= m.Diameter {
+		c.add("motor_mount.liner", "is as wide as the mount or wider", "give the inside diameter of the liner, or leave it out where there is none")
+	}
+	if bore := m.Bore(); m.Retainer != 0 && bore > 0 && m.Retainer >= bore {
+		c.add("motor_mount.retainer", "is as wide as what the motor slides into, and holds nothing", "give the clear opening through it: less than the motor, more than its nozzle")
+	}
 	if m.Within != 0 && r.Body.Diameter > 0 && m.Within > r.Body.Diameter {
 		c.add("motor_mount.within", "is wider than the body", "give the inside diameter of the tube around the mount")
 	}

@@ -92,6 +92,8 @@ var (
 		{Key: "motor_mount.length", Range: quantity.Millimetres(1, 5000), At: func(m *MotorMount) *float64 { return &m.Length }},
 		{Key: "motor_mount.wall", Range: quantity.Millimetres(0.05, 50), At: func(m *MotorMount) *float64 { return &m.Wall }, Optional: true},
 		{Key: "motor_mount.within", Range: quantity.Millimetres(1, 2000), At: func(m *MotorMount) *float64 { return &m.Within }, Optional: true},
+		{Key: "motor_mount.liner", Range: quantity.Millimetres(1, 500), At: func(m *MotorMount) *float64 { return &m.Liner }, Optional: true},
+		{Key: "motor_mount.retainer", Range: quantity.Millimetres(1, 500), At: func(m *MotorMount) *float64 { return &m.Retainer }, Optional: true},
 		{Key: "motor_mount.rings", Range: number(1, 12), Count: func(m *MotorMount) *int { return &m.Rings }, Optional: true},
 	}
 	holeFields = []quantity.Field[Hole]{

@@ -213,6 +213,9 @@ type MotorMount struct {
 	Wall   float64 // of its tube, m; 0 when not given
 	Within float64 // inside diameter of the tube around it, m; 0 takes the chamber's bore
 	Rings  int     // that centre it there; 0 takes UsualRings
+
+	Liner    float64 // inside diameter of a liner in it, m; 0: none
+	Retainer float64 // clear opening of what keeps the motor from sliding aft, m; 0 when not given
 }
 
 // UsualRings is how many rings centre a mount when nothing is said: one at either end.

@@ -4,6 +4,7 @@ import (
 	"context"
 	"math"
 	"strconv"
+	"strings"
 
 	"ullage/sim"
 	"ullage/sim/rocket"
@@ -76,22 +77,18 @@ func Motors(base *rocket.Rocket, motors []NamedMotor, limit float64) []Variant {
 }
 
 // unfit says why a rocket's motor cannot be used: it does not fit the mount, or has
-// more impulse (N·s) than a limit, 0 for none. Empty when it can, and without a
-// motor. A motor narrower than its mount takes an adapter and is no problem.
+// more impulse (N·s) than a limit, 0 for none. Empty when nothing known keeps it out, and without a
+// motor.
 func unfit(r *rocket.Rocket, limit float64) string {
 	const equal = 1 + 1e-9
-	m := r.Motor
-	switch {
-	case m == nil:
+	if r.Motor == nil {
 		return ""
-	case r.MotorMount != nil && m.Diameter > r.MotorMount.Diameter*equal:
-		return "wider than the mount"
-	case r.MotorMount != nil && r.MotorMount.Length > 0 && m.Length > r.MotorMount.Length*equal:
-		return "longer than the mount"
-	case limit > 0 && m.Curve != nil && m.Impulse() > limit*equal:
-		return "above the impulse limit"
 	}
-	return ""
+	problems := r.MotorFit().Problems
+	if m := r.Motor; limit > 0 && m.Curve != nil && m.Impulse() > limit*equal {
+		problems = append(problems, "above the impulse limit")
+	}
+	return strings.Join(problems, ", ")
 }
 
 // Compare flies variants side by side and keeps their order. When it ends early, with
