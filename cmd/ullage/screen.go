@@ -18,7 +18,7 @@ type screenCommand struct {
 
 	Charset string   `enum:"braille,block,ascii" default:"braille" placeholder:"braille|block|ascii" help:"What to draw plots with: braille, block or ascii."`
 	Mouse   bool     `help:"Use the mouse (it takes the terminal's own selection)."`
-	Log     []string `placeholder:"LOG" help:"Show a recorder's log beside the flight. Can be given again."`
+	Log     []string `placeholder:"FILE" help:"Show a recorder's log beside the flight. Can be given again."`
 	logOptions
 	partOptions
 	unitsOption

@@ -226,11 +226,12 @@ func (v *View) fitTable(f *fitted, w int) []string {
 	t := draw.Table{Tight: w < 70, Columns: []draw.Column{{Left: true}, {Title: "before", Rank: 1}, {Title: "fitted"}, {Title: "learned"}, {Left: true, Rank: 2}}}
 	for i := range f.found.Fitted.Inputs {
 		in := &f.found.Fitted.Inputs[i]
-		name := in.Input.Name
+		name, before := in.Input.Name, found.Value(p, i, in.Before, in.BeforeSD)
 		if w < 70 {
 			name = shortName(in.Input)
+			before, _, _ = strings.Cut(before, " ±")
 		}
-		cells := draw.TextCells(name, found.Value(p, i, in.Before, in.BeforeSD), found.Value(p, i, in.Value, in.SD), fmt.Sprintf("%.0f %%", 100*in.Learned), "")
+		cells := draw.TextCells(name, before, found.Value(p, i, in.Value, in.SD), fmt.Sprintf("%.0f %%", 100*in.Learned), "")
 		switch {
 		case in.Kept:
 			cells[2].Text, cells[4].Text = "kept", "the logs say too little"
