@@ -52,11 +52,8 @@ func (c *patternsCommand) Run(s *streams) error {
 	}
 	r := file.Rocket()
 	set := pattern.Of(r)
-	sheeted, err := chart.Patterns(r, set.Patterns, c.look())
-	if err != nil {
-		return badInput("%s: %w", file.Name(), err)
-	}
-	list := report.Patterns{Lacks: set.Lacks, Folder: c.Folder, System: c.system()}
+	sheeted, large := chart.Patterns(r, set.Patterns, c.look())
+	list := report.Patterns{Lacks: append(set.Lacks, large...), Folder: c.Folder, System: c.system()}
 	for i := range sheeted {
 		x := &sheeted[i]
 		across, down := x.Sheets.Tiles()

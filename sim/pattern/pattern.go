@@ -93,6 +93,7 @@ func Of(r *rocket.Rocket) Set {
 		s.fins(r.Shape, r.Holes)
 		s.holes(r.Shape, r.Holes)
 	}
+	s.target(r)
 	s.chamber(r)
 	s.rings(r)
 	s.canopies(r)

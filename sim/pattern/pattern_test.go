@@ -281,6 +281,7 @@ func TestLacks(t *testing.T) {
 	assert.Empty(t, s.Patterns)
 	assert.Equal(t, []pattern.Lack{
 		{What: "nose, fins and what goes round the body", Keys: []string{"body.length", "nose", "fins"}},
+		{What: "target of the alignment jig", Keys: []string{"jig.length"}},
 		{What: "closures of the chamber", Keys: []string{"chamber"}},
 	}, s.Lacks)
 
@@ -422,4 +423,16 @@ func TestNosePlug(t *testing.T) {
 			assert.InDelta(t, 2*mm*slant, row[1]-row[2], 2e-5, "x %g", row[0])
 		}
 	}
+}
+
+// By hand: at the end of 300 mm a quarter of a degree is 1.309 mm off, a degree 5.236 mm.
+func TestTarget(t *testing.T) {
+	r := &rocket.Rocket{Motor: &rocket.Motor{}}
+	assert.Contains(t, pattern.Of(r).Lacks, pattern.Lack{What: "target of the alignment jig", Keys: []string{"jig.length"}})
+	r.Bench.Jig = 300 * mm
+	p := of(t, pattern.Of(r), "jig-thrust")
+	assert.InDelta(t, 1.309*mm, figure(t, p, "ring of 0.25°"), 1e-6)
+	assert.InDelta(t, 5.236*mm, figure(t, p, "ring of 1°"), 1e-6)
+	rings := lines(p, pattern.Mark)
+	assert.InDelta(t, 2*math.Pi*1.309*mm, long(rings[0]), 5e-5)
 }

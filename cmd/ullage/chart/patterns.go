@@ -1,7 +1,6 @@
 package chart
 
 import (
-	"fmt"
 	"math"
 	"strconv"
 	"strings"
@@ -19,17 +18,17 @@ type Sheeted struct {
 	Sheets  *page.Sheets
 }
 
-// Patterns lays out patterns of a rocket. One that would take too many sheets is an error.
-func Patterns(r *rocket.Rocket, patterns []pattern.Pattern, look Look) ([]Sheeted, error) {
-	var all []Sheeted
+// Patterns lays out patterns of a rocket, and tells which take more sheets than anybody prints.
+func Patterns(r *rocket.Rocket, patterns []pattern.Pattern, look Look) (all []Sheeted, lacks []pattern.Lack) {
 	for _, p := range patterns {
 		s, err := look.drawing(r, &p).LayOut()
 		if err != nil {
-			return nil, fmt.Errorf("%s: %w", p.Title, err)
+			lacks = append(lacks, pattern.Lack{What: p.Title, Why: err.Error()})
+			continue
 		}
 		all = append(all, Sheeted{p, s})
 	}
-	return all, nil
+	return all, lacks
 }
 
 // paper turns a place on a drawing into one on paper.

@@ -1,0 +1,40 @@
+package pattern
+
+import (
+	"math"
+	"strconv"
+
+	"ullage/sim/bench"
+	"ullage/sim/rocket"
+)
+
+// target adds the disc at the end of the alignment jig: rings at the gaps that angles of the thrust make there.
+func (s *Set) target(r *rocket.Rocket) {
+	length := r.Bench.Jig
+	switch {
+	case r.Water == nil && r.Motor == nil:
+		return
+	case length == 0:
+		s.lack("target of the alignment jig", "jig.length")
+		return
+	}
+	p := Pattern{Name: "jig-thrust", Title: "target of the alignment jig", Count: 1}
+	last := 0.0
+	for _, degrees := range []float64{0.25, 0.5, 1, 2} {
+		gap := bench.GapAt(length, degrees*math.Pi/180)
+		word := strconv.FormatFloat(degrees, 'f', -1, 64) + "°"
+		p.circle(Mark, Point{}, 2*gap)
+		p.line(Mark, word, Point{X: gap, Y: 0}, Point{X: gap + 0.01*millimetre, Y: 0})
+		p.length("ring of "+word, gap)
+		last = gap
+	}
+	rim := last + 10*millimetre
+	p.circle(Cut, Point{}, 2*rim)
+	p.circle(Hole, Point{}, 1*millimetre)
+	p.cross(Point{}, rim+4*millimetre)
+	p.size("disc", Point{X: rim, Y: -rim}, Point{X: -rim, Y: -rim}, 9*millimetre)
+	p.length("from the nozzle or the mount", length)
+	p.note("Set square to the body's axis, its middle on the axis, where the jig's rod ends: a rod in the nozzle or the mount points into the ring of the angle that the thrust is off by. ullage bench tells which ring is held.")
+	p.note("Turn the body and read at both sides: half of what the point wanders is the gap, wherever the middle is.")
+	s.add(p)
+}
