@@ -43,7 +43,11 @@ func (r *run) scale() {
 // steps come and go from one rocket to the next, which whoever looks for the highest has to bear.
 func (r *run) rescale() {
 	if r.hurry > 0 {
-		w := 1 / (r.hurry * max(speedOf(&r.y), 0.03*r.model.promise))
+		speed, rise := speedOf(&r.y), r.y[vUp]
+		w := 1 / (r.hurry * max(speed, 0.03*r.model.promise))
+		if rise > 0 && rise < 0.9*speed {
+			w *= min(0.9*speed/rise, 8) // it will not come as high as promised
+		}
 		r.weights[vEast], r.weights[vNorth], r.weights[vUp] = 4*w, 4*w, 2*w
 	}
 	if r.model.rigid {
@@ -109,6 +113,9 @@ func (r *run) scales() state {
 		vEast: velocity, vNorth: velocity, vUp: velocity,
 		impulse: m.dryMass * m.promise,
 		store:   1, jet: 1,
+	}
+	if m.held && !r.options.Held {
+		s[impulse] /= 4 // what comes out on the pad decides when it lifts
 	}
 	switch m.push {
 	case unsteadyLiquid, steadyLiquid:
