@@ -242,13 +242,19 @@ func (x *maxima) settle(r *run) {
 	rate := r.stiff.rate[0]
 	decay := math.Exp(rate * r.h)
 	settled := (r.f1[jet] - r.f[jet]*decay) / (1 - decay)
-	theta := min(math.Log(settled/(settled-r.f[jet]))/(rate*r.h), 1)
+	theta := 1.0 // where it does not settle from above, but only now comes to be as good as settled
+	if at := math.Log(settled/(settled-r.f[jet])) / (rate * r.h); at < 1 {
+		theta = at
+	}
 	x.surge.take(&r.stiff, r.h, &r.y, &r.f, &r.y1, &r.f1)
 	for range 8 {
 		x.surge.at(theta, &r.in)
 		m.rates(r.t+theta*r.h, &r.in, &r.dy, &r.inner)
 		// In that time the jet would gain what it lacks of the course it settles to.
 		by := math.Log1p(r.inner.jetRate/-settled) / (rate * r.h)
+		if math.IsNaN(by) {
+			break
+		}
 		if theta = min(max(theta-by, 0), 1); !(math.Abs(by) > 1e-2) {
 			break
 		}

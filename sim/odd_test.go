@@ -268,6 +268,18 @@ func drawRocket(t *rapid.T) *rocket.Rocket {
 	return r
 }
 
+// A jet without pressure to speak of, which the liquid's weight alone drives, has a surge of finite length.
+func TestSurgeThatHardlyIs(t *testing.T) {
+	r := bottle()
+	bore := math.Exp(-2.5)
+	r.Body.Mass, r.Body.Diameter, r.Rail.Length, r.Rail.Tilt = math.E, 1/math.E, math.E, 1
+	r.Water = &rocket.Water{Volume: 0.1, Bore: bore, Throat: bore / 64, Discharge: 1, Fill: 0.5, Pressure: 1,
+		Gas: thrust.Air, Density: 998, Flow: rocket.UnsteadyFlow}
+	fl := mustFly(r, 0)
+	assert.False(t, math.IsNaN(fl.Startup.Duration))
+	assert.GreaterOrEqual(t, fl.Startup.Duration, 0.0)
+}
+
 // Any rocket that passes Validate gives a finite flight, in order, the same each time.
 func TestAnyRocketFlies(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
