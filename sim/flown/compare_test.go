@@ -255,6 +255,12 @@ func TestChamberAlone(t *testing.T) {
 	assert.InDelta(t, 1.33, got.Inputs[1].Value, 0.01)
 	assert.True(t, math.IsNaN(got.Logs[0].Apogee.Measured), "no height, no apogee")
 
+	assert.Empty(t, l.Notes)
+	r.Water.Pressure *= 0.95
+	other := logged(t, "log.csv", csv("time_s,chamber_bar_gauge", at, p), r, Options{})
+	require.Len(t, other.Notes, 1)
+	assert.Contains(t, other.Notes[0].Error(), "rests at 8.98 bar before release, where the flight is predicted with 8.55 bar; if the column is right, tell it: --set 'water.pressure=8.98 bar'")
+
 	// On a motor nothing is released.
 	r.Power = rocket.MotorPower
 	log, err := logfile.Read("log.csv", csv("time_s,chamber_bar_gauge", at, p), logfile.Options{})

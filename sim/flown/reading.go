@@ -314,6 +314,12 @@ func (rd *Reading) channel(c logfile.Column, s series, r *rocket.Rocket, a *air)
 		turn = func(v float64) float64 { return v + ch.Added }
 	case logfile.Chamber:
 		ch.Gauge = rd.gauge(c, level, r, a)
+		if over := level; len(pad.t) >= fewestOnPad && r.Power == rocket.WaterPower {
+			if !ch.Gauge {
+				over -= a.pad
+			}
+			rd.released(c, over, r)
+		}
 	}
 	if c.Quantity == logfile.Height || c.Quantity == logfile.Pressure || c.Quantity == logfile.Acceleration {
 		ch.Y = make([]float64, len(s.y))

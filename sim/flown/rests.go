@@ -55,3 +55,15 @@ func (rd *Reading) gauge(c logfile.Column, level float64, r *rocket.Rocket, a *a
 	}
 	return true
 }
+
+// released notes a pressure before release, gauge, that is not the one the flight is predicted with. Of a
+// stand its report tells.
+func (rd *Reading) released(c logfile.Column, over float64, r *rocket.Rocket) {
+	const alike = 0.02 // of the pressure: as well as gauges go (a choice of this program's, no source)
+	if stood := rd.Log.Find(logfile.Thrust) >= 0; stood || r.Water == nil || math.Abs(over-r.Water.Pressure) <= alike*r.Water.Pressure {
+		return
+	}
+	bar := quantity.Usual(quantity.Pressure)
+	rd.Notes = append(rd.Notes, fault.Fault{Key: c.Name(), Problem: "rests at " + quantity.Format(over, bar, 3) + " before release, where the flight is predicted with " + quantity.Format(r.Water.Pressure, bar, 3),
+		Remedy: "if the column is right, tell it: --set 'water.pressure=" + quantity.Format(over, bar, 3) + "'"})
+}
