@@ -96,7 +96,7 @@ func WriteCompareJSON(w io.Writer, all []*flown.Compared, says *flown.Pasts) err
 	var list machine.List
 	for _, c := range all {
 		var o, rows machine.Object
-		o.Add("file", c.Log.Name).Add("release_s", machine.Number(c.Release)).Add("landing_s", machine.Number(c.Landing)).
+		o.Add("file", c.Log.Name).Add("release_s", machine.Number(c.Release)).Add("release_told", c.Pinned).Add("left_out", stretches(c.Logged)).Add("landing_s", machine.Number(c.Landing)).
 			Add("heights", string(c.Heights)).Add("columns", columns(c.Logged))
 		words.AddPressure(&o, c.Rocket)
 		for i := range c.Differences {
@@ -120,6 +120,15 @@ func WriteCompareJSON(w io.Writer, all []*flown.Compared, says *flown.Pasts) err
 		list = append(list, &o)
 	}
 	return machine.WriteLine(w, out.Add("logs", list).Add("uncertainties", pastObject(says)))
+}
+
+// stretches are what has no part, from and to, s by the log's clock.
+func stretches(l *flown.Logged) [][2]machine.Number {
+	out := make([][2]machine.Number, 0, len(l.LeftOut))
+	for _, s := range l.LeftOut {
+		out = append(out, [2]machine.Number{machine.Number(s.From), machine.Number(s.To)})
+	}
+	return out
 }
 
 // columns are the columns of a log that are used.

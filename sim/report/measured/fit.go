@@ -55,14 +55,8 @@ func (f *Fit) inputs(p words.Printer) page.Section {
 		grid.Rows = append(grid.Rows, []string{in.Input.Name, f.Value(p, i, in.Before, in.BeforeSD), f.Value(p, i, in.Value, in.SD), fmt.Sprintf("%.0f %%", 100*in.Learned), remark})
 	}
 	x.Add(grid, page.Prose("After ± stands one standard deviation, every input that is not turned being taken as known. Learned is the share of what was unknown that the logs took away."))
-	var daily []string
-	for i := range f.Fitted.Inputs {
-		if in := &f.Fitted.Inputs[i]; !in.Kept && flown.Daily(in.Input.Name) {
-			daily = append(daily, in.Input.Name)
-		}
-	}
-	if len(daily) > 0 {
-		x.Add(page.Prose("Another one on every flight, so that the file keeps its deviation: " + page.Listed(daily) + "."))
+	if text := f.Daily(); text != "" {
+		x.Add(page.Prose(text))
 	}
 	for _, names := range Groups(f.Fitted.Alike) {
 		x.Add(page.Prose(page.Listed(names) + " act alike on what the logs show, so that these logs hardly tell them apart; what they do together is better known than each alone."))
@@ -71,6 +65,20 @@ func (f *Fit) inputs(p words.Printer) page.Section {
 		x.Add(page.Alarm(Failure(f.Failed)))
 	}
 	return x
+}
+
+// Daily says which of what was fitted is another one on every flight; empty for none.
+func (f *Fit) Daily() string {
+	var daily []string
+	for i := range f.Fitted.Inputs {
+		if in := &f.Fitted.Inputs[i]; !in.Kept && flown.Daily(in.Input.Name) {
+			daily = append(daily, in.Input.Name)
+		}
+	}
+	if len(daily) == 0 {
+		return ""
+	}
+	return "Another one on every flight, so that the file keeps its deviation: " + page.Listed(daily) + "."
 }
 
 // Groups joins pairs that share an input.
@@ -177,7 +185,7 @@ func WriteFitJSON(w io.Writer, f Fit) error {
 			day.Add(s.Name, machine.Number(machine.Tidy(s.Value)))
 		}
 		number := func(v float64) machine.Number { return machine.Number(machine.Tidy(v)) }
-		logs = append(logs, o.Add("file", l.Log.Name).Add("samples", l.Samples).Add("lift_off_s", number(l.Release)).
+		logs = append(logs, o.Add("file", l.Log.Name).Add("samples", l.Samples).Add("lift_off_s", number(l.Release)).Add("left_out", stretches(l.Logged)).
 			Add("apogee_m", apogee.Add("measured", number(l.Apogee.Measured)).Add("before", number(l.Apogee.Before)).Add("fitted", number(l.Apogee.Fitted))).
 			Add("rms_m", rms.Add("before", number(l.RMS.Before)).Add("fitted", number(l.RMS.Fitted))).Add("day", &day))
 		words.AddPressure(&o, l.Rocket)

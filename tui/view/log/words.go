@@ -258,6 +258,9 @@ func (v *View) fitWords(f *fitted) []string {
 	for _, names := range measured.Groups(f.found.Fitted.Alike) {
 		out = append(out, listed(names)+" act alike on what the logs show: what they do together is better known than each alone.")
 	}
+	if text := f.found.Daily(); text != "" {
+		out = append(out, text)
+	}
 	for i := range f.found.Fitted.Logs {
 		l := &f.found.Fitted.Logs[i]
 		text := fmt.Sprintf("%s: lift-off %.2f s, %s", draw.Clean(filepath.Base(l.Log.Name)), l.Release, samples(l.Samples))
