@@ -185,9 +185,9 @@ func WriteFitJSON(w io.Writer, f Fit) error {
 			day.Add(s.Name, machine.Number(machine.Tidy(s.Value)))
 		}
 		number := func(v float64) machine.Number { return machine.Number(machine.Tidy(v)) }
-		logs = append(logs, o.Add("file", l.Log.Name).Add("samples", l.Samples).Add("lift_off_s", number(l.Release)).Add("left_out", stretches(l.Logged)).
+		logs = append(logs, o.Add("file", l.Log.Name).Add("samples", l.Samples).Add("lift_off_s", number(l.Release)).
 			Add("apogee_m", apogee.Add("measured", number(l.Apogee.Measured)).Add("before", number(l.Apogee.Before)).Add("fitted", number(l.Apogee.Fitted))).
-			Add("rms_m", rms.Add("before", number(l.RMS.Before)).Add("fitted", number(l.RMS.Fitted))).Add("day", &day))
+			Add("rms_m", rms.Add("before", number(l.RMS.Before)).Add("fitted", number(l.RMS.Fitted))).Add("day", &day).Add("left_out", stretches(l.Logged)))
 		words.AddPressure(&o, l.Rocket)
 	}
 	out.Add("inputs", f.object()).Add("alike", alike).Add("logs", logs).Add("flights", f.Fitted.Flights)
