@@ -4,7 +4,8 @@ package chamber
 // two counts: the more cycles, the lower proof, the older one. It does not change. Since a proof
 // means since the last that was enough for the rocket's pressure; all of the book without one.
 type Booked struct {
-	Missing   string   // why the logbook cannot be read; empty when it was
+	Missing   string   // why the logbook is not counted by; empty when it is
+	Unnamed   string   // one that lies beside the rocket file, which does not name it: that is why; empty for none
 	Cycles    int      // pressurisations in all
 	Since     int      // of these since the proof
 	Proof     float64  // the last in the book, enough or not, gauge, Pa; 0 for none

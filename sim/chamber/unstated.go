@@ -83,7 +83,7 @@ func (c *Chamber) UnstatedAge() []string {
 	switch {
 	case c.CycleFactor != 0:
 		return nil
-	case c.Cycles == 0 && !c.Counted && c.Booked == nil:
+	case c.Cycles == 0 && !c.Counted && (c.Booked == nil || c.Booked.Missing != ""):
 		return []string{"chamber.cycles"}
 	case c.Cycles > mostCycles:
 		return []string{"chamber.cycle_factor"}

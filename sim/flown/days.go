@@ -8,7 +8,6 @@ import (
 	"math"
 	"os"
 	"path/filepath"
-	"strings"
 
 	"ullage/sim/fault"
 	"ullage/sim/flown/logbook"
@@ -98,7 +97,7 @@ func BookOf(file *rocketfile.File) (string, error) {
 	if c := file.Rocket().Chamber; c != nil && c.Logbook != "" {
 		return beside(filepath.Dir(file.Path()), c.Logbook), nil
 	}
-	return strings.TrimSuffix(file.Path(), filepath.Ext(file.Path())) + ".logbook.toml", nil
+	return rocketfile.BookBeside(file.Path()), nil
 }
 
 // naming is the entry that names a log, the last of those whose part in it may be the one told; nil when

@@ -19,8 +19,12 @@ func booked(r *rocket.Rocket, g []criterion) []criterion {
 		return g
 	}
 	if b.Missing != "" {
+		why := "the logbook it names cannot be read, and only it knows what the chamber went through"
+		if b.Unnamed != "" {
+			why = b.Unnamed + " lies beside the rocket file, and only it knows what the chamber went through"
+		}
 		for i := range g {
-			g[i].lacks = give("chamber.logbook").because("the logbook it names cannot be read, and only it knows what the chamber went through")
+			g[i].lacks = give("chamber.logbook").because(why)
 		}
 		return g
 	}

@@ -54,9 +54,12 @@ func TestLogbookMakesAProofDue(t *testing.T) {
 	assert.False(t, untold.Judged, "another was to a pressure that is not known")
 	assert.False(t, untold.Pass)
 	unread := judge(&chamber.Booked{Missing: "no such file", Hardest: math.NaN()})
-	proof := unread[LimitProof]
-	assert.False(t, proof.Judged)
-	assert.False(t, proof.Pass)
+	unnamed := judge(&chamber.Booked{Missing: "not named", Unnamed: "heron.logbook.toml", Hardest: math.NaN()})
+	for _, rows := range []map[string]Check{unread, unnamed} {
+		assert.False(t, rows[LimitProof].Judged)
+		assert.False(t, rows[LimitProof].Pass)
+	}
+	assert.Contains(t, unnamed[LimitProof].Remedies[0].Why, "heron.logbook.toml lies beside")
 }
 
 // By a book alone the same makes a proof due, whatever the file says of its proof; also on a motor, and

@@ -1,7 +1,11 @@
 package rocketfile
 
 import (
+	"errors"
+	"io/fs"
 	"math"
+	"path/filepath"
+	"strings"
 	"time"
 
 	"ullage/sim/chamber"
@@ -11,11 +15,19 @@ import (
 
 // logbook reads the book that chamber.logbook names and lets the worse of the two count: more
 // cycles, the lower proof, the older one. A book that is not there, or that cannot be read, leaves
-// cycles and proof unknown.
+// cycles and proof unknown, and so does one that lies beside the file under its name and is not named: a file does not
+// get rid of what its logbook says by one line less.
 func (rd *reading) logbook() {
 	c := rd.rocket.Chamber
 	at, named := rd.where["chamber.logbook"]
-	if c == nil || !named || c.Logbook == "" {
+	if c == nil {
+		return
+	}
+	if !named || c.Logbook == "" {
+		book := BookBeside(filepath.Base(rd.doc.name))
+		if _, err := rd.disk.read(beside(rd.doc.dir, book)); err == nil || errors.Is(err, fs.ErrPermission) {
+			c.Booked = &chamber.Booked{Missing: "the rocket file does not name it", Unnamed: book, Hardest: math.NaN()}
+		}
 		return
 	}
 	text, err := rd.disk.read(beside(at.doc.dir, c.Logbook))
@@ -30,6 +42,11 @@ func (rd *reading) logbook() {
 	}
 	c.Booked = Booked(book.Of(c.Serial, rd.rocket.ProofWanted()))
 	rd.worse(c, c.Booked)
+}
+
+// BookBeside is the name of the logbook beside a rocket file that names none.
+func BookBeside(path string) string {
+	return strings.TrimSuffix(path, filepath.Ext(path)) + ".logbook.toml"
 }
 
 // Booked is what the sums of a logbook say of their chamber.

@@ -53,8 +53,16 @@ func TestLogbookOfAChamber(t *testing.T) {
 	assert.NotEmpty(t, c.Booked.Missing, "a book that is not there is no book without entries")
 
 	require.NoError(t, os.WriteFile(book, []byte(bookText), 0o600))
+	plain, err := Open(path)
+	require.NoError(t, err)
+	c = plain.Rocket().Chamber
+	require.NotNil(t, c.Booked, "a file that does not name it")
+	assert.Equal(t, "heron.logbook.toml", c.Booked.Unnamed)
+	assert.NotEmpty(t, c.Booked.Missing)
+	assert.InDelta(t, 16e5, c.Proof, 1)
 	c = open().Rocket().Chamber
 	require.Empty(t, c.Booked.Missing)
+	assert.Empty(t, c.Booked.Unnamed)
 	assert.Equal(t, 6, c.Cycles, "the file says 6, the book 2")
 	assert.Equal(t, 2, c.Booked.Cycles)
 	assert.Equal(t, 1, c.Booked.Since)

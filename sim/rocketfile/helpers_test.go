@@ -17,6 +17,9 @@ func sameRocket(t require.TestingT, f, g *File) {
 		if r.Motor != nil && math.IsNaN(r.Motor.Delay) {
 			r.Motor.Delay = -1 // NaN equals nothing
 		}
+		if r.Chamber != nil && r.Chamber.Booked != nil && math.IsNaN(r.Chamber.Booked.Hardest) {
+			r.Chamber.Booked.Hardest = -1
+		}
 	}
 	require.Equal(t, a, b)
 }

@@ -38,6 +38,10 @@ func Booked(c *chamber.Chamber) []string {
 		return nil
 	}
 	b := c.Booked
+	if b.Unnamed != "" {
+		return []string{"The logbook " + page.Printable(b.Unnamed) + " lies beside the rocket file, which does not name it as chamber.logbook: " +
+			"what the chamber went through is not known, and its proof is not judged."}
+	}
 	if b.Missing != "" {
 		return []string{"The logbook " + page.Printable(c.Logbook) + " cannot be read (" + page.Printable(b.Missing) +
 			"): what the chamber went through is not known, and its proof is not judged."}
