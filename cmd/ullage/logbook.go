@@ -88,6 +88,9 @@ func (c *logbookCommand) Run(s *streams) error {
 
 // uncounted says what keeps check from counting by a logbook; empty where nothing does.
 func uncounted(file *rocketfile.File, path string) string {
+	if file.Rocket().Water == nil {
+		return "" // no chamber to count for
+	}
 	named, err := flown.BookOf(file)
 	c := file.Rocket().Chamber
 	book := path
