@@ -4,6 +4,7 @@ import (
 	"errors"
 	"io"
 
+	"ullage/sim/fault"
 	"ullage/sim/layup"
 	report "ullage/sim/report/layup"
 )
@@ -37,7 +38,10 @@ func (layupCommand) Help() string {
 
 // Run plans and writes the form asked for.
 func (c *layupCommand) Run(s *streams) error {
-	file, err := c.open(s, c.File)
+	file, err := s.openDraft(c.File) // a tube is laid up before anybody knows how it flies
+	if err == nil {
+		file, err = c.apply(file)
+	}
 	if err != nil {
 		return err
 	}
@@ -45,8 +49,11 @@ func (c *layupCommand) Run(s *streams) error {
 	if errors.Is(err, layup.ErrNoPlies) {
 		return badInput("%s: %w; give a laid-up material and its plies, as in\n%s", file.Name(), err, chamberExample)
 	}
+	if faults := (fault.List)(nil); errors.As(err, &faults) {
+		return lacking(file, faults)
+	}
 	if err != nil {
-		return asInput(err)
+		return err
 	}
 	return c.write(s, func(w io.Writer) error {
 		switch {
