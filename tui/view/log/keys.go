@@ -169,7 +169,7 @@ func (v *View) askTold(frame view.Frame) {
 			if err != nil {
 				return why(err), nil
 			}
-			e.Told, e.opened, e.window = told, nil, math.NaN()
+			e.Told, e.opened, e.held, e.window = told, nil, nil, math.NaN()
 			e.Release, e.LeftOut = math.NaN(), nil
 			e.marked++
 			v.channel = 0

@@ -278,3 +278,18 @@ func TestFitIsCalledOff(t *testing.T) {
 	f.Release()
 	require.False(t, f.V.fit.Ready)
 }
+
+// Keys that come while a log is read do no harm.
+func TestKeysWhileReading(t *testing.T) {
+	f := start(t, viewtest.Medium, "one.csv")
+	f.Press("T")
+	f.Hold = true
+	f.Type("--height measured")
+	require.Contains(t, f.Shown(), "one.csv is being read")
+	f.Press("s", "A", "[", "]", "e", "E", ",", ";", "{", "}", "=", "y", "z", "I", "k", "W", "N")
+	f.Release()
+	f.Press("I")
+	require.Contains(t, f.Shown(), "no pressure behind them")
+	f.Press("F", "k")
+	require.NotContains(t, f.Said, "under way")
+}

@@ -75,7 +75,7 @@ func (v *View) leaveOut(frame view.Frame) {
 	}
 	e, w := v.entry(), v.window()
 	in, out := 0, 0
-	for _, t := range e.opened.Channels[0].T {
+	for _, t := range h.opened.Channels[0].T {
 		if w.Has(t) {
 			in++
 			if flown.Left(e.LeftOut, t) {
