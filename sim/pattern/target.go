@@ -19,16 +19,18 @@ func (s *Set) target(r *rocket.Rocket) {
 		return
 	}
 	p := Pattern{Name: "jig-thrust", Title: "target of the alignment jig", Count: 1}
-	last := 0.0
-	for _, degrees := range []float64{0.25, 0.5, 1, 2} {
+	angles := []float64{0.25, 0.5, 1, 2} // deg
+	rim := bench.GapAt(length, angles[len(angles)-1]*math.Pi/180) + 10*millimetre
+	for i, degrees := range angles {
 		gap := bench.GapAt(length, degrees*math.Pi/180)
 		word := strconv.FormatFloat(degrees, 'f', -1, 64) + "°"
 		p.circle(Mark, Point{}, 2*gap)
-		p.line(Mark, word, Point{X: gap, Y: 0}, Point{X: gap + 0.01*millimetre, Y: 0})
+		sin, cos := math.Sincos(math.Pi / 6 * float64(i+1-i/2*5)) // named outside, each in a direction of its own
+		at := func(r float64) Point { return Point{X: r * cos, Y: r * sin} }
+		p.line(Axis, "", at(gap), at(rim+2*millimetre))
+		p.line(Axis, word, at(rim+2*millimetre), at(rim+12*millimetre))
 		p.length("ring of "+word, gap)
-		last = gap
 	}
-	rim := last + 10*millimetre
 	p.circle(Cut, Point{}, 2*rim)
 	p.circle(Hole, Point{}, 1*millimetre)
 	p.cross(Point{}, rim+4*millimetre)
