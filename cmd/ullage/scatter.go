@@ -137,7 +137,7 @@ func (c *scatterCommand) form(w io.Writer, pad report.Place) scatterForm {
 		return scatterForm{rows.Add, func(report.Dispersion) error { return rows.Close() }}
 	case c.GeoJSON:
 		field := report.NewLandingsMap(w, pad)
-		return scatterForm{field.Add, func(sc report.Dispersion) error { return field.Close(sc.Result, sc.Rocket.Field.Radius) }}
+		return scatterForm{field.Add, func(sc report.Dispersion) error { return field.Close(sc.Result, &sc.Rocket.Field) }}
 	case c.JSON:
 		return scatterForm{nil, func(sc report.Dispersion) error { return report.WriteDispersionJSON(w, sc) }}
 	}

@@ -4,6 +4,7 @@ import (
 	"time"
 
 	"ullage/sim"
+	"ullage/sim/ground"
 	"ullage/sim/results"
 	"ullage/sim/rocket"
 )
@@ -82,6 +83,7 @@ const (
 	checkMotorFits   = "motor-fits"
 	checkCeiling     = "ceiling"
 	checkRadius      = "radius"
+	checkBoundary    = "boundary"
 	checkMost        = "most-load"
 	checkLeft        = "liquid-left"
 	checkBurst       = "burst"
@@ -219,6 +221,18 @@ func fieldCriteria(r *rocket.Rocket) []criterion {
 		limit:  Limit{Key: checkRadius, Min: noMin, Max: r.Field.Radius, Unit: "m", Word: WordFar, Source: theFile},
 		levers: append([]lever{intoTheWind(), calmer(r)}, append(laterLevers(r), canopyLevers(r, false)...)...)}.judging(out.Must("landing.drift"))
 	radius.limit.Name += " within the field"
+	if len(r.Field.Boundary) > 0 {
+		inside := radius
+		inside.key, inside.result = checkBoundary, ""
+		inside.limit = Limit{Key: checkBoundary, Name: "landing inside the boundary", Min: 0, Max: noMax, Unit: "m", Word: WordFar, Source: theFile}
+		inside.value = func(fl *sim.Flight) (float64, bool) {
+			return r.Field.Boundary.Inside(ground.Point{East: fl.Landing.East, North: fl.Landing.North}), fl.Landing.Happened
+		}
+		if r.Field.Radius == 0 {
+			return []criterion{ceiling, inside}
+		}
+		return []criterion{ceiling, radius, inside}
+	}
 	if r.Field.Radius == 0 {
 		radius.limit.Max, radius.lacks = noMax, give("field.radius")
 	}

@@ -36,7 +36,8 @@ type (
 		Apogee     summaryJSON      `json:"apogee_m"`
 		RailExit   summaryJSON      `json:"rail_exit_mps"`
 		Landing    *landingsJSON    `json:"landing"`
-		Ballistic  *landingsJSON    `json:"ballistic"` // of the same with no canopy opening
+		DrogueOnly *landingsJSON    `json:"drogue_only"` // of the same with the main of several canopies shut
+		Ballistic  *landingsJSON    `json:"ballistic"`   // of the same with no canopy opening
 		Importance []importanceJSON `json:"importance"`
 		Pressure   *machine.Object  `json:"pressure"` // null on a motor
 		Model      string           `json:"model"`
@@ -56,7 +57,7 @@ type (
 		North   number      `json:"north_m"`
 		Ellipse ellipseJSON `json:"ellipse_90"`
 		Landed  int         `json:"landed"`
-		Outside *number     `json:"outside_field"` // share of them; null without field.radius
+		Outside *number     `json:"outside_field"` // share of them; null without field.radius or field.boundary
 	}
 	ellipseJSON struct {
 		Major   number `json:"major_m"`
@@ -86,6 +87,7 @@ func WriteDispersionJSON(w io.Writer, s Dispersion) error {
 		Pressure: words.PressureObject(s.Rocket), Partial: r.Partial,
 	}
 	d.Landing = s.landings(r.Landed, r.Outside, r.Landing)
+	d.DrogueOnly = s.landings(r.DrogueOnly.Landed, r.DrogueOnly.Outside, r.DrogueOnly.Landing)
 	d.Ballistic = s.landings(r.Ballistic.Landed, r.Ballistic.Outside, r.Ballistic.Landing)
 	d.Importance = newImportance(r.Importance)
 	for _, x := range r.Shown {
@@ -111,7 +113,7 @@ func (s *Dispersion) landings(landed, outside int, l study.Ellipse) *landingsJSO
 	}
 	out := &landingsJSON{East: number(l.East), North: number(l.North), Landed: landed,
 		Ellipse: ellipseJSON{number(l.Major), number(l.Minor), number(machine.Tidy(machine.Degrees(l.Heading)))}}
-	if s.Rocket.Field.Radius > 0 {
+	if s.Rocket.Field.Bounded() {
 		share := number(float64(outside) / float64(landed))
 		out.Outside = &share
 	}
@@ -178,9 +180,14 @@ func WriteDispersionText(w io.Writer, sc Dispersion) error {
 	if r.Landed > 0 {
 		s.Field("outside", Outside(sc.Rocket, r.Outside, r.Landed, p))
 	}
-	if b := r.Ballistic; b.Landed > 0 {
-		s.landings(p, "ballistic", fmt.Sprintf(", if no canopy opens (%s)", words.Plural(b.Landed, "draw")), b.Landed, b.Landing)
-		s.Field("outside", Outside(sc.Rocket, b.Outside, b.Landed, p)+"; the farthest "+p.Height(b.Farthest)+" away")
+	for _, x := range []struct {
+		label, says string
+		of          study.Fallen
+	}{{"no main", "if the main does not open", r.DrogueOnly}, {"ballistic", "if no canopy opens", r.Ballistic}} {
+		if b := x.of; b.Landed > 0 {
+			s.landings(p, x.label, fmt.Sprintf(", %s (%s)", x.says, words.Plural(b.Landed, "draw")), b.Landed, b.Landing)
+			s.Field("outside", Outside(sc.Rocket, b.Outside, b.Landed, p)+"; the farthest "+p.Height(b.Farthest)+" away")
+		}
 	}
 	s.draws(r)
 	s.closing(p, sc.Rocket)
@@ -252,15 +259,21 @@ func (s *Dispersion) unitOf(name string, other quantity.Unit) quantity.Unit {
 
 // Outside says how many of the landings are outside the field.
 func Outside(r *rocket.Rocket, outside, landed int, p words.Printer) string {
-	radius := r.Field.Radius
-	if !(radius > 0) {
+	if !r.Field.Bounded() {
 		return gates.WordUnknown + ": field.radius is not given"
 	}
 	text := fmt.Sprintf("%d of %d", outside, landed)
 	if outside > 0 {
 		text += " (" + strconv.FormatFloat(100*float64(outside)/float64(landed), 'g', 2, 64) + " %) " + gates.WordFar
 	}
-	return text + ", beyond the field's " + p.Given(radius, "m")
+	switch radius := r.Field.Radius; {
+	case radius == 0:
+		return text + ", beyond the field's boundary"
+	case len(r.Field.Boundary) > 0:
+		return text + ", beyond the field's boundary or " + p.Given(radius, "m")
+	default:
+		return text + ", beyond the field's " + p.Given(radius, "m")
+	}
 }
 
 // landings says where flights come down.
@@ -315,9 +328,9 @@ func NewLandingsCSV(w io.Writer) *LandingsCSV {
 // landingsBuffer is how much of a stream of landings is written at once, bytes.
 const landingsBuffer = 1 << 12
 
-// Add writes one landing; those without canopies are for the map.
+// Add writes one landing; those of which canopies stayed shut are for the map.
 func (c *LandingsCSV) Add(l study.LandingPoint) error {
-	if l.Ballistic {
+	if l.Kind != study.Planned {
 		return nil
 	}
 	b := strconv.AppendInt(c.w.AvailableBuffer(), int64(l.Draw), 10)

@@ -15,6 +15,7 @@ import (
 
 	"ullage/sim/gates"
 	"ullage/sim/quantity"
+	"ullage/sim/rocket"
 	"ullage/sim/rocketfile"
 	"ullage/sim/study"
 )
@@ -23,7 +24,7 @@ import (
 const scatterSchema = `{"flights":0,"invalid":0,"apogee_m":{"mean":0,"sd":0,"q05":0,"q50":0,"q95":0},
 "rail_exit_mps":{"mean":0,"sd":0,"q05":0,"q50":0,"q95":0},
 "landing":{"east_m":0,"north_m":0,"ellipse_90":{"major_m":0,"minor_m":0,"heading_deg":0},"landed":0,"outside_field":0},
-"ballistic":{"east_m":0,"north_m":0,"ellipse_90":{"major_m":0,"minor_m":0,"heading_deg":0},"landed":0,"outside_field":0},
+"drogue_only":null,"ballistic":{"east_m":0,"north_m":0,"ellipse_90":{"major_m":0,"minor_m":0,"heading_deg":0},"landed":0,"outside_field":0},
 "importance":[{"input":"body.drag_factor","rank_correlation":0}],
 "pressure":{"working_pa":0,"proved_for_pa":0,"burst_pa":0,"no_go":true},"model":"point"}`
 
@@ -43,7 +44,7 @@ func scatterOf(t require.TestingT, sys quantity.System) Dispersion {
 			Apogee:   study.Summary{Count: 995, Mean: 167.5, SD: 6.25, Q05: 157, Q50: 166.5, Q95: 177},
 			RailExit: study.Summary{Count: 995, Mean: 15.5, SD: 0.75, Q05: 14.25, Q50: 15.25, Q95: 16.5},
 			Landing:  study.Ellipse{East: 82, North: -10, Major: 55, Minor: 33, Heading: math.Pi / 2}, Outside: 12,
-			Ballistic: study.Ballistic{Landed: 500, Outside: 3, Farthest: 640,
+			Ballistic: study.Fallen{Landed: 500, Outside: 3, Farthest: 640,
 				Landing: study.Ellipse{East: -40, North: 5, Major: 21, Minor: 13, Heading: math.Pi / 4}},
 			Importance: []study.Influence{
 				{Input: spreads[1].Input, SD: 0.05, Rank: -0.8125}, {Input: spreads[0].Input, SD: 2, Rank: math.NaN()},
@@ -77,7 +78,7 @@ func TestScatterJSON(t *testing.T) {
 	assert.JSONEq(t, `{"flights":1000,"invalid":3,"apogee_m":{"mean":167.5,"sd":6.25,"q05":157,"q50":166.5,"q95":177},
 "rail_exit_mps":{"mean":15.5,"sd":0.75,"q05":14.25,"q50":15.25,"q95":16.5},
 "landing":{"east_m":82,"north_m":-10,"ellipse_90":{"major_m":55,"minor_m":33,"heading_deg":90},"landed":995,"outside_field":0.012060301507537688},
-"ballistic":{"east_m":-40,"north_m":5,"ellipse_90":{"major_m":21,"minor_m":13,"heading_deg":45},"landed":500,"outside_field":0.006},
+"drogue_only":null,"ballistic":{"east_m":-40,"north_m":5,"ellipse_90":{"major_m":21,"minor_m":13,"heading_deg":45},"landed":500,"outside_field":0.006},
 "importance":[{"input":"body.drag_factor","rank_correlation":-0.8125}],"pressure":{"working_pa":1200000,"proved_for_pa":null,"burst_pa":4759663.67869657,"no_go":true},"model":"point"}`, b.String())
 
 	// More flights than are kept, and fewer than were asked for, are told.
@@ -114,7 +115,7 @@ func TestLandingsTellOfAFullDisk(t *testing.T) {
 		err = m.Add(study.LandingPoint{Draw: i})
 	}
 	assert.ErrorIs(t, err, syscall.ENOSPC)
-	assert.ErrorIs(t, m.Close(study.Dispersion{}, 0), syscall.ENOSPC)
+	assert.ErrorIs(t, m.Close(study.Dispersion{}, &rocket.Field{}), syscall.ENOSPC)
 }
 
 // feature is as much of RFC 7946 as is needed to read a map back.
@@ -186,12 +187,12 @@ func mapOf(t require.TestingT, pad Place, r study.Dispersion, points ...study.La
 	for _, p := range points {
 		require.NoError(t, m.Add(p))
 	}
-	require.NoError(t, m.Close(r, 0))
+	require.NoError(t, m.Close(r, &rocket.Field{}))
 	return b.Bytes()
 }
 
 func TestMapOfOneLandingIsOnePoint(t *testing.T) {
-	pad := Place{50.5, -1.25}
+	pad := Place{Latitude: 50.5, Longitude: -1.25}
 	nan := math.NaN()
 	text := mapOf(t, pad, study.Dispersion{Landed: 1, Landing: study.Ellipse{East: 100, North: 200, Major: nan, Minor: nan, Heading: nan}},
 		study.LandingPoint{Draw: 3, East: 100, North: 200, Apogee: 150})
@@ -219,14 +220,14 @@ func TestOffsetsOnTheEllipsoid(t *testing.T) {
 	for _, test := range []struct{ latitude, north, east float64 }{
 		{0, 110574, 111320}, {45, 111132, 78847}, {60, 111412, 55800},
 	} {
-		p := Place{test.latitude, 10}
+		p := Place{Latitude: test.latitude, Longitude: 10}
 		assert.InDelta(t, 1, p.Offset(0, test.north).Latitude-test.latitude, 2e-5, "%v", test.latitude)
 		assert.InDelta(t, 1, p.Offset(test.east, 0).Longitude-10, 2e-5, "%v", test.latitude)
 	}
 }
 
 func TestMapOfTheEllipse(t *testing.T) {
-	pad := Place{50.5, -1.25}
+	pad := Place{Latitude: 50.5, Longitude: -1.25}
 	e := study.Ellipse{East: 80, North: -30, Major: 60, Minor: 25, Heading: 30 * math.Pi / 180}
 	c := readMap(t, mapOf(t, pad, study.Dispersion{Landed: 3, Landing: e},
 		study.LandingPoint{}, study.LandingPoint{Draw: 1}, study.LandingPoint{Draw: 2}))
@@ -252,7 +253,7 @@ func TestMapOfTheEllipse(t *testing.T) {
 
 func TestMapsCrossTheAntimeridianCut(t *testing.T) {
 	e := study.Ellipse{East: 10, North: 20, Major: 80, Minor: 40, Heading: 1}
-	for _, pad := range []Place{{50, 179.9999}, {50, -179.9999}, {-10, 180}, {-10, -180}} {
+	for _, pad := range []Place{{Latitude: 50, Longitude: 179.9999}, {Latitude: 50, Longitude: -179.9999}, {Latitude: -10, Longitude: 180}, {Latitude: -10, Longitude: -180}} {
 		text := mapOf(t, pad, study.Dispersion{Landed: 3, Landing: e}, study.LandingPoint{East: 60}, study.LandingPoint{East: -60})
 		c := readMap(t, text)
 		f := c.Features[2]
@@ -275,7 +276,7 @@ func TestMapsCrossTheAntimeridianCut(t *testing.T) {
 func TestAnyMapIsValid(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		number := func(name string, low, high float64) float64 { return rapid.Float64Range(low, high).Draw(t, name) }
-		pad := Place{number("latitude", -MostLatitude, MostLatitude), number("longitude", -180, 180)}
+		pad := Place{Latitude: number("latitude", -MostLatitude, MostLatitude), Longitude: number("longitude", -180, 180)}
 		major := number("major", 1, 5000)
 		e := study.Ellipse{East: number("east", -5000, 5000), North: number("north", -5000, 5000),
 			Major: major, Minor: major * number("flatness", 0.05, 1), Heading: number("heading", 0, math.Pi)}
@@ -306,13 +307,13 @@ func TestScatterJudgesItsSlowFlights(t *testing.T) {
 // The field is a ring around the pad, and what comes down without canopies has a kind and an
 // ellipse of its own.
 func TestMapOfAField(t *testing.T) {
-	pad := Place{50.5, -1.25}
+	pad := Place{Latitude: 50.5, Longitude: -1.25}
 	r := study.Dispersion{Landed: 9, Outside: 2, Landing: study.Ellipse{East: 10, Major: 5, Minor: 4},
-		Ballistic: study.Ballistic{Landed: 4, Outside: 1, Landing: study.Ellipse{East: -10, Major: 3, Minor: 2}}}
+		Ballistic: study.Fallen{Landed: 4, Outside: 1, Landing: study.Ellipse{East: -10, Major: 3, Minor: 2}}}
 	var b bytes.Buffer
 	m := NewLandingsMap(&b, pad)
-	require.NoError(t, m.Add(study.LandingPoint{Draw: 3, East: 100, Apogee: 150, Ballistic: true}))
-	require.NoError(t, m.Close(r, 300))
+	require.NoError(t, m.Add(study.LandingPoint{Draw: 3, East: 100, Apogee: 150, Kind: study.Falling}))
+	require.NoError(t, m.Close(r, &rocket.Field{Radius: 300}))
 	c := readMap(t, b.Bytes())
 	require.Len(t, c.Features, 4)
 	assert.Equal(t, "ballistic", c.Features[0].Properties["kind"])

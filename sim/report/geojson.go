@@ -7,36 +7,17 @@ import (
 	"math"
 	"strconv"
 
+	"ullage/sim/ground"
 	"ullage/sim/report/machine"
+	"ullage/sim/rocket"
 	"ullage/sim/study"
 )
 
-// WGS 84, the datum of RFC 7946: semi-major axis, m, and first eccentricity squared
-// (NIMA TR8350.2, 3rd edition, table 3.1 and 3.3).
-const (
-	wgsAxis         = 6378137.0
-	wgsEccentricity = 6.69437999014e-3
-)
-
 // Place is a point on the map in decimal degrees, north and east positive.
-type Place struct{ Latitude, Longitude float64 }
+type Place = ground.Place
 
-// Offset is the place a distance east and north, m, of another: along the ellipsoid's
-// radii of curvature there, so for distances that are small beside the Earth.
-func (p Place) Offset(east, north float64) Place {
-	sin, cos := math.Sincos(p.Latitude * math.Pi / 180)
-	w := 1 - wgsEccentricity*sin*sin
-	meridian := wgsAxis * (1 - wgsEccentricity) / (w * math.Sqrt(w))
-	across := wgsAxis / math.Sqrt(w) * cos
-	return Place{
-		Latitude:  p.Latitude + machine.Degrees(north/meridian),
-		Longitude: p.Longitude + machine.Degrees(east/across),
-	}
-}
-
-// MostLatitude is the latitude up to which a map is drawn, degrees: east and north
-// lose their meaning at the poles.
-const MostLatitude = 89.0
+// MostLatitude is the latitude up to which a map is drawn, degrees.
+const MostLatitude = ground.MostLatitude
 
 // LandingsMap writes landings as GeoJSON (RFC 7946): a FeatureCollection of a Point
 // a landing, those without canopies (ballistic) among them, as they come, and at last the Polygons
@@ -69,7 +50,7 @@ func (m *LandingsMap) Add(l study.LandingPoint) error {
 	b := append(m.w.AvailableBuffer(), `{"type":"Feature","geometry":{"type":"Point","coordinates":`...)
 	b = appendPosition(b, m.pad.Offset(l.East, l.North))
 	b = append(b, `},"properties":{"kind":"`...)
-	b = append(b, landingKind(l)...)
+	b = append(b, l.Kind.String()...)
 	b = append(b, `","draw":`...)
 	b = strconv.AppendInt(b, int64(l.Draw), 10)
 	b = append(b, `,"apogee_m":`...)
@@ -78,29 +59,22 @@ func (m *LandingsMap) Add(l study.LandingPoint) error {
 	return err
 }
 
-// landingKind is what a landing is called on the map.
-func landingKind(l study.LandingPoint) string {
-	if l.Ballistic {
-		return "ballistic"
-	}
-	return "landing"
-}
-
-// Close writes the ellipses, if there are any, and the field of a radius, m, if that is not 0, and
+// Close writes the ellipses, if there are any, and how far the field reaches, if that is said, and
 // ends the collection.
-func (m *LandingsMap) Close(r study.Dispersion, radius float64) error {
+func (m *LandingsMap) Close(r study.Dispersion, f *rocket.Field) error {
+	radius := f.Radius
 	for _, x := range []struct {
 		kind    string
 		landed  int
 		outside int
 		of      study.Ellipse
-	}{{"ellipse_90", r.Landed, r.Outside, r.Landing}, {"ballistic_90", r.Ballistic.Landed, r.Ballistic.Outside, r.Ballistic.Landing}} {
+	}{{"ellipse_90", r.Landed, r.Outside, r.Landing}, {"drogue_only_90", r.DrogueOnly.Landed, r.DrogueOnly.Outside, r.DrogueOnly.Landing}, {"ballistic_90", r.Ballistic.Landed, r.Ballistic.Outside, r.Ballistic.Landing}} {
 		if x.landed > 2 && x.of.Major > 0 && x.of.Minor > 0 {
 			m.begin()
 			m.w.WriteString(`{"type":"Feature","geometry":`)
 			m.w.Write(appendPolygon(nil, ellipseRing(m.pad, x.of)))
 			fmt.Fprintf(m.w, `,"properties":{"kind":"%s","landings":%d`, x.kind, x.landed)
-			if radius > 0 {
+			if f.Bounded() {
 				fmt.Fprintf(m.w, `,"outside":%d`, x.outside)
 			}
 			m.w.WriteString(`}}`)
@@ -113,6 +87,13 @@ func (m *LandingsMap) Close(r study.Dispersion, radius float64) error {
 		b := append(m.w.AvailableBuffer(), `,"properties":{"kind":"field","radius_m":`...)
 		m.w.Write(append(machine.AppendNumber(b, radius), `}}`...))
 	}
+	if len(f.Boundary) > 0 {
+		m.begin()
+		m.w.WriteString(`{"type":"Feature","geometry":{"type":"Polygon","coordinates":[`)
+		m.w.Write(appendRing(nil, outline(m.pad, f.Boundary)))
+		b := append(m.w.AvailableBuffer(), `]},"properties":{"kind":"boundary","area_m2":`...)
+		m.w.Write(append(machine.AppendNumber(b, f.Boundary.Area()), `}}`...))
+	}
 	if !m.begun {
 		m.w.WriteString(`{"type":"FeatureCollection","features":[`)
 	}
@@ -122,6 +103,18 @@ func (m *LandingsMap) Close(r study.Dispersion, radius float64) error {
 	}
 	m.w.WriteString(end)
 	return m.w.Flush()
+}
+
+// outline is a boundary on the map, counter-clockwise.
+func outline(pad Place, p ground.Polygon) []Place {
+	ring := make([]Place, len(p))
+	for i, c := range p {
+		if !p.Counterclockwise() {
+			i = len(p) - 1 - i
+		}
+		ring[i] = pad.Offset(c.East, c.North)
+	}
+	return ring
 }
 
 // ellipsePoints is how many corners stand for the ellipse: the polygon keeps within
@@ -149,7 +142,7 @@ func appendPolygon(b []byte, ring []Place) []byte {
 	for turn := -360.0; turn <= 360; turn += 360 {
 		part := make([]Place, len(ring))
 		for i, p := range ring {
-			part[i] = Place{p.Latitude, p.Longitude + turn}
+			part[i] = Place{Latitude: p.Latitude, Longitude: p.Longitude + turn}
 		}
 		part = clipped(clipped(part, 1), -1)
 		if len(part) > 2 {
@@ -181,7 +174,7 @@ func clipped(ring []Place, side float64) []Place {
 		}
 		if in != next {
 			f := (side*180 - p.Longitude) / (q.Longitude - p.Longitude)
-			out = append(out, Place{p.Latitude + f*(q.Latitude-p.Latitude), side * 180})
+			out = append(out, Place{Latitude: p.Latitude + f*(q.Latitude-p.Latitude), Longitude: side * 180})
 		}
 	}
 	return out

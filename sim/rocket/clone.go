@@ -20,6 +20,7 @@ func (r *Rocket) CopyTo(c *Rocket) {
 	old := *c
 	*c = *r
 	c.Body.Drag = recopied(old.Body.Drag, r.Body.Drag)
+	c.Field.Boundary = recopied(old.Field.Boundary, r.Field.Boundary)
 	c.Wind.Layers = recopied(old.Wind.Layers, r.Wind.Layers)
 	c.Canopies = recopied(old.Canopies, r.Canopies)
 	c.Parts = recopied(old.Parts, r.Parts)

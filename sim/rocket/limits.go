@@ -5,6 +5,7 @@ import (
 	"math"
 
 	"ullage/sim/chamber"
+	"ullage/sim/ground"
 	"ullage/sim/quantity"
 )
 
@@ -81,6 +82,17 @@ func (l Limits) InForce() Limits {
 type Field struct {
 	Ceiling float64 // greatest height above the pad, m
 	Radius  float64 // greatest distance of a landing from the pad, m
+	// Boundary is its outline around the pad; none where only a radius is given, or neither.
+	Boundary ground.Polygon
+}
+
+// Bounded tells that it is said how far the field reaches.
+func (f *Field) Bounded() bool { return f.Radius > 0 || len(f.Boundary) > 0 }
+
+// Holds tells whether a place, m from the pad, is on the field.
+func (f *Field) Holds(east, north float64) bool {
+	return (f.Radius == 0 || math.Hypot(east, north) <= f.Radius) &&
+		(len(f.Boundary) == 0 || f.Boundary.Holds(ground.Point{East: east, North: north}))
 }
 
 // checkLimits holds that limits make sense and leave something between them.

@@ -58,6 +58,7 @@ func read(doc *document, disk *files, faults *faultList, draft bool) *reading {
 	}
 	rd.logbook()
 	rd.coordinates()
+	rd.boundary()
 	for _, s := range schema {
 		rd.complete(s)
 	}

@@ -60,6 +60,8 @@ func limitsSection() *section {
 
 // fieldSection is the flying field.
 func fieldSection() *section {
+	boundary := text("boundary", "boundary", "The field's outline, one polygon in a GeoJSON file beside this one.", &textCodec{check: aFileName})
+	boundary.fileOnly = true
 	return &section{
 		path: "field", group: "field", apart: true, count: one,
 		fields: []*field{
@@ -67,6 +69,7 @@ func fieldSection() *section {
 				"Greatest height above the pad that the field is cleared for."),
 			num("radius", "radius", 10, 100,
 				"Greatest distance from the pad at which a landing is still on the field."),
+			boundary,
 		},
 	}
 }

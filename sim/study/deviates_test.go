@@ -76,7 +76,7 @@ func TestScatterLandings(t *testing.T) {
 	r := rocketfile.Starter().Rocket()
 	got, points := scattered(t, r, DefaultSpread(r), 2000, 2, Options{})
 	require.Len(t, points, got.Landed+BallisticFlights)
-	points = slices.DeleteFunc(points, func(p LandingPoint) bool { return p.Ballistic })
+	points = slices.DeleteFunc(points, func(p LandingPoint) bool { return p.Kind == Falling })
 	require.Len(t, points, got.Landed)
 	inside := 0
 	for _, p := range points {

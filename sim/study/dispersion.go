@@ -18,8 +18,22 @@ type LandingPoint struct {
 	Draw        int     // from 0
 	East, North float64 // from the pad, m
 	Apogee      float64 // m
-	Ballistic   bool    // of the same draw with no canopy opening at all
+	Kind        LandingKind
 }
+
+// LandingKind is how a flight of a scatter was recovered.
+type LandingKind uint8
+
+// As its rules have it; and the same draw without its main, the largest of several canopies, and
+// without any.
+const (
+	Planned LandingKind = iota
+	DrogueOnly
+	Falling
+)
+
+// String is what it is called in maps.
+func (k LandingKind) String() string { return [...]string{"landing", "drogue_only", "ballistic"}[k] }
 
 // Summary is the distribution of one number over the flights that have it.
 type Summary struct {
@@ -54,27 +68,28 @@ type Shown struct {
 
 // Dispersion sums up the flights of a scatter.
 type Dispersion struct {
-	Asked        int     // flights asked for
-	Drawn        int     // so far: fewer when interrupted
-	Invalid      int     // of these made no valid rocket
-	FirstInvalid error   // the first of them
-	Grounded     int     // of Drawn did not leave the rail: not in the summaries
-	Apogee       Summary // m
-	RailExit     Summary // m/s
-	Landed       int     // left the rail and came down
-	Landing      Ellipse // NaN of fewer than three
-	Outside      int     // of Landed came down farther away than the field reaches; 0 where that is not said
-	Ballistic    Ballistic
+	Asked        int         // flights asked for
+	Drawn        int         // so far: fewer when interrupted
+	Invalid      int         // of these made no valid rocket
+	FirstInvalid error       // the first of them
+	Grounded     int         // of Drawn did not leave the rail: not in the summaries
+	Apogee       Summary     // m
+	RailExit     Summary     // m/s
+	Landed       int         // left the rail and came down
+	Landing      Ellipse     // NaN of fewer than three
+	Outside      int         // of Landed came down farther away than the field reaches; 0 where that is not said
+	DrogueOnly   Fallen      // without the main, where there are several canopies
+	Ballistic    Fallen      // with no canopy opening
 	Importance   []Influence // of each uncertain input on apogee, the greatest first
 	Shown        []Shown     // as in Draws.Show
 	Reservoir    int         // flights behind quantiles and ranks: all, or ReservoirSize chosen at random
 	Partial      bool        // interrupted
 }
 
-// Ballistic is where the first BallisticFlights of the draws come down when no canopy opens:
-// their own model up to the top, nose first below it.
-type Ballistic struct {
-	Landed   int     // 0 where no canopy would open anyway
+// Fallen is where the first BallisticFlights of the draws come down when canopies do not open
+// that should: their own model up to the top, nose first below it until another one opens.
+type Fallen struct {
+	Landed   int     // 0 where none would open anyway
 	Landing  Ellipse // NaN of fewer than three
 	Outside  int     // as in Dispersion
 	Farthest float64 // from the pad, m
@@ -96,9 +111,11 @@ type outcome struct {
 	exited      bool
 	landed      bool
 	east, north float64
-	fell        bool // it landed without its canopies too, at:
-	fall        [2]float64
-	figures     []float64 // apogee, rail exit speed, what is shown, then the deviates
+	falls       [2]struct { // without its main, and without any canopy
+		landed      bool
+		east, north float64
+	}
+	figures []float64 // apogee, rail exit speed, what is shown, then the deviates
 }
 
 // Disperse flies a rocket with its uncertain inputs drawn from normal
@@ -132,7 +149,7 @@ func Disperse(ctx context.Context, r *rocket.Rocket, draws Draws, o Options, lan
 			return nil
 		}
 	}
-	c := collector{result: Dispersion{Asked: n}, radius: r.Field.Radius, spreads: draws.Spreads, rows: rows, each: landed,
+	c := collector{result: Dispersion{Asked: n}, field: r.Field, spreads: draws.Spreads, rows: rows, each: landed,
 		moments: make([]moments, len(rows)), kept: newReservoir(min(n, ReservoirSize), width, draws.Seed)}
 	err := inPlace(ctx, jobs, o.inFlights(n, each), newDo, func(job int, outcomes *[]outcome) error {
 		return c.take((*outcomes)[:min(each, n-job*each)])
@@ -199,19 +216,43 @@ func (d *drawer) fly(ctx context.Context, i int, rows []results.Row, out *outcom
 	for k := range rows {
 		out.figures[k] = rows[k].Of(fl)
 	}
-	if i < BallisticFlights && out.landed && d.fall(rocket) {
-		o.NoseFirst = true
+	if i >= BallisticFlights || !out.landed {
+		return nil
+	}
+	o.NoseFirst = true
+	for k := range out.falls {
+		if k == 0 && !shutMain(rocket) || k == 1 && !shutAll(rocket) {
+			continue
+		}
 		fl, err := d.flyer.Fly(ctx, rocket, o)
 		if err != nil {
 			return err
 		}
-		out.fell, out.fall = fl.Landing.Happened, [2]float64{fl.Landing.East, fl.Landing.North}
+		at := &out.falls[k]
+		at.landed, at.east, at.north = fl.Landing.Happened, fl.Landing.East, fl.Landing.North
 	}
 	return nil
 }
 
-// fall keeps every canopy of a drawn rocket shut, and tells whether any would have opened.
-func (d *drawer) fall(r *rocket.Rocket) bool {
+// shutMain keeps the largest of several canopies shut, and tells whether there are several.
+func shutMain(r *rocket.Rocket) bool {
+	n, main := 0, 0
+	for i := range r.Canopies {
+		if r.Canopies[i].Rule(r.Power).Trigger == rocket.Never {
+			continue
+		}
+		if n++; n == 1 || r.Canopies[i].NominalArea() > r.Canopies[main].NominalArea() {
+			main = i
+		}
+	}
+	if n > 1 {
+		r.Canopies[main].Water, r.Canopies[main].Motor = rocket.Rule{}, rocket.Rule{}
+	}
+	return n > 1
+}
+
+// shutAll keeps every canopy of a rocket shut, and tells whether any would have opened.
+func shutAll(r *rocket.Rocket) bool {
 	any := false
 	for i := range r.Canopies {
 		any = any || r.Canopies[i].Rule(r.Power).Trigger != rocket.Never
@@ -228,8 +269,8 @@ type collector struct {
 	each    func(LandingPoint) error
 	moments []moments // of each row, where it has a value
 	landing plane
-	falls   plane
-	radius  float64 // of the field, m; 0 where it is not said
+	falls   [2]plane
+	field   rocket.Field
 	kept    *reservoir
 }
 
@@ -259,23 +300,30 @@ func (c *collector) take(outcomes []outcome) error {
 		}
 		c.landing.add(o.east, o.north)
 		c.result.Outside += c.outside(o.east, o.north)
-		at := LandingPoint{Draw: draw, East: o.east, North: o.north, Apogee: o.figures[apogeeFigure]}
+		at := LandingPoint{Draw: draw, East: o.east, North: o.north, Apogee: o.figures[apogeeFigure], Kind: Planned}
 		if err := c.tell(at); err != nil {
 			return err
 		}
-		if !o.fell {
-			continue
-		}
-		at.East, at.North, at.Ballistic = o.fall[0], o.fall[1], true
-		c.falls.add(at.East, at.North)
-		b := &c.result.Ballistic
-		b.Outside += c.outside(at.East, at.North)
-		b.Farthest = math.Max(b.Farthest, math.Hypot(at.East, at.North))
-		if err := c.tell(at); err != nil {
-			return err
+		for k, b := range c.fallen() {
+			fall := &o.falls[k]
+			if !fall.landed {
+				continue
+			}
+			at.East, at.North, at.Kind = fall.east, fall.north, [...]LandingKind{DrogueOnly, Falling}[k]
+			c.falls[k].add(at.East, at.North)
+			b.Outside += c.outside(at.East, at.North)
+			b.Farthest = math.Max(b.Farthest, math.Hypot(at.East, at.North))
+			if err := c.tell(at); err != nil {
+				return err
+			}
 		}
 	}
 	return nil
+}
+
+// fallen are the two in which canopies stay shut.
+func (c *collector) fallen() [2]*Fallen {
+	return [2]*Fallen{&c.result.DrogueOnly, &c.result.Ballistic}
 }
 
 func (c *collector) tell(at LandingPoint) error {
@@ -285,9 +333,9 @@ func (c *collector) tell(at LandingPoint) error {
 	return c.each(at)
 }
 
-// outside is 1 of a landing that is farther from the pad than the field reaches.
+// outside is 1 of a landing beyond the field.
 func (c *collector) outside(east, north float64) int {
-	if c.radius > 0 && math.Hypot(east, north) > c.radius {
+	if c.field.Bounded() && !c.field.Holds(east, north) {
 		return 1
 	}
 	return 0
@@ -300,7 +348,9 @@ func (c *collector) finish(err error, o Options) Dispersion {
 	r.Reservoir = c.kept.kept()
 	r.Landed = c.landing.x.n
 	r.Landing = c.landing.ellipse()
-	r.Ballistic.Landed, r.Ballistic.Landing = c.falls.x.n, c.falls.ellipse()
+	for k, b := range c.fallen() {
+		b.Landed, b.Landing = c.falls[k].x.n, c.falls[k].ellipse()
+	}
 	// Sorting takes its time, and is nobody's to interrupt.
 	all := context.Background()
 	o.Progress = nil

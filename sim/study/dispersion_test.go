@@ -13,6 +13,7 @@ import (
 
 	"ullage/sim"
 	"ullage/sim/fault"
+	"ullage/sim/ground"
 	"ullage/sim/long"
 	"ullage/sim/results"
 	"ullage/sim/rocket"
@@ -132,7 +133,7 @@ func TestScatterEndsEarly(t *testing.T) {
 	seen := 0
 	got, err := Disperse(background, r, Draws{Spreads: spreads, Flights: 1000, Seed: 1}, Options{}, func(p LandingPoint) error {
 		if seen++; seen == 100 {
-			require.True(t, p.Ballistic)
+			require.True(t, p.Kind == Falling)
 			return errStop
 		}
 		return nil
@@ -327,7 +328,7 @@ func TestScatterOutsideAndBallistic(t *testing.T) {
 	for i, p := range points {
 		away := math.Hypot(p.East, p.North)
 		switch {
-		case p.Ballistic:
+		case p.Kind == Falling:
 			require.Equal(t, points[i-1].Draw, p.Draw, "behind the landing of its draw")
 			require.Equal(t, points[i-1].Apogee, p.Apogee)
 			far = math.Max(far, away)
@@ -350,7 +351,7 @@ func TestScatterOutsideAndBallistic(t *testing.T) {
 	alone.Canopies = nil
 	fl, err := sim.Fly(background, alone, sim.Options{NoseFirst: true})
 	require.NoError(t, err)
-	i := slices.IndexFunc(points, func(p LandingPoint) bool { return p.Ballistic && p.Draw == 7 })
+	i := slices.IndexFunc(points, func(p LandingPoint) bool { return p.Kind == Falling && p.Draw == 7 })
 	require.InDelta(t, fl.Landing.East, points[i].East, 1e-6)
 	require.InDelta(t, fl.Landing.North, points[i].North, 1e-6)
 
@@ -368,4 +369,30 @@ func TestSpreadsAreOfTheDrive(t *testing.T) {
 		require.NotEqual(t, rocket.WaterPower, s.Input.Drive, s.Input.Name)
 	}
 	require.Len(t, overDefaults(r, stated), len(DefaultSpread(r))+1)
+}
+
+// Without its main, the larger of two canopies, a rocket comes down faster and nearer; landings on
+// either side of a boundary are counted.
+func TestScatterOnTheDrogueAlone(t *testing.T) {
+	r := bottle()
+	r.Wind.Speed, r.Wind.From = 4, math.Pi/2 // to the west
+	drogue := r.Canopies[0]
+	drogue.Name, drogue.Diameter = "drogue", 0.2
+	r.Canopies = append(r.Canopies, drogue)
+	r.Field.Boundary = ground.Polygon{{East: -40, North: -500}, {East: 500, North: -500}, {East: 500, North: 500}, {East: -40, North: 500}}
+	got, points := scattered(t, r, DefaultSpread(r), 40, 2, Options{})
+	require.Equal(t, 40, got.DrogueOnly.Landed)
+	require.Equal(t, 40, got.Ballistic.Landed)
+	require.Less(t, got.Landing.East, got.DrogueOnly.Landing.East)
+	require.Less(t, got.DrogueOnly.Landing.East, got.Ballistic.Landing.East)
+	outside := map[LandingKind]int{}
+	for _, p := range points {
+		if p.East < -40 {
+			outside[p.Kind]++
+		}
+	}
+	require.Equal(t, []int{got.Outside, got.DrogueOnly.Outside, got.Ballistic.Outside}, []int{outside[Planned], outside[DrogueOnly], outside[Falling]})
+	require.Positive(t, got.Outside)
+	one, _ := scattered(t, bottle(), DefaultSpread(bottle()), 4, 2, Options{})
+	require.Zero(t, one.DrogueOnly.Landed, "one canopy has no drogue")
 }

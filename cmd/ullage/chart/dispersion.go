@@ -17,12 +17,14 @@ const MostLandings = 4000
 
 // Landings gathers the first landings of a scatter, and those of its draws on which no canopy
 // opens.
-type Landings struct{ east, north, fallEast, fallNorth []float64 }
+type Landings struct{ east, north, fallEast, fallNorth, drogueEast, drogueNorth []float64 }
 
 // Add takes a landing.
 func (l *Landings) Add(p study.LandingPoint) error {
 	switch {
-	case p.Ballistic:
+	case p.Kind == study.DrogueOnly:
+		l.drogueEast, l.drogueNorth = append(l.drogueEast, p.East), append(l.drogueNorth, p.North)
+	case p.Kind == study.Falling:
 		l.fallEast, l.fallNorth = append(l.fallEast, p.East), append(l.fallNorth, p.North)
 	case len(l.east) < MostLandings:
 		l.east, l.north = append(l.east, p.East), append(l.north, p.North)
@@ -53,12 +55,28 @@ func Dispersion(s report.Dispersion, landings *Landings, look Look) *page.Page {
 			p.Lines = append(p.Lines, page.Line{X: inUnit(x, u), Y: inUnit(y, u), Label: "ellipse that holds 90 %", Key: true})
 		}
 	}
+	if len(landings.drogueEast) > 0 {
+		p.Dots = append(p.Dots, page.Dots{X: inUnit(landings.drogueEast, u), Y: inUnit(landings.drogueNorth, u), Sign: page.Cross, Label: "the main does not open"})
+	}
 	if len(landings.fallEast) > 0 {
 		p.Dots = append(p.Dots, page.Dots{X: inUnit(landings.fallEast, u), Y: inUnit(landings.fallNorth, u), Sign: page.Plus, Label: "no canopy opens: ballistic"})
 	}
 	if radius := s.Rocket.Field.Radius; radius > 0 {
 		x, y := ellipse(study.Ellipse{Major: radius, Minor: radius})
 		p.Lines = append(p.Lines, page.Line{X: inUnit(x, u), Y: inUnit(y, u), Pen: 1, Label: "field, radius " + look.given(radius, "m"), Key: true})
+	}
+	if b := s.Rocket.Field.Boundary; len(b) > 0 {
+		var x, y []float64
+		for i := range len(b) + 1 {
+			x, y = append(x, b[i%len(b)].East), append(y, b[i%len(b)].North)
+		}
+		p.Lines = append(p.Lines, page.Line{X: inUnit(x, u), Y: inUnit(y, u), Pen: 1, Label: "field", Key: true})
+	}
+	for pen, e := range []study.Ellipse{r.DrogueOnly.Landing, r.Ballistic.Landing} {
+		if e.Major > 0 {
+			x, y := ellipse(e)
+			p.Lines = append(p.Lines, page.Line{X: inUnit(x, u), Y: inUnit(y, u), Pen: page.Pen(pen + 2)})
+		}
 	}
 	p.Rings = rings(reach(landings, r.Landing), u)
 	p.Beside = look.beside(s, len(east))
@@ -96,6 +114,9 @@ func reach(l *Landings, e study.Ellipse) float64 {
 	far := math.Hypot(e.East, e.North)
 	for i := range l.east {
 		far = math.Max(far, math.Hypot(l.east[i], l.north[i]))
+	}
+	for i := range l.drogueEast {
+		far = math.Max(far, math.Hypot(l.drogueEast[i], l.drogueNorth[i]))
 	}
 	for i := range l.fallEast {
 		far = math.Max(far, math.Hypot(l.fallEast[i], l.fallNorth[i]))
@@ -140,6 +161,10 @@ func (l Look) beside(s report.Dispersion, drawn int) []string {
 	}
 	if p := words.In(l.System); r.Landed > 0 {
 		out = append(out, "outside: "+report.Outside(s.Rocket, r.Outside, r.Landed, p))
+		if b := r.DrogueOnly; b.Landed > 0 {
+			out = append(out, fmt.Sprintf("main shut (%d draws): outside %s; the farthest %s away",
+				b.Landed, report.Outside(s.Rocket, b.Outside, b.Landed, p), l.text(b.Farthest, "m")))
+		}
 		if b := r.Ballistic; b.Landed > 0 {
 			out = append(out, "", fmt.Sprintf("ballistic (%d draws with no canopy opening): outside %s; the farthest %s away",
 				b.Landed, report.Outside(s.Rocket, b.Outside, b.Landed, p), l.text(b.Farthest, "m")))
@@ -155,8 +180,12 @@ func (l Look) beside(s report.Dispersion, drawn int) []string {
 		}
 	}
 	out = append(out, "", "Uncertain, one standard deviation:")
+	most := mostSpreads
+	if r.DrogueOnly.Landed > 0 {
+		most -= 3 // the lines that tell of it
+	}
 	for i, x := range s.Spreads {
-		if i == mostSpreads {
+		if i == most {
 			out = append(out, fmt.Sprintf("and %d more", len(s.Spreads)-i))
 			break
 		}

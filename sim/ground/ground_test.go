@@ -1,0 +1,126 @@
+package ground
+
+import (
+	"math"
+	"strconv"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+	"pgregory.net/rapid"
+)
+
+// A degree along the meridian and along the parallel of WGS 84 at 0, 45 and 90° (NIMA TR8350.2's
+// ellipsoid; lengths as geodesy handbooks have them, from memory: 110.574, 111.132, 111.694 km and
+// 111.320, 78.847, 0 km).
+func TestDegreesOfWGS84(t *testing.T) {
+	for _, row := range []struct{ latitude, meridian, across float64 }{{0, 110574, 111320}, {45, 111132, 78847}, {90, 111694, 0}} {
+		meridian, across := Place{Latitude: row.latitude}.radii()
+		assert.InDelta(t, row.meridian, meridian, 0.6)
+		assert.InDelta(t, row.across, across, 0.6)
+	}
+}
+
+func TestOffsetAndBack(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		pad := Place{rapid.Float64Range(-85, 85).Draw(t, "latitude"), rapid.Float64Range(-180, 180).Draw(t, "longitude")}
+		at := Point{rapid.Float64Range(-5000, 5000).Draw(t, "east"), rapid.Float64Range(-5000, 5000).Draw(t, "north")}
+		back := pad.To(pad.Offset(at.East, at.North))
+		assert.InDelta(t, at.East, back.East, 1e-4)
+		assert.InDelta(t, at.North, back.North, 1e-4)
+	})
+}
+
+// Closed cases: a square, a triangle, an L, a regular polygon of n corners, n/2·r²·sin(2π/n).
+func TestAreas(t *testing.T) {
+	for _, row := range []struct {
+		area float64
+		p    Polygon
+	}{
+		{4, Polygon{{-1, -1}, {1, -1}, {1, 1}, {-1, 1}}},
+		{6, Polygon{{0, 0}, {0, 3}, {4, 0}}},
+		{3, Polygon{{0, 0}, {2, 0}, {2, 1}, {1, 1}, {1, 2}, {0, 2}}},
+	} {
+		assert.InDelta(t, row.area, row.p.Area(), 1e-12)
+	}
+	var p Polygon
+	for i := range 7 {
+		sin, cos := math.Sincos(2 * math.Pi * float64(i) / 7)
+		p = append(p, Point{100 * sin, 100 * cos})
+	}
+	assert.InDelta(t, 3.5*1e4*math.Sin(2*math.Pi/7), p.Area(), 1e-9)
+	assert.InDelta(t, 100*math.Cos(math.Pi/7), p.Inside(Point{}), 1e-9, "the inner radius")
+	assert.InDelta(t, -100, p.Inside(Point{0, 200}), 1e-9, "outside, from a corner")
+}
+
+// The share of random points in a polygon is its area's; distance and inside agree; what lies in the
+// dent of an L is outside.
+func TestHolds(t *testing.T) {
+	p := Polygon{{0, 0}, {2, 0}, {2, 1}, {1, 1}, {1, 2}, {0, 2}}
+	in := 0
+	for i := range 200 {
+		for j := range 200 {
+			q := Point{(float64(i) + 0.5) / 100, (float64(j) + 0.5) / 100}
+			if p.Holds(q) {
+				in++
+			}
+			require.Equal(t, p.Holds(q), p.Inside(q) > 0)
+		}
+	}
+	assert.Equal(t, 30000, in)
+	assert.InDelta(t, -0.25, p.Inside(Point{1.25, 1.5}), 1e-12)
+}
+
+func TestBoundary(t *testing.T) {
+	pad := Place{50.5, -1.25}
+	ring := func(corners ...Point) string {
+		var parts []string
+		for _, c := range append(corners, corners[0]) {
+			q := pad.Offset(c.East, c.North)
+			parts = append(parts, "["+number(q.Longitude)+","+number(q.Latitude)+"]")
+		}
+		return "[" + strings.Join(parts, ",") + "]"
+	}
+	square := ring(Point{-300, -200}, Point{300, -200}, Point{300, 200}, Point{-300, 200})
+	polygon := `{"type":"Polygon","coordinates":[` + square + `]}`
+	for _, text := range []string{polygon, `{"type":"Feature","properties":{},"geometry":` + polygon + `}`,
+		`{"type":"FeatureCollection","features":[{"type":"Feature","geometry":{"type":"Point","coordinates":[1,2]}},{"type":"Feature","geometry":` + polygon + `}]}`} {
+		p, err := ParseBoundary([]byte(text), pad)
+		require.NoError(t, err, text)
+		require.Len(t, p, 4)
+		assert.InEpsilon(t, 600*400, p.Area(), 1e-6)
+	}
+	for text, says := range map[string]string{
+		`no`:                                   "no GeoJSON",
+		`{"type":"Point","coordinates":[1,2]}`: `is a "Point", not a polygon`,
+		`{"type":"FeatureCollection","features":[]}`:                                                                              "holds no polygon",
+		`{"type":"Polygon","coordinates":[` + square + "," + square + `]}`:                                                        "has 1 holes",
+		`{"type":"Polygon","coordinates":[[[0,0],[1,1],[0,0]]]}`:                                                                  "has 2 corners",
+		`{"type":"Polygon","coordinates":[[[0,95],[1,1],[2,0]]]}`:                                                                 "corner 1 is no place",
+		`{"type":"Polygon","coordinates":[` + ring(Point{-300, -200}, Point{300, 200}, Point{300, -200}, Point{-300, 200}) + `]}`: "crosses itself: the side from corner 1 meets the side from corner 3",
+		`{"type":"Polygon","coordinates":[` + ring(Point{5000, 0}, Point{5000, 100}, Point{5100, 0}) + `]}`:                       "lies elsewhere: the pad is not inside, and its nearest corner is 5 km away",
+	} {
+		_, err := ParseBoundary([]byte(text), pad)
+		var bad BadBoundary
+		require.ErrorAs(t, err, &bad, text)
+		assert.Contains(t, bad.Problem, says)
+		assert.NotEmpty(t, bad.Remedy)
+	}
+}
+
+func number(v float64) string { return strconv.FormatFloat(v, 'f', 9, 64) }
+
+// The rows rise and double with the classes of total impulse; water has the row of its impulse.
+func TestClearings(t *testing.T) {
+	for i, c := range clearings[1:] {
+		assert.InDelta(t, 2*clearings[i].Impulse, c.Impulse, 1e-9)
+		assert.GreaterOrEqual(t, c.People, clearings[i].People)
+	}
+	c, ok := ClearingFor(641)
+	require.True(t, ok)
+	assert.Equal(t, "J", c.Class)
+	assert.InDelta(t, 30.48, c.People, 1e-9)
+	_, ok = ClearingFor(50000)
+	assert.False(t, ok)
+}
