@@ -5,6 +5,7 @@ import (
 	"io/fs"
 	"os"
 	"reflect"
+	"slices"
 	"strconv"
 	"strings"
 	"unicode/utf8"
@@ -69,7 +70,7 @@ func newParser(s *streams, grammar any, exit func(int)) (*kong.Kong, error) {
 // to build the rest takes longer than a flight. It is all of it when options come first,
 // which may be about all commands.
 func grammarOf(args []string) any {
-	if len(args) > 0 && strings.HasPrefix(args[0], "-") {
+	if len(args) > 0 && strings.HasPrefix(args[0], "-") && !slices.Equal(args, []string{"--version"}) {
 		return new(commands)
 	}
 	var named, rest []reflect.StructField
