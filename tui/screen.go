@@ -290,6 +290,11 @@ func (m *Model) inputHelp() (string, string) {
 	case rocketfile.ChoiceKind:
 		facts = strings.Join(d.Choices, ", ")
 	}
+	if d.Also != nil {
+		for _, q := range d.Also(m.file().Described()) {
+			facts += "; " + quantity.Format(q.Value, m.units.Unit(q.Unit), 3)
+		}
+	}
 	switch {
 	case m.inputs.open[d.Name].missing:
 		facts += "; missing"

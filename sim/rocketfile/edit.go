@@ -99,6 +99,13 @@ func (f *File) style(input string, row *field, p place) style {
 	}
 	s := style{quote: quoteOf(string(at.doc.text[at.node.value.start:at.node.value.end]))}
 	switch c := row.codec.(type) {
+	case *amountCodec:
+		if q, ok := poured(at.node); ok {
+			s.poured = q.Unit
+			break
+		}
+		q, bad := readQuantity(at.node, c.scale(row, p), nil)
+		s.unit, s.hasUnit = q.Unit, bad == nil
 	case *ruleCodec:
 		_, q, _ := readRule(at.node, c.now(p), nil)
 		s.unit, s.hasUnit = q.Unit, q.Unit.Name != ""

@@ -45,7 +45,8 @@ type style struct {
 	bare    *quantity.Unit // that a number without a unit takes; nil: none
 	unit    quantity.Unit  // of the value that is there now
 	hasUnit bool
-	quote   string // around the text that is there now
+	poured  quantity.Unit // of an amount that stands there by volume or mass
+	quote   string        // around the text that is there now
 }
 
 // field is a row of the table of inputs: a key of a section.
@@ -63,6 +64,7 @@ type field struct {
 	unless   string                      // the key that makes this one not required
 	fileOnly bool                        // a rocket does not hold it: no input
 	only     func(r *rocket.Rocket) bool // which rockets it is an input of; nil: all
+	late     bool                        // read when the others of its section are
 	group    string                      // heading on the screen, when not the section's
 }
 

@@ -38,6 +38,9 @@ type Input struct {
 	Drive     rocket.Power  // the drive it belongs to; empty for both
 	Apart     bool          // no flight depends on it: the chamber's structure, limits
 
+	// Also is the same value in other measures, each with the unit to show; nil mostly.
+	Also func(r *rocket.Rocket) []quantity.Quantity
+
 	// Get gives the number: of a choice its place in Choices, of a rule the one
 	// inside. When given is false the rocket holds none, and v is the value in
 	// force instead, 0 if there is none.
@@ -203,6 +206,8 @@ func input(s *section, f *field, p place) Input {
 		in.Max, in.Step, in.Coarse = float64(max(len(in.Choices)-1, 0)), 1, 1
 	case *eitherCodec:
 		in.Choices = c.words
+	case *amountCodec:
+		in.Also = c.also
 	}
 	in.Get = func(r *rocket.Rocket) (float64, bool) { return f.codec.number(f, place{r, p.item}) }
 	in.Text = func(r *rocket.Rocket) string { return f.codec.text(f, place{r, p.item}) }

@@ -96,9 +96,11 @@ func (rd *reading) section(s *section) {
 		if s.path == "motor" {
 			layers = rd.motorFile(layers)
 		}
-		for _, f := range s.fields {
-			if s.title == nil || f.key != "name" {
-				rd.field(s, f, p, layers)
+		for _, late := range []bool{false, true} {
+			for _, f := range s.fields {
+				if f.late == late && (s.title == nil || f.key != "name") {
+					rd.field(s, f, p, layers)
+				}
 			}
 		}
 		if s.path == "motor" {

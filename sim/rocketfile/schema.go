@@ -109,8 +109,8 @@ func waterSection() *section {
 		make:  func(r *rocket.Rocket) { r.Water = &rocket.Water{} },
 		drop:  func(r *rocket.Rocket) { r.Water = nil },
 		fields: []*field{
-			num("fill", "fill", 1, 5,
-				"Liquid volume over the chamber's volume.").required(onWater, "0.3"),
+			(&field{key: "fill", label: "fill", codec: &amountCodec{numberCodec{step: 1, coarse: 5}}, late: true,
+				help: "Liquid over the chamber's volume, or what is poured in: 30 %, 1.3 L, 1300 g."}).required(onWater, "0.3"),
 			num("pressure", "pressure", 0.1, 1,
 				"Gauge pressure of the chamber at release.").required(onWater, `"9 bar"`),
 			num("throat", "throat", 0.1, 1,
