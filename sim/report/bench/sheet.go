@@ -131,10 +131,11 @@ func (s *sheet) fine(v float64) string {
 	return strconv.FormatFloat(v*1e3, 'f', 2, 64) + " mm"
 }
 
-// drill is a hole to the next drill.
+// drill is a hole to the next drill, never below it.
 func (s *sheet) drill(hole float64) string {
 	if s.System == quantity.US {
-		return s.fine(hole)
+		const thousandth, noise = 0.0254e-3, 1e-6
+		return s.fine(math.Ceil(hole/thousandth-noise) * thousandth)
 	}
 	return strconv.FormatFloat(bench.DrillFor(hole)*1e3, 'f', 1, 64) + " mm"
 }

@@ -4,6 +4,8 @@ import (
 	"bytes"
 	"context"
 	"encoding/json"
+	"regexp"
+	"strconv"
 	"strings"
 	"testing"
 
@@ -65,6 +67,24 @@ func TestJSON(t *testing.T) {
 		require.NoError(t, json.Unmarshal(s.Bytes(), &doc))
 		for _, key := range []string{"name", "seal", "bay", "vent", "alignment", "electronics", "filling"} {
 			assert.Contains(t, doc, key, name)
+		}
+	}
+}
+
+// A drill is never narrower than the hole that it is for, in either system of units.
+func TestDrillsAreWideEnough(t *testing.T) {
+	b := benched(t, "heron")
+	for _, sys := range []quantity.System{quantity.Metric, quantity.US} {
+		var s bytes.Buffer
+		require.NoError(t, bench.WriteText(&s, b, sys))
+		rows := regexp.MustCompile(`(?m)^ +\d+ +([0-9.]+) (?:mm|in) +([0-9.]+) (?:mm|in)$`).FindAllStringSubmatch(s.String(), -1)
+		require.Len(t, rows, 5)
+		for _, row := range rows {
+			drill, err := strconv.ParseFloat(row[1], 64)
+			require.NoError(t, err)
+			least, err := strconv.ParseFloat(row[2], 64)
+			require.NoError(t, err)
+			assert.GreaterOrEqual(t, drill, least)
 		}
 	}
 }
