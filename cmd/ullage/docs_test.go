@@ -73,12 +73,17 @@ func TestTourOfTheCommands(t *testing.T) {
 		require.NoError(t, err)
 		require.NoError(t, os.WriteFile(filepath.Base(name), text, 0o600))
 	}
+	require.NoError(t, os.WriteFile("saturday.csv", []byte("time,wind (m/s)\n10:00,3\n"), 0o600))
 	for _, args := range lines {
 		shown[args[0]] = true
 		want := []int{statusDone}
-		switch args[0] {
-		case "heron.toml": // the screen
+		switch {
+		case args[0] == "heron.toml": // the screen
 			want = []int{statusInput}
+		case args[0] == "size", slices.Contains(args, "--passing"): // the starter does not state all that a pass takes
+			want = []int{statusInput}
+		}
+		switch args[0] {
 		case "check", "card", "checklist":
 			want = []int{statusDone, statusCheckFailed}
 		}
