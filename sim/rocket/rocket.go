@@ -49,6 +49,13 @@ type Rocket struct {
 	Layup    layup.Practice   // how the chamber is laid up, and what its parts weighed
 	Limits   Limits
 	Field    Field
+	Flyer    Flyer
+}
+
+// Flyer is who flies, for the card.
+type Flyer struct {
+	Name          string // empty when not given
+	Certification string // number and level, as the certifying body writes them; empty when not given
 }
 
 // Becalm takes all wind away: what has been said of it is then that there is none.
@@ -192,6 +199,7 @@ func (r *Rocket) ShapeDrags() bool { return r.Shape != nil && len(r.Body.Drag) =
 
 // Motor is a solid motor: its thrust curve and what it weighs.
 type Motor struct {
+	Name       string // what it is called; empty when not given
 	Curve      *thrust.Curve
 	Factor     float64   // multiplies the curve's thrust, and so its impulse; 0 takes 1
 	Case       float64   // motor without propellant, kg

@@ -25,7 +25,7 @@ var schema = bind([]*section{
 	canopySection(), siteSection(), railSection(), windSection(), layerSection(), gustSection(), flightSection(),
 	chamberSection(), plySection(), forwardSection(), aftSection(), adhesiveSection(), bossSection(), threadSection(), heatingSection(), recoverySection(), layupSection(),
 	sealSection(), baySection(), jigSection(), fillingSection(),
-	fieldSection(), limitsSection(),
+	fieldSection(), flyerSection(), limitsSection(),
 	spreadSection(), // last, since it names inputs of all the others
 })
 
@@ -182,6 +182,8 @@ func motorSection() *section {
 		drop:  func(r *rocket.Rocket) { r.Motor = nil },
 		fields: []*field{
 			file,
+			text("name", "name", "What the motor is called, as its maker writes it.",
+				&textCodec{at: of[rocket.Motor, string](motor)(func(m *rocket.Motor) *string { return &m.Name }), check: aTitle}),
 			curve.required(onMotor, `"h-trainer.csv"`).orElse("thrust"),
 			num("case", "case", 1, 10,
 				"The motor without its propellant.").required(onMotor, `"210 g"`),

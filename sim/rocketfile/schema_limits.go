@@ -73,3 +73,16 @@ func fieldSection() *section {
 		},
 	}
 }
+
+// flyerSection is who flies, for the card.
+func flyerSection() *section {
+	return &section{
+		path: "flyer", group: "flyer", apart: true, count: one,
+		fields: []*field{
+			text("name", "name", "Who flies, for the card.",
+				&textCodec{at: func(p place) *string { return &p.rocket.Flyer.Name }, check: aTitle}),
+			text("certification", "certified", "Number and level of the flyer's certification, for the card.",
+				&textCodec{at: func(p place) *string { return &p.rocket.Flyer.Certification }, check: aTitle}),
+		},
+	}
+}

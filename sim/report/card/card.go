@@ -14,6 +14,7 @@ import (
 	"ullage/sim/quantity"
 	"ullage/sim/report/card/form"
 	"ullage/sim/report/machine"
+	"ullage/sim/report/page"
 	"ullage/sim/report/words"
 	"ullage/sim/rocket"
 )
@@ -59,7 +60,7 @@ func (p filler) page() form.Page {
 		out.Alarm = strings.ToUpper(v.Word())
 	}
 	if r.Power == rocket.WaterPower {
-		out.Beside = append(out.Beside, p.chamber())
+		out.Beside = append(out.Beside, p.chamber(), p.launcher())
 	}
 	out.Beside = append(out.Beside, p.checks())
 	if len(v.Day.Warnings) > 0 {
@@ -68,9 +69,21 @@ func (p filler) page() form.Page {
 	out.Beside = append(out.Beside, p.winds())
 	out.Below = []form.Block{p.order(), p.cautions(), {
 		Title:  "local law and the range officer decide",
-		Blanks: []form.Blank{{Label: "flyer"}, {Label: "range officer"}, {Label: "time"}, {Label: "decision", Choices: []string{gates.WordGo, gates.WordNoGo}}},
+		Blanks: []form.Blank{{Label: "flyer", Text: p.flyer()}, {Label: "range officer"}, {Label: "time"}, {Label: "decision", Choices: []string{gates.WordGo, gates.WordNoGo}}},
 	}}
 	return out
+}
+
+// flyer is who flies and how certified, as far as the file tells.
+func (p filler) flyer() string {
+	f := &p.Rocket.Flyer
+	var said []string
+	for _, text := range []string{f.Name, f.Certification} {
+		if text != "" {
+			said = append(said, page.Printable(text))
+		}
+	}
+	return strings.Join(said, ", ")
 }
 
 // facts are the day: what to fill in, the air in force, the wind of the file.

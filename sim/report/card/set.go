@@ -27,6 +27,11 @@ func (p filler) settings() form.Block {
 		}
 		add("gauge open to the air", open)
 		add("gauge sealed at sea level", sealed)
+		if w.Temperature > 0 && !p.chamberFails() {
+			if air := column.Air(0); w.Temperature != air.Temperature {
+				add("cooled to the air", p.Text(rocket.Settled(w.Pressure, air.Pressure, w.Temperature, air.Temperature), "bar")+" open to the air, pumped at "+signs(p.Given(w.Temperature, "degC")))
+			}
+		}
 		if w.Gas != thrust.Air {
 			add("gas", string(w.Gas))
 		}
@@ -64,6 +69,9 @@ func (p filler) motor(add func(what, text string)) {
 	text := p.Impulse(m.Impulse())
 	if class := thrust.Class(m.Impulse()); class != "" {
 		text = "class " + class + ", " + text
+	}
+	if m.Name != "" {
+		text = page.Printable(m.Name) + ", " + text
 	}
 	if m.Diameter > 0 {
 		text += ", " + p.Size(m.Diameter) + " across"
