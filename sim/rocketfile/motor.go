@@ -56,13 +56,13 @@ func (rd *reading) motorFile(layers []located) []located {
 }
 
 // foreign tells of a file that is none of a motor and may be any: what it holds is not shown
-// to whoever reads the faults.
+// to whoever reads the faults. A name is in many files.
 func foreign(motor *document) bool {
 	if motor == nil {
 		return false // what is no text is not quoted
 	}
 	for _, n := range motor.root.members {
-		if n.name == "file" || sectionAt("motor").field(n.name) != nil {
+		if n.name == "file" || n.name != "name" && sectionAt("motor").field(n.name) != nil {
 			return false
 		}
 	}

@@ -182,8 +182,6 @@ func motorSection() *section {
 		drop:  func(r *rocket.Rocket) { r.Motor = nil },
 		fields: []*field{
 			file,
-			text("name", "name", "What the motor is called, as its maker writes it.",
-				&textCodec{at: of[rocket.Motor, string](motor)(func(m *rocket.Motor) *string { return &m.Name }), check: aTitle}),
 			curve.required(onMotor, `"h-trainer.csv"`).orElse("thrust"),
 			num("case", "case", 1, 10,
 				"The motor without its propellant.").required(onMotor, `"210 g"`),
@@ -207,6 +205,8 @@ func motorSection() *section {
 				"Of the motor's aft end from the tip of the nose; the body's aft end when not given.").onlyFor(shaped).otherwise(aftEnd),
 			num("fittings_at", "fittings at", 1, 10,
 				"Where the fittings balance, from the tip of the nose; the motor's middle when not given.").onlyFor(shaped).otherwise(motorMiddle),
+			text("name", "name", "What the motor is called, as its maker writes it.",
+				&textCodec{at: of[rocket.Motor, string](motor)(func(m *rocket.Motor) *string { return &m.Name }), check: aTitle}),
 		},
 	}
 }
