@@ -2,6 +2,7 @@ package rocketfile
 
 import (
 	"math"
+	"slices"
 	"strings"
 	"testing"
 	"unicode/utf8"
@@ -152,7 +153,7 @@ func TestSetAgreesWithTheText(t *testing.T) {
 			}
 		}
 		for _, text := range []string{"nonsense words!", "1 parsec", "NaN", "1e400", "--1", "1_000"} {
-			if in.Name == "name" || strings.HasSuffix(in.Name, ".name") && (text == "1e400" || text == "--1") {
+			if slices.Contains([]string{"name", "motor.name", "flyer.name", "flyer.certification"}, in.Name) || strings.HasSuffix(in.Name, ".name") && (text == "1e400" || text == "--1") {
 				continue
 			}
 			r := f.Rocket()
