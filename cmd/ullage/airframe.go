@@ -39,7 +39,7 @@ func (c *airframeCommand) Run(s *streams) error {
 	}
 	file, err := c.open(s, c.File)
 	if err != nil {
-		return err
+		return everythingMissing(c.File, rocket.ForStability, err)
 	}
 	r := file.Rocket()
 	if err := lacking(file, r.Check(rocket.ForStability)); err != nil {

@@ -56,7 +56,7 @@ func (c *cardCommand) Run(s *streams) error {
 	}
 	file, err := c.open(s, c.File)
 	if err != nil {
-		return err
+		return everythingMissing(c.File, rocket.ForCard, err)
 	}
 	files, err := c.drives(file)
 	if err != nil {

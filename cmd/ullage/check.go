@@ -10,6 +10,7 @@ import (
 	"ullage/sim/plan"
 	"ullage/sim/report"
 	"ullage/sim/report/words"
+	"ullage/sim/rocket"
 	"ullage/sim/study"
 )
 
@@ -42,7 +43,7 @@ func (checkCommand) Help() string {
 func (c *checkCommand) Run(s *streams) error {
 	file, err := c.open(s, c.File)
 	if err != nil {
-		return err
+		return everythingMissing(c.File, rocket.ForCard, err)
 	}
 	options := gates.Options{Today: time.Now(), Remedies: true}
 	if !c.NoCorner {

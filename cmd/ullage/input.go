@@ -10,6 +10,7 @@ import (
 
 	"ullage/sim/fault"
 	"ullage/sim/quantity"
+	"ullage/sim/rocket"
 	"ullage/sim/rocketfile"
 )
 
@@ -155,6 +156,24 @@ func (o setOptions) apply(f *rocketfile.File) (*rocketfile.File, error) {
 		return nil, badInput("--set: %s", strings.ReplaceAll(err.Error(), "\n", "\n--set: "))
 	}
 	return changed, nil
+}
+
+// everythingMissing is an error of opening a rocket that is not all described, with what an answer takes besides, so
+// that all of it is told at once; any other error stays as it is.
+func everythingMissing(path string, a rocket.Answer, err error) error {
+	f, bad := rocketfile.OpenDraft(path)
+	if bad != nil || len(f.Unfinished()) == 0 {
+		return err
+	}
+	all := f.Unfinished()
+	for _, o := range f.Rocket().Check(a) {
+		told := slices.ContainsFunc(all, func(t fault.Fault) bool { return t.Key == o.Key || strings.HasPrefix(o.Key, t.Key+".") })
+		if o.Missing && !told {
+			o.File = f.Name()
+			all = append(all, o)
+		}
+	}
+	return asInput(all.Err())
 }
 
 // unitsOption chooses the units to show.

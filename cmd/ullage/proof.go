@@ -5,6 +5,7 @@ import (
 	"io"
 
 	"ullage/sim/report/proof"
+	"ullage/sim/rocket"
 	"ullage/sim/study"
 )
 
@@ -39,7 +40,7 @@ func (proofCommand) Help() string {
 func (c *proofCommand) Run(s *streams) error {
 	file, err := c.open(s, c.File)
 	if err != nil {
-		return err
+		return everythingMissing(c.File, rocket.ForChamber, err)
 	}
 	structure, err := study.StructureOf(s.ctx, file.Rocket())
 	if errors.Is(err, study.ErrNoChamber) {
