@@ -9,6 +9,7 @@ import (
 	"slices"
 	"strings"
 
+	"ullage/sim"
 	"ullage/sim/report"
 	"ullage/sim/rocket"
 	"ullage/sim/rocketfile"
@@ -24,6 +25,7 @@ type scatterCommand struct {
 	JSON      bool     `name:"json" xor:"form" help:"The figures as one JSON object, in SI units."`
 	CSV       bool     `name:"csv" xor:"form" help:"Every landing as CSV, in SI units."`
 	GeoJSON   bool     `name:"geojson" xor:"form" help:"Every landing, and the ellipse that holds 90 % of them, as a map (RFC 7946)."`
+	KML       bool     `name:"kml" xor:"form" help:"The same, with the day's track in three dimensions, as KML 2.3 (OGC) for a globe."`
 	Latitude  *float64 `placeholder:"DEG" help:"Of the pad on the map, decimal degrees, north positive; the file's if not given."`
 	Longitude *float64 `placeholder:"DEG" help:"Of the pad on the map, decimal degrees, east positive; the file's if not given."`
 
@@ -43,7 +45,8 @@ func (scatterCommand) Help() string {
 		"ullage scatter heron.toml --spread 'wind.speed=1.5 m/s' --spread water.fill=0",
 		"ullage scatter heron.toml --show margin.least,landing.energy",
 		"ullage scatter heron.toml --csv -o landings.csv",
-		"ullage scatter heron.toml --geojson --latitude=50.5 --longitude=-1.25")
+		"ullage scatter heron.toml --geojson --latitude=50.5 --longitude=-1.25",
+		"ullage scatter heron.toml --kml --latitude=50.5 --longitude=-1.25 -o field.kml")
 }
 
 // Run draws, flies and writes the form asked for.
@@ -71,10 +74,16 @@ func (c *scatterCommand) Run(s *streams) error {
 	if err != nil {
 		return err
 	}
+	var day *sim.Flight
+	if c.KML {
+		if day, err = sim.Fly(s.ctx, rocket, sim.Options{Keep: true}); err != nil {
+			return err
+		}
+	}
 	draws := study.Draws{Spreads: spreads, Flights: c.Flights, Seed: c.Seed, Show: rows}
 	var result study.Dispersion
 	err = c.stream(s, func(w io.Writer) error {
-		form := c.form(w, pad)
+		form := c.form(w, pad, day)
 		bar := c.bar(s, form.each != nil)
 		var failed error
 		result, failed = study.Disperse(s.ctx, rocket, draws, c.study(bar), form.each)
@@ -87,7 +96,7 @@ func (c *scatterCommand) Run(s *streams) error {
 			Units: units(file, spreads, func(x study.Spread) rocketfile.Input { return x.Input }),
 		}), failed)
 	})
-	if c.CSV || c.GeoJSON { // the other forms say so themselves
+	if c.CSV || c.mapped() { // the other forms say so themselves
 		tellDraws(s, result)
 		c.tellBeyond(s, rocket)
 	}
@@ -130,11 +139,17 @@ type scatterForm struct {
 	end  func(report.Dispersion) error
 }
 
-func (c *scatterCommand) form(w io.Writer, pad report.Place) scatterForm {
+// mapped tells that a map is asked for.
+func (c *scatterCommand) mapped() bool { return c.GeoJSON || c.KML }
+
+func (c *scatterCommand) form(w io.Writer, pad report.Place, day *sim.Flight) scatterForm {
 	switch {
 	case c.CSV:
 		rows := report.NewLandingsCSV(w)
 		return scatterForm{rows.Add, func(report.Dispersion) error { return rows.Close() }}
+	case c.KML:
+		globe := report.NewLandingsKML(w, pad, day.Rocket)
+		return scatterForm{globe.Add, func(sc report.Dispersion) error { return globe.Close(sc.Result, &sc.Rocket.Field, day) }}
 	case c.GeoJSON:
 		field := report.NewLandingsMap(w, pad)
 		return scatterForm{field.Add, func(sc report.Dispersion) error { return field.Close(sc.Result, &sc.Rocket.Field) }}
@@ -149,9 +164,9 @@ func (c *scatterCommand) pad(r *rocket.Rocket) (report.Place, error) {
 	given := c.Latitude != nil || c.Longitude != nil
 	p := report.Place{Latitude: r.Site.Latitude, Longitude: r.Site.Longitude}
 	switch {
-	case given && !c.GeoJSON:
-		return p, badInput("--latitude and --longitude are for --geojson; give it too")
-	case !c.GeoJSON:
+	case given && !c.mapped():
+		return p, badInput("--latitude and --longitude are for --geojson and --kml; give one")
+	case !c.mapped():
 		return p, nil
 	case c.Latitude != nil && c.Longitude != nil:
 		p = report.Place{Latitude: *c.Latitude, Longitude: *c.Longitude}
