@@ -49,9 +49,9 @@ func TestDisagreeingValues(t *testing.T) {
 // soon as it is all there.
 func TestFromBare(t *testing.T) {
 	for _, charset := range []plot.Charset{plot.Braille, plot.ASCII} {
-		f, err := rocketfile.Read("bare.toml", t.TempDir(), []byte("name = \"New\"\n\n[body]\n\n[water]\n"))
+		_, err := rocketfile.Read("bare.toml", t.TempDir(), []byte("name = \"New\"\n\n[body]\n\n[water]\n"))
 		require.Error(t, err)
-		f, err = rocketfile.ReadDraft("bare.toml", t.TempDir(), []byte("name = \"New\"\n\n[body]\n\n[water]\n"))
+		f, err := rocketfile.ReadDraft("bare.toml", t.TempDir(), []byte("name = \"New\"\n\n[body]\n\n[water]\n"))
 		require.NoError(t, err)
 		s := newScreenIn(t, f, charset, 80, 24, noCorners)
 		require.Nil(t, s.m.now)

@@ -141,18 +141,6 @@ func (s *Sheet) trimming() []string {
 	return append(out, "Run ullage layup on the file again: it tells the fibre that was reached, hints at voids, and what the wall holds by estimate then.")
 }
 
-// closureKeys are the other inputs that a closure's weight is read with.
-func (s *Sheet) closureKeys(x *layup.Part) string {
-	if key := layersKey(x.Name); key != "" {
-		end := "chamber.forward"
-		if x.Name == layup.Aft {
-			end = "chamber.aft"
-		}
-		return ", its wall as " + end + ".wall and the layers laid, " + strconv.Itoa(Layers(x)) + ", as " + key
-	}
-	return ""
-}
-
 // weighKey is the input that holds the weight of a part.
 func weighKey(n layup.Name) string {
 	return map[layup.Name]string{layup.Tube: "layup.tube", layup.Forward: "layup.forward", layup.Aft: "layup.aft"}[n]
