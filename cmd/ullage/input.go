@@ -2,8 +2,10 @@ package main
 
 import (
 	"context"
+	"errors"
 	"fmt"
 	"io"
+	"os"
 	"slices"
 	"strings"
 	"time"
@@ -159,8 +161,11 @@ func (o setOptions) apply(f *rocketfile.File) (*rocketfile.File, error) {
 }
 
 // everythingMissing is an error of opening a rocket that is not all described, with what an answer takes besides, so
-// that all of it is told at once; any other error stays as it is.
+// that all of it is told at once; any other error stays as it is, as does that of a pipe, which cannot be read again.
 func everythingMissing(path string, a rocket.Answer, err error) error {
+	if info, bad := os.Stat(path); bad != nil || !info.Mode().IsRegular() || errors.Is(err, context.Canceled) {
+		return err
+	}
 	f, bad := rocketfile.OpenDraft(path)
 	if bad != nil || len(f.Unfinished()) == 0 {
 		return err
