@@ -4,6 +4,7 @@ import (
 	"errors"
 	"fmt"
 	"io"
+	"sync"
 	"time"
 
 	"ullage/sim/gates"
@@ -49,11 +50,17 @@ func (c *checkCommand) Run(s *streams) error {
 	if !c.NoCorner {
 		options.Spreads, options.Respread = study.Spreads(file), study.Respread(file)
 	}
+	var wind plan.WindLimit
+	var bad error
+	var beside sync.WaitGroup // each by itself leaves a core idle at times
+	beside.Go(func() {
+		wind, bad = plan.MostWind(s.ctx, file.Rocket(), plan.Options{Spreads: options.Spreads, Respread: options.Respread, Today: options.Today})
+	})
 	verdict, err := gates.Judge(s.ctx, file.Rocket(), options)
-	if err != nil {
-		return err
+	beside.Wait()
+	if err == nil {
+		err = bad
 	}
-	wind, err := plan.MostWind(s.ctx, file.Rocket(), plan.Options{Spreads: options.Spreads, Respread: options.Respread, Today: options.Today})
 	if err != nil {
 		return err
 	}

@@ -60,7 +60,7 @@ func otherDrive(r *rocket.Rocket) *rocket.Rocket {
 // are there already.
 func (m *mender) judged(r *rocket.Rocket, corners bool, day, calm *sim.Flight) (*Verdict, error) {
 	o := m.options
-	o.Workers, o.Day, o.calm = 1, day, calm
+	o.Day, o.calm = day, calm
 	switch {
 	case !corners:
 		o.Spreads = nil
