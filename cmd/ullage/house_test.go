@@ -67,8 +67,8 @@ var rooms = [][]string{
 	{"sim/results"},
 	{"sim", "sim/rocketfile", "sim/pattern"}, // neither knows the other
 	{"sim/rocket", "sim/flown/logfile"},
-	{"sim/layup"},
-	{"sim/airframe", "sim/bench", "sim/chamber", "sim/flown/logbook", "sim/gore", "sim/ground", "thrust", "atmosphere"},
+	{"sim/layup", "sim/bench"},
+	{"sim/airframe", "sim/chamber", "sim/flown/logbook", "sim/gore", "sim/ground", "thrust", "atmosphere"},
 	{"sim/quantity"},
 	{"sim/fault", "sim/golden", "sim/long", "sim/solve", "sim/atomicfile"},
 }

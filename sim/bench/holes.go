@@ -1,6 +1,11 @@
 package bench
 
-import "math"
+import (
+	"math"
+
+	"ullage/atmosphere"
+	"ullage/sim/chamber"
+)
 
 // Bay is the compartment of an altimeter.
 type Bay struct {
@@ -26,17 +31,13 @@ func (b *Bay) Number() int {
 // Port is the diameter of each of the static ports, m: the area of the rule shared among them.
 func (b *Bay) Port() float64 { return HoleOf(portArea*b.Volume, b.Number()) }
 
-// orifice is a sharp hole's coefficient of discharge (Weisbach).
-const orifice = 0.61
-
 // Lag is by how much the pressure in the bay stays behind that outside, as a height, m, while the rocket climbs at a speed,
 // m/s, in air of an absolute pressure, Pa, and a density, kg/m³. Air leaves at V ρ/p · dp/dt, which a sharp hole lets
 // out under Δp = ρ/2 (V ρ g v/(p C_d A))², incompressible; a height is Δp/(ρ g).
 func (b *Bay) Lag(speed, pressure, density float64) float64 {
-	const gravity = 9.80665
 	area := portArea * b.Volume
-	through := b.Volume * density * gravity * speed / (pressure * orifice * area) // m/s in the hole
-	return through * through / (2 * gravity)
+	through := b.Volume * density * atmosphere.StandardGravity * speed / (pressure * chamber.Orifice * area) // m/s in the hole
+	return through * through / (2 * atmosphere.StandardGravity)
 }
 
 // HoleOf is the diameter, m, of each of so many round holes that have an area together, m².

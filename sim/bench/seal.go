@@ -17,7 +17,7 @@ type Seal struct {
 	Hardness float64 // Shore A; 0 takes UsualHardness
 }
 
-// UsualHardness is that of the common nitrile ring, Shore A.
+// UsualHardness is that of the common nitrile ring, Shore A: common practice, no source.
 const UsualHardness = 70.
 
 // What a static groove is cut for: of a squeeze, a fill and a stretch. From Parker's O-Ring Handbook (ORD 5700),

@@ -25,8 +25,8 @@ const (
 	Open   Closing = "open" // or vented as wide as it has to be: nothing builds up
 )
 
-// orifice is a sharp hole's coefficient of discharge (Weisbach).
-const orifice = 0.61
+// Orifice is a sharp hole's coefficient of discharge (Weisbach, from memory; the limit for a far wall is π/(π+2) = 0.611).
+const Orifice = 0.61
 
 // Gas constants of dry air and of water vapour, J/(kg K).
 const (
@@ -67,7 +67,7 @@ func (h *Heating) needs(s Service, volume, temperature float64) (dry, damp float
 	rate := (h.Temperature - s.AirTemperature) / h.Time
 	held := s.Ambient + h.Rise
 	area := func(growth, density float64) float64 {
-		return math.Max(0, rate*growth*volume*math.Sqrt(density)/(orifice*math.Sqrt(2*h.Rise)))
+		return math.Max(0, rate*growth*volume*math.Sqrt(density)/(Orifice*math.Sqrt(2*h.Rise)))
 	}
 	dry = area(1/temperature, held/(airConstant*temperature))
 	vapour, rise := saturation(temperature)

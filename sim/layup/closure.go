@@ -15,7 +15,7 @@ const (
 )
 
 // spare is the share of a layer by which a wall may be thicker than whole layers make it before
-// another is laid: that is measuring.
+// another is laid: that is measuring (common practice, no source).
 const spare = 0.1
 
 // PlugOf is what a closure of a chamber is laid over, from the rim of its dome to its pole: its inside, so
@@ -142,7 +142,7 @@ func (b *builder) areal() float64 {
 	return sum
 }
 
-// bias is how the warp of a gore or a sector lies to its middle: there cloth gives most.
+// bias is how the warp of a gore or a sector lies to its middle: there cloth gives most (common practice, no source).
 const bias = math.Pi / 4
 
 func (b *builder) gores(p Ply, e *chamber.Closure, surface gore.Profile, count int) Ply {

@@ -97,7 +97,7 @@ func drapes(c *chamber.Chamber) *chamber.Ply {
 	return nil
 }
 
-// narrowest is how many overlaps wide cloth has to be for pieces of it to cover anything.
+// narrowest is how many overlaps wide cloth has to be for pieces of it to cover anything: our own bound.
 const narrowest = 4
 
 // Check tells what is wrong with a practice, by the dotted names of the inputs, or nil.

@@ -17,7 +17,7 @@ func CanopyProfile(k *rocket.Canopy) gore.Profile {
 	case rocket.HemisphereCanopy:
 		radius := math.Sqrt(area / (2 * math.Pi))
 		whole = gore.Ellipsoid(radius, radius)
-	case rocket.EllipsoidCanopy: // half an oblate spheroid of axes 2 to 1, whose area is closed
+	case rocket.EllipsoidCanopy: // half an oblate spheroid of axes 2 to 1 (common practice, no source), whose area is closed
 		e := math.Sqrt(0.75)
 		radius := math.Sqrt(area / (math.Pi * (1 + 0.25/e*math.Atanh(e))))
 		whole = gore.Ellipsoid(radius, radius/2)

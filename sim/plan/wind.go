@@ -50,10 +50,10 @@ func (s *windSearch) at(tenths int) (*gates.Verdict, error) {
 		return v, nil
 	}
 	r := s.base.Clone()
-	if r.Wind.Blow(float64(tenths) * tenth); tenths == 0 {
+	if tenths == 0 {
 		r.Becalm()
 	}
-	r.Wind.Stated = len(r.Wind.Layers) == 0
+	blow(r, float64(tenths)*tenth)
 	spreads := s.options.Spreads
 	if s.options.Respread != nil {
 		spreads = s.options.Respread(r)

@@ -214,9 +214,9 @@ func WriteOutlookJSON(w io.Writer, o Outlook) error {
 		out := &o.Outcomes[i]
 		row := new(machine.Object)
 		if o.Forecast != "" {
-			row.Add("time", out.Slot.Label).Add("gust_mps", unknown(out.Slot.Gust))
+			row.Add("time", out.Slot.Label).Add("gust_mps", number(out.Slot.Gust))
 		}
-		row.Add("wind_mps", unknown(out.Slot.Wind)).Add("power", string(out.Drive)).Add("verdict", o.word(out)).Add("passes", out.Passes())
+		row.Add("wind_mps", number(out.Slot.Wind)).Add("power", string(out.Drive)).Add("verdict", o.word(out)).Add("passes", out.Passes())
 		fails, open := []string{}, []string{}
 		if out.Known {
 			for k := range out.Verdict.Checks {
@@ -228,7 +228,7 @@ func WriteOutlookJSON(w io.Writer, o Outlook) error {
 				}
 			}
 			t := results.For(out.Verdict.Rocket)
-			row.Add("apogee_m", unknown(t.Must("apogee.height").Of(out.Verdict.Day))).Add("drift_m", unknown(t.Must("landing.drift").Of(out.Verdict.Day)))
+			row.Add("apogee_m", number(t.Must("apogee.height").Of(out.Verdict.Day))).Add("drift_m", number(t.Must("landing.drift").Of(out.Verdict.Day)))
 			words.AddPressure(row, out.Verdict.Rocket)
 		}
 		row.Add("fails", fails).Add("not_judged", open)
@@ -242,12 +242,4 @@ func WriteOutlookJSON(w io.Writer, o Outlook) error {
 	var doc machine.Object
 	doc.Add("name", words.Name(o.Rocket)).Add("rows", rows)
 	return machine.WriteLine(w, &doc)
-}
-
-// unknown is a number, null where there is none.
-func unknown(v float64) any {
-	if math.IsNaN(v) {
-		return nil
-	}
-	return number(v)
 }

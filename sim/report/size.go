@@ -3,7 +3,6 @@ package report
 import (
 	"fmt"
 	"io"
-	"math"
 	"strings"
 
 	"ullage/sim/gates"
@@ -81,12 +80,7 @@ func WriteSizeJSON(w io.Writer, z Size) error {
 func barrierJSON(b plan.Barrier) *machine.Object {
 	c := &b.Check
 	unit, scale := siUnit(c.Limit.Unit)
-	shown := func(x float64) any {
-		if math.IsNaN(x) || math.IsInf(x, 0) {
-			return nil
-		}
-		return number(x * scale)
-	}
+	shown := func(x float64) number { return number(x * scale) } // null where there is none
 	o := new(machine.Object)
 	o.Add("key", c.Key).Add("name", page.Printable(c.Name)).Add("power", string(b.Drive)).Add("wind_mps", number(b.Wind)).Add("case", caseNames[b.Case]).
 		Add("value", shown(c.Value)).Add("min", shown(c.Limit.Min)).Add("max", shown(c.Limit.Max)).Add("unit", unit).Add("word", c.Word).

@@ -35,7 +35,7 @@ func windSection() *section {
 			num("height", "height", 1, 10,
 				"Above the ground, where the wind was measured; of layers, where checks look at it.").byDefault("10 m"),
 			num("exponent", "exponent", 0.01, 0.05,
-				"Of the wind's growth with height, of layers below the first; open grass has 1/7.").byDefault("0.142857142857142857"),
+				"Of the wind's growth with height, of layers below the first; open grass has 1/7 (common practice).").byDefault("0.142857142857142857"),
 			num("from", "from", 5, 45,
 				"The compass direction the wind blows from.").byDefault("0 deg").onlyFor(unlayered),
 			num("factor", "factor", 0.05, 0.25,
@@ -44,7 +44,7 @@ func windSection() *section {
 			num("veer", "veer", 5, 45,
 				"Turns every layer clockwise.").byDefault("0 deg").onlyFor(layered),
 			num("turbulence", "turbulence", 1, 5,
-				"Vertical gusts' standard deviation over the wind at 6.1 m, for scatters alone; 10 % is usual, 0 for none.").byDefault("0"),
+				"Vertical gusts' standard deviation over the wind at 6.1 m, for scatters alone; 10 % is usual (MIL-F-8785C, low, from memory), 0 for none.").byDefault("0"),
 		},
 	}
 }

@@ -6,6 +6,7 @@ import (
 	"strconv"
 
 	"ullage/sim/bench"
+	"ullage/sim/chamber"
 	"ullage/sim/gates"
 	"ullage/sim/quantity"
 	"ullage/sim/report/page"
@@ -191,7 +192,7 @@ func (s *sheet) vent() page.Section {
 		hole := bench.HoleOf(area, n)
 		g.Rows = append(g.Rows, []string{strconv.Itoa(n), s.drill(hole), s.fine(hole)})
 	}
-	x.Add(g, page.Prose("To keep the rise below "+s.Given(s.Sealed.Vessel.Heating.Rise, "bar")+" with water left in it, through sharp holes (C_d 0.61). They have to be closed and proved for water "+
+	x.Add(g, page.Prose("To keep the rise below "+s.Given(s.Sealed.Vessel.Heating.Rise, "bar")+" with water left in it, through sharp holes (C_d "+words.Ratio(chamber.Orifice)+"). They have to be closed and proved for water "+
 		"again: a plug that is forgotten lets the chamber empty itself, one that is left in seals it. Leave it open where you can."))
 	return x
 }

@@ -298,7 +298,7 @@ func (s *Sheet) bonds() page.Section {
 	return x
 }
 
-// leastMix is what can be weighed on a kitchen scale to a few per cent of hardener, kg.
+// leastMix is what can be weighed on a kitchen scale to a few per cent of hardener, kg: common practice, no source.
 const leastMix = 0.02
 
 func (s *Sheet) cautions() page.Section {

@@ -70,7 +70,7 @@ func (s *Sheet) Hints(p *layup.Part) []string {
 		return []string{name + " weighs no more than its cloth, " + s.Mass(p.Dry) + ": it was trimmed shorter, has fewer layers, or the scales are wrong. Nothing follows from it."}
 	}
 	var out []string
-	const apart = 0.9 // of the share that is meant: a tenth less is rich in resin
+	const apart = 0.9 // of the share that is meant: a tenth less is rich in resin (common practice, no source)
 	switch {
 	case w.ByMass > layup.DryFrom:
 		out = append(out, name+" has more fibre than a hand lay-up wets, "+s.Percent(w.ByMass)+": it is taken as starved of resin (common practice, from "+

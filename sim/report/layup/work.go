@@ -71,7 +71,7 @@ func (s *Sheet) prepare() []string {
 	)
 }
 
-// handle is by how much a mandrel sticks out at either end, m.
+// handle is by how much a mandrel sticks out at either end, m: common practice, no source.
 const handle = 0.05
 
 // plugDepth says how deep the dome of a plug is; nothing of a plate.
