@@ -4,7 +4,6 @@ import (
 	"errors"
 	"fmt"
 	"io"
-	"math"
 	"slices"
 	"time"
 
@@ -100,7 +99,7 @@ func (c *sizeCommand) conditions(file *rocketfile.File) (plan.Conditions, error)
 		return out, badInput("--wind %s: a wind has no speed below zero", c.Wind)
 	}
 	out.Winds = []float64{q.Value}
-	if half := math.Max(q.Value/2, 0); half > 0 {
+	if half := q.Value / 2; half > 0 {
 		out.Winds = []float64{half, q.Value}
 	}
 	return out, nil

@@ -5,6 +5,7 @@ import (
 	"math"
 	"time"
 
+	"ullage/sim"
 	"ullage/sim/gates"
 	"ullage/sim/rocket"
 	"ullage/sim/study"
@@ -56,10 +57,10 @@ func (o *OutlookOptions) outcome(ctx context.Context, base *rocket.Rocket, slot 
 		return out, err
 	}
 	r.Power = drive
-	if out.Verdict, err = o.judge(ctx, r, false); err != nil || out.Verdict.Failed() == 0 {
+	if out.Verdict, err = o.judge(ctx, r, nil, false); err != nil || out.Verdict.Failed() == 0 {
 		return out, err
 	}
-	if out.Verdict, err = o.judge(ctx, r, true); err != nil {
+	if out.Verdict, err = o.judge(ctx, r, out.Verdict.Day, true); err != nil {
 		return out, err
 	}
 	for i := range out.Verdict.Checks {
@@ -76,7 +77,7 @@ func (o *OutlookOptions) outcome(ctx context.Context, base *rocket.Rocket, slot 
 			if changed == nil {
 				continue
 			}
-			v, err := o.judge(ctx, changed, false)
+			v, err := o.judge(ctx, changed, nil, false)
 			if ctx.Err() != nil {
 				return out, ctx.Err()
 			}
@@ -89,8 +90,9 @@ func (o *OutlookOptions) outcome(ctx context.Context, base *rocket.Rocket, slot 
 	return out, nil
 }
 
-func (o *OutlookOptions) judge(ctx context.Context, r *rocket.Rocket, mends bool) (gates.Verdict, error) {
-	own := gates.Options{Today: o.Today, Workers: 1, Remedies: mends}
+// judge takes the flight of the day when there is one.
+func (o *OutlookOptions) judge(ctx context.Context, r *rocket.Rocket, day *sim.Flight, mends bool) (gates.Verdict, error) {
+	own := gates.Options{Day: day, Today: o.Today, Workers: 1, Remedies: mends}
 	if o.Spreads != nil {
 		own.Spreads, own.Respread = o.Spreads(r), o.Spreads
 	}

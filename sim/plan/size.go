@@ -52,7 +52,7 @@ func SizeFor(ctx context.Context, bases []*rocket.Rocket, goals []study.Goal, c 
 	}
 	s.Blocks = s.Stand.barriers()
 	for _, b := range s.Blocks {
-		if near, there := w.nearest[w.key(b.Drive, &b.Check)]; there && near.Check.Room() < 0 {
+		if near, there := w.nearest[keyOf(b.Drive, &b.Check)]; there && near.Check.Room() < 0 {
 			s.Never = append(s.Never, near)
 		}
 	}
@@ -112,8 +112,6 @@ type watch struct {
 	nearest map[string]Barrier // every check on every drive, where its worst wind came nearest to passing
 }
 
-func (w *watch) key(drive rocket.Power, c *gates.Check) string { return string(drive) + " " + c.Key }
-
 // probe finds which checks the inputs move at all: what they leave as it is would hide the room of the others.
 func (w *watch) probe(base *rocket.Rocket, goals []study.Goal) {
 	quick := w.conditions.uncornered()
@@ -128,7 +126,7 @@ func (w *watch) probe(base *rocket.Rocket, goals []study.Goal) {
 			j := &s.Verdict[i]
 			for k := range j.Verdict.Checks {
 				c := &j.Verdict.Checks[k]
-				key, at := w.key(j.Drive, c), c.Key+" "+string(j.Drive)+" "+strconv.Itoa(i)
+				key, at := keyOf(j.Drive, c), c.Key+" "+string(j.Drive)+" "+strconv.Itoa(i)
 				if was, there := rooms[at]; there && math.Abs(c.Room()-was) > 1e-6 {
 					moved[key] = true
 				}
@@ -159,7 +157,7 @@ func (w *watch) room(fl *sim.Flight) float64 {
 	if err == nil && s.Passes && w.conditions.Spreads != nil {
 		if s, err = w.conditions.Under(w.ctx, fl.Rocket); err == nil {
 			w.note(&s)
-			return math.Max(w.grade(&s), -leastGrade)
+			return w.grade(&s)
 		}
 	}
 	if err != nil {
@@ -175,10 +173,10 @@ func (w *watch) room(fl *sim.Flight) float64 {
 	if s.Passes {
 		return g
 	}
-	return math.Max(g, -leastGrade) - shift
+	return g - shift
 }
 
-// leastGrade is the least that one is graded by which fails.
+// leastGrade is to what gates.Check.Room is held, and so the least grade of one that fails.
 const leastGrade = 10
 
 // grade is the least room of the checks that the inputs move, and of those that fail.
@@ -188,7 +186,7 @@ func (w *watch) grade(s *Stand) float64 {
 		j := &s.Verdict[i]
 		for k := range j.Verdict.Checks {
 			c := &j.Verdict.Checks[k]
-			if c.Warns() || c.Judged && c.Pass && w.moved != nil && !w.moved[w.key(j.Drive, c)] {
+			if c.Warns() || c.Judged && c.Pass && w.moved != nil && !w.moved[keyOf(j.Drive, c)] {
 				continue
 			}
 			least = math.Min(least, c.Room())
@@ -208,9 +206,9 @@ func (w *watch) note(s *Stand) {
 		j := &s.Verdict[i]
 		for k := range j.Verdict.Checks {
 			c := &j.Verdict.Checks[k]
-			key := w.key(j.Drive, c)
+			key := keyOf(j.Drive, c)
 			if was, there := worst[key]; !there || c.Room() < was.Check.Room() {
-				worst[key] = Barrier{j.Drive, j.Wind, *c, c.Case}
+				worst[key] = Barrier{j.Drive, j.Wind, *c}
 			}
 		}
 	}

@@ -6,7 +6,6 @@ import (
 	"time"
 
 	"ullage/sim/gates"
-	"ullage/sim/results"
 	"ullage/sim/rocket"
 	"ullage/sim/study"
 )
@@ -104,8 +103,10 @@ type Barrier struct {
 	Drive rocket.Power
 	Wind  float64 // m/s
 	Check gates.Check
-	Case  results.Case
 }
+
+// keyOf tells a check on a drive from others.
+func keyOf(drive rocket.Power, c *gates.Check) string { return string(drive) + " " + c.Key }
 
 // barriers are the checks of a stand that do not pass, each once, where it has the least room.
 func (s *Stand) barriers() []Barrier {
@@ -118,8 +119,8 @@ func (s *Stand) barriers() []Barrier {
 			if c.Judged && c.Pass {
 				continue
 			}
-			b := Barrier{j.Drive, j.Wind, *c, c.Case}
-			key := string(j.Drive) + " " + c.Key
+			b := Barrier{j.Drive, j.Wind, *c}
+			key := keyOf(j.Drive, c)
 			at, there := place[key]
 			switch {
 			case !there:

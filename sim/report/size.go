@@ -11,6 +11,7 @@ import (
 	"ullage/sim/report/machine"
 	"ullage/sim/report/page"
 	"ullage/sim/report/words"
+	"ullage/sim/results"
 	"ullage/sim/rocket"
 	"ullage/sim/study"
 )
@@ -58,7 +59,7 @@ func WriteSizeJSON(w io.Writer, z Size) error {
 		o := new(machine.Object)
 		o.Add("power", string(j.Drive)).Add("wind_mps", number(j.Wind)).Add("verdict", j.Verdict.Word())
 		if c := j.Verdict.Tightest(); c != nil {
-			o.Add("tightest", barrierJSON(plan.Barrier{Drive: j.Drive, Wind: j.Wind, Check: *c, Case: c.Case}))
+			o.Add("tightest", barrierJSON(plan.Barrier{Drive: j.Drive, Wind: j.Wind, Check: *c}))
 		}
 		conditions = append(conditions, o)
 	}
@@ -82,7 +83,7 @@ func barrierJSON(b plan.Barrier) *machine.Object {
 	unit, scale := siUnit(c.Limit.Unit)
 	shown := func(x float64) number { return number(x * scale) } // null where there is none
 	o := new(machine.Object)
-	o.Add("key", c.Key).Add("name", page.Printable(c.Name)).Add("power", string(b.Drive)).Add("wind_mps", number(b.Wind)).Add("case", caseNames[b.Case]).
+	o.Add("key", c.Key).Add("name", page.Printable(c.Name)).Add("power", string(b.Drive)).Add("wind_mps", number(b.Wind)).Add("case", caseNames[c.Case]).
 		Add("value", shown(c.Value)).Add("min", shown(c.Limit.Min)).Add("max", shown(c.Limit.Max)).Add("unit", unit).Add("word", c.Word).
 		Add("room", number(c.Room()))
 	return o
@@ -176,7 +177,7 @@ func (z *Size) barriers(s *sheet, p words.Printer, of []plan.Barrier) {
 // place says in which condition, where there is more than one.
 func (z *Size) place(p words.Printer, b plan.Barrier) string {
 	text := string(b.Drive)
-	if b.Check.Values[b.Case].Flown && caseNames[b.Case] != "calm" {
+	if c := &b.Check; c.Values[c.Case].Flown && c.Case != results.Calm {
 		text += ", wind " + p.Given(b.Wind, "m/s")
 	}
 	return text

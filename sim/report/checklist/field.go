@@ -17,7 +17,6 @@ import (
 func (w *writer) packing() {
 	r := w.Rocket
 	w.stands("packs", "at the bench, with the rocket empty and unarmed: one person; another looks and ticks")
-	var look []string
 	if m := r.Recovery; m != nil {
 		var held []string
 		if m.Line > 0 {
@@ -35,11 +34,10 @@ func (w *writer) packing() {
 	} else {
 		w.alarm("The recovery mount is not described: nobody has said what holds the canopies.")
 	}
-	look = append(look, "Line, knots, swivels, pin and bond looked at, and pulled at by hand as hard as you can: no fray, no burn, no crack, nothing that moves.")
+	w.add("Look", "Line, knots, swivels, pin and bond looked at, and pulled at by hand as hard as you can: no fray, no burn, no crack, nothing that moves.")
 	if len(r.Canopies) == 0 {
 		w.alarm("The file has no canopy: nothing slows the fall.")
 	}
-	w.add("Look", look...)
 	var pack []string
 	for _, i := range w.inOrder() {
 		c := &r.Canopies[i]
@@ -51,9 +49,7 @@ func (w *writer) packing() {
 		pack = append(pack, text)
 	}
 	pack = append(pack, "Line laid in bights so that it runs out without a snag; nothing of it near an edge.")
-	if len(pack) > 0 {
-		w.add("Pack, what opens last first", pack...)
-	}
+	w.add("Pack, what opens last first", pack...)
 	var set []string
 	order := w.inOrder()
 	slices.Reverse(order) // as they open

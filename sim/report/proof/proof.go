@@ -46,9 +46,6 @@ func Procedure(s *study.Structure, sys quantity.System) []page.Section {
 	return out
 }
 
-// Provable tells whether there is a pressure to prove a chamber to.
-func Provable(s *study.Structure) bool { return (&proof{Structure: s}).provable() }
-
 // proof is a structure on its way to a page.
 type proof struct {
 	words.Printer
