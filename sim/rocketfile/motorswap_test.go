@@ -23,7 +23,7 @@ func motorFolder(t *testing.T, rocket string) *File {
 	for name, text := range map[string]string{
 		"rocket.toml": rocket, "own.csv": brambleCurve, "bramble.csv": brambleCurve,
 		"bramble.toml": bramble, "nettle.TOML": bramble + "fittings = \"20 g\"\n",
-		"broken.toml": "curve = \"none.csv\"\ncase = 3\n", "notes.toml": "[notes]\nx = 1\n", "binary.toml": "\x00\xff",
+		"broken.toml": "curve = \"none.csv\"\ncase = 3\n", "reed.toml": "thrust = [[\"0 s\", \"0 N\"], [\"0.1 s\", \"80 N\"], [\"1 s\", \"0 N\"]]\ncase = \"90 g\"\npropellant = \"40 g\"\n", "notes.toml": "[notes]\nx = 1\n", "binary.toml": "\x00\xff",
 	} {
 		require.NoError(t, os.WriteFile(name, []byte(text), 0o600))
 	}
@@ -106,7 +106,23 @@ func TestMotorFiles(t *testing.T) {
 	f := motorFolder(t, motorless+"[motor]\ncurve = \"own.csv\"\ncase = \"200 g\"\npropellant = \"100 g\"\n")
 	paths, err := f.MotorFiles()
 	require.NoError(t, err)
-	require.Equal(t, []string{"bramble.toml", "broken.toml"}, paths)
+	require.Equal(t, []string{"bramble.toml", "broken.toml", "reed.toml"}, paths)
+}
+
+// A motor file whose curve stands in it point by point replaces a curve in a file of its own, and the other way round.
+func TestWithMotorByItsPoints(t *testing.T) {
+	f := motorFolder(t, motorless+"[motor]\ncurve = \"own.csv\"\ncase = \"200 g\"\npropellant = \"100 g\"\n")
+	f, err := f.WithMotor("reed.toml")
+	require.NoError(t, err)
+	require.InDelta(t, 40, f.Rocket().Motor.Impulse(), 1e-9)
+	f, err = f.WithMotor("bramble.toml")
+	require.NoError(t, err)
+	require.Greater(t, f.Rocket().Motor.Impulse(), 60.)
+	f = motorFolder(t, motorless+"[motor]\nthrust = [[\"0 s\", \"0 N\"], [\"0.2 s\", \"30 N\"], [\"1 s\", \"0 N\"]]\ncase = \"90 g\"\npropellant = \"40 g\"\n")
+	f, err = f.WithMotor("bramble.toml")
+	require.NoError(t, err)
+	require.Greater(t, f.Rocket().Motor.Impulse(), 60.)
+	require.NotContains(t, string(f.Text()), "thrust")
 }
 
 // Where a motor sits is the rocket's, not the motor's.
