@@ -4,16 +4,15 @@ import (
 	"io"
 
 	"ullage/sim/report/bench"
+	"ullage/sim/report/page"
 	"ullage/sim/study"
 )
 
 // benchCommand tells seals, holes, alignment, settings and filling.
 type benchCommand struct {
-	File     string `arg:"" placeholder:"FILE" help:"The rocket file; - reads standard input."`
-	JSON     bool   `name:"json" xor:"form" help:"One JSON object, in SI units."`
-	Markdown bool   `xor:"form" help:"A document to print."`
-	HTML     bool   `name:"html" xor:"form" help:"The same document as HTML."`
+	File string `arg:"" placeholder:"FILE" help:"The rocket file; - reads standard input."`
 
+	printOptions
 	setOptions
 	unitsOption
 	outputOptions
@@ -48,14 +47,7 @@ func (c *benchCommand) Run(s *streams) error {
 		return err
 	}
 	return c.write(s, func(w io.Writer) error {
-		switch {
-		case c.JSON:
-			return bench.WriteJSON(w, &b)
-		case c.Markdown:
-			return bench.WriteMarkdown(w, &b, c.system())
-		case c.HTML:
-			return bench.WriteHTML(w, &b, c.system())
-		}
-		return bench.WriteText(w, &b, c.system())
+		return c.print(w, func() page.Document { return bench.Document(&b, c.system()) },
+			func(w io.Writer) error { return bench.WriteJSON(w, &b) })
 	})
 }

@@ -12,6 +12,7 @@ import (
 	"ullage/sim/gates"
 	"ullage/sim/plan"
 	"ullage/sim/report/checklist"
+	"ullage/sim/report/page"
 	"ullage/sim/report/words"
 	"ullage/sim/rocketfile"
 	"ullage/sim/study"
@@ -22,10 +23,7 @@ type checklistCommand struct {
 	File  string   `arg:"" placeholder:"FILE" help:"The rocket file; - reads standard input."`
 	Names []string `arg:"" optional:"" name:"list" placeholder:"LIST" help:"Which: layup, proof, leak, packing, filling, arming, launch, misfire, unreleased, recovery; all for those of the drive. None tells which there are."`
 
-	JSON     bool `name:"json" xor:"form" help:"One JSON object."`
-	Markdown bool `xor:"form" help:"A document to print, with boxes to tick."`
-	HTML     bool `name:"html" xor:"form" help:"The same document as HTML."`
-
+	printOptions
 	setOptions
 	unitsOption
 	outputOptions
@@ -77,15 +75,8 @@ func (c *checklistCommand) Run(s *streams) error {
 		leads = leads || leading
 	}
 	err = c.write(s, func(w io.Writer) error {
-		switch {
-		case c.JSON:
-			return checklist.WriteJSON(w, &day, lists)
-		case c.HTML:
-			return checklist.WriteHTML(w, &day, lists)
-		case c.Markdown:
-			return checklist.WriteMarkdown(w, &day, lists)
-		}
-		return checklist.WriteText(w, &day, lists)
+		return c.print(w, func() page.Document { return checklist.Document(&day, lists) },
+			func(w io.Writer) error { return checklist.WriteJSON(w, &day, lists) })
 	})
 	if readEnough(err) && leads && !day.Verdict.Pass() {
 		err = failedError{fmt.Errorf("%s: %s", file.Name(), words.Verdict(&day.Verdict))}

@@ -9,6 +9,7 @@ import (
 	"ullage/sim/fault"
 	"ullage/sim/plan"
 	"ullage/sim/report"
+	"ullage/sim/report/page"
 	"ullage/sim/rocketfile"
 	"ullage/sim/study"
 )
@@ -19,10 +20,8 @@ type dayCommand struct {
 
 	Forecast string   `placeholder:"FILE" help:"Hour by hour of a forecast: CSV with the heads time and wind, and gust, from, temperature, pressure, humidity or inputs by their names; units stand in brackets behind a head or in the cells."`
 	Drive    []string `placeholder:"DRIVE" help:"Only on this drive, water or motor; without it on all that the file has."`
-	JSON     bool     `name:"json" xor:"form" help:"One JSON object, in SI units."`
-	Markdown bool     `xor:"form" help:"A document to print."`
-	HTML     bool     `name:"html" xor:"form" help:"The same document as HTML."`
 
+	printOptions
 	studyOptions
 }
 
@@ -62,15 +61,8 @@ func (c *dayCommand) Run(s *streams) error {
 			return err
 		}
 		o := report.Outlook{Rocket: r, Forecast: c.Forecast, Outcomes: outcomes, System: c.system()}
-		switch {
-		case c.JSON:
-			return report.WriteOutlookJSON(w, o)
-		case c.Markdown:
-			return report.WriteOutlookMarkdown(w, o)
-		case c.HTML:
-			return report.WriteOutlookHTML(w, o)
-		}
-		return report.WriteOutlookText(w, o)
+		return c.print(w, func() page.Document { return report.OutlookDocument(o) },
+			func(w io.Writer) error { return report.WriteOutlookJSON(w, o) })
 	})
 }
 

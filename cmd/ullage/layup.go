@@ -11,11 +11,9 @@ import (
 
 // layupCommand tells how the chamber is laid up.
 type layupCommand struct {
-	File     string `arg:"" placeholder:"FILE" help:"The rocket file; - reads standard input."`
-	JSON     bool   `name:"json" xor:"form" help:"One JSON object, in SI units."`
-	Markdown bool   `xor:"form" help:"A document to print, with boxes to tick and blanks to fill in."`
-	HTML     bool   `name:"html" xor:"form" help:"The same document as HTML."`
+	File string `arg:"" placeholder:"FILE" help:"The rocket file; - reads standard input."`
 
+	printOptions
 	setOptions
 	unitsOption
 	outputOptions
@@ -56,14 +54,6 @@ func (c *layupCommand) Run(s *streams) error {
 		return err
 	}
 	return c.write(s, func(w io.Writer) error {
-		switch {
-		case c.JSON:
-			return sheet.WriteJSON(w)
-		case c.Markdown:
-			return sheet.WriteMarkdown(w)
-		case c.HTML:
-			return sheet.WriteHTML(w)
-		}
-		return sheet.WriteText(w)
+		return c.print(w, sheet.Document, sheet.WriteJSON)
 	})
 }

@@ -11,6 +11,7 @@ import (
 	"ullage/sim/flown"
 	"ullage/sim/flown/logbook"
 	"ullage/sim/report/measured"
+	"ullage/sim/report/page"
 	"ullage/sim/report/words"
 	"ullage/sim/rocketfile"
 	"ullage/sim/study"
@@ -20,12 +21,10 @@ import (
 type logbookCommand struct {
 	File string `arg:"" placeholder:"FILE" help:"The rocket file."`
 
-	Chamber  string `placeholder:"SERIAL" help:"Sum up for this chamber; for the file's chamber.serial if not given, and without that for all entries."`
-	Book     string `placeholder:"FILE" help:"The logbook; FILE's name with .logbook.toml if not given."`
-	Markdown bool   `xor:"form" help:"As Markdown, to print."`
-	HTML     bool   `name:"html" xor:"form" help:"As HTML, one page to print or to show."`
-	JSON     bool   `name:"json" xor:"form" help:"Entries and totals as one JSON object, in SI units."`
+	Chamber string `placeholder:"SERIAL" help:"Sum up for this chamber; for the file's chamber.serial if not given, and without that for all entries."`
+	Book    string `placeholder:"FILE" help:"The logbook; FILE's name with .logbook.toml if not given."`
 
+	printOptions
 	unitsOption
 	outputOptions
 }
@@ -74,15 +73,8 @@ func (c *logbookCommand) Run(s *streams) error {
 		fmt.Fprintln(s.err, "ullage: what the flights say of the uncertainties is not known:", err)
 	}
 	return c.write(s, func(w io.Writer) error {
-		switch {
-		case c.JSON:
-			return measured.WriteLogbookJSON(w, b)
-		case c.HTML:
-			return measured.WriteLogbookHTML(w, b)
-		case c.Markdown:
-			return measured.WriteLogbookMarkdown(w, b)
-		}
-		return measured.WriteLogbookText(w, b)
+		return c.print(w, func() page.Document { return measured.LogbookDocument(b) },
+			func(w io.Writer) error { return measured.WriteLogbookJSON(w, b) })
 	})
 }
 

@@ -4,6 +4,7 @@ import (
 	"errors"
 	"io"
 
+	"ullage/sim/report/page"
 	"ullage/sim/report/proof"
 	"ullage/sim/rocket"
 	"ullage/sim/study"
@@ -13,10 +14,7 @@ import (
 type proofCommand struct {
 	File string `arg:"" placeholder:"FILE" help:"The rocket file; - reads standard input."`
 
-	JSON     bool `name:"json" xor:"form" help:"The results as one JSON object, in SI units."`
-	Markdown bool `xor:"form" help:"A document to print and keep beside the pump, with boxes to tick and blanks to fill in."`
-	HTML     bool `name:"html" xor:"form" help:"The same document as HTML."`
-
+	printOptions
 	setOptions
 	unitsOption
 	outputOptions
@@ -50,15 +48,8 @@ func (c *proofCommand) Run(s *streams) error {
 		return err
 	}
 	return c.write(s, func(w io.Writer) error {
-		switch {
-		case c.JSON:
-			return proof.WriteJSON(w, &structure)
-		case c.Markdown:
-			return proof.WriteMarkdown(w, &structure, c.system())
-		case c.HTML:
-			return proof.WriteHTML(w, &structure, c.system())
-		}
-		return proof.WriteText(w, &structure, c.system())
+		return c.print(w, func() page.Document { return proof.Document(&structure, c.system()) },
+			func(w io.Writer) error { return proof.WriteJSON(w, &structure) })
 	})
 }
 

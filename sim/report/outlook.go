@@ -23,29 +23,8 @@ type Outlook struct {
 	System   quantity.System
 }
 
-// WriteOutlookText writes the table for a terminal.
-func WriteOutlookText(w io.Writer, o Outlook) error {
-	doc := o.document()
-	_, err := io.WriteString(w, doc.Text())
-	return err
-}
-
-// WriteOutlookMarkdown writes it as a document.
-func WriteOutlookMarkdown(w io.Writer, o Outlook) error {
-	doc := o.document()
-	_, err := io.WriteString(w, doc.Markdown())
-	return err
-}
-
-// WriteOutlookHTML writes one page to print.
-func WriteOutlookHTML(w io.Writer, o Outlook) error {
-	doc := o.document()
-	_, err := io.WriteString(w, doc.HTML())
-	return err
-}
-
-// document is the table, what each row needs below it, and the cautions.
-func (o *Outlook) document() page.Document {
+// OutlookDocument is the table, what each row needs below it, and the cautions.
+func OutlookDocument(o Outlook) page.Document {
 	p := words.In(o.System)
 	doc := page.Document{Title: words.Name(o.Rocket) + ": planning the day"}
 	var head page.Section

@@ -1,7 +1,6 @@
 package bench
 
 import (
-	"io"
 	"math"
 	"strconv"
 
@@ -20,29 +19,8 @@ type sheet struct {
 	*study.Benched
 }
 
-// WriteText writes the sheet for a terminal.
-func WriteText(w io.Writer, b *study.Benched, sys quantity.System) error {
-	doc := newPage(b, sys)
-	_, err := io.WriteString(w, doc.Text())
-	return err
-}
-
-// WriteMarkdown writes it to print.
-func WriteMarkdown(w io.Writer, b *study.Benched, sys quantity.System) error {
-	doc := newPage(b, sys)
-	_, err := io.WriteString(w, doc.Markdown())
-	return err
-}
-
-// WriteHTML writes it as one file of HTML.
-func WriteHTML(w io.Writer, b *study.Benched, sys quantity.System) error {
-	doc := newPage(b, sys)
-	_, err := io.WriteString(w, doc.HTML())
-	return err
-}
-
-// newPage is the sheet in the order in which a rocket is put together. What is not described says so by name.
-func newPage(b *study.Benched, sys quantity.System) page.Document {
+// Document is the sheet in the order in which a rocket is put together. What is not described says so by name.
+func Document(b *study.Benched, sys quantity.System) page.Document {
 	s := sheet{words.In(sys), b}
 	doc := page.Document{Title: words.Name(b.Rocket) + ": seals, holes, alignment, settings, filling"}
 	for _, x := range []page.Section{s.seal(), s.bay(), s.vent(), s.jig(), s.electronics(), s.filling(), s.cautions()} {

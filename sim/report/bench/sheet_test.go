@@ -28,13 +28,14 @@ func benched(t *testing.T, name string) *study.Benched {
 	return &b
 }
 
+func told(b *study.Benched, sys quantity.System) string {
+	doc := bench.Document(b, sys)
+	return doc.Text()
+}
+
 func TestSheet(t *testing.T) {
-	var text bytes.Buffer
-	require.NoError(t, bench.WriteText(&text, benched(t, "heron"), quantity.Metric))
-	golden.Equal(t, "heron.txt", text.String())
-	text.Reset()
-	require.NoError(t, bench.WriteText(&text, benched(t, "bottle"), quantity.US))
-	golden.Equal(t, "bottle-us.txt", text.String())
+	golden.Equal(t, "heron.txt", told(benched(t, "heron"), quantity.Metric))
+	golden.Equal(t, "bottle-us.txt", told(benched(t, "bottle"), quantity.US))
 }
 
 // What is out of bounds, missing or beyond a table says so, and never passes.
@@ -42,11 +43,7 @@ func TestWordsOfTheSeal(t *testing.T) {
 	b := benched(t, "heron")
 	r := b.Rocket.Clone()
 	b.Rocket = r
-	text := func() string {
-		var s bytes.Buffer
-		require.NoError(t, bench.WriteText(&s, b, quantity.Metric))
-		return strings.Join(strings.Fields(s.String()), " ")
-	}
+	text := func() string { return strings.Join(strings.Fields(told(b, quantity.Metric)), " ") }
 	r.Bench.Seal.Plug = 33.7e-3
 	assert.Contains(t, text(), "at most 0.09 mm at the proof of 16.0 bar: out of bounds")
 	r.Bench.Seal.Hardness = 60
@@ -75,9 +72,7 @@ func TestJSON(t *testing.T) {
 func TestDrillsAreWideEnough(t *testing.T) {
 	b := benched(t, "heron")
 	for _, sys := range []quantity.System{quantity.Metric, quantity.US} {
-		var s bytes.Buffer
-		require.NoError(t, bench.WriteText(&s, b, sys))
-		rows := regexp.MustCompile(`(?m)^ +\d+ +([0-9.]+) (?:mm|in) +([0-9.]+) (?:mm|in)$`).FindAllStringSubmatch(s.String(), -1)
+		rows := regexp.MustCompile(`(?m)^ +\d+ +([0-9.]+) (?:mm|in) +([0-9.]+) (?:mm|in)$`).FindAllStringSubmatch(told(b, sys), -1)
 		require.Len(t, rows, 5)
 		for _, row := range rows {
 			drill, err := strconv.ParseFloat(row[1], 64)

@@ -4,7 +4,6 @@ import (
 	"bytes"
 	"context"
 	"encoding/json"
-	"io"
 	"regexp"
 	"strings"
 	"sync"
@@ -60,7 +59,7 @@ func shared(power rocket.Power) func(t testing.TB) *Day {
 	}
 }
 
-func text(t testing.TB, d *Day, write func(io.Writer, *Day, []List) error, names ...string) string {
+func listsOf(t testing.TB, d *Day, names ...string) []List {
 	t.Helper()
 	var lists []List
 	for _, n := range names {
@@ -68,8 +67,14 @@ func text(t testing.TB, d *Day, write func(io.Writer, *Day, []List) error, names
 		require.True(t, ok, n)
 		lists = append(lists, l)
 	}
+	return lists
+}
+
+func text(t testing.TB, d *Day, form page.Form, names ...string) string {
+	t.Helper()
 	var b bytes.Buffer
-	require.NoError(t, write(&b, d, lists))
+	doc := Document(d, listsOf(t, d, names...))
+	require.NoError(t, doc.Write(&b, form))
 	return b.String()
 }
 
@@ -96,18 +101,18 @@ func TestOnlyTheDrivesOwn(t *testing.T) {
 }
 
 func TestLists(t *testing.T) {
-	golden.Equal(t, "water.golden", text(t, onWater(t), WriteText, "leak", "packing", "filling", "launch", "unreleased", "recovery"))
-	golden.Equal(t, "motor.golden", text(t, onMotor(t), WriteText, "packing", "arming", "launch", "misfire", "recovery"))
+	golden.Equal(t, "water.golden", text(t, onWater(t), page.AsText, "leak", "packing", "filling", "launch", "unreleased", "recovery"))
+	golden.Equal(t, "motor.golden", text(t, onMotor(t), page.AsText, "packing", "arming", "launch", "misfire", "recovery"))
 }
 
 // The lists of the bench are the lay-up's and the proof's own steps.
 func TestBorrowedLists(t *testing.T) {
-	proof := flat(text(t, onWater(t), WriteText, "proof"))
+	proof := flat(text(t, onWater(t), page.AsText, "proof"))
 	for _, want := range []string{"15.0 bar, and no further", "bleed", "Write the chamber off if", "behind the barrier"} {
 		assert.Contains(t, proof, want)
 	}
-	assert.Contains(t, flat(text(t, onWater(t), WriteText, "layup")), "Wet out layers 1 to 2 of the tube")
-	assert.Contains(t, text(t, onWater(t), WriteMarkdown, "proof"), "## Record of the test")
+	assert.Contains(t, flat(text(t, onWater(t), page.AsText, "layup")), "Wet out layers 1 to 2 of the tube")
+	assert.Contains(t, text(t, onWater(t), page.AsMarkdown, "proof"), "## Record of the test")
 }
 
 // A rocket that is no go has no list to fill, arm or launch by; what to do about one that did not
@@ -128,14 +133,14 @@ func TestNoGoIsNoLeave(t *testing.T) {
 			require.Len(t, l.Phases, 1, name)
 			assert.Equal(t, "What is left to do", l.Phases[0].Name)
 			assert.Contains(t, l.Alarms[0], "This is no leave: "+d.Verdict.Word())
-			all := flat(text(t, d, WriteText, name))
+			all := flat(text(t, d, page.AsText, name))
 			assert.Contains(t, all, "nothing is filled, pressurised, armed or launched by this")
 			assert.NotContains(t, all, "ount-down")
 			assert.NotContains(t, all, "Slowly to")
 		}
 	}
-	assert.Contains(t, flat(text(t, water, WriteText, "filling")), "14 bar is beyond the 10.6 bar that the chamber is proved for")
-	assert.Contains(t, flat(text(t, open, WriteText, "launch")), "not judged: ")
+	assert.Contains(t, flat(text(t, water, page.AsText, "filling")), "14 bar is beyond the 10.6 bar that the chamber is proved for")
+	assert.Contains(t, flat(text(t, open, page.AsText, "launch")), "not judged: ")
 	left, _ := New(water, "unreleased", quantity.Metric)
 	assert.GreaterOrEqual(t, len(left.Phases), 2)
 	assert.Contains(t, strings.Join(left.Alarms, " "), "14 bar is beyond", "told here too")
@@ -143,7 +148,7 @@ func TestNoGoIsNoLeave(t *testing.T) {
 
 // A leak test is with water, of a chamber that was proved, and never beyond what its proof is for.
 func TestLeakTestOnlyOfAProvedChamber(t *testing.T) {
-	whole := flat(text(t, onWater(t), WriteText, "leak"))
+	whole := flat(text(t, onWater(t), page.AsText, "leak"))
 	assert.Contains(t, whole, "test pressure 10.0 bar, with water")
 	assert.Contains(t, whole, "slowly to 10.0 bar, and no further")
 	for name, change := range map[string]func(r *rocket.Rocket){
@@ -162,7 +167,7 @@ func TestLeakTestOnlyOfAProvedChamber(t *testing.T) {
 func TestOldProofIsTold(t *testing.T) {
 	d := dayOf(t, rocket.WaterPower, func(r *rocket.Rocket) { r.Chamber.ProofDate = "2020-01-01" })
 	for _, name := range []string{"leak", "filling", "launch"} {
-		assert.Contains(t, flat(text(t, d, WriteText, name)), "old", name)
+		assert.Contains(t, flat(text(t, d, page.AsText, name)), "old", name)
 	}
 }
 
@@ -173,13 +178,13 @@ func TestAllForms(t *testing.T) {
 	})
 	for _, d := range []*Day{onWater(t), onMotor(t), two} {
 		all := names(d)
-		for form, write := range map[string]func(io.Writer, *Day, []List) error{"text": WriteText, "markdown": WriteMarkdown, "html": WriteHTML} {
-			whole := text(t, d, write, all...)
+		for _, form := range []page.Form{page.AsText, page.AsMarkdown, page.AsHTML} {
+			whole := text(t, d, form, all...)
 			for _, never := range []string{"NaN", "Inf", "afe", "%!"} {
-				assert.False(t, strings.Contains(whole, never), "%s: %s", form, never)
+				assert.False(t, strings.Contains(whole, never), "form %d: %s", form, never)
 			}
-			assert.True(t, strings.Contains(flat(whole), "local law come first"), form)
-			if form == "text" {
+			assert.True(t, strings.Contains(flat(whole), "local law come first"), "form %d", form)
+			if form == page.AsText {
 				for _, line := range strings.Split(whole, "\n") {
 					assert.LessOrEqual(t, len([]rune(line)), page.Width, line)
 				}
@@ -192,13 +197,15 @@ func TestAllForms(t *testing.T) {
 				Phases []struct{ Steps []string }
 			}
 		}
-		require.NoError(t, json.Unmarshal([]byte(text(t, d, WriteJSON, all...)), &doc))
+		var object bytes.Buffer
+		require.NoError(t, WriteJSON(&object, d, listsOf(t, d, all...)))
+		require.NoError(t, json.Unmarshal(object.Bytes(), &doc))
 		require.Len(t, doc.Lists, len(all))
 		for i, l := range doc.Lists {
 			assert.Equal(t, all[i], l.List)
 			assert.NotEmpty(t, l.Phases, l.List)
 		}
 	}
-	packed := text(t, two, WriteText, "packing")
+	packed := text(t, two, page.AsText, "packing")
 	assert.Regexp(t, regexp.MustCompile(`(?s)Canopy main.*Canopy \*drogue\*.*Canopy \*drogue\*.*Canopy main`), packed, "packed last first, set as they open")
 }

@@ -64,27 +64,6 @@ func (l *List) sections(titled bool) []page.Section {
 	return append(out, l.Print...)
 }
 
-// WriteText writes lists for a terminal.
-func WriteText(w io.Writer, d *Day, lists []List) error {
-	doc := Document(d, lists)
-	_, err := io.WriteString(w, doc.Text())
-	return err
-}
-
-// WriteMarkdown writes them to print, with boxes to tick.
-func WriteMarkdown(w io.Writer, d *Day, lists []List) error {
-	doc := Document(d, lists)
-	_, err := io.WriteString(w, doc.Markdown())
-	return err
-}
-
-// WriteHTML writes them as one file to print.
-func WriteHTML(w io.Writer, d *Day, lists []List) error {
-	doc := Document(d, lists)
-	_, err := io.WriteString(w, doc.HTML())
-	return err
-}
-
 // WriteJSON writes them as one object.
 func WriteJSON(w io.Writer, d *Day, lists []List) error {
 	doc := new(machine.Object).Add("name", d.Rocket.Name).Add("power", d.Rocket.Power).

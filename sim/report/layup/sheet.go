@@ -1,7 +1,6 @@
 package layup
 
 import (
-	"io"
 	"math"
 	"strconv"
 	"strings"
@@ -34,29 +33,8 @@ func For(r *rocket.Rocket, sys quantity.System) (*Sheet, error) {
 // Plan is what the sheet tells.
 func (s *Sheet) Plan() *layup.Plan { return &s.plan }
 
-// WriteText writes the sheet for a terminal.
-func (s *Sheet) WriteText(w io.Writer) error {
-	doc := s.document()
-	_, err := io.WriteString(w, doc.Text())
-	return err
-}
-
-// WriteMarkdown writes it with boxes to tick and blanks for what is measured.
-func (s *Sheet) WriteMarkdown(w io.Writer) error {
-	doc := s.document()
-	_, err := io.WriteString(w, doc.Markdown())
-	return err
-}
-
-// WriteHTML writes the same as one file to print.
-func (s *Sheet) WriteHTML(w io.Writer) error {
-	doc := s.document()
-	_, err := io.WriteString(w, doc.HTML())
-	return err
-}
-
-// document says everything, in the order in which a builder needs it.
-func (s *Sheet) document() page.Document {
+// Document says everything, in the order in which a builder needs it.
+func (s *Sheet) Document() page.Document {
 	doc := page.Document{Title: words.Name(s.rocket) + ": laying up the chamber"}
 	doc.Sections = append(doc.Sections, s.head(), s.expected())
 	doc.Sections = append(doc.Sections, s.cutting()...)

@@ -3,7 +3,6 @@ package layup
 import (
 	"bytes"
 	"encoding/json"
-	"io"
 	"strings"
 	"testing"
 
@@ -39,20 +38,21 @@ func sheetOf(t testing.TB, r *rocket.Rocket, sys quantity.System) *Sheet {
 	return s
 }
 
-func written(t testing.TB, write func(io.Writer) error) string {
+func written(t testing.TB, s *Sheet, form page.Form) string {
 	t.Helper()
 	var b bytes.Buffer
-	require.NoError(t, write(&b))
+	doc := s.Document()
+	require.NoError(t, doc.Write(&b, form))
 	return b.String()
 }
 
 func TestSheet(t *testing.T) {
-	golden.Equal(t, "heron.golden", written(t, sheetOf(t, heron(t, nil), quantity.Metric).WriteText))
+	golden.Equal(t, "heron.golden", written(t, sheetOf(t, heron(t, nil), quantity.Metric), page.AsText))
 	weighed := heron(t, func(r *rocket.Rocket) {
 		r.Layup.Tube, r.Layup.Forward, r.Layup.Aft, r.Chamber.Wall, r.Layup.AftLayers = 0.33, 0.046, 0.03, 0.8e-3, 9
 		r.Layup.MountLayers, r.Layup.Hardener, r.Layup.PotLife = 2, 0, 0
 	})
-	golden.Equal(t, "weighed-us.golden", written(t, sheetOf(t, weighed, quantity.US).WriteText))
+	golden.Equal(t, "weighed-us.golden", written(t, sheetOf(t, weighed, quantity.US), page.AsText))
 }
 
 // Every form says the same, in lines that fit, without a figure that is none.
@@ -75,7 +75,7 @@ func TestAllForms(t *testing.T) {
 	} {
 		t.Run(name, func(t *testing.T) {
 			s := sheetOf(t, heron(t, change), quantity.Metric)
-			for form, text := range map[string]string{"text": written(t, s.WriteText), "markdown": written(t, s.WriteMarkdown), "html": written(t, s.WriteHTML)} {
+			for form, text := range map[string]string{"text": written(t, s, page.AsText), "markdown": written(t, s, page.AsMarkdown), "html": written(t, s, page.AsHTML)} {
 				for _, never := range []string{"NaN", "Inf", "afe", "%!"} {
 					assert.False(t, strings.Contains(text, never), "%s: %s", form, never)
 				}
@@ -86,15 +86,17 @@ func TestAllForms(t *testing.T) {
 					}
 				}
 			}
+			var b bytes.Buffer
+			require.NoError(t, s.WriteJSON(&b))
 			var doc map[string]any
-			require.NoError(t, json.Unmarshal([]byte(written(t, s.WriteJSON)), &doc))
+			require.NoError(t, json.Unmarshal([]byte(b.String()), &doc))
 			assert.Len(t, doc["parts"], len(s.Plan().Parts))
 		})
 	}
 }
 
 func TestToTickOff(t *testing.T) {
-	text := written(t, sheetOf(t, heron(t, nil), quantity.Metric).WriteMarkdown)
+	text := written(t, sheetOf(t, heron(t, nil), quantity.Metric), page.AsMarkdown)
 	assert.Contains(t, text, "| [ ] | 1 | tube |")
 	assert.Contains(t, text, "| [ ] | 1 to 3 | 163 g/m2 cloth | 1 sheet |")
 	assert.Contains(t, text, "\n1. [ ] Gloves")

@@ -35,10 +35,10 @@ type Book struct {
 	Says *flown.Pasts
 }
 
-// document is the book as a page.
-func (b *Book) document() *page.Document {
+// LogbookDocument is the book as a page.
+func LogbookDocument(b Book) page.Document {
 	p := words.In(b.System)
-	d := &page.Document{Title: words.Name(b.Rocket) + ": logbook"}
+	d := page.Document{Title: words.Name(b.Rocket) + ": logbook"}
 	d.Sections = append(d.Sections, b.entries(p), b.totals(p))
 	if x := past(p, b.Says); len(x.Blocks) > 0 {
 		d.Sections = append(d.Sections, x)
@@ -172,24 +172,6 @@ func (b *Book) dues(p words.Printer, s logbook.State) []string {
 		due = append(due, sentence(text))
 	}
 	return due
-}
-
-// WriteLogbookText writes the book as text in 80 columns, or wider where entries are.
-func WriteLogbookText(w io.Writer, b Book) error {
-	_, err := io.WriteString(w, b.document().Text())
-	return err
-}
-
-// WriteLogbookMarkdown writes it to be printed.
-func WriteLogbookMarkdown(w io.Writer, b Book) error {
-	_, err := io.WriteString(w, b.document().Markdown())
-	return err
-}
-
-// WriteLogbookHTML writes it as one file of HTML.
-func WriteLogbookHTML(w io.Writer, b Book) error {
-	_, err := io.WriteString(w, b.document().HTML())
-	return err
 }
 
 // WriteLogbookJSON writes one object: entries and totals, SI.

@@ -1,37 +1,11 @@
 package proof
 
 import (
-	"io"
-
 	"ullage/sim/quantity"
 	"ullage/sim/report/page"
 	"ullage/sim/report/words"
 	"ullage/sim/study"
 )
-
-// WriteText writes all about a rocket's pressure chamber for a terminal: what it is
-// made of and holds, how to prove it with water, what it stores, and what a flight asks
-// of it and of the recovery mount.
-func WriteText(w io.Writer, s *study.Structure, sys quantity.System) error {
-	doc := newPage(s, sys)
-	_, err := io.WriteString(w, doc.Text())
-	return err
-}
-
-// WriteMarkdown writes the same as a document to print and keep beside the pump,
-// with boxes to tick and blanks for what is measured.
-func WriteMarkdown(w io.Writer, s *study.Structure, sys quantity.System) error {
-	doc := newPage(s, sys)
-	_, err := io.WriteString(w, doc.Markdown())
-	return err
-}
-
-// WriteHTML writes the same document as one file of HTML.
-func WriteHTML(w io.Writer, s *study.Structure, sys quantity.System) error {
-	doc := newPage(s, sys)
-	_, err := io.WriteString(w, doc.HTML())
-	return err
-}
 
 // Procedure is the proof with water by itself: its steps, what is to be expected, when a chamber is written off, and the
 // record of it.
@@ -52,9 +26,9 @@ type proof struct {
 	*study.Structure
 }
 
-// newPage says everything, in the order in which a builder asks: what is it, what does
+// Document says all about a rocket's pressure chamber, in the order in which a builder asks: what is it, what does
 // it hold, how is that proved, what if it bursts, what does a flight ask of it.
-func newPage(s *study.Structure, sys quantity.System) page.Document {
+func Document(s *study.Structure, sys quantity.System) page.Document {
 	p := proof{words.In(sys), s}
 	doc := page.Document{Title: words.Name(s.Rocket) + ": the pressure chamber and its proof"}
 	for _, x := range []page.Section{

@@ -4,7 +4,6 @@ import (
 	"bytes"
 	"context"
 	"encoding/json"
-	"io"
 	"math"
 	"strings"
 	"testing"
@@ -75,10 +74,11 @@ var oddChambers = map[string]func(r *rocket.Rocket){
 	},
 }
 
-func proofOf(t testing.TB, write func(io.Writer, *study.Structure, quantity.System) error, s *study.Structure, sys quantity.System) string {
+func proofOf(t testing.TB, form page.Form, s *study.Structure, sys quantity.System) string {
 	t.Helper()
 	var b bytes.Buffer
-	require.NoError(t, write(&b, s, sys))
+	doc := Document(s, sys)
+	require.NoError(t, doc.Write(&b, form))
 	return b.String()
 }
 
@@ -87,11 +87,11 @@ func TestProofOfOddChambers(t *testing.T) {
 		t.Run(name, func(t *testing.T) {
 			s := structured(t, change)
 			for _, sys := range []quantity.System{quantity.Metric, quantity.US} {
-				text := proofOf(t, WriteText, s, sys)
+				text := proofOf(t, page.AsText, s, sys)
 				for _, line := range strings.Split(text, "\n") {
 					assert.LessOrEqual(t, len([]rune(line)), page.Width, line)
 				}
-				marked := proofOf(t, WriteMarkdown, s, sys)
+				marked := proofOf(t, page.AsMarkdown, s, sys)
 				for _, out := range []string{text, marked} {
 					for _, word := range []string{"NaN", "Inf", "%!", "\x00", "\x07", " \n"} {
 						assert.NotContains(t, out, word)
