@@ -1,6 +1,7 @@
 package results
 
 import (
+	"math"
 	"ullage/sim"
 	"ullage/sim/quantity"
 	"ullage/sim/rocket"
@@ -15,6 +16,24 @@ const (
 	UnderThrust             // to the end of thrust
 	WayUp                   // to apogee
 )
+
+// End is the last second of the part of a flight, a little after what it is named for, and of the whole
+// flight where that never came: where a plot of it ends, s. It is never zero.
+func (p Part) End(fl *sim.Flight) float64 {
+	const after = 1.08
+	whole := fl.Duration()
+	end := whole
+	switch r := &fl.Results; {
+	case p == UnderThrust && r.Burnout.Happened:
+		end = r.Burnout.Time * after
+	case p == WayUp && r.Apogee.Happened:
+		end = r.Apogee.Time * after
+	}
+	if end = min(end, whole); end > 0 && !math.IsInf(end, 0) {
+		return end
+	}
+	return 1
+}
 
 // Series is something of a flight over time. Numbers are SI, angles radians.
 type Series struct {

@@ -100,22 +100,15 @@ func (q *Quantity) span(asked Span) Span {
 	return WholeSpan
 }
 
-// end is the last second of a span: a little after what it is named for, and the
-// whole flight where that never came.
+// end is the last second of a span.
 func (s Span) end(fl *sim.Flight) float64 {
-	const after = 1.08
-	whole := fl.Duration()
-	end := whole
-	switch r := &fl.Results; {
-	case s == ThrustSpan && r.Burnout.Happened:
-		end = r.Burnout.Time * after
-	case s == AscentSpan && r.Apogee.Happened:
-		end = r.Apogee.Time * after
+	switch s {
+	case ThrustSpan:
+		return results.UnderThrust.End(fl)
+	case AscentSpan:
+		return results.WayUp.End(fl)
 	}
-	if end = math.Min(end, whole); end > 0 {
-		return end
-	}
-	return 1
+	return results.Whole.End(fl)
 }
 
 // frame is what the panels of a flight have in common.
