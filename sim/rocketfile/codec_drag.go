@@ -1,13 +1,17 @@
 package rocketfile
 
-import "ullage/sim/rocket"
+import (
+	"strings"
+
+	"ullage/sim/rocket"
+)
 
 const dragRemedy = "give a number such as 0.48, or [[Mach, number], …] such as [[0.0, 0.46], [0.8, 0.55]]"
 
 // dragCodec is a drag coefficient: a number, or a table of them against Mach.
 func dragCodec(step, coarse float64, table func(place) *[]rocket.MachDrag) *eitherCodec {
 	points := &rowsCodec{
-		columns: []string{"body.drag.mach", "body.drag"}, least: 1, most: 200, rising: true, // a wind tunnel gives a few dozen
+		columns: []string{"body.drag.mach", "body.drag"}, labels: []string{"Mach", "drag"}, least: 1, most: 200, rising: true, // a wind tunnel gives a few dozen
 		notRows: "not 1 to 200 points of drag against Mach", notRow: "a point is not a pair",
 		written:   dragRemedy,
 		notRising: "the Mach numbers do not rise", inOrder: "put the points in order of Mach, each once",
@@ -29,7 +33,9 @@ func dragCodec(step, coarse float64, table func(place) *[]rocket.MachDrag) *eith
 	}
 	return &eitherCodec{
 		plain: &numberCodec{step: step, coarse: coarse, in: dragCell{table}}, other: points,
-		meant: func(n *node) bool { return n.kind == arrayNode },
+		meant: func(n *node) bool {
+			return n.kind == arrayNode || n.kind == stringNode && !isNumber(n.text) && strings.ContainsAny(strings.TrimSpace(n.text), " ;\t\n")
+		},
 		holds: func(p place) bool { return len(*table(p)) > 1 },
 	}
 }

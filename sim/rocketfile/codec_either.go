@@ -43,6 +43,14 @@ func (c *eitherCodec) bind(name string) {
 	}
 }
 
+// table is the rows of numbers that the value may be; nil where it is none.
+func (c *eitherCodec) table() *rowsCodec {
+	if t, ok := c.other.(rowed); ok {
+		return t.table()
+	}
+	return nil
+}
+
 // held is the way in which the rocket holds the value.
 func (c *eitherCodec) held(p place) codec {
 	if c.holds(p) {

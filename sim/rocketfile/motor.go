@@ -69,6 +69,25 @@ func foreign(motor *document) bool {
 	return true
 }
 
+// ofMotor tells a motor file from a rocket's.
+func ofMotor(doc *document) bool {
+	has := func(key string) bool { return doc.root.member(key) != nil }
+	return (has("curve") || has("thrust")) && !has("body")
+}
+
+// ownCurve lets what the rocket file says of the curve come before what the motor's own file says, in the other way too.
+func (rd *reading) ownCurve() {
+	named, one := rd.where["motor.curve"]
+	points, two := rd.where["motor.thrust"]
+	switch {
+	case !one || !two || named.doc == points.doc:
+	case named.doc == rd.doc:
+		delete(rd.where, "motor.thrust")
+	default:
+		delete(rd.where, "motor.curve")
+	}
+}
+
 // curve loads the thrust curve.
 func (rd *reading) curve(layers []located) {
 	at, ok := rd.where["motor.curve"]

@@ -83,8 +83,8 @@ func motorHas(disk *files, path, key string) bool {
 }
 
 // MotorFiles lists the motor files in the folder of a rocket file, as paths
-// from the working directory, by name: TOML files that have a curve or a thrust, the
-// curve point by point, at their top level and no body. Whether they are sound is for WithMotor to tell.
+// from the working directory, by name: TOML files that have a curve or the
+// points of one at their top level and no body. Whether they are sound is for WithMotor to tell.
 func (f *File) MotorFiles() ([]string, error) {
 	const most = 500 // files looked into; a folder of rockets has a few
 	dir := f.rd.doc.dir
@@ -107,11 +107,7 @@ func (f *File) MotorFiles() ([]string, error) {
 		if err != nil {
 			continue
 		}
-		doc, _ := parse(path, dir, text)
-		if doc == nil || doc.root.member("body") != nil {
-			continue
-		}
-		if doc.root.member("curve") != nil || doc.root.member("thrust") != nil {
+		if doc, _ := parse(path, dir, text); doc != nil && ofMotor(doc) {
 			paths = append(paths, path)
 		}
 	}

@@ -47,7 +47,7 @@ type unread struct {
 func read(doc *document, disk *files, faults *faultList, draft bool) *reading {
 	rd := &reading{doc: doc, disk: disk, faults: faults, open: &faultList{}, draft: draft, rocket: &rocket.Rocket{},
 		where: map[string]located{}, tables: map[*section][]*node{}, meant: map[string]bool{}}
-	if doc.root.member("curve") != nil && doc.root.member("body") == nil {
+	if ofMotor(doc) {
 		rd.faults.add(fault.Fault{File: doc.name, Problem: "a motor file, not a rocket file", Remedy: "name it in the [motor] of a rocket file"})
 		return rd
 	}
@@ -104,6 +104,7 @@ func (rd *reading) section(s *section) {
 			}
 		}
 		if s.path == "motor" {
+			rd.ownCurve()
 			rd.curve(layers)
 		}
 	}
@@ -175,6 +176,9 @@ func (rd *reading) field(s *section, f *field, p place, layers []located) {
 	}
 	if bad := f.codec.read(f, p, at.node); bad != nil {
 		rd.unread = append(rd.unread, unread{f, p})
+		if rd.unsettled(s, f, name, at) {
+			return
+		}
 		if shared {
 			if name = s.prefix(p) + outer; rd.faults.has(name) {
 				return // told for the other drive

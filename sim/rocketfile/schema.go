@@ -174,7 +174,7 @@ func motorSection() *section {
 	file := text("file", "file", "A file with the keys of this section at its top level.", &textCodec{check: aFileName})
 	curve := text("curve", "curve", "Thrust curve, a CSV file beside the file that names it.", &textCodec{check: aFileName})
 	file.fileOnly, curve.fileOnly = true, true
-	delays := listCodec("motor.delays", of[rocket.Motor, []float64](motor)(func(m *rocket.Motor) *[]float64 { return &m.Delays }))
+	delays := listCodec("motor.delays", "delay", of[rocket.Motor, []float64](motor)(func(m *rocket.Motor) *[]float64 { return &m.Delays }))
 	return &section{
 		path: "motor", group: "motor", drive: rocket.MotorPower,
 		count: func(r *rocket.Rocket) int { return counted(r.Motor != nil) },

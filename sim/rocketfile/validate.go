@@ -49,6 +49,8 @@ func (rd *reading) whole(f fault.Fault) {
 	s, row, p := resolve(rd.rocket, f.Key)
 	unsure := row != nil && s.path != "" && s.path == rd.unsure
 	switch {
+	case row != nil && row.instead != "" && rd.open.has(s.prefix(p)+row.instead): // what stands in its place is told of
+		return
 	case rd.faults.has(f.Key), rd.open.has(f.Key), rd.meant[f.Key], s != nil && rd.meant[s.path], !given && (rd.doc.partial || unsure):
 		return
 	}
