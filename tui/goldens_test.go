@@ -37,6 +37,8 @@ var shots = []shot{
 	{"us-120x40", plover, "x"},
 	{"tube-80x24", plover, "t"},
 	{"typing-80x24", plover, "7 5"},
+	{"table-80x24", plover, "d / m o t o r . t h r u s t enter enter end up 0 space 5 enter"},
+	{"table-ascii-80x24", plover, "d / m o t o r . t h r u s t enter enter down 9 9 enter"},
 	{"bad-value-80x24", plover, "9 k g enter"},
 	{"help-80x24", plover, "?"},
 	{"help-120x40", plover, "?"},

@@ -87,6 +87,11 @@ func (m *Model) guideKey(k tea.KeyMsg) {
 		}
 		return
 	}
+	if k.Paste && q.Name == thrustInput && strings.ContainsAny(strings.TrimSpace(string(k.Runes)), "\n\r") {
+		m.openTable(q.Name)
+		m.pasteRows(string(k.Runes))
+		return
+	}
 	g.line.press(k)
 	g.wrong = ""
 	m.guiding = &g

@@ -61,10 +61,15 @@ func newField(f *rocketfile.File, r *rocket.Rocket, in rocketfile.Input, sys qua
 	d := field{Input: in, unit: sys.Unit(own), given: f.Given(in.Name)}
 	if in.Kind != rocketfile.NumberKind {
 		d.words = draw.Clean(in.Text(r))
-		if strings.HasPrefix(d.words, "[[") {
-			d.short = "table of " + strconv.Itoa(strings.Count(d.words, "[")-1)
+		if n := strings.Count(d.words, "[") - 1; n > 0 && strings.HasPrefix(d.words, "[") {
+			d.short = "table of " + strconv.Itoa(n)
 		} else if strings.HasPrefix(d.words, "[") {
 			d.short = strings.NewReplacer("[", "", "]", "", `"`, "").Replace(d.words)
+		}
+		if d.words == "" && d.given {
+			if rows, err := f.RowsOf(in.Name); err == nil && len(rows.Rows) > 0 { // they are no curve yet
+				d.short = "table of " + strconv.Itoa(len(rows.Rows))
+			}
 		}
 		return d
 	}

@@ -37,6 +37,7 @@ type Model struct {
 	picking   *picker    // a choice being made; nil when none is
 	guiding   *guide     // what asks for the rocket value by value; nil when nothing does
 	finding   *finding   // an input being looked for; nil when none is
+	tabling   *tabling   // rows of numbers in the place of the inputs; nil when none are
 	lastFound string     // what was looked for before
 	typed     *typing    // a value being typed; nil when none is
 	fault     complaint  // of the last edit, until the next key
@@ -197,6 +198,9 @@ func (m *Model) press(k tea.KeyMsg) tea.Cmd {
 // refill brings the inputs up to date with the file.
 func (m *Model) refill() {
 	m.gaps = m.file().Unfinished()
+	if m.tabling != nil && !m.file().CanBeRows(m.tabling.input) {
+		m.tabling = nil // what it was of is gone
+	}
 	m.inputs.open = opens(m.file())
 	m.inputs.refill(fieldsOf(m.file(), m.units))
 }

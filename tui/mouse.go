@@ -5,7 +5,7 @@ import tea "github.com/charmbracelet/bubbletea"
 // mouse takes a press or a turn of the wheel, when the mouse was asked for: it
 // chooses inputs, moves the time cursor and scrolls pages.
 func (m *Model) mouse(e tea.MouseMsg) tea.Cmd {
-	if m.layout.short() || m.asking != nil || m.typed != nil || m.finding != nil || m.picking != nil || m.guiding != nil || e.Action != tea.MouseActionPress {
+	if m.layout.short() || m.asking != nil || m.typed != nil || m.finding != nil || m.picking != nil || m.guiding != nil || m.tabling != nil || e.Action != tea.MouseActionPress {
 		return nil
 	}
 	switch by := map[tea.MouseButton]int{tea.MouseButtonWheelUp: -1, tea.MouseButtonWheelDown: 1}[e.Button]; {

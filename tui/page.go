@@ -114,7 +114,8 @@ var helpPage = page{title: "keys", write: func(m *Model, w int) []string {
 	rows = append(rows, sideBySide(blocks, columns, each, gap)...)
 	rows = append(rows, theme.Paint(draw.Heading, "values"))
 	paragraph(draw.Plain, "A value may be typed in any unit of its kind: 4.5 bar, 65 psi, 0.4 in. A number alone takes the unit shown. "+
-		"Greyed values are defaults that the file does not give.")
+		"Greyed values are defaults that the file does not give. "+
+		"A curve or a list opens as a table: a row typed as 0.05 80, lines pasted as they come from a spreadsheet, + for one more row, D to remove it.")
 	rows = append(rows, "", theme.Paint(draw.Heading, "words"))
 	paragraph(draw.Plain, "Every verdict is one of: "+strings.Join(gates.Words(), ", ")+".")
 	rows = append(rows, "", theme.Paint(draw.Heading, "cautions"))

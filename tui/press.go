@@ -1,10 +1,13 @@
 package tui
 
 import (
+	"strings"
+
 	"github.com/charmbracelet/bubbles/key"
 	tea "github.com/charmbracelet/bubbletea"
 
 	"ullage/sim/quantity"
+	"ullage/sim/rocketfile"
 	"ullage/tui/draw"
 )
 
@@ -33,6 +36,8 @@ func (m *Model) pressOne(k tea.KeyMsg) tea.Cmd {
 		return nil
 	case m.picking != nil:
 		return m.pickKey(k)
+	case m.tabling != nil:
+		return m.tableKey(k)
 	case m.guiding != nil && m.page == nil:
 		m.guideKey(k)
 		return nil
@@ -45,7 +50,7 @@ func (m *Model) pressOne(k tea.KeyMsg) tea.Cmd {
 	}
 	m.fault = complaint{}
 	if k.Paste {
-		m.startTyping(draw.Clean(string(k.Runes)))
+		m.pasted(string(k.Runes))
 		return nil
 	}
 	if !m.blank() {
@@ -175,9 +180,25 @@ func (m *Model) startTyping(first string) {
 	}
 	text := first
 	if text == "" {
-		text = m.typedText(d)
+		if d.Kind == rocketfile.TextKind && m.file().CanBeRows(d.Name) {
+			m.openTable(d.Name)
+			return
+		}
+		text = d.value()
 	}
 	m.typed = &typing{input: d.Name, line: newLine(text)}
+}
+
+// pasted takes a text that was pasted: several lines are the rows of an input that may have rows, anything else is what
+// is typed.
+func (m *Model) pasted(text string) {
+	d := m.inputs.chosen()
+	if d != nil && strings.ContainsAny(strings.TrimSpace(text), "\n\r") && m.file().CanBeRows(d.Name) {
+		m.openTable(d.Name)
+		m.pasteRows(text)
+		return
+	}
+	m.startTyping(draw.Clean(text))
 }
 
 // typeKey takes a key while a value is typed. A bad value stays open until it
@@ -208,7 +229,7 @@ func (m *Model) accept() bool {
 		return true
 	}
 	text := m.typed.line.String()
-	if text == m.typedText(d) {
+	if text == d.value() {
 		m.typed, m.fault = nil, complaint{}
 		return true
 	}

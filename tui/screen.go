@@ -70,6 +70,9 @@ func (m *Model) bodyLines() []string {
 	left, above, below := m.inputs.draw(theme, l.inputs, l.body, m.typed, m.wrongValue())
 	right := m.view().Lines()
 	switch {
+	case m.tabling != nil:
+		left, above, below = m.tableLines(l.inputs, l.body)
+		right = m.tableSide(l.view, l.body)
 	case m.guiding != nil:
 		right = m.guideLines()
 	case m.typed != nil && m.typed.input == thrustInput:
@@ -235,7 +238,7 @@ func (m *Model) statusLines() ([]string, string) {
 		return []string{draw.Blanks(w), draw.Blanks(w)}, draw.HintLine(theme, []draw.Hint{draw.HintOf("choose, or type letters of it", keys.Up, keys.Down),
 			draw.HintOf("take it", keys.Accept), draw.HintOf("none of them", keys.Leave)}, nil, w)
 	}
-	if m.guiding != nil {
+	if m.guiding != nil && m.tabling == nil {
 		keys := &m.keys
 		return m.guiding.lines(m, w), draw.HintLine(theme, []draw.Hint{draw.HintOf("answer, or skip", keys.Accept), draw.HintOf("question before, next", keys.Up, keys.Down),
 			draw.HintOf("to the list", keys.Leave)}, nil, w)
@@ -248,6 +251,8 @@ func (m *Model) statusLines() ([]string, string) {
 	var hints []draw.Hint
 	must := m.keys.always()
 	switch {
+	case m.tabling != nil && m.page == nil:
+		hints, must = m.tabling.hints(&m.keys), nil
 	case m.page != nil:
 		hints = []draw.Hint{draw.HintOf("scroll", m.keys.Up, m.keys.Down), draw.HintOf("back", m.keys.Leave)}
 		must = nil
@@ -261,6 +266,9 @@ func (m *Model) statusLines() ([]string, string) {
 		return nil, draw.HintLine(theme, hints, must, w)
 	}
 	first, second := m.inputHelp()
+	if m.tabling != nil {
+		first, second = m.tableHelp()
+	}
 	switch text := theme.Say(m.notice.says); {
 	case text == "":
 	case draw.Width(text) <= w-2:
