@@ -191,8 +191,8 @@ func fromRocket(e *logbook.Entry, file *rocketfile.File) {
 // motorOf is a motor by the name of its curve and its class.
 func motorOf(file *rocketfile.File) string {
 	name := "a motor"
-	if paths := file.Paths(); file.Given("motor.curve") {
-		curve := filepath.Base(paths[len(paths)-1])
+	if path := file.Named("motor.curve"); path != "" {
+		curve := filepath.Base(path)
 		name = strings.TrimSuffix(curve, filepath.Ext(curve))
 	}
 	if class := thrust.Class(file.Rocket().Motor.Impulse()); class != "" {

@@ -41,3 +41,41 @@ func ClearingFor(impulse float64) (Clearing, bool) {
 	}
 	return Clearing{}, false
 }
+
+// Ruling is which distance keeps people farthest from a pad.
+type Ruling string
+
+// The rulings, by the words of programs. A blast distance is that of gas under pressure.
+const (
+	ByNobody Ruling = "none"
+	ByCode   Ruling = "code"
+	ByField  Ruling = "field"
+	ByBlast  Ruling = "blast"
+)
+
+// Kept is how far people are kept from a pad: the greatest of what is known. It is a least distance;
+// the range officer's counts.
+type Kept struct {
+	People float64  // m; 0 where nothing is known
+	By     Ruling   // which of the three it is, the first of equals
+	Code   Clearing // of codes, by total impulse; all 0 beyond their classes
+	Coded  bool     // whether codes have a class for it
+	Field  float64  // what the field asks for itself, m; 0 where it says nothing
+	Blast  float64  // of the gas stored on the pad, m; 0 of none
+}
+
+// Keep is how far people are kept from a drive of a total impulse, N·s, on a field that asks for a
+// distance of its own, m, beside gas of a blast distance, m; 0 of either is none.
+func Keep(impulse, field, blast float64) Kept {
+	k := Kept{By: ByNobody, Field: field, Blast: blast}
+	k.Code, k.Coded = ClearingFor(impulse)
+	for _, x := range []struct {
+		by     Ruling
+		people float64
+	}{{ByCode, k.Code.People}, {ByField, field}, {ByBlast, blast}} {
+		if x.people > k.People {
+			k.People, k.By = x.people, x.by
+		}
+	}
+	return k
+}

@@ -1,6 +1,7 @@
 package ground
 
 import (
+	"bytes"
 	"encoding/json"
 	"fmt"
 	"math"
@@ -27,12 +28,12 @@ func bad(remedy, problem string, a ...any) error {
 }
 
 // ParseBoundary reads the one polygon of a GeoJSON text (RFC 7946): by itself, a feature, or the
-// only feature of a collection that is one. It is laid into the plane around a pad, which has to be
+// only feature of a collection that is one; a multi-polygon of one counts. It is laid into the plane around a pad, which has to be
 // inside. Every error is a BadBoundary.
 func ParseBoundary(text []byte, pad Place) (Polygon, error) {
 	const draw = "draw the field's outline as one polygon without holes, and save it as GeoJSON"
 	var top geoObject
-	if err := json.Unmarshal(text, &top); err != nil {
+	if err := json.Unmarshal(bytes.TrimPrefix(text, []byte("\ufeff")), &top); err != nil {
 		return nil, bad(draw, "no GeoJSON: %v", err)
 	}
 	var found []geoObject
@@ -55,11 +56,23 @@ func ParseBoundary(text []byte, pad Place) (Polygon, error) {
 		return nil, bad(draw, "holds no polygon")
 	case len(found) > 1:
 		return nil, bad("leave the field's own outline in it alone", "holds %d polygons", len(found))
-	case found[0].Type != "Polygon":
-		return nil, bad(draw, "is a %q, not a polygon", found[0].Type)
 	}
 	var rings [][][]float64
-	if err := json.Unmarshal(found[0].Coordinates, &rings); err != nil || len(rings) == 0 {
+	var err error
+	switch found[0].Type {
+	case "Polygon":
+		err = json.Unmarshal(found[0].Coordinates, &rings)
+	case "MultiPolygon":
+		var several [][][][]float64
+		if err = json.Unmarshal(found[0].Coordinates, &several); len(several) > 1 {
+			return nil, bad("leave the field's own outline in it alone", "holds %d polygons", len(several))
+		} else if len(several) == 1 {
+			rings = several[0]
+		}
+	default:
+		return nil, bad(draw, "is a %q, not a polygon", found[0].Type)
+	}
+	if err != nil || len(rings) == 0 {
 		return nil, bad("give [[[longitude, latitude], …]]", "has no coordinates of a polygon")
 	}
 	if len(rings) > 1 {
@@ -70,31 +83,51 @@ func ParseBoundary(text []byte, pad Place) (Polygon, error) {
 
 // lay puts a ring of longitudes and latitudes into the plane around the pad.
 func lay(ring [][]float64, pad Place) (Polygon, error) {
-	n := len(ring)
-	if n > 1 && n <= MaxCorners+1 && len(ring[0]) > 1 && len(ring[n-1]) > 1 && ring[0][0] == ring[n-1][0] && ring[0][1] == ring[n-1][1] {
-		n-- // the first again, as RFC 7946 wants it
-	}
-	switch {
-	case n < 3:
-		return nil, bad("give three or more", "has %d corners", n)
-	case n > MaxCorners:
-		return nil, bad("draw it with fewer", "has %d corners, more than %d", n, MaxCorners)
-	}
-	p := make(Polygon, n)
-	nearest := math.Inf(1)
-	for i, c := range ring[:n] {
+	var at []Place
+	for i, c := range ring {
 		if len(c) < 2 || !(math.Abs(c[0]) <= 180) || !(math.Abs(c[1]) <= MostLatitude) {
 			return nil, bad("give longitude, then latitude, in degrees", "corner %d is no place: %v", i+1, c)
 		}
-		p[i] = pad.To(Place{Latitude: c[1], Longitude: c[0]})
-		nearest = min(nearest, math.Hypot(p[i].East, p[i].North))
+		if q := (Place{Latitude: c[1], Longitude: c[0]}); i == 0 || q != at[len(at)-1] { // a corner twice is one
+			at = append(at, q)
+		}
+	}
+	n := len(at) - 1 // the first again at the end (RFC 7946, section 3.1.6)
+	closed := n >= 0 && len(ring) > 1 && at[n] == at[0]
+	switch {
+	case closed && n < 3 || !closed && n < 2:
+		return nil, bad("give three or more", "has %d corners", max(n, 1))
+	case !closed:
+		return nil, bad("see that it is whole, then give the first corner again at the end", "is not closed: corner %d, the last, is not the first", len(ring))
+	case n > MaxCorners:
+		return nil, bad("draw it with fewer", "has %d corners, more than %d", n, MaxCorners)
+	}
+	p, nearest := around(at[:n], pad)
+	if !p.Holds(Point{}) {
+		turned := make([]Place, n)
+		for i, q := range at[:n] {
+			turned[i] = Place{Latitude: q.Longitude, Longitude: q.Latitude}
+		}
+		if t, _ := around(turned, pad); t.Holds(Point{}) {
+			return nil, bad("turn every pair round: longitude, then latitude", "has latitude before longitude: turned round, the pad is inside")
+		}
 	}
 	if i, j, crosses := p.Crosses(); crosses {
 		return nil, bad("give the corners in turn around the field", "crosses itself: the side from corner %d meets the side from corner %d", i+1, j+1)
 	}
 	if !p.Holds(Point{}) {
-		return nil, bad("see that site.latitude and site.longitude are the pad's, and that the file has longitude before latitude",
+		return nil, bad("see that site.latitude and site.longitude are the pad's",
 			"lies elsewhere: the pad is not inside, and its nearest corner is %.3g km away", nearest/1000)
 	}
 	return p, nil
+}
+
+// around lays places into the plane around a pad, and tells how far the nearest is.
+func around(at []Place, pad Place) (p Polygon, nearest float64) {
+	nearest = math.Inf(1)
+	for _, q := range at {
+		c := pad.To(q)
+		p, nearest = append(p, c), min(nearest, math.Hypot(c.East, c.North))
+	}
+	return p, nearest
 }

@@ -11,14 +11,54 @@ import (
 	"pgregory.net/rapid"
 )
 
-// A degree along the meridian and along the parallel of WGS 84 at 0, 45 and 90° (NIMA TR8350.2's
+// A degree along the meridian and along the parallel of WGS 84 at 0, 45 and 89° (NIMA TR8350.2's
 // ellipsoid; lengths as geodesy handbooks have them, from memory: 110.574, 111.132, 111.694 km and
-// 111.320, 78.847, 0 km).
+// 111.320, 78.847, 1.949 km), by the slope at the place.
 func TestDegreesOfWGS84(t *testing.T) {
-	for _, row := range []struct{ latitude, meridian, across float64 }{{0, 110574, 111320}, {45, 111132, 78847}, {90, 111694, 0}} {
-		meridian, across := Place{Latitude: row.latitude}.radii()
-		assert.InDelta(t, row.meridian, meridian, 0.6)
-		assert.InDelta(t, row.across, across, 0.6)
+	for _, row := range []struct{ latitude, meridian, across float64 }{{0, 110574, 111320}, {45, 111132, 78847}, {89, 111694, 1949}} {
+		p := Place{row.latitude, 10}
+		assert.InDelta(t, row.meridian, 1/(p.Offset(0, 1).Latitude-row.latitude), 0.6)
+		assert.InDelta(t, row.across, 1/(p.Offset(1, 0).Longitude-10), 0.6)
+	}
+}
+
+// A geodesic by its own equations on the ellipsoid, dφ/ds = cos α/M, dλ/ds = sin α/(N cos φ), dα/ds =
+// tan φ sin α/N, by Runge and Kutta's steps: what Offset and To have in closed form.
+func TestAgainstTheGeodesicsEquations(t *testing.T) {
+	const steps = 20
+	rates := func(y [3]float64) [3]float64 {
+		sin, cos := math.Sincos(y[0])
+		sinA, cosA := math.Sincos(y[2])
+		w := 1 - wgsEccentricity*sin*sin
+		m, n := wgsAxis*(1-wgsEccentricity)/math.Pow(w, 1.5), wgsAxis/math.Sqrt(w)
+		return [3]float64{cosA / m, sinA / (n * cos), sin / cos * sinA / n}
+	}
+	along := func(y, k [3]float64, h float64) [3]float64 {
+		return [3]float64{y[0] + h*k[0], y[1] + h*k[1], y[2] + h*k[2]}
+	}
+	for _, latitude := range []float64{-80, -33, 0, 50.5, 71} {
+		for _, far := range []float64{30, 500, 20000} {
+			for turn := range 8 {
+				pad := Place{latitude, 179.9}
+				sin, cos := math.Sincos(float64(turn)*math.Pi/4 + 0.1)
+				y, h := [3]float64{pad.Latitude * degree, pad.Longitude * degree, math.Atan2(sin, cos)}, far/steps
+				for range steps {
+					k1 := rates(y)
+					k2 := rates(along(y, k1, h/2))
+					k3 := rates(along(y, k2, h/2))
+					k4 := rates(along(y, k3, h))
+					for i := range y {
+						y[i] += h / 6 * (k1[i] + 2*k2[i] + 2*k3[i] + k4[i])
+					}
+				}
+				got := pad.Offset(far*sin, far*cos)
+				assert.InDelta(t, 0, (got.Latitude*degree-y[0])*wgsAxis, 1e-4)
+				assert.InDelta(t, 0, (got.Longitude*degree-y[1])*wgsAxis*math.Cos(y[0]), 1e-4)
+				back := pad.To(Place{y[0] / degree, y[1] / degree})
+				assert.InDelta(t, far*sin, back.East, 1e-4)
+				assert.InDelta(t, far*cos, back.North, 1e-4)
+			}
+		}
 	}
 }
 
@@ -85,6 +125,7 @@ func TestBoundary(t *testing.T) {
 	square := ring(Point{-300, -200}, Point{300, -200}, Point{300, 200}, Point{-300, 200})
 	polygon := `{"type":"Polygon","coordinates":[` + square + `]}`
 	for _, text := range []string{polygon, `{"type":"Feature","properties":{},"geometry":` + polygon + `}`,
+		"\ufeff" + `{"type":"MultiPolygon","coordinates":[[` + square + `]]}`,
 		`{"type":"FeatureCollection","features":[{"type":"Feature","geometry":{"type":"Point","coordinates":[1,2]}},{"type":"Feature","geometry":` + polygon + `}]}`} {
 		p, err := ParseBoundary([]byte(text), pad)
 		require.NoError(t, err, text)
@@ -94,12 +135,16 @@ func TestBoundary(t *testing.T) {
 	for text, says := range map[string]string{
 		`no`:                                   "no GeoJSON",
 		`{"type":"Point","coordinates":[1,2]}`: `is a "Point", not a polygon`,
-		`{"type":"FeatureCollection","features":[]}`:                                                                              "holds no polygon",
-		`{"type":"Polygon","coordinates":[` + square + "," + square + `]}`:                                                        "has 1 holes",
-		`{"type":"Polygon","coordinates":[[[0,0],[1,1],[0,0]]]}`:                                                                  "has 2 corners",
-		`{"type":"Polygon","coordinates":[[[0,95],[1,1],[2,0]]]}`:                                                                 "corner 1 is no place",
-		`{"type":"Polygon","coordinates":[` + ring(Point{-300, -200}, Point{300, 200}, Point{300, -200}, Point{-300, 200}) + `]}`: "crosses itself: the side from corner 1 meets the side from corner 3",
-		`{"type":"Polygon","coordinates":[` + ring(Point{5000, 0}, Point{5000, 100}, Point{5100, 0}) + `]}`:                       "lies elsewhere: the pad is not inside, and its nearest corner is 5 km away",
+		`{"type":"FeatureCollection","features":[]}`:                                                                                  "holds no polygon",
+		`{"type":"Polygon","coordinates":[` + square + "," + square + `]}`:                                                            "has 1 holes",
+		`{"type":"Polygon","coordinates":[[[0,0],[1,1],[0,0]]]}`:                                                                      "has 2 corners",
+		`{"type":"MultiPolygon","coordinates":[[` + square + `],[` + square + `]]}`:                                                   "holds 2 polygons",
+		`{"type":"Polygon","coordinates":[` + strings.TrimSuffix(square, square[strings.LastIndex(square, ","+square[1:8]):]) + `]]}`: "is not closed: corner 4, the last, is not the first",
+		`{"type":"Polygon","coordinates":[[[50.4,-1.3],[50.4,-1.2],[50.6,-1.2],[50.6,-1.3],[50.4,-1.3]]]}`:                            "has latitude before longitude",
+		`{"type":"Polygon","coordinates":[]}`:                                                                                         "has no coordinates of a polygon",
+		`{"type":"Polygon","coordinates":[[[0,95],[1,1],[2,0]]]}`:                                                                     "corner 1 is no place",
+		`{"type":"Polygon","coordinates":[` + ring(Point{-300, -200}, Point{300, 200}, Point{300, -200}, Point{-300, 200}) + `]}`:     "crosses itself: the side from corner 1 meets the side from corner 3",
+		`{"type":"Polygon","coordinates":[` + ring(Point{5000, 0}, Point{5000, 100}, Point{5100, 0}) + `]}`:                           "lies elsewhere: the pad is not inside, and its nearest corner is 5 km away",
 	} {
 		_, err := ParseBoundary([]byte(text), pad)
 		var bad BadBoundary
@@ -123,4 +168,20 @@ func TestClearings(t *testing.T) {
 	assert.InDelta(t, 30.48, c.People, 1e-9)
 	_, ok = ClearingFor(50000)
 	assert.False(t, ok)
+}
+
+// The greatest rules, the code where others ask for as much; beyond the classes it is not known.
+func TestTheGreatestDistanceRules(t *testing.T) {
+	for _, row := range []struct {
+		impulse, field, blast, people float64
+		by                            Ruling
+	}{
+		{300, 0, 0, 30.48, ByCode}, {300, 30.48, 30.48, 30.48, ByCode}, {300, 31, 0, 31, ByField}, {20, 12, 30, 30, ByBlast}, {20, 40, 30, 40, ByField},
+		{1e6, 0, 0, 0, ByNobody}, {1e6, 40, 0, 40, ByField},
+	} {
+		k := Keep(row.impulse, row.field, row.blast)
+		assert.Equal(t, row.by, k.By, row)
+		assert.InDelta(t, row.people, k.People, 1e-9)
+		assert.Equal(t, row.impulse < 1e6, k.Coded)
+	}
 }

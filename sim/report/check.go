@@ -60,6 +60,8 @@ type (
 		Checks []checkJSON `json:"checks"`
 
 		Wind *windLimitJSON `json:"wind_limit"`
+
+		Clear clearJSON `json:"clear_distance"`
 	}
 	windLimitJSON struct {
 		Most     *number  `json:"most_mps"`
@@ -95,7 +97,7 @@ var caseNames = [...]string{results.Calm: "calm", results.Day: "day", results.Co
 // pass is true when every check was judged and none failed; mend is the first of mends, null without one; so is the
 // wind up to which all pass where none does.
 func WriteVerdictJSON(w io.Writer, v *gates.Verdict, wind *plan.WindLimit) error {
-	doc := verdictJSON{Pass: v.Pass(), Word: v.Word(), Checks: []checkJSON{}}
+	doc := verdictJSON{Pass: v.Pass(), Word: v.Word(), Checks: []checkJSON{}, Clear: newClear(plan.Clear(v.Rocket, v.Day))}
 	if wind != nil {
 		doc.Wind = &windLimitJSON{Above: page.Printables(wind.Above), Fails: page.Printables(wind.Fails), Unjudged: page.Printables(wind.Unjudged)}
 		if wind.Passes {
@@ -158,6 +160,7 @@ func WriteVerdictText(w io.Writer, v *gates.Verdict, wind *plan.WindLimit, sys q
 	if wind != nil {
 		s.Hung("  ", p.MostWind(wind))
 	}
+	s.Hung("  ", "clear distance: "+p.Clear(plan.Clear(v.Rocket, v.Day), v.Power))
 	s.Hung("  ", casesText(v))
 	s.Line("")
 	s.Line(fmt.Sprintf("  %-34s%11s  %-9s %-12s %s", "check", "worst", "verdict", "limit", "case"))

@@ -260,7 +260,7 @@ func (s *Dispersion) unitOf(name string, other quantity.Unit) quantity.Unit {
 // Outside says how many of the landings are outside the field.
 func Outside(r *rocket.Rocket, outside, landed int, p words.Printer) string {
 	if !r.Field.Bounded() {
-		return gates.WordUnknown + ": field.radius is not given"
+		return gates.WordUnknown + ": neither field.radius nor field.boundary is given"
 	}
 	text := fmt.Sprintf("%d of %d", outside, landed)
 	if outside > 0 {

@@ -213,19 +213,6 @@ func TestMapOfOneLandingIsOnePoint(t *testing.T) {
 	assert.True(t, readMap(t, mapOf(t, pad, study.Dispersion{Partial: true})).Partial)
 }
 
-// A degree on WGS 84: lengths of a degree of latitude and of longitude at 0, 45 and
-// 60° after the Geodetic Reference System's closed formulas, m, as commonly
-// tabulated (from memory, to 1 m).
-func TestOffsetsOnTheEllipsoid(t *testing.T) {
-	for _, test := range []struct{ latitude, north, east float64 }{
-		{0, 110574, 111320}, {45, 111132, 78847}, {60, 111412, 55800},
-	} {
-		p := Place{Latitude: test.latitude, Longitude: 10}
-		assert.InDelta(t, 1, p.Offset(0, test.north).Latitude-test.latitude, 2e-5, "%v", test.latitude)
-		assert.InDelta(t, 1, p.Offset(test.east, 0).Longitude-10, 2e-5, "%v", test.latitude)
-	}
-}
-
 func TestMapOfTheEllipse(t *testing.T) {
 	pad := Place{Latitude: 50.5, Longitude: -1.25}
 	e := study.Ellipse{East: 80, North: -30, Major: 60, Minor: 25, Heading: 30 * math.Pi / 180}

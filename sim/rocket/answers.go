@@ -107,8 +107,8 @@ func (r *Rocket) checkCard(c *checker) {
 	if r.Field.Ceiling == 0 {
 		c.faults.Need("field.ceiling", "give the height that the field is cleared for")
 	}
-	if r.Field.Radius == 0 {
-		c.faults.Need("field.radius", "give how far from the pad the field reaches")
+	if !r.Field.Bounded() {
+		c.faults.Need("field.radius", "give how far from the pad the field reaches, or its outline as field.boundary")
 	}
 	c.once()
 }

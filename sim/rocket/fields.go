@@ -147,6 +147,7 @@ var (
 	fieldFields = []quantity.Field[Field]{
 		{Key: "field.ceiling", Range: metres(1, 100e3), At: func(f *Field) *float64 { return &f.Ceiling }, Optional: true},
 		{Key: "field.radius", Range: metres(1, 100e3), At: func(f *Field) *float64 { return &f.Radius }, Optional: true},
+		{Key: "field.clear", Range: metres(1, 100e3), At: func(f *Field) *float64 { return &f.Clear }, Optional: true},
 	}
 )
 

@@ -82,8 +82,11 @@ func (l Limits) InForce() Limits {
 type Field struct {
 	Ceiling float64 // greatest height above the pad, m
 	Radius  float64 // greatest distance of a landing from the pad, m
-	// Boundary is its outline around the pad; none where only a radius is given, or neither.
+	Clear   float64 // least distance of people from the pad by the field's own rule, m
+	// Boundary is its outline around the pad; none where only a radius is given, or neither. It is
+	// read from the file that Outline names.
 	Boundary ground.Polygon
+	Outline  string
 }
 
 // Bounded tells that it is said how far the field reaches.

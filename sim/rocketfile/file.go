@@ -114,19 +114,31 @@ func (f *File) Name() string { return f.rd.doc.name }
 // Path is where the file is kept; empty for the starter and for standard input.
 func (f *File) Path() string { return f.path }
 
-// Paths are the files that the rocket is read from: its own, and the motor file and
-// the thrust curve it names. None for what is not on disk.
+// Paths are the files that the rocket is read from: its own, and the motor file,
+// the thrust curve and the field's outline it names. None for what is not on disk.
 func (f *File) Paths() []string {
 	var paths []string
 	if f.path != "" {
 		paths = append(paths, f.path)
 	}
-	for _, named := range []string{"motor.file", "motor.curve"} {
-		if at, ok := f.rd.where[named]; ok {
-			paths = append(paths, beside(at.doc.dir, at.node.text))
+	for _, named := range namedFiles {
+		if path := f.Named(named); path != "" {
+			paths = append(paths, path)
 		}
 	}
 	return paths
+}
+
+// namedFiles are the inputs that name files without which a rocket is not all there.
+var namedFiles = [...]string{"motor.file", "motor.curve", "field.boundary"}
+
+// Named is the path of the file that an input names: "motor.curve". Empty where the text has none.
+func (f *File) Named(input string) string {
+	at, ok := f.rd.where[input]
+	if !ok || at.node.kind != stringNode {
+		return ""
+	}
+	return beside(at.doc.dir, at.node.text)
 }
 
 // Text is a copy of the file's text.

@@ -185,7 +185,7 @@ func FuzzTyped(f *testing.F) {
 		if err == nil && setErr != nil {
 			t.Fatalf("%s = %q: the text takes it, the rocket does not: %v", in.Name, value, setErr)
 		}
-		if err != nil && setErr == nil && r.Validate() == nil && !strings.HasSuffix(in.Name, ".name") {
+		if err != nil && setErr == nil && r.Validate() == nil && !strings.HasSuffix(in.Name, ".name") && in.Name != "field.boundary" {
 			t.Fatalf("%s = %q: the rocket takes it, the text does not: %v", in.Name, value, err)
 		}
 		if err != nil {

@@ -183,7 +183,8 @@ func (f *File) Remove(input string) (*File, error) {
 	return f.steps(s.path, steps...)
 }
 
-// Move lets an item of a list change places with the one before it (by = −1) or behind it, with the comments of both.
+// Move lets an item of a list change places with the one before it (by = −1) or behind it, with the comments and the
+// uncertainties of both.
 func (f *File) Move(input string, by int) (*File, error) {
 	s, p, err := f.owner(input)
 	if err != nil {
@@ -197,9 +198,19 @@ func (f *File) Move(input string, by int) (*File, error) {
 		}
 		return nil, fault.List{{Key: input, Problem: problem, Remedy: "choose an input of a list, such as sections or plies"}}
 	}
-	d := f.rd.doc
-	a, b := d.itemSpan(d.table(s, p.item)), d.itemSpan(d.table(s, to))
-	return f.edit(s.path, []splice{{a, string(d.text[b.start:b.end])}, {b, string(d.text[a.start:a.end])}})
+	steps := f.respread(s, func(i int) int {
+		switch i {
+		case p.item:
+			return to
+		case to:
+			return p.item
+		}
+		return i
+	})
+	return f.steps(s.path, append(steps, func(d *document) []splice {
+		a, b := d.itemSpan(d.table(s, p.item)), d.itemSpan(d.table(s, to))
+		return []splice{{a, string(d.text[b.start:b.end])}, {b, string(d.text[a.start:a.end])}}
+	})...)
 }
 
 // itemSpan is where an item of a list stands, with its comments and without the blank lines around it.

@@ -76,3 +76,44 @@ func TestSpreadRows(t *testing.T) {
 	_, err = g.Remove("spread.water.throat")
 	require.ErrorContains(t, err, "not in the file")
 }
+
+// Uncertainties of what goes by its place follow it, in every way of writing them.
+func TestSpreadsFollowTheirItems(t *testing.T) {
+	layers := ""
+	for _, h := range []string{"10", "300", "600"} {
+		layers += "\n[[wind.layer]]\nheight = \"" + h + " m\"\nspeed = \"3 m/s\"\nfrom = \"90 deg\"\n"
+	}
+	stated := func(f *File) map[string]float64 {
+		all := map[string]float64{}
+		for _, s := range f.Spreads() {
+			all[s.Input.Name] = s.SD
+		}
+		return all
+	}
+	for _, spread := range []string{
+		"\n[spread]\n# of the ground\n\"wind.layer.1.speed\" = \"1 m/s\"\nwind.layer.3.speed = \"3 m/s\" # high\n",
+		"\n[spread.wind]\nlayer.1.speed = \"1 m/s\"\n\"layer.3.speed\" = \"3 m/s\"\n",
+		"\n[spread.wind.layer.1]\nspeed = \"1 m/s\"\n[spread.wind.layer.3]\nspeed = \"3 m/s\"\n",
+	} {
+		f := draftIn(t, plain+layers+spread)
+		require.Equal(t, map[string]float64{"wind.layer.1.speed": 1, "wind.layer.3.speed": 3}, stated(f), spread)
+		g, err := f.Remove("wind.layer.2.speed")
+		require.NoError(t, err, spread)
+		require.Equal(t, map[string]float64{"wind.layer.1.speed": 1, "wind.layer.2.speed": 3}, stated(g), "%s", g.Text())
+		g, err = f.Remove("wind.layer.1.speed")
+		require.NoError(t, err, spread)
+		require.Equal(t, map[string]float64{"wind.layer.2.speed": 3}, stated(g), "%s", g.Text())
+		g, err = f.Move("wind.layer.1.height", 1) // which no longer rises
+		require.NoError(t, err, spread)
+		require.Equal(t, map[string]float64{"wind.layer.2.speed": 1, "wind.layer.3.speed": 3}, stated(g), "%s", g.Text())
+		if strings.Contains(spread, "#") {
+			require.Equal(t, 2, strings.Count(string(g.Text()), "# of the ground")+strings.Count(string(g.Text()), "# high"))
+		}
+	}
+	// One with a name of its own keeps it, one without goes by its place.
+	f := draftIn(t, base+"water = { "+waterKeys+" }\ncanopy = [{area=\"1 m2\",deploy=\"apogee\"}, {name=\"y\",area=\"2 m2\",deploy=\"apogee\"}, {area=\"3 m2\",deploy=\"apogee\"}]\n"+
+		"spread = { \"canopy.y.area\" = \"0.2 m2\", \"canopy.3.area\" = \"0.3 m2\", \"canopy.1.deploy.water\" = \"1 s\" }\n")
+	g, err := f.Move("canopy.y.area", -1)
+	require.NoError(t, err)
+	require.Equal(t, map[string]float64{"canopy.y.area": 0.2, "canopy.3.area": 0.3, "canopy.2.deploy.water": 1}, stated(g), "%s", g.Text())
+}

@@ -98,13 +98,21 @@ func (f *File) RemoveCanopy(name string) (*File, error) {
 // removeItem takes an item of a repeated section out of the text, with its
 // uncertainties. In messages it is called what.
 func (f *File) removeItem(section, name, what string) (*File, error) {
-	doc, s := f.rd.doc, sectionAt(section)
+	s := sectionAt(section)
 	var names []string
 	for i := range s.count(f.rd.rocket) {
 		title := s.label(place{f.rd.rocket, i})
 		if title == name {
-			splices := append(doc.remove(doc.table(s, i)), doc.dropSpreads(section+"."+name)...)
-			return f.edit(section+"."+name, splices)
+			steps := f.respread(s, func(k int) int {
+				switch {
+				case k == i:
+					return -1
+				case k > i:
+					return k - 1
+				}
+				return k
+			})
+			return f.steps(section+"."+name, append(steps, func(d *document) []splice { return d.remove(d.table(s, i)) })...)
 		}
 		names = append(names, title)
 	}

@@ -74,10 +74,10 @@ func (f *File) SavedAfter(t time.Time) bool {
 	return f.path != "" && err == nil && info.ModTime().After(t)
 }
 
-// SaveAs writes the text to another path, and the thrust curve and motor file
-// it names beside it if they are not there. The file it returns lives there.
-// Unless it may overwrite, a file that exists is ErrExists; a curve or motor
-// file that exists and differs always is.
+// SaveAs writes the text to another path, and the thrust curve, the motor file and
+// the field's outline it names beside it if they are not there. The file it returns lives there.
+// Unless it may overwrite, a file that exists is ErrExists; another of those
+// that exists and differs always is.
 func (f *File) SaveAs(path string, overwrite bool) (*File, error) {
 	text := f.rd.doc.text
 	if info, err := os.Stat(path); err == nil {
@@ -118,7 +118,7 @@ func (f *File) SaveAs(path string, overwrite bool) (*File, error) {
 // copyNamed puts the files that the text names into another folder, and
 // returns those it made.
 func (f *File) copyNamed(dir string) (made []string, err error) {
-	for _, named := range []string{"motor.file", "motor.curve"} {
+	for _, named := range namedFiles {
 		at, ok := f.rd.where[named]
 		if !ok || filepath.IsAbs(at.node.text) {
 			continue

@@ -60,8 +60,6 @@ func limitsSection() *section {
 
 // fieldSection is the flying field.
 func fieldSection() *section {
-	boundary := text("boundary", "boundary", "The field's outline, one polygon in a GeoJSON file beside this one.", &textCodec{check: aFileName})
-	boundary.fileOnly = true
 	return &section{
 		path: "field", group: "field", apart: true, count: one,
 		fields: []*field{
@@ -69,7 +67,10 @@ func fieldSection() *section {
 				"Greatest height above the pad that the field is cleared for."),
 			num("radius", "radius", 10, 100,
 				"Greatest distance from the pad at which a landing is still on the field."),
-			boundary,
+			num("clear", "clear", 5, 50,
+				"Least distance of people from the pad by the field's own rule, beside that of US codes; the greater one rules."),
+			text("boundary", "boundary", "The field's outline around the pad of [site]: one polygon in a GeoJSON file, named relative to this one.",
+				&textCodec{at: func(p place) *string { return &p.rocket.Field.Outline }, check: aFileName}),
 		},
 	}
 }

@@ -173,14 +173,9 @@ func (d *document) dropSpreads(part string) []splice {
 
 // dropSpread takes the uncertainties of some inputs out of the text.
 func (d *document) dropSpread(gone func(name string) bool) []splice {
-	table := d.root.member("spread")
-	if table == nil || table.kind != tableNode {
-		return nil
-	}
 	var splices []splice
-	for _, n := range leaves(table) {
-		name := strings.TrimPrefix(n.dotted(), "spread.")
-		if gone(name) {
+	for _, n := range d.spreads() {
+		if gone(n.spreadName()) {
 			splices = append(splices, d.remove(n)...)
 		}
 	}

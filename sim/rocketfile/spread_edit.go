@@ -73,12 +73,8 @@ func (f *File) Settled(input string, v, sd float64) float64 {
 
 // spreadOf is the node of an input's uncertainty; nil when there is none.
 func (d *document) spreadOf(input string) *node {
-	table := d.root.member("spread")
-	if table == nil || table.kind != tableNode {
-		return nil
-	}
-	for _, n := range leaves(table) {
-		if strings.TrimPrefix(n.dotted(), "spread.") == input {
+	for _, n := range d.spreads() {
+		if n.spreadName() == input {
 			return n
 		}
 	}

@@ -6,7 +6,6 @@ package card
 import (
 	"fmt"
 	"io"
-	"math"
 	"regexp"
 	"strings"
 
@@ -107,38 +106,11 @@ func (p filler) facts() []form.Blank {
 		wind += fmt.Sprintf("; %s from %s at %s", p.Given(top.Speed, "m/s"), compass(top.From), p.Given(top.Height, "m"))
 	}
 	return append(facts, form.Blank{Label: "wind of the file", Text: wind}, form.Blank{Label: "wind limit", Text: p.MostWind(&p.Day.Wind)},
-		form.Blank{Label: "clear distance", Text: p.clear()})
+		form.Blank{Label: "clear distance", Text: p.Clear(p.clear(), p.Rocket.Power)})
 }
 
-// clear is how far codes want people to be, by the total impulse; on water that is no more than a
-// comparison, for they are written for motors.
-func (p filler) clear() string {
-	impulse := p.Verdict.Day.Drive.Impulse
-	if p.Rocket.Power == rocket.MotorPower {
-		impulse = p.Rocket.Motor.Impulse()
-	}
-	c, known := ground.ClearingFor(impulse)
-	if !known {
-		return "beyond the classes of US codes: the range officer's"
-	}
-	text := "people " + p.beyondCode(c.People) + " away"
-	if c.Cleared > 0 {
-		text += ", " + p.beyondCode(c.Cleared) + " across cleared"
-	}
-	text += ", for class " + c.Class + " by US codes (NFPA 1122, 1127; from memory)"
-	if p.Rocket.Power == rocket.WaterPower {
-		text += ", which are for motors"
-	}
-	return text + "; the range officer's counts"
-}
-
-// beyondCode is a distance that a code has in feet, rounded up to the metre.
-func (p filler) beyondCode(v float64) string {
-	if p.System != quantity.US {
-		v = math.Ceil(v - 1e-9)
-	}
-	return p.Given(v, "m")
-}
+// clear is how far people are kept from the pad.
+func (p filler) clear() ground.Kept { return plan.Clear(p.Rocket, p.Verdict.Day) }
 
 // degreeUnits are units of degrees after a figure.
 var degreeUnits = regexp.MustCompile(`(\d) deg([CF])?\b`)

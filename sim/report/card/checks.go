@@ -74,7 +74,7 @@ func (p filler) winds() form.Block {
 	return form.Block{Title: "rail and wind", Table: t, Notes: []string{fmt.Sprintf(
 		"The tilt into the wind, at most %s, that lands nearest the pad (common practice, no source), and where it "+
 			"lands then. For a wind from the direction in the file; turn the rail with the wind. The rail exit is judged by "+
-			"the wind too; opening and landing are not judged here.", tenths(plan.MostTilt(p.Rocket)))}}
+			"the wind too; opening and landing are not judged here.", tenths(plan.MostTilt(p.Rocket))), words.Direction}}
 }
 
 // wind is the row of one wind: words that grade the rail exit and its angle always, the
@@ -115,7 +115,10 @@ func (p filler) wind(l study.WindTilt) form.Row {
 		if l.Drift >= words.AtPad {
 			where = toward(where, words.Bearing(x.East, x.North))
 		}
-		cells[5] = quiet(where, fieldLimit(r.Field.Radius, gates.WordFar), l.Drift)
+		cells[5] = where
+		if !r.Field.Holds(x.East, x.North) {
+			cells[5], outside = where+" "+gates.WordFar, true
+		}
 	}
 	row := form.Row{Cells: cells}
 	if outside {

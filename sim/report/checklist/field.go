@@ -134,7 +134,7 @@ func (w *writer) arming() {
 	w.fact("delay", delay)
 	w.stands("arms", "at the pad, beside the rail, never over it: one person, the last to leave")
 	w.stands("launcher", "at its desk, launcher off and locked, its key in the pocket of who arms")
-	w.stands("everyone else", "at the distance that the range officer names, by the motor's class")
+	w.stands("everyone else", w.clearance())
 	prepare := []string{
 		"Motor and delay are those of the card: " + what + ", " + delay + ". Case, nozzle and closures looked at; no igniter in it.",
 		"Motor in, retainer on: it slides neither way by hand.",
@@ -168,11 +168,7 @@ func (w *writer) launch() {
 	if r.Field.Ceiling > 0 {
 		w.fact("cleared for", w.Height(r.Field.Ceiling))
 	}
-	where := "at the distance that the range officer names"
-	if r.Power == rocket.WaterPower {
-		where = w.clearance()
-	}
-	w.stands("releases", "one person, who does nothing else, "+where)
+	w.stands("releases", "one person, who does nothing else, "+w.clearance())
 	w.stands("watch", "two people beside, eyes on the rocket from release to landing, arm out towards it")
 	w.stands("everyone else", "there too, standing and facing it; nobody under its path or downwind")
 	w.add("Before",

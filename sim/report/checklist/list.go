@@ -5,6 +5,7 @@ import (
 
 	"ullage/sim/chamber"
 	"ullage/sim/gates"
+	"ullage/sim/plan"
 	"ullage/sim/quantity"
 	"ullage/sim/report/page"
 	"ullage/sim/report/words"
@@ -234,7 +235,5 @@ func (w *writer) pressureAlarm() {
 // away is the distance that the gas on the pad asks for.
 func (w *writer) away() string { return w.Farther(w.Pad.Gas.StandoffFloor) }
 
-// clearance is where everybody else stands about a rocket under pressure.
-func (w *writer) clearance() string {
-	return "at the clearance that the range officer names, never less than " + w.away() + ", the blast distance: fragments go farther"
-}
+// clearance is where everybody else stands.
+func (w *writer) clearance() string { return w.Stand(plan.Clear(w.Rocket, w.Verdict.Day)) }

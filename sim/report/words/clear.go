@@ -1,0 +1,63 @@
+package words
+
+import (
+	"strings"
+
+	"ullage/sim/ground"
+	"ullage/sim/rocket"
+)
+
+// Direction is the one thing about where a rocket flies that no figure here decides.
+const Direction = "Which direction is clear, and where the rail tilts to, is the range officer's to say."
+
+// Clear says how far people are kept from the pad of a drive, what rules that and what the others
+// ask for. Codes are written for motors: on water they are no more than a comparison.
+func (p Printer) Clear(k ground.Kept, power rocket.Power) string {
+	ruling := map[ground.Ruling]string{
+		ground.ByCode:  p.code(k, power),
+		ground.ByField: "the field's own rule",
+		ground.ByBlast: "the blast distance of the gas, and fragments go farther",
+	}
+	var parts []string
+	if k.By != ground.ByNobody {
+		parts = append(parts, "people "+p.Farther(k.People)+" away: "+ruling[k.By])
+	}
+	for _, x := range []struct {
+		by   ground.Ruling
+		v    float64
+		text string
+	}{{ground.ByField, k.Field, "the field's own rule"}, {ground.ByBlast, k.Blast, "the blast"}, {ground.ByCode, k.Code.People, p.code(k, power)}} {
+		if x.v > 0 && x.by != k.By {
+			parts = append(parts, p.Farther(x.v)+" by "+x.text)
+		}
+	}
+	if !k.Coded {
+		parts = append(parts, "beyond the classes of US codes")
+	} else if c := k.Code.Cleared; c > 0 {
+		parts = append(parts, p.Farther(c)+" across cleared of what burns")
+	}
+	return strings.Join(append(parts, "the range officer's counts"), "; ")
+}
+
+// Stand is where everybody stands who is not told to be elsewhere.
+func (p Printer) Stand(k ground.Kept) string {
+	text := "at the clearance that the range officer names"
+	if k.By == ground.ByNobody {
+		return text
+	}
+	least := map[ground.Ruling]string{
+		ground.ByCode:  "that of class " + k.Code.Class + " by US codes (from memory)",
+		ground.ByField: "the field's own rule",
+		ground.ByBlast: "the blast distance: fragments go farther",
+	}
+	return text + ", never less than " + p.Farther(k.People) + ", " + least[k.By]
+}
+
+// code names the class of codes.
+func (p Printer) code(k ground.Kept, power rocket.Power) string {
+	text := "class " + k.Code.Class + " by US codes (NFPA 1122, 1127; from memory)"
+	if power == rocket.WaterPower {
+		text += ", which are for motors"
+	}
+	return text
+}
