@@ -105,8 +105,8 @@ func (r *run) verdicts() {
 		r.warn(Warning{Code: DragBeyondTable, Value: fl.Max.Mach, Limit: limit})
 	}
 	if m, mount := r.rocket.Motor, r.rocket.MotorMount; r.rocket.Power == rocket.MotorPower && mount != nil {
-		if m.Diameter > mount.Diameter*(1+1e-9) {
-			r.warn(Warning{Code: MotorTooWide, Value: m.Diameter, Limit: mount.Diameter})
+		if bore := mount.Bore(); m.Diameter > bore*(1+1e-9) {
+			r.warn(Warning{Code: MotorTooWide, Value: m.Diameter, Limit: bore})
 		}
 	}
 }

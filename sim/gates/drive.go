@@ -26,7 +26,7 @@ func driveCriteria(r *rocket.Rocket) []criterion {
 		missing = append(missing, "motor.diameter")
 	}
 	if m := r.MotorMount; m != nil {
-		fits.limit.Max = m.Diameter // what arithmetic adds every limit allows
+		fits.limit.Max = m.Bore() // of its liner, where it has one; what arithmetic adds every limit allows
 	} else {
 		missing = append(missing, "motor_mount.diameter")
 	}

@@ -404,7 +404,7 @@ func TestMotorChecks(t *testing.T) {
 	for _, c := range v.Checks {
 		assert.NotContains(t, []string{"proof", "burst", "liquid-left", "margin.liquid-out"}, c.Key)
 	}
-	r.Limits.Impulse, r.MotorMount.Diameter = 160, 0.024
+	r.Limits.Impulse, r.MotorMount.Liner, r.MotorMount.Retainer = 160, 0.024, 0.020
 	v = judge(t, r, Options{})
 	assert.False(t, find(t, &v, "impulse").Pass)
 	assert.False(t, find(t, &v, "motor-fits").Pass)

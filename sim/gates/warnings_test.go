@@ -122,7 +122,7 @@ func TestWarningAndCheckAgreeOnWidth(t *testing.T) {
 	for wider, fits := range map[float64]bool{1: true, 1 + 0.9e-9: true, 1 + 1.1e-9: false, 1.01: false} {
 		r := open(t, "heron")
 		r.Power = rocket.MotorPower
-		r.Motor.Diameter = r.MotorMount.Diameter * wider
+		r.Motor.Diameter = r.MotorMount.Bore() * wider // heron has a liner
 		v := judge(t, r, Options{})
 		require.Equal(t, fits, find(t, &v, checkMotorFits).Pass, wider)
 		require.Equal(t, !fits, warns(v.Day, sim.MotorTooWide), wider)

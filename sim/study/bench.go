@@ -49,15 +49,15 @@ func BenchOf(ctx context.Context, r *rocket.Rocket, o Options) (Benched, error) 
 	if r.Water == nil {
 		return b, nil
 	}
-	b.Gas = gasOf(r)
+	b.Gas = GasOf(r)
 	if lost := r.Bench.Filling.LostBy(); !math.IsNaN(lost) {
 		b.LeakCost, err = LeakCost(ctx, r, lost)
 	}
 	return b, err
 }
 
-// gasOf is the gas that a flight on water is filled with, at the temperature that it has at release.
-func gasOf(r *rocket.Rocket) bench.Gas {
+// GasOf is the gas that a flight on water is filled with, at the temperature that it has at release. The rocket has that drive.
+func GasOf(r *rocket.Rocket) bench.Gas {
 	w := r.Water
 	column := r.Site.Column()
 	air := column.Air(0)

@@ -5,7 +5,6 @@ import (
 	"strconv"
 
 	"ullage/sim/report/page"
-	"ullage/sim/report/words"
 	"ullage/sim/rocket"
 	"ullage/sim/study"
 )
@@ -31,7 +30,7 @@ func (s *sheet) jig() page.Section {
 	for i := range s.Jigs {
 		j := &s.Jigs[i]
 		for _, r := range j.Rows {
-			row(j.Power, "", r)
+			row(j.Power, "as tried", r)
 		}
 		if !math.IsNaN(j.Field.Angle) && !j.AllField {
 			row(j.Power, "most that the field holds", j.Field)
@@ -67,7 +66,7 @@ func (s *sheet) held(j *study.Jigged) page.Block {
 		if !math.IsNaN(most.Gap) {
 			text += ", a gap of " + s.fine(most.Gap) + " at " + s.Given(j.Length, "mm")
 		}
-		why := ": the angle of attack asks for that, the field for less."
+		why := ": the angle of attack asks for that; the field alone would let it be more."
 		if j.Field.Angle <= j.Attack.Angle {
 			why = ": the field of " + s.Height(j.Radius) + " asks for that."
 		}
@@ -145,56 +144,6 @@ func (s *sheet) lockOut(x *study.Settings) page.Points {
 // upTo is a time rounded up to a tenth of a second.
 func (s *sheet) upTo(v float64) string {
 	return strconv.FormatFloat(math.Ceil(v*10)/10, 'f', 1, 64) + " s"
-}
-
-// filling is gas, strokes, bottle and leak.
-func (s *sheet) filling() page.Section {
-	w := s.Rocket.Water
-	if w == nil {
-		return page.Section{}
-	}
-	x := page.Section{Name: "Filling"}
-	f := &s.Rocket.Bench.Filling
-	facts := page.Facts{
-		{"gas", s.Mass(s.Gas.Mass()) + " of " + string(w.Gas) + " into " + s.Given(s.Gas.Volume, "L") + " to " + s.Pressure(s.Gas.Pressure)},
-	}
-	var needs []string
-	if f.Stroke > 0 {
-		facts = append(facts, [2]string{"pump", strconv.Itoa(int(math.Ceil(s.Gas.Strokes(f.Stroke)))) + " strokes of " + s.Given(f.Stroke, "L") + " at least: none passes back, none stays in the pump"})
-	} else {
-		needs = append(needs, "filling.stroke for the strokes of a pump")
-	}
-	switch {
-	case f.Bottle == 0 || f.BottlePressure == 0:
-		needs = append(needs, "filling.bottle and filling.bottle_pressure for a bottle")
-	default:
-		after := s.Gas.BottleAfter(f)
-		text := "from " + s.Pressure(f.BottlePressure) + " to " + s.Pressure(after) + "; it fills the chamber " + words.Plural(s.Gas.Fillings(f), "time")
-		if s.Gas.Fillings(f) == 0 {
-			text = s.Pressure(f.BottlePressure) + " in it do not reach " + s.Pressure(s.Gas.Pressure)
-		}
-		facts = append(facts, [2]string{"bottle", text})
-	}
-	if lost := f.LostBy(); !math.IsNaN(lost) {
-		text := s.Text(lost, "bar") + " by the release at the rate of the leak test"
-		switch {
-		case math.IsNaN(s.LeakCost):
-			text += ": nothing is left to fly on"
-		case s.LeakCost >= 0:
-			text += ", " + s.Height(s.LeakCost) + " of height"
-		default:
-			text += ", which takes no height"
-		}
-		facts = append(facts, [2]string{"leak", text})
-	} else {
-		needs = append(needs, "filling.leak, leak_time and wait for what a leak costs")
-	}
-	x.Add(facts)
-	if len(needs) > 0 {
-		x.Add(page.Prose("Give " + page.Listed(needs) + "."))
-	}
-	x.Add(page.Prose("Ideal gas that has come back to its temperature: a chamber filled fast is warm, and its pressure falls as it cools. Never make up for a leak by filling higher; what leaks is mended and proved with water again."))
-	return x
 }
 
 // cautions go with all of it.

@@ -101,14 +101,8 @@ func (s *sheet) span(low, high float64) string {
 	return s.Given(low, "%") + " to " + s.Given(high, "%")
 }
 
-// fine is a length to a hundredth of a millimetre or a thousandth of an inch.
-func (s *sheet) fine(v float64) string {
-	const inch = 0.0254
-	if s.System == quantity.US {
-		return strconv.FormatFloat(v/inch, 'f', 3, 64) + " in"
-	}
-	return strconv.FormatFloat(v*1e3, 'f', 2, 64) + " mm"
-}
+// fine is a length as fine as it is measured.
+func (s *sheet) fine(v float64) string { return fine(s.Printer, v) }
 
 // drill is a hole to the next drill, never below it.
 func (s *sheet) drill(hole float64) string {
@@ -127,7 +121,7 @@ func (s *sheet) bay() page.Section {
 		x.Add(page.Prose("No bay is described: give bay.volume."))
 		return x
 	}
-	x.Add(page.Facts{{"drill", words.Plural(b.Number(), "hole") + " of " + s.drill(b.Port()) + " (" + s.fine(b.Port()) + "), evenly around"}})
+	facts := page.Facts{{"drill", words.Plural(b.Number(), "hole") + " of " + s.drill(b.Port()) + " (" + s.fine(b.Port()) + " at least), evenly around"}}
 	fastest := 0.0
 	for i := range s.Settings {
 		fastest = math.Max(fastest, s.Settings[i].Flight.Max.Speed)
@@ -135,9 +129,9 @@ func (s *sheet) bay() page.Section {
 	if fastest > 0 {
 		column := s.Rocket.Site.Column()
 		air := column.Air(0)
-		x.Add(page.Facts{{"lag", "at " + s.Speed(fastest) + " the bay reads " + s.Text(b.Lag(fastest, air.Pressure, air.Density), "m") + " low"}})
+		facts = append(facts, [2]string{"lag", "at " + s.Speed(fastest) + ", the fastest, the bay reads " + s.Rough(b.Lag(fastest, air.Pressure, air.Density), "m") + " low"})
 	}
-	x.Add(page.Prose("One hole of 1/4 in for 100 in³, its area shared (common practice, no source). Sharp, square to the skin, a body's width or more from what disturbs the flow: the nose's " +
+	x.Add(facts, page.Prose("One hole of 1/4 in for 100 in³, its area shared (common practice, no source). Sharp, square to the skin, a body's width or more from what disturbs the flow: the nose's "+
 		"base, buttons, steps; the bay tight to its neighbours. [[hole]] puts them on a wrap to drill by."))
 	return x
 }

@@ -64,7 +64,7 @@ func (w *writer) leak() {
 	w.stands("everyone else", "away; nobody in line with the ends")
 	full := w.Rough(1.3*at, "bar") + " to " + w.Rough(2*at, "bar")
 	w.add("Prepare",
-		"Look over wall, bonds, thread and seal in good light; grease the seal. Damage, a blow or a hot day since the proof: prove it again instead.",
+		"Look over wall, bonds, thread and seal in good light. "+w.ring()+" out of its groove: no cut, no flat, no grit; greased, and back without a twist. Damage, a blow or a hot day since the proof: prove it again instead.",
 		"Close it as for the flight, nozzle end by its own seal, with a plug rated above "+figure+". Gauge compared with another, full scale "+full+".",
 		"Fill it completely with water, bleed on top, tap and turn it until no bubbles come, close the bleed, wipe it dry. Water only: gas that leaks does so with all its energy behind it.",
 		"Put it behind the barrier, ends towards walls. Go behind the barrier with the pump.",

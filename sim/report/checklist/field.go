@@ -7,6 +7,7 @@ import (
 	"sort"
 
 	"ullage/sim/gates"
+	"ullage/sim/report/bench"
 	"ullage/sim/report/page"
 	"ullage/sim/report/words"
 	"ullage/sim/rocket"
@@ -89,18 +90,24 @@ func (w *writer) filling() {
 	figure := w.Given(water.Pressure, "bar")
 	w.fact("water", fmt.Sprintf("%s, %s, %s of the chamber", w.Mass(liquid*water.Density), w.Text(liquid, "mL"), w.Given(water.Fill, "%")))
 	w.fact("pressure", figure+" by a gauge open to the air, of "+string(water.Gas))
+	filling, _ := bench.Filling(w.Printer, r)
+	for _, f := range filling {
+		w.fact(f[0], f[1])
+	}
 	w.fact("proof on record", w.ProofOnRecord(r)+": "+w.ProvedFor(r))
 	w.fact("gas stores", w.Energy(w.Pad.Gas.Isentropic))
 	w.stands("pump and vent", "at the far end of the filling line, "+w.away()+" away at least: one person")
 	w.stands("watches", "beside the pump, eyes on rocket and gauge; writes: one person")
 	w.stands("everyone else", w.clearance())
-	w.add("On the ground, no pressure",
-		"Proof on record seen, and the card for today: "+w.ProofOnRecord(r)+".",
+	ground := []string{
+		"Proof on record seen, and the card for today: " + w.ProofOnRecord(r) + ".",
 		"Wall, bonds, thread and seal looked at: no crack, no white patch, no edge that lifts, nothing dented. Otherwise it is not filled.",
+		w.ring() + " as in the leak test, greased, in its groove all around: no cut, no twist, no grit.",
 		"The vent of the filling line is tried now: it opens from the far end, and the line falls to nothing. Without a vent that works from afar nothing is pressurised.",
-		"A relief valve on the line opens above "+figure+" and below the proof, tried by itself.",
-		"Water weighed in: "+w.Mass(liquid*water.Density)+", on the scales, not by eye.",
-	)
+		"A relief valve on the line opens above " + figure + " and below the proof, tried by itself.",
+		"Water weighed in: " + w.Mass(liquid*water.Density) + ", on the scales, not by eye.",
+	}
+	w.add("On the ground, no pressure", ground...)
 	onRail := []string{
 		"On the rail, buttons run free, tilt and heading set as on the card. Release locked.",
 		"Line on, hose laid so that nothing drags at the rocket. It drips nowhere.",
@@ -110,12 +117,33 @@ func (w *writer) filling() {
 		onRail = append([]string{"Launch tube, " + w.Size(t.Length) + " by " + w.Size(t.Outer) + ", clean and greased; the nozzle slides down it without force."}, onRail...)
 	}
 	w.add("On the rail, no pressure", onRail...)
+	half := "Pressure slowly to " + w.Rough(water.Pressure/2, "bar") + w.counted(water.Pressure/2) + "; closed off for 1 minute. A gauge that falls, a drip, a sound: vent from where you stand."
+	if w.counted(water.Pressure) != "" {
+		half += " Far fewer strokes: too much water in it. Far more: a leak, or the pump's. Either: vent."
+	}
 	w.add("Pressure, from afar",
 		"Everyone counted, and standing where the list says. The range officer says go on. From here on nobody goes nearer.",
-		"Pressure slowly to "+w.Rough(water.Pressure/2, "bar")+"; closed off for 1 minute. A gauge that falls, a drip, a sound: vent from where you stand.",
-		"Slowly to "+figure+", and no further. The needle steady. Then the launch list, at once: a chamber is not left under pressure, and the sun warms it.",
+		half,
+		"Slowly to "+figure+w.counted(water.Pressure)+", and no further. The needle steady. Then the launch list, at once: a chamber is not left under pressure, and the sun warms it.",
 		"Called off: vent from where you stand until the gauge reads 0 and stays there; then as the list for one that did not release says.",
 	)
+}
+
+// ring names the seal's ring.
+func (w *writer) ring() string {
+	if text := bench.Ring(w.Printer, &w.Rocket.Bench.Seal); text != "" {
+		return "The seal's ring, " + text + ","
+	}
+	return "The seal's ring"
+}
+
+// counted is what the pump counts up to a pressure; empty without a pump.
+func (w *writer) counted(pressure float64) string {
+	text := bench.Strokes(w.Rocket, pressure)
+	if text == "" {
+		return ""
+	}
+	return ", " + text + " or a few more"
 }
 
 // arming takes a motor to the rail.

@@ -27,7 +27,9 @@ func Document(d *Day, lists []List) page.Document {
 		if len(lists) > 1 {
 			doc.Title = words.Name(d.Rocket) + ": checklists on " + string(d.Rocket.Power)
 		}
-		doc.Sections = append(doc.Sections, l.sections(len(lists) > 1)...)
+		own := l.sections(len(lists) > 1)
+		own[0].Begins = i > 0 // each is carried to where it is worked through
+		doc.Sections = append(doc.Sections, own...)
 	}
 	doc.Sections = append(doc.Sections, cautions(d.Rocket))
 	return doc

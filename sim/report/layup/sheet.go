@@ -60,7 +60,7 @@ func (s *Sheet) head() page.Section {
 		how = "usual in hand lay-up, unverified"
 	}
 	x.Add(page.Facts{
-		{"chamber", s.Size(v.Diameter) + " inside, tube " + s.Size(v.TubeLength()) + " long with the laps of its closures; " + string(v.Material)},
+		{"chamber", s.Size(v.Diameter) + " inside, tube " + cutSize(s.Printer, v.TubeLength()) + " long with the laps of its closures; " + string(v.Material)},
 		{"fibre", s.Given(s.plan.Fibre, "%") + " of the volume is meant, " + how},
 		{"cut with", "trim " + s.Size(s.plan.Practice.Trim) + " at every open edge, overlap " + s.Size(s.plan.Practice.Overlap) + "; " + string(s.plan.Practice.Wrap)},
 	})

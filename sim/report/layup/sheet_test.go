@@ -98,7 +98,7 @@ func TestAllForms(t *testing.T) {
 func TestToTickOff(t *testing.T) {
 	text := written(t, sheetOf(t, heron(t, nil), quantity.Metric), page.AsMarkdown)
 	assert.Contains(t, text, "| [ ] | 1 | tube |")
-	assert.Contains(t, text, "| [ ] | 1 to 3 | 163 g/m2 cloth | 1 sheet |")
+	assert.Contains(t, text, "| [ ] | 1 to 3 | 163 g/m² cloth | 1 sheet |")
 	assert.Contains(t, text, "\n1. [ ] Gloves")
 	assert.Contains(t, text, "## Record\n")
 }

@@ -33,7 +33,7 @@ func (s *Sheet) Work() []page.Block {
 	add("Bond", s.bonding(&pot))
 	add("Before any pressure", []string{
 		"Let bonds cure as their data sheet says. Look at every fillet with a lamp; a hollow or a crack is opened and bonded again.",
-		"No pressure yet. ullage checklist FILE leak and FILE proof have the next steps: with water, from behind a barrier.",
+		"No pressure yet. ullage checklist FILE proof leak has the next steps: with water, from behind a barrier.",
 	})
 	return out
 }

@@ -12,6 +12,7 @@ type Section struct {
 	Name   string
 	Blocks []Block
 	Print  bool // only where the page is printed: blanks to fill in
+	Begins bool // on a sheet of its own, where the page is printed
 }
 
 // Block is a paragraph, a list or a table.

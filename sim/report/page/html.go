@@ -23,7 +23,11 @@ func (p *Document) HTML() string {
 	h.element("h1", "", p.Title)
 	for i := range p.Sections {
 		x := &p.Sections[i]
-		h.WriteString("<section>\n")
+		if x.Begins {
+			h.WriteString("<section class=\"begins\">\n")
+		} else {
+			h.WriteString("<section>\n")
+		}
 		if x.Name != "" {
 			h.element("h2", "", x.Name)
 		}

@@ -119,9 +119,23 @@ func trimmed(text string) string {
 }
 
 // spelled writes units as print does, where files have an asterisk for a product and a
-// figure for the square in an acceleration.
+// figure for squares and cubes.
 func spelled(s string) string {
-	return strings.ReplaceAll(strings.ReplaceAll(s, "*", "·"), "/s2", "/s²")
+	var b strings.Builder
+	letter := func(i int) bool { return i >= 0 && i < len(s) && (s[i]|0x20 >= 'a' && s[i]|0x20 <= 'z') }
+	for i := range len(s) {
+		switch ends := i+1 == len(s) || s[i+1] == '*' || s[i+1] == '/'; {
+		case s[i] == '*':
+			b.WriteString("·")
+		case s[i] == '2' && letter(i-1) && ends:
+			b.WriteString("²")
+		case s[i] == '3' && letter(i-1) && ends:
+			b.WriteString("³")
+		default:
+			b.WriteByte(s[i])
+		}
+	}
+	return b.String()
 }
 
 // unitNamed finds a unit that the program itself names.
