@@ -149,6 +149,13 @@ var shots = []shot{
 	{"check-us-block-120x40", viewtest.Heron, "j x"},
 	{"check-motor-120x40", viewtest.Heron, "j d"},
 
+	{"pad-80x24", viewtest.Heron, "R"},
+	{"pad-us-120x40", viewtest.Heron, "x R right"},
+	{"pad-200x60", viewtest.Heron, "R"},
+	{"pad-motor-120x40", viewtest.Heron, "d R"},
+	{"pad-starter-80x24", starter, "R"},
+	{"pad-ascii-80x24", starter, "R e"},
+
 	{"log-80x24", viewtest.Wagtail, "L" + oneLog},
 	{"log-120x40", viewtest.Wagtail, "L" + oneLog},
 	{"log-200x60", viewtest.Wagtail, "L" + oneLog},

@@ -37,6 +37,9 @@ func newLayout(w, h int) layout {
 	return l
 }
 
+// whole is the room of a view that has the screen to itself but for the title, a line for messages and the keys.
+func (l layout) whole() (columns, rows int) { return l.width - 2, l.height - titleRows - keyRows - 1 }
+
 // short tells that the screen is smaller than what the layout needs.
 func (l layout) short() bool { return l.width < leastWidth || l.height < leastHeight }
 

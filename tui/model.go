@@ -89,7 +89,7 @@ func New(o Options) Model {
 		clock: o.clock(), judges: gates.Judge, corners: &view.Work[view.Cornered]{},
 	}
 	m.profile, m.colour = o.profile()
-	m.views = views(m.keys.Keys, log.Options{Logs: o.Logs, Clock: m.clock})
+	m.views = views(m.keys.Keys, m.clock, log.Options{Logs: o.Logs, Clock: m.clock})
 	m.repaint(backgroundOf(terminal.GuessBackground()))
 	m.refill()
 	m.inputs.chooseDrive()
@@ -212,7 +212,11 @@ func (m *Model) resize(w, h int) tea.Cmd {
 		return nil
 	}
 	for _, v := range m.views {
-		v.Resize(m.layout.view, m.layout.body)
+		if v.About().Whole {
+			v.Resize(m.layout.whole())
+		} else {
+			v.Resize(m.layout.view, m.layout.body)
+		}
 	}
 	return m.show()
 }
@@ -234,7 +238,7 @@ func (m *Model) show() tea.Cmd {
 	case m.unfinished(): // views are of the last good flight, whole
 		file = m.now.File
 	}
-	return m.view().Show(view.Scene{Ctx: m.ctx, File: file, Now: m.now, Kept: m.kept, Corners: m.corners, Units: m.units, Theme: m.theme})
+	return m.view().Show(view.Scene{Ctx: m.ctx, File: file, Now: m.now, Older: m.now != nil && m.now.File != m.file(), Kept: m.kept, Corners: m.corners, Units: m.units, Theme: m.theme})
 }
 
 // repaint prepares the theme for a background.

@@ -12,6 +12,10 @@ func (m *Model) mouse(e tea.MouseMsg) tea.Cmd {
 	case by != 0 && m.page != nil:
 		m.scroll(by)
 	case m.page != nil:
+	case m.whole():
+		if e.Button == tea.MouseButtonLeft {
+			m.view().Point(e.X-1, e.Y-titleRows)
+		}
 	case by != 0:
 		m.inputs.move(by)
 	case e.Button == tea.MouseButtonLeft && e.Y >= titleRows && e.Y < titleRows+m.layout.body:

@@ -49,7 +49,7 @@ func (m *Model) pressOne(k tea.KeyMsg) tea.Cmd {
 		return nil
 	}
 	m.fault = complaint{}
-	if k.Paste {
+	if k.Paste && !m.whole() {
 		m.pasted(string(k.Runes))
 		return nil
 	}
@@ -58,7 +58,22 @@ func (m *Model) pressOne(k tea.KeyMsg) tea.Cmd {
 			return cmd
 		}
 	}
+	if m.whole() && !m.showsOrLeaves(k) {
+		m.say(draw.Caution, "No input is changed from here: esc shows the flight and the inputs.")
+		return nil
+	}
 	return m.command(k)
+}
+
+// showsOrLeaves tells of a key that shows something, saves or leaves, and changes no input.
+func (m *Model) showsOrLeaves(k tea.KeyMsg) bool {
+	keys := &m.keys
+	for _, v := range m.views {
+		if key.Matches(k, v.About().Open) {
+			return true
+		}
+	}
+	return !k.Paste && key.Matches(k, keys.NextView, keys.PrevView, keys.Findings, keys.Help, keys.Units, keys.Save, keys.SaveAs, keys.Quit)
 }
 
 // command takes a key of the frame.

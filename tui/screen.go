@@ -5,6 +5,8 @@ import (
 	"path/filepath"
 	"strings"
 
+	"github.com/charmbracelet/x/ansi"
+
 	"ullage/sim/quantity"
 	"ullage/sim/rocket"
 	"ullage/sim/rocketfile"
@@ -55,6 +57,8 @@ func (m *Model) draw() {
 		rows = m.pageLines()
 	case m.picking != nil:
 		rows = m.picking.lines(m.theme, l.width, l.body+l.findings)
+	case m.whole():
+		rows = m.view().Lines()
 	default:
 		if m.drawn.findings == nil {
 			m.drawn.findings = m.findingLines(l.width, l.findings)
@@ -62,6 +66,27 @@ func (m *Model) draw() {
 		rows = append(m.bodyLines(), m.drawn.findings...)
 	}
 	m.drawn.body = rows[:max(min(room, len(rows)), 0)]
+	if m.whole() && m.page == nil && m.picking == nil {
+		m.sunlight()
+	}
+}
+
+// whole tells that the view in sight has the screen to itself.
+func (m *Model) whole() bool { return m.view().About().Whole && !m.blank() }
+
+// sunlight paints all that is around such a view as it is painted itself, and its margins.
+func (m *Model) sunlight() {
+	d := &m.drawn
+	plain := func(row string) string { return m.theme.Paint(draw.Sunlit, ansi.Strip(row)) }
+	d.title, d.keys = plain(d.title), plain(d.keys)
+	margin, body := m.theme.Paint(draw.Sunlit, " "), make([]string, len(d.body))
+	for i, row := range d.body {
+		body[i] = margin + row + margin
+	}
+	d.body = body
+	for i, row := range d.status {
+		d.status[i] = plain(row)
+	}
 }
 
 // bodyLines are the inputs and the view side by side.
@@ -265,6 +290,10 @@ func (m *Model) statusLines() ([]string, string) {
 	if m.page != nil {
 		return nil, draw.HintLine(theme, hints, must, w)
 	}
+	if m.whole() {
+		must = must[1:] // nothing is changed there that would have to be saved
+		return m.messageLines(), draw.HintLine(theme, hints, must, w)
+	}
 	first, second := m.inputHelp()
 	if m.tabling != nil {
 		first, second = m.tableHelp()
@@ -279,6 +308,18 @@ func (m *Model) statusLines() ([]string, string) {
 		second = " " + theme.Paint(m.notice.role, theme.Fit(strings.Join(parts[1:], " "), w-2)) + " "
 	}
 	return []string{first, second}, draw.HintLine(theme, hints, must, w)
+}
+
+// messageLines are what is said below a view that has the screen to itself: a row at least.
+func (m *Model) messageLines() []string {
+	var rows []string
+	for _, line := range draw.Wrapped(m.theme.Say(m.notice.says), m.layout.width-2) {
+		rows = append(rows, " "+draw.Padded(line, m.layout.width-2)+" ")
+	}
+	if len(rows) == 0 {
+		rows = append(rows, draw.Blanks(m.layout.width))
+	}
+	return rows
 }
 
 // inputHelp is two rows about the chosen input: its dotted name, range and

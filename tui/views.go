@@ -1,6 +1,8 @@
 package tui
 
 import (
+	"time"
+
 	"ullage/tui/view"
 	"ullage/tui/view/airframe"
 	"ullage/tui/view/chamber"
@@ -11,12 +13,13 @@ import (
 	"ullage/tui/view/log"
 	"ullage/tui/view/motors"
 	"ullage/tui/view/opening"
+	"ullage/tui/view/pad"
 	"ullage/tui/view/throats"
 )
 
 // views are the ways of looking at a rocket, in the order of their keys in the title. The
 // first is shown at the start.
-func views(k view.Keys, logs log.Options) []view.View {
+func views(k view.Keys, clock func() time.Time, logs log.Options) []view.View {
 	return []view.View{
 		flight.New(k),
 		fill.New(k),
@@ -27,6 +30,7 @@ func views(k view.Keys, logs log.Options) []view.View {
 		chamber.New(k),
 		layup.New(k),
 		check.New(k),
+		pad.New(k, clock),
 		log.New(k, logs),
 	}
 }

@@ -1,13 +1,20 @@
 package tui
 
 import (
+	"regexp"
+	"strings"
 	"testing"
 
 	"github.com/charmbracelet/bubbles/key"
+	tea "github.com/charmbracelet/bubbletea"
+	"github.com/muesli/termenv"
 	"github.com/stretchr/testify/require"
 
 	"ullage/sim/long"
 	"ullage/sim/rocketfile"
+	"ullage/tui/draw"
+	"ullage/tui/plot"
+	"ullage/tui/view/viewtest"
 )
 
 // Every view says what it is, on the page of keys too; its key is nobody else's and shows
@@ -39,24 +46,29 @@ func TestEveryViewDescribesItself(t *testing.T) {
 }
 
 // A view's keys have a help of their own and are no keys of the frame, but those of the
-// flight, nor of other views.
+// flight, nor of other views; one that has the whole screen may have those of the inputs too.
 func TestKeysOfViews(t *testing.T) {
-	taken, keys := map[string]bool{}, DefaultKeys()
+	aside, whole, keys := map[string]bool{}, map[string]bool{}, DefaultKeys()
 	for _, g := range keys.groups() {
 		for _, b := range g.keys {
 			for _, k := range b.Keys() {
 				flight := g.title == "flight" && !key.Matches(keyNamed(k), keys.Keep, keys.DropKept)
-				taken[k] = taken[k] || !flight && g.title != "answers"
+				aside[k] = aside[k] || !flight && g.title != "answers"
+				whole[k] = whole[k] || g.title == "reading" || g.title == "file and program"
 			}
 		}
 	}
 	all := New(Options{File: plover(t)}).views
 	for _, v := range all {
 		for _, k := range v.About().Open.Keys() {
-			taken[k] = true
+			aside[k], whole[k] = true, true
 		}
 	}
 	for _, v := range all {
+		taken := aside
+		if v.About().Whole {
+			taken = whole
+		}
 		name, used := v.About().Name, map[string]bool{}
 		for _, b := range v.Keys() {
 			require.NotEmpty(t, b.Help().Key, name)
@@ -68,4 +80,52 @@ func TestKeysOfViews(t *testing.T) {
 			}
 		}
 	}
+}
+
+// Where no input is in sight none is changed, whatever is pressed or pasted, and the screen is as large as ever; what shows something
+// else, saves or leaves does.
+func TestNoInputChangesOutOfSight(t *testing.T) {
+	s := newScreenIn(t, viewtest.Heron(t), plot.Braille, 80, 24, noCorners)
+	before := s.text()
+	s.press("R")
+	shown := s.m.active
+	for _, g := range DefaultKeys().groups() {
+		for _, b := range g.keys {
+			if g.title == "reading" || g.title == "file and program" || g.title == "answers" || g.title == "while typing" {
+				continue
+			}
+			for _, k := range b.Keys() {
+				s.press(k)
+				s.checkSize()
+				require.Equal(t, before, s.text(), k)
+				require.Equal(t, shown, s.m.active, k)
+				require.Nil(t, s.m.typed, k)
+			}
+		}
+	}
+	s.send(tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune("12 bar"), Paste: true})
+	require.Nil(t, s.m.typed)
+	s.press("d")
+	require.Contains(t, s.view(), "No input is changed from here")
+	s.send(tea.MouseMsg{X: 3, Y: 5, Button: tea.MouseButtonWheelDown, Action: tea.MouseActionPress})
+	s.press("x")
+	require.Contains(t, s.view(), "psi")
+	s.press("q") // nothing to save: it ends
+	require.True(t, s.quit)
+	s.press("esc")
+	require.NotEqual(t, shown, s.m.active)
+}
+
+// All of the screen is black on white then, title and keys too, and nothing of it once it is left.
+func TestSunlitScreen(t *testing.T) {
+	s := newScreenIn(t, viewtest.Heron(t), plot.Braille, 80, 24, noCorners)
+	s.m.profile, s.m.colour = termenv.TrueColor, true
+	s.m.repaint(draw.DarkBackground)
+	ground := regexp.MustCompile(`48;2;(255;255;255|0;0;0)m`)
+	s.press("R")
+	for i, row := range strings.Split(s.view(), "\n") {
+		require.Regexp(t, ground, row, "row %d", i)
+	}
+	s.press("esc")
+	require.NotRegexp(t, ground, s.view())
 }

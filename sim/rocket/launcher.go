@@ -35,3 +35,39 @@ func (r *Rocket) OnTheLauncher() Launcher {
 // Settled is the gauge pressure of a closed chamber, Pa, when its gas has cooled or warmed from one temperature to another, K, at
 // constant volume (Gay-Lussac's law): (P + p_a) T/T_0 − p_a, with the air's pressure p_a.
 func Settled(gauge, air, from, to float64) float64 { return (gauge+air)*to/from - air }
+
+// GasTemperature is that of the gas in the chamber at its pressure, K: as given, else the air's.
+func (r *Rocket) GasTemperature() float64 {
+	if r.Water != nil && r.Water.Temperature > 0 {
+		return r.Water.Temperature
+	}
+	column := r.Site.Column()
+	return column.Air(0).Temperature
+}
+
+// SealedGauge is what a gauge that was sealed at sea level shows at the pressure of the file, Pa, where one that is open to the air shows that.
+func (r *Rocket) SealedGauge() float64 {
+	column := r.Site.Column()
+	return r.Water.Pressure + column.Air(0).Pressure - atmosphere.SeaLevelPressure
+}
+
+// Closed is the filled and closed chamber when gas and wall have come to another temperature.
+type Closed struct {
+	Temperature float64 // K
+	Gauge       float64 // what a gauge open to the air shows, Pa (Settled)
+	ProvedFor   float64 // the working pressure its proof is for so warm, Pa; NaN without a proof on record
+}
+
+// Vent tells that it is beyond what it is proved for, or not proved.
+func (c Closed) Vent() bool {
+	const noise = 1e-9
+	return !(c.Gauge <= c.ProvedFor*(1+noise))
+}
+
+// ClosedAt is a chamber on water that was closed at the pressure of the file, at a temperature, K, that its gas and its wall come to.
+// It is no pressure to fill to. The water's vapour is left out: up to 50 °C it is less than 0.13 bar.
+func (r *Rocket) ClosedAt(temperature float64) Closed {
+	column := r.Site.Column()
+	return Closed{Temperature: temperature, ProvedFor: r.ProvedForAt(temperature),
+		Gauge: Settled(r.Water.Pressure, column.Air(0).Pressure, r.GasTemperature(), temperature)}
+}

@@ -45,11 +45,8 @@ func (r *Rocket) vessel() *chamber.Chamber {
 	column := r.Site.Column()
 	if air := column.Air(0).Temperature; c.Temperature == 0 {
 		c.Temperature = math.Max(air, w.Temperature)
-	} else if air > c.Temperature { // no wall is colder than its day for long
-		if c.HeatFactor != 0 {
-			c.HeatFactor = c.HeatLeftAt(air)
-		}
-		c.Temperature = air
+	} else {
+		warm(&c, air) // no wall is colder than its day for long
 	}
 	if c.Thread != nil && c.Thread.Hole == 0 {
 		thread := *c.Thread
@@ -57,6 +54,17 @@ func (r *Rocket) vessel() *chamber.Chamber {
 		c.Thread = &thread
 	}
 	return &c
+}
+
+// warm is a wall at a temperature, K, if it is colder than that; a factor that was given is of the one it had.
+func warm(c *chamber.Chamber, to float64) {
+	if to <= c.Temperature {
+		return
+	}
+	if c.HeatFactor != 0 {
+		c.HeatFactor = c.HeatLeftAt(to)
+	}
+	c.Temperature = to
 }
 
 // Service is what the chamber meets on a flight: the pressure it is filled to, the liquid
@@ -77,11 +85,16 @@ func (r *Rocket) ChamberAt() chamber.Result { return r.Vessel().At(r.Service()) 
 // ProvedFor is the working pressure that the proof on record is for, gauge, Pa: the proof,
 // with what heat leaves of a strength that was proved cold, over the factor asked for. NaN
 // without a proof on record.
-func (r *Rocket) ProvedFor() float64 {
+func (r *Rocket) ProvedFor() float64 { return r.ProvedForAt(0) }
+
+// ProvedForAt is the same of a wall that is warmer than the file says, at a temperature, K; colder ones are as the file says.
+func (r *Rocket) ProvedForAt(temperature float64) float64 {
 	if r.Chamber == nil || r.Chamber.Proof == 0 {
 		return math.NaN()
 	}
-	return r.Chamber.Proof * r.Vessel().HeatLeft() / r.Limits.InForce().ProofFactor
+	c := r.Vessel()
+	warm(c, temperature)
+	return r.Chamber.Proof * c.HeatLeft() / r.Limits.InForce().ProofFactor
 }
 
 // ProofWanted is the least proof, made cold, that the pressure to be filled to asks for, gauge, Pa: the

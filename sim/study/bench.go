@@ -61,10 +61,7 @@ func GasOf(r *rocket.Rocket) bench.Gas {
 	w := r.Water
 	column := r.Site.Column()
 	air := column.Air(0)
-	g := bench.Gas{Volume: w.Volume * (1 - w.Fill), Pressure: w.Pressure, Ambient: air.Pressure, Temperature: w.Temperature, Constant: w.Gas.Constant()}
-	if g.Temperature == 0 {
-		g.Temperature = air.Temperature
-	}
+	g := bench.Gas{Volume: w.Volume * (1 - w.Fill), Pressure: w.Pressure, Ambient: air.Pressure, Temperature: r.GasTemperature(), Constant: w.Gas.Constant()}
 	if w.Tube != nil {
 		g.Volume += w.Tube.DeadVolume
 	}

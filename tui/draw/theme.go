@@ -36,6 +36,9 @@ const (
 	cursorLine
 	limitLine
 	shadeBand
+	Sunlit        // black on white whatever the terminal's colours are: to be read outdoors
+	SunlitStrong  // the same, what counts
+	SunlitReverse // white on black among them: what must not be overlooked
 	roles
 )
 
@@ -62,12 +65,14 @@ var (
 	teal   = shade{"#2b9178", "#7ccfb6", "#0d7459", "6"}
 	leaf   = shade{"#3d9150", "#84c692", "#27733a", "2"}
 	brick  = shade{"#d2553f", "#f08a76", "#ad2f1c", "1"}
+	black  = shade{"#000000", "#000000", "#000000", "0"}
+	white  = shade{"#ffffff", "#ffffff", "#ffffff", "15"}
 )
 
 // paint is one role's colour and attributes. Where there are no colours the
 // attributes alone carry the meaning; faint and underline are for then.
 type paint struct {
-	colour           shade
+	colour, ground   shade
 	bold, reverse    bool
 	faint, underline bool
 }
@@ -95,6 +100,10 @@ var paints = [roles]paint{
 	cursorLine: {colour: amber, bold: true},
 	limitLine:  {colour: brick},
 	shadeBand:  {colour: faint, faint: true},
+
+	Sunlit:        {colour: black, ground: white},
+	SunlitStrong:  {colour: black, ground: white, bold: true},
+	SunlitReverse: {colour: white, ground: black, bold: true},
 }
 
 // brush paints a text: what goes before and after it.
@@ -134,9 +143,15 @@ func NewTheme(charset plot.Charset, profile termenv.Profile, colour bool, bg Bac
 	r.SetColorProfile(profile)
 	for i, p := range paints {
 		style := r.NewStyle().Bold(p.bold).Reverse(p.reverse)
-		if colour {
+		switch sunlit := p.ground != (shade{}); {
+		case colour && sunlit:
+			// Among sixteen colours a bold black is a dark grey on some terminals.
+			style = style.Foreground(p.colour.on(bg)).Background(p.ground.on(bg)).Bold(p.bold && profile != termenv.ANSI)
+		case colour:
 			style = style.Foreground(p.colour.on(bg))
-		} else {
+		case sunlit: // dark letters on a light ground, as far as reverse video makes them
+			style = style.Reverse((p.ground == white) == (bg != LightBackground))
+		default:
 			style = style.Faint(p.faint).Underline(p.underline)
 		}
 		l.brushes[i].on, l.brushes[i].off, _ = strings.Cut(style.Render("x"), "x")

@@ -15,6 +15,7 @@ type Scene struct {
 	Ctx     context.Context // ends with the program
 	File    *rocketfile.File
 	Now     *Outcome        // the last good flight; nil before the first
+	Older   bool            // that flight is of an older file: the present one has none, or none yet
 	Kept    *Outcome        // kept for comparison; nil when there is none
 	Corners *Work[Cornered] // go or no-go with the worst corners, often of the same flight
 	Units   quantity.System

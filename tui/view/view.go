@@ -43,4 +43,7 @@ type About struct {
 	Name string      // as the title and the help call it
 	Open key.Binding // shows it from any other view
 	Help string      // a paragraph for the page of keys
+	// Whole tells that it has the whole screen, as on paper in daylight. No input is in sight then, and none is changed:
+	// of the frame's keys only those answer that show something else, save or leave, so that it may have the others.
+	Whole bool
 }

@@ -5,7 +5,6 @@ import (
 	"math"
 	"strings"
 
-	"ullage/atmosphere"
 	"ullage/sim/gates"
 	"ullage/sim/report/card/form"
 	"ullage/sim/report/page"
@@ -21,7 +20,7 @@ func (p filler) settings() form.Block {
 	if r.Power == rocket.WaterPower {
 		w := r.Water
 		column := r.Site.Column()
-		open, sealed := p.Given(w.Pressure, "bar"), p.Text(w.Pressure+column.Air(0).Pressure-atmosphere.SeaLevelPressure, "bar")
+		open, sealed := p.FillTo(w.Pressure), p.FillTo(r.SealedGauge())
 		if p.chamberFails() {
 			open, sealed = "not pressurised", "not pressurised"
 		}
@@ -29,7 +28,7 @@ func (p filler) settings() form.Block {
 		add("gauge sealed at sea level", sealed)
 		if w.Temperature > 0 && !p.chamberFails() {
 			if air := column.Air(0); w.Temperature != air.Temperature {
-				add("cooled to the air", p.Text(rocket.Settled(w.Pressure, air.Pressure, w.Temperature, air.Temperature), "bar")+" open to the air, pumped at "+signs(p.Given(w.Temperature, "degC")))
+				add("cooled to the air", p.Text(r.ClosedAt(air.Temperature).Gauge, "bar")+" open to the air, pumped at "+signs(p.Given(w.Temperature, "degC")))
 			}
 		}
 		if w.Gas != thrust.Air {

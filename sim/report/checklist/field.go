@@ -87,7 +87,7 @@ func (w *writer) filling() {
 	w.pressureAlarm()
 	service := r.Service()
 	liquid := service.Fill * service.Volume
-	figure := w.Given(water.Pressure, "bar")
+	figure := w.FillTo(water.Pressure)
 	w.fact("water", fmt.Sprintf("%s, %s, %s of the chamber", w.Mass(liquid*water.Density), w.Text(liquid, "mL"), w.Given(water.Fill, "%")))
 	w.fact("pressure", figure+" by a gauge open to the air, of "+string(water.Gas))
 	filling, _ := bench.Filling(w.Printer, r)

@@ -30,6 +30,8 @@ type kind struct {
 	// leads tells of a list that fills, arms or launches: it is none for a rocket that is no go.
 	leads bool
 	flies bool // its words take the flight
+	field bool // it is for the launch site
+	amiss bool // it is for a rocket that did not go when it was to
 	make  func(w *writer)
 }
 
@@ -40,12 +42,12 @@ func kinds() []kind {
 		{name: "proof", title: "proving the chamber with water", drive: rocket.WaterPower, has: described, flies: true, make: (*writer).proof},
 		{name: "leak", title: "leak test with water", drive: rocket.WaterPower, has: described, flies: true, make: (*writer).leak},
 		{name: "packing", title: "packing the recovery gear", flies: true, make: (*writer).packing},
-		{name: "filling", title: "filling and pressurising", drive: rocket.WaterPower, leads: true, flies: true, make: (*writer).filling},
-		{name: "arming", title: "arming the motor", drive: rocket.MotorPower, leads: true, flies: true, make: (*writer).arming},
-		{name: "launch", title: "launch", leads: true, flies: true, make: (*writer).launch},
-		{name: "misfire", title: "misfire: the motor did not light", drive: rocket.MotorPower, make: (*writer).misfire},
-		{name: "unreleased", title: "under pressure and not released", drive: rocket.WaterPower, make: (*writer).unreleased},
-		{name: "recovery", title: "recovery", flies: true, make: (*writer).recovery},
+		{name: "filling", title: "filling and pressurising", drive: rocket.WaterPower, leads: true, flies: true, field: true, make: (*writer).filling},
+		{name: "arming", title: "arming the motor", drive: rocket.MotorPower, leads: true, flies: true, field: true, make: (*writer).arming},
+		{name: "launch", title: "launch", leads: true, flies: true, field: true, make: (*writer).launch},
+		{name: "misfire", title: "misfire: the motor did not light", drive: rocket.MotorPower, field: true, amiss: true, make: (*writer).misfire},
+		{name: "unreleased", title: "under pressure and not released", drive: rocket.WaterPower, field: true, amiss: true, make: (*writer).unreleased},
+		{name: "recovery", title: "recovery", flies: true, field: true, make: (*writer).recovery},
 	}
 }
 
@@ -65,10 +67,26 @@ func Known() []string {
 type Named struct{ Name, Title string }
 
 // Of are the lists that a rocket has on the drive that flies.
-func Of(r *rocket.Rocket) []Named {
+func Of(r *rocket.Rocket) []Named { return named(r, func(*kind) bool { return true }) }
+
+// AtTheField are those of them for the launch site.
+func AtTheField(r *rocket.Rocket) []Named { return named(r, func(k *kind) bool { return k.field }) }
+
+// Amiss are the names of the lists for a rocket that did not release or light.
+func Amiss() []string {
+	var out []string
+	for _, k := range kinds() {
+		if k.amiss {
+			out = append(out, k.name)
+		}
+	}
+	return out
+}
+
+func named(r *rocket.Rocket, some func(*kind) bool) []Named {
 	var out []Named
 	for _, k := range kinds() {
-		if k.of(r) {
+		if k.of(r) && some(&k) {
 			out = append(out, Named{k.name, k.title})
 		}
 	}
@@ -102,6 +120,16 @@ func Leads(name string) (leads, flies bool) {
 		}
 	}
 	return false, false
+}
+
+// OnlyOn is the drive that a list is for; empty for one of both.
+func OnlyOn(name string) rocket.Power {
+	for _, k := range kinds() {
+		if k.name == name {
+			return k.drive
+		}
+	}
+	return ""
 }
 
 // sentence is a line of the card as a step.

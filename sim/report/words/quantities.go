@@ -92,6 +92,9 @@ func (p Printer) Farther(v float64) string {
 // Floor is a pressure rounded down to the digits that are shown, Pa.
 func (p Printer) Floor(v float64) float64 { return p.cut(v, math.Floor) }
 
+// FillTo is a pressure that a chamber is filled to, never rounded up.
+func (p Printer) FillTo(v float64) string { return p.Given(p.Floor(v), "bar") }
+
 // cut rounds a pressure to the digits that are shown, one way. What arithmetic adds to a
 // round figure does not count.
 func (p Printer) cut(v float64, way func(float64) float64) float64 {
