@@ -94,7 +94,11 @@ func (m *Model) nudge(by int, coarse bool) {
 
 // rangeText is the range of an input in the unit shown.
 func rangeText(d *field) string {
-	return draw.Exact(d.Min, d.unit, 6) + " to " + draw.Exact(d.Max, d.unit, 6)
+	text := draw.Exact(d.Min, d.unit, 6) + " to " + draw.Exact(d.Max, d.unit, 6)
+	if len(d.Choices) > 0 && d.Kind == rocketfile.NumberKind {
+		text += ", or " + strings.Join(d.Choices, ", ")
+	}
+	return text
 }
 
 // byDefault takes the chosen value out of the file.

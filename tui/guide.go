@@ -152,8 +152,11 @@ func (g *guide) lines(m *Model, w int) []string {
 	default:
 		text = "Nothing typed leaves it open."
 	}
-	if len(q.Input.Choices) > 0 && g.wrong == "" {
-		text = strings.Join(q.Input.Choices, ", ") + ". " + text
+	if words := strings.Join(q.Input.Choices, ", "); words != "" && g.wrong == "" {
+		if q.Input.Kind == rocketfile.NumberKind {
+			words = "A number, or " + words
+		}
+		text = words + ". " + text
 	}
 	text = fmt.Sprintf("%s %d of %d. %s", q.Step, at+1, len(all), text)
 	for _, part := range draw.Wrapped(theme.Say(draw.Clean(text)), w-2) {

@@ -9,8 +9,9 @@ func (c *Chamber) At(s Service) Result {
 	r := Result{
 		Tube:       c.tube(),
 		HeatFactor: c.HeatFactorInForce(), CycleFactor: c.CycleFactorInForce(), BondFactor: f.bond,
-		Thick: c.thick() && !c.lame(),
-		Parts: c.parts(),
+		Thick:  c.thick() && !c.lame(),
+		Stated: c.BurstStated(),
+		Parts:  c.parts(),
 	}
 	r.Weakest, r.Estimate = weakest(r.Parts)
 	for i := range r.Parts {

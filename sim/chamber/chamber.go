@@ -40,6 +40,7 @@ type Chamber struct {
 	Counted     bool    // somebody stated Cycles, 0 too
 
 	Burst     float64 // measured on a chamber made alike, Pa; 0: none
+	BurstWord Word    // in its place, what counts for it; "" says nothing
 	Proof     float64 // to which this chamber was proved with water, Pa; 0: no proof on record
 	ProofDate string  // of that, 2026-05-01; empty when not given
 
@@ -55,6 +56,13 @@ type Chamber struct {
 	Heating      *Heating  // of the sealed chamber beside a motor; nil: not described
 	BesideMotor  Closing   // "" when nothing is said
 }
+
+// Word is what a file says of a burst that nobody measured.
+type Word string
+
+// Estimated declares that the estimate counts. It does where all strengths that it takes are stated, of own specimens: see
+// [Chamber.Unstated].
+const Estimated Word = "estimated"
 
 // Material names what a wall is made of.
 type Material string

@@ -39,6 +39,7 @@ type Result struct {
 	Estimate float64 // of the burst pressure, from the weakest part; NaN when Weakest is -1
 	Burst    float64 // what is counted on, with heat and cycles
 	Basis    Basis   // of Burst
+	Stated   bool    // somebody measured it, or declared that the estimate counts: else it is told, and no pass
 
 	ColdEstimate float64 // of the burst pressure without heat, as in a proof
 	ColdBurst    float64 // what is counted on then

@@ -52,6 +52,10 @@ func (c *Chamber) Unstated(temperature float64) []string {
 	return append(keys, c.Boss.unstated(!c.Material.isotropic())...)
 }
 
+// BurstStated tells whether anybody said what counts for the burst: what one made alike burst at, or that the estimate
+// does. Without a word nobody can tell that one was measured below it.
+func (c *Chamber) BurstStated() bool { return c.Burst != 0 || c.BurstWord == Estimated }
+
 // CheckStated looks at what is stated of heat and cycles where, without it, what is built in would count: it may be
 // no worse than that. Else the chamber would get stronger by a line taken out of its file, and of a line that is gone
 // nobody can tell that it was there. A wall that is worse so early is stated by its strengths, which are asked for

@@ -73,6 +73,7 @@ type kin struct {
 var kins = []kin{
 	{file: "heron", power: rocket.WaterPower},
 	{file: "heron", power: rocket.MotorPower},
+	{file: "heron", power: rocket.WaterPower, more: "", sets: [][2]string{{"chamber.burst", "24 bar"}}}, // less than is estimated
 	{file: "mass-list", power: rocket.MotorPower, more: holdsAndField,
 		sets: [][2]string{{"canopy.main.deploy.motor", "apogee + 1 s"}}}, // a timer in place of the charge
 	{file: "drogue-main", power: rocket.MotorPower, body: "length = \"1600 mm\"\nbalance = \"900 mm\"",

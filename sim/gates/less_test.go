@@ -48,7 +48,7 @@ func anyHeron(t *rapid.T) *rocket.Rocket {
 		c.Liner = chamber.Lined
 	}
 	if rapid.IntRange(0, 2).Draw(t, "burst once") == 0 {
-		c.Burst = rapid.Float64Range(15e5, 60e5).Draw(t, "burst")
+		c.Burst, c.BurstWord = rapid.Float64Range(15e5, 60e5).Draw(t, "burst"), ""
 	}
 	if rapid.IntRange(0, 3).Draw(t, "proved") == 0 {
 		c.Proof, c.ProofDate = 0, ""

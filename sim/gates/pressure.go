@@ -14,6 +14,7 @@ type Pressure struct {
 	ProvedFor float64 // NaN without a proof on record
 	Burst     float64 // NaN where nothing is known of it
 	Basis     chamber.Basis
+	Stated    bool // somebody said that it counts
 }
 
 // PressureOf is the pressure of a rocket on water; not ok on a motor.
@@ -24,7 +25,7 @@ func PressureOf(r *rocket.Rocket) (p Pressure, ok bool) {
 	p = Pressure{Working: r.Water.Pressure, ProvedFor: r.ProvedFor(), Burst: math.NaN()}
 	if r.Chamber != nil {
 		at := r.ChamberAt()
-		p.Burst, p.Basis = at.Burst, at.Basis
+		p.Burst, p.Basis, p.Stated = at.Burst, at.Basis, at.Stated
 	}
 	return p, true
 }

@@ -51,7 +51,10 @@ func sealedCriteria(r *rocket.Rocket, today time.Time) []criterion {
 	if at.Basis != chamber.FromBurst {
 		unstated = r.Chamber.Unstated(vessel.Temperature)
 	}
-	if len(unstated) > 0 {
+	switch {
+	case !at.Stated:
+		g.lacks = stateBurst(unstated)
+	case len(unstated) > 0:
 		g.lacks = give(unstated...).because("strengths built in are typical and say nothing of yours")
 	}
 	if r.Chamber.Proof > 0 {

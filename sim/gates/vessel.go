@@ -133,19 +133,31 @@ func burstCriterion(r *rocket.Rocket) criterion {
 		g.levers = append(g.levers, rebuild("chamber."+part))
 	}
 	value, known := overBurst(&sim.Flight{Rocket: r})
-	switch unstated := r.Chamber.Unstated(r.Vessel().Temperature); {
-	case !known:
-		g.lacks = &Remedy{Kind: GiveBurst}
+	unstated := r.Chamber.Unstated(r.Vessel().Temperature)
+	switch fails := known && value > g.limit.Max; {
+	case !known, !vessel.Stated && vessel.Basis == chamber.FromEstimate && !fails:
+		g.lacks = stateBurst(unstated)
 	case r.Chamber.Proof == 0 && r.Chamber.Temperature == 0 && vessel.Basis == chamber.FromBurst:
 		g.lacks = give("chamber.temperature").because("the warmer its wall, the higher its proof")
 	case vessel.Basis == chamber.FromBurst && len(r.Chamber.UnstatedAge()) > 0:
 		g.lacks = give(r.Chamber.UnstatedAge()...).because("it went off new; this one has been under pressure")
 	case vessel.Basis == chamber.FromProof:
 		g.adds = []Remedy{{Kind: GiveBurst}}
-	case vessel.Basis == chamber.FromEstimate && len(unstated) > 0 && value <= g.limit.Max:
-		g.lacks = give(unstated...).because("strengths built in are typical and say nothing of yours; or chamber.burst, of one made alike")
+	case !vessel.Stated:
+		g.adds = []Remedy{*stateBurst(unstated)}
+	case vessel.Basis == chamber.FromEstimate && len(unstated) > 0 && !fails:
+		g.lacks = give(unstated...).because("the file lets the estimate count, which takes strengths from specimens of your own; or give the chamber.burst of one made alike")
 	}
 	return g
+}
+
+// stateBurst asks for what counts as the burst, an estimate being no statement; unstated is what such a one lacks.
+func stateBurst(unstated []string) *Remedy {
+	why := `as one made alike burst, filled with water; or "` + string(chamber.Estimated) + `", where strengths are those of your own specimens`
+	if len(unstated) > 0 {
+		why += ": " + strings.Join(unstated, ", ")
+	}
+	return give("chamber.burst").because(why)
 }
 
 // rebuild is a lever that makes another chamber, which has no proof on record.

@@ -26,7 +26,7 @@ const scatterSchema = `{"flights":0,"invalid":0,"apogee_m":{"mean":0,"sd":0,"q05
 "landing":{"east_m":0,"north_m":0,"ellipse_90":{"major_m":0,"minor_m":0,"heading_deg":0},"landed":0,"outside_field":0},
 "drogue_only":null,"ballistic":{"east_m":0,"north_m":0,"ellipse_90":{"major_m":0,"minor_m":0,"heading_deg":0},"landed":0,"outside_field":0},
 "importance":[{"input":"body.drag_factor","rank_correlation":0}],
-"pressure":{"working_pa":0,"proved_for_pa":0,"burst_pa":0,"no_go":true},"model":"point"}`
+"pressure":{"working_pa":0,"proved_for_pa":0,"burst_pa":0,"burst_stated":false,"no_go":true},"model":"point"}`
 
 func scatterOf(t require.TestingT, sys quantity.System) Dispersion {
 	r := plain()
@@ -79,7 +79,7 @@ func TestScatterJSON(t *testing.T) {
 "rail_exit_mps":{"mean":15.5,"sd":0.75,"q05":14.25,"q50":15.25,"q95":16.5},
 "landing":{"east_m":82,"north_m":-10,"ellipse_90":{"major_m":55,"minor_m":33,"heading_deg":90},"landed":995,"outside_field":0.012060301507537688},
 "drogue_only":null,"ballistic":{"east_m":-40,"north_m":5,"ellipse_90":{"major_m":21,"minor_m":13,"heading_deg":45},"landed":500,"outside_field":0.006},
-"importance":[{"input":"body.drag_factor","rank_correlation":-0.8125}],"pressure":{"working_pa":1200000,"proved_for_pa":null,"burst_pa":4759663.67869657,"no_go":true},"model":"point"}`, b.String())
+"importance":[{"input":"body.drag_factor","rank_correlation":-0.8125}],"pressure":{"working_pa":1200000,"proved_for_pa":null,"burst_pa":4759663.67869657,"burst_stated":false,"no_go":true},"model":"point"}`, b.String())
 
 	// More flights than are kept, and fewer than were asked for, are told.
 	s.Result.Apogee.Count, s.Result.Reservoir, s.Result.Partial = 250_000, study.ReservoirSize, true

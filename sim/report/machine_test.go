@@ -39,7 +39,7 @@ const schema = `{"name":"", "power":"water", "model":"point",
  "landing": {"time_s":0,"speed_mps":0,"vertical_mps":0,"energy_j":0,"east_m":0,"north_m":0},
  "stability": {"margin_cal":{"release":0,"rail_exit":0,"liquid_out":0,"burnout":0,"least":0},"rail_exit_angle_deg":0,"max_angle_deg":0},
  "warnings": [{"code":"liquid-left","text":""}],
- "pressure": {"working_pa":0,"proved_for_pa":0,"burst_pa":0,"no_go":true}}`
+ "pressure": {"working_pa":0,"proved_for_pa":0,"burst_pa":0,"burst_stated":false,"no_go":true}}`
 
 // shape lists the dotted keys of a JSON value, in the order of the text.
 func shape(t require.TestingT, text []byte) []string {

@@ -309,13 +309,13 @@ func TestBest(t *testing.T) {
 	require.NoError(t, WriteBestJSON(&b, bestOf(t, quantity.US)))
 	assert.JSONEq(t, `{"inputs":{"water.fill":0.31,"rail.tilt":0},"apogee_m":213.625,`+
 		`"within_1_percent":{"water.fill":[0.27,0.36],"rail.tilt":[0,2]},"flights":97,`+
-		`"loses":[],"cut_off":0,"for":"apogee.height","value":213.625,"least":false,"model":"point","pressure":{"working_pa":900000,"proved_for_pa":null,"burst_pa":null,"no_go":true}}`, b.String())
+		`"loses":[],"cut_off":0,"for":"apogee.height","value":213.625,"least":false,"model":"point","pressure":{"working_pa":900000,"proved_for_pa":null,"burst_pa":null,"burst_stated":false,"no_go":true}}`, b.String())
 	one := bestOf(t, quantity.Metric)
 	one.Goals = one.Goals[:1]
 	b.Reset()
 	require.NoError(t, WriteBestJSON(&b, one))
 	assert.Equal(t, shape(t, []byte(`{"inputs":{"water.fill":0.31},"apogee_m":0,"within_1_percent":{"water.fill":[0.27,0.36]},"flights":0,
-		"loses":[],"cut_off":0,"for":"apogee.height","value":0,"least":false,"model":"point","pressure":{"working_pa":0,"proved_for_pa":0,"burst_pa":0,"no_go":true}}`)),
+		"loses":[],"cut_off":0,"for":"apogee.height","value":0,"least":false,"model":"point","pressure":{"working_pa":0,"proved_for_pa":0,"burst_pa":0,"burst_stated":false,"no_go":true}}`)),
 		shape(t, b.Bytes()), "the keys are fixed")
 }
 

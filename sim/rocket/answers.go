@@ -122,6 +122,9 @@ func (r *Rocket) checkProved(c *checker) {
 	if v.ProofDate == "" {
 		c.faults.Need("chamber.proof_date", "give the day of the proof")
 	}
+	if !v.BurstStated() {
+		c.faults.Need("chamber.burst", `burst one made alike with water and give the pressure, or "estimated" where strengths of your own are all given`)
+	}
 	if v.Burst != 0 {
 		return
 	}

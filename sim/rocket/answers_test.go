@@ -84,7 +84,7 @@ func TestNothingMissing(t *testing.T) {
 	water.Chamber.Proof, water.Chamber.ProofDate, water.Chamber.Burst, water.Chamber.Thread, water.Chamber.Aft = 0, "", 0, nil, nil
 	assert.Empty(t, water.Check(ForChamber))
 	missing, odd := keys(water.Check(ForCard))
-	assert.Equal(t, []string{"chamber.proof", "chamber.proof_date", "chamber.aft", "chamber.thread"}, missing)
+	assert.Equal(t, []string{"chamber.proof", "chamber.proof_date", "chamber.burst", "chamber.aft", "chamber.thread"}, missing)
 	assert.Empty(t, odd)
 }
 

@@ -122,7 +122,7 @@ func asks() []ask {
 	section("canopy", "recovery", "", nil, "pin", "pin_strength", "bond_area", "bond_strength", "line", "line_length", "line_stretch", "canopy_mass")
 	add(ask{step: "drive", path: "water", key: "fill", drive: water, offer: usual("30 %")})
 	section("drive", "water", water, nil, "pressure")
-	section("drive", "chamber", water, chambered, "proof", "proof_date", "cycles")
+	section("drive", "chamber", water, chambered, "burst", "proof", "proof_date", "cycles")
 	add(ask{step: "drive", path: "motor", key: "file", drive: motor, offer: usualMotor},
 		ask{step: "drive", path: "motor", key: "thrust", drive: motor},
 		ask{step: "drive", path: "motor", key: "case", drive: motor},
@@ -300,6 +300,10 @@ func (f *File) Answer(q Question, text string, today time.Time) (*File, error) {
 			return nil, fault.List{bad.Of(q.Name, excerpt(text))}
 		}
 		text = word
+	case len(q.Input.Choices) > 0: // words in place of a number
+		if word, bad := chosen(q.Input.Choices, text); bad == nil {
+			text = word
+		}
 	case q.Input.Kind == RuleKind:
 		if word, bad := chosen([]string{rocket.Ejection.Row().Words, "apogee"}, text); bad == nil {
 			text = word

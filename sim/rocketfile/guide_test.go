@@ -30,7 +30,7 @@ var heronTyped = map[string]string{
 	"nose.shape": "v", "nose.length": "230", "body.roughness": "20", "body.mass": ".62", "body.balance": "1000",
 	"canopy.main.diameter": "1", "recovery.pin": "4", "recovery.pin_strength": "200", "recovery.bond_area": "15", "recovery.bond_strength": "8",
 	"recovery.line": "1200", "recovery.line_length": "3", "recovery.line_stretch": "15", "recovery.canopy_mass": "60",
-	"water.pressure": "10", "chamber.proof": "16", "chamber.proof_date": "9-12", "chamber.cycles": "6",
+	"water.pressure": "10", "chamber.burst": "e", "chamber.proof": "16", "chamber.proof_date": "9-12", "chamber.cycles": "6",
 	"motor_mount.length": "250", "chamber.heating.temperature": "52", "chamber.heating.time": "15", "rail.length": "2.2", "wind.speed": "3", "field.ceiling": "1000", "field.radius": "1300",
 }
 

@@ -71,8 +71,9 @@ func chamberSection() *section {
 			num("cycle_factor", "cycle factor", 0.05, 0.1,
 				"Share of the strength left after those; estimated when not given.").
 				otherwise(inVessel((*chamber.Chamber).CycleFactorInForce)),
-			num("burst", "burst", 0.5, 5,
-				"Measured on a chamber made alike; it outranks every estimate."),
+			text("burst", "burst", "At which one made alike burst, filled with water; or that the estimate counts, where all strengths are given from specimens of your own. Not judged without.",
+				numberOr(&numberCodec{step: 0.5, coarse: 5},
+					choose(of[chamber.Chamber, chamber.Word](vessel)(func(c *chamber.Chamber) *chamber.Word { return &c.BurstWord }), chamber.Estimated))),
 			num("proof", "proof", 0.5, 5,
 				"To which this chamber was proved with water; leave it out until it was."),
 			text("proof_date", "proved on", "The day of that proof, as in 2026-05-01.",

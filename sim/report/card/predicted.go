@@ -133,7 +133,7 @@ func (p filler) chamber() form.Block {
 	burst, known := gates.WordUnknown, ""
 	switch {
 	case r.Chamber != nil && at.Burst > 0:
-		burst, known = p.AtMost(at.Burst), ", "+words.BurstBasis(at.Basis)
+		burst, known = p.AtMost(at.Burst), ", "+words.BurstBasis(at.Basis, at.Stated)
 	case r.Chamber != nil && at.Burst == 0:
 		burst = gates.WordNone + ": too hot for its strength"
 	}

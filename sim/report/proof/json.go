@@ -22,6 +22,7 @@ type (
 		Axial           number        `json:"axial_pa"`
 		Burst           number        `json:"burst_pa"`
 		BurstBasis      chamber.Basis `json:"burst_basis"`
+		BurstStated     bool          `json:"burst_stated"`
 		Weakest         *string       `json:"weakest"`
 		Proof           number        `json:"proof_pa"`
 		Working         number        `json:"working_pa"`
@@ -158,7 +159,7 @@ func newDocument(s *study.Structure) document {
 	working := s.Service.Working
 	j := document{
 		Wall: number(t.Wall), Tube: number(t.Mass), Hoop: number(s.Hoop(working)), Axial: number(s.Axial(working)),
-		Burst: number(r.Burst), BurstBasis: r.Basis, Proof: number(r.Proof), Working: number(working),
+		Burst: number(r.Burst), BurstBasis: r.Basis, BurstStated: r.Stated, Proof: number(r.Proof), Working: number(working),
 		StoredWorking: number(r.Gas.Isentropic), StoredPneumatic: number(r.Pneumatic.Isentropic),
 		TNT: number(r.Gas.TNT), Standoff: number(r.Gas.StandoffFloor), Parts: []partJSON{},
 		Name: s.Rocket.Name, Material: v.Material, WorkingBasis: s.Basis, Typical: s.Typical(),

@@ -104,7 +104,7 @@ func (p *proof) weakestWords() string {
 	}
 	text := "Weakest: " + r.Parts[r.Weakest].Name + "."
 	if reserve := r.Burst / p.Service.Working; p.Service.Working > 0 && reserve > 0 {
-		text += " The burst pressure, " + words.BurstBasis(r.Basis) + ", is " + p.Number(reserve) + " times the working pressure."
+		text += " The burst pressure, " + words.BurstBasis(r.Basis, r.Stated) + ", is " + p.Number(reserve) + " times the working pressure."
 	}
 	var typical bool
 	for i := range r.Parts {

@@ -97,6 +97,9 @@ func (p *proof) basisWords() string {
 	if p.Typical() {
 		text += "; its strength is " + typicalWords
 	}
+	if !r.Stated {
+		text += "; the file does not state chamber.burst, a measured one or that the estimate counts: not judged"
+	}
 	return text
 }
 

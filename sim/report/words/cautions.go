@@ -53,7 +53,7 @@ func (p Printer) Beyond(r *rocket.Rocket) string {
 	}
 	burst := "burst " + gates.WordUnknown
 	if at.Burst > 0 {
-		burst = "burst, " + BurstBasis(at.Basis) + ", " + p.AtMost(at.Burst)
+		burst = "burst, " + BurstBasis(at.Basis, at.Stated) + ", " + p.AtMost(at.Burst)
 	}
 	return text + "; " + burst + ": " + gates.WordNoGo + "."
 }

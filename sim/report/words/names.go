@@ -37,13 +37,15 @@ func Bearing(east, north float64) string {
 	return names[eighth%len(names)]
 }
 
-// BurstBasis says how a burst pressure is known.
-func BurstBasis(b chamber.Basis) string {
-	switch b {
-	case chamber.FromBurst:
+// BurstBasis says how a burst pressure is known, and whether anybody stated that it counts.
+func BurstBasis(b chamber.Basis, stated bool) string {
+	switch {
+	case b == chamber.FromBurst:
 		return "measured"
-	case chamber.FromProof:
+	case b == chamber.FromProof:
 		return "as proved"
+	case !stated:
+		return "estimated, not stated"
 	}
 	return "estimated"
 }

@@ -23,7 +23,7 @@ func PressureObject(r *rocket.Rocket) *machine.Object {
 		return nil
 	}
 	return new(machine.Object).Add("working_pa", machine.Number(at.Working)).Add("proved_for_pa", machine.Number(at.ProvedFor)).
-		Add("burst_pa", machine.Number(at.Burst)).Add("no_go", at.Beyond())
+		Add("burst_pa", machine.Number(at.Burst)).Add("burst_stated", at.Stated).Add("no_go", at.Beyond())
 }
 
 // TubeLeftAway says that a rocket held still is held without its launch tube; empty where the

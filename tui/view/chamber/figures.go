@@ -111,9 +111,13 @@ func (v *View) allFigures() []chamberFigure {
 	if !res.ProofEnough {
 		provable = gates.WordLow
 	}
+	basis := bases[res.Basis]
+	if !res.Stated && res.Basis == chamber.FromEstimate {
+		basis += "; chamber.burst is not stated"
+	}
 	figures := []chamberFigure{
 		{"working", v.given(v.rocket.Service().Working, "bar"), "", working},
-		{"burst", most(res.Burst), "", bases[res.Basis]},
+		{"burst", most(res.Burst), "", basis},
 		{"proof wanted", words.In(v.Scene.Units).AtLeast(res.ProofWanted), "", fmt.Sprintf("%g times working", res.ProofFactor)},
 		{"proof limit", most(res.ProofLimit), "", held},
 		{"prove at", words.In(v.Scene.Units).ProofFigure(res), provable, v.provingNote()},

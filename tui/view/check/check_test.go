@@ -146,7 +146,7 @@ func TestMends(t *testing.T) {
 	require.Contains(t, f.Said, "No number among the inputs does it: ")
 	require.Equal(t, before, f.Source())
 	f.Press("]", "k") // what is not judged says what to give
-	require.Contains(t, f.Said, "give chamber.hoop_strength")
+	require.Contains(t, f.Said, "give chamber.burst")
 	require.Equal(t, before, f.Source())
 }
 
