@@ -191,9 +191,7 @@ func (m *Model) guideLines() []string {
 		lines = append(lines, m.curveLines(m.guiding.line.String(), w, min(room, 16))...)
 	default:
 		if s := draw.Growing(m.file().Described()); s != nil {
-			unit := m.units.Unit(draw.Unit("mm"))
-			stack := plot.Stack{Charset: theme.Charset, X: plot.Axis{Unit: unit.Name, Title: "from the tip"},
-				Charts: []plot.Chart{{Y: plot.Axis{Hide: true}, Equal: true, Series: draw.Silhouette(s, unit)}}}
+			stack := draw.Side(theme.Charset, s, m.units.Unit(draw.Unit("mm")))
 			var grid plot.Grid
 			lines = append(lines, draw.PaintStack(theme, &grid, &stack, w, min(room, 14))...)
 		} else {

@@ -19,8 +19,8 @@ const (
 )
 
 // interview asks for a rocket value by value and writes every answer into its file at once, so that nothing typed is
-// lost however it ends.
-func (s *streams) interview(f *rocketfile.File) error {
+// lost however it ends. What is known of its shape is drawn as it grows.
+func (s *streams) interview(f *rocketfile.File, drawn *growing) error {
 	fmt.Fprintf(s.err, "Each value may be typed in any unit of its kind. Nothing typed takes what is offered, or leaves the question open; %s goes back, %s ends.\n", backWord, stopWord)
 	in := bufio.NewReader(io.LimitReader(s.in, mostInput))
 	kept, step := 0, ""
@@ -63,6 +63,7 @@ func (s *streams) interview(f *rocketfile.File) error {
 				return err
 			}
 			f, kept = made, kept+1
+			drawn.show(f)
 		}
 		now := f.Questions()
 		for i := range now {

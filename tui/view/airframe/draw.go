@@ -4,7 +4,6 @@ import (
 	"math"
 
 	"ullage/sim"
-	"ullage/sim/airframe"
 	"ullage/sim/quantity"
 	"ullage/sim/rocket"
 	"ullage/tui/draw"
@@ -26,7 +25,7 @@ func (v *View) draw() { v.Draw(v.instead, v.paint) }
 // paint draws the rocket, and below it the plots, the figures, or both.
 func (v *View) paint() {
 	r := v.Scene.Now.Flight.Rocket
-	figures, legend, side := v.figureLines(), v.legend(), v.sideRows(r.Shape)
+	figures, legend, side := v.figureLines(), v.legend(), draw.SideRows(r.Shape, v.Columns, v.Rows/3)
 	const plots = 12 // rows that both plots need beside the figures
 	room := v.Rows - side - len(legend)
 	switch {
@@ -71,27 +70,14 @@ func (v *View) instead() string {
 	return ""
 }
 
-// sideRows is how many rows the drawing takes: what it needs to scale, no more than a
-// third of the room.
-func (v *View) sideRows(s *airframe.Shape) int {
-	reach := s.Diameter / 2
-	for _, f := range s.Fins {
-		reach = math.Max(reach, s.Diameter/2+f.Span)
-	}
-	need := int(math.Ceil(2*reach/s.Length*float64(v.Columns)/2)) + 2 // a cell is twice as high as wide
-	return max(min(need, v.Rows/3), 5)
-}
-
-// side is the rocket from the side, nose to the left, to scale.
+// side is the rocket from the side with its letters.
 func (v *View) side(r *rocket.Rocket) plot.Stack {
-	s := r.Shape
 	u := v.Scene.Unit("mm")
-	c := plot.Chart{Y: plot.Axis{Hide: true}, Equal: true}
-	c.Series = draw.Silhouette(s, u)
+	var marks []plot.PointMark
 	for _, m := range v.marks() {
-		c.Points = append(c.Points, plot.PointMark{X: u.FromSI(m.at), Sign: m.sign})
+		marks = append(marks, plot.PointMark{X: u.FromSI(m.at), Sign: m.sign})
 	}
-	return plot.Stack{Charset: v.Scene.Theme.Charset, X: plot.Axis{Unit: u.Name, Title: "from the tip"}, Charts: []plot.Chart{c}}
+	return draw.Side(v.Scene.Theme.Charset, r.Shape, u, marks...)
 }
 
 // balanceMark is a letter on the drawing's axis.
