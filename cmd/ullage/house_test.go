@@ -57,7 +57,7 @@ var rooms = [][]string{
 	{"tui/plot", "tui/quiet", "tui/recovery"},
 	{"sim/report"},
 	{"sim/report/checklist"},
-	{"sim/report/card", "sim/report/proof", "sim/report/bench", "sim/report/layup", "sim/report/measured"},
+	{"sim/report/card", "sim/report/proof", "sim/report/bench", "sim/report/layup", "sim/report/measured", "sim/report/fieldmap"},
 	{"sim/report/words"},
 	{"sim/report/page", "sim/report/machine"},
 	{"sim/plan"},

@@ -5,12 +5,15 @@ import (
 	"errors"
 	"fmt"
 	"io"
-	"math"
 	"slices"
 	"strings"
 
 	"ullage/sim"
+	"ullage/sim/ground"
+	"ullage/sim/plan"
 	"ullage/sim/report"
+	"ullage/sim/report/fieldmap"
+	"ullage/sim/report/words"
 	"ullage/sim/rocket"
 	"ullage/sim/rocketfile"
 	"ullage/sim/study"
@@ -24,8 +27,8 @@ type scatterCommand struct {
 	Seed      uint64   `default:"1" placeholder:"N" help:"What the draws follow from; 1 if not given."`
 	JSON      bool     `name:"json" xor:"form" help:"The figures as one JSON object, in SI units."`
 	CSV       bool     `name:"csv" xor:"form" help:"Every landing as CSV, in SI units."`
-	GeoJSON   bool     `name:"geojson" xor:"form" help:"Every landing, and the ellipse that holds 90 % of them, as a map (RFC 7946)."`
-	KML       bool     `name:"kml" xor:"form" help:"The same, with the day's track in three dimensions, as KML 2.3 (OGC) for a globe."`
+	GeoJSON   bool     `name:"geojson" xor:"form" help:"Every landing, the ellipses that hold 90 % of each kind, the field, the clear distance and the day's track, as a map (RFC 7946)."`
+	KML       bool     `name:"kml" xor:"form" help:"The same as KML 2.3 (OGC) for a globe; ullage map has all drives and other tracks."`
 	Latitude  *float64 `placeholder:"DEG" help:"Of the pad on the map, decimal degrees, north positive; the file's if not given."`
 	Longitude *float64 `placeholder:"DEG" help:"Of the pad on the map, decimal degrees, east positive; the file's if not given."`
 
@@ -75,7 +78,7 @@ func (c *scatterCommand) Run(s *streams) error {
 		return err
 	}
 	var day *sim.Flight
-	if c.KML {
+	if c.mapped() {
 		if day, err = sim.Fly(s.ctx, rocket, sim.Options{Keep: true}); err != nil {
 			return err
 		}
@@ -142,46 +145,49 @@ type scatterForm struct {
 // mapped tells that a map is asked for.
 func (c *scatterCommand) mapped() bool { return c.GeoJSON || c.KML }
 
-func (c *scatterCommand) form(w io.Writer, pad report.Place, day *sim.Flight) scatterForm {
+func (c *scatterCommand) form(w io.Writer, pad fieldmap.Pad, day *sim.Flight) scatterForm {
 	switch {
 	case c.CSV:
 		rows := report.NewLandingsCSV(w)
 		return scatterForm{rows.Add, func(report.Dispersion) error { return rows.Close() }}
 	case c.KML:
-		globe := report.NewLandingsKML(w, pad, day.Rocket)
-		return scatterForm{globe.Add, func(sc report.Dispersion) error { return globe.Close(sc.Result, &sc.Rocket.Field, day) }}
+		return mapForm(fieldmap.NewKML(w, pad, words.Title(day.Rocket)), day)
 	case c.GeoJSON:
-		field := report.NewLandingsMap(w, pad)
-		return scatterForm{field.Add, func(sc report.Dispersion) error { return field.Close(sc.Result, &sc.Rocket.Field) }}
+		return mapForm(fieldmap.NewGeoJSON(w, pad), day)
 	case c.JSON:
 		return scatterForm{nil, func(sc report.Dispersion) error { return report.WriteDispersionJSON(w, sc) }}
 	}
 	return scatterForm{nil, func(sc report.Dispersion) error { return report.WriteDispersionText(w, sc) }}
 }
 
+// mapForm is a map of landings as they come, then of all else.
+func mapForm(m *fieldmap.Map, day *sim.Flight) scatterForm {
+	return scatterForm{m.Landing, func(sc report.Dispersion) error {
+		r := sc.Rocket
+		return errors.Join(m.Rest(&sc.Result, &r.Field, plan.Clear(r, day)), m.Course(study.Planned, day), m.Close(sc.Result.Partial))
+	}}
+}
+
 // pad is where on the map the rocket starts.
-func (c *scatterCommand) pad(r *rocket.Rocket) (report.Place, error) {
+func (c *scatterCommand) pad(r *rocket.Rocket) (fieldmap.Pad, error) {
 	given := c.Latitude != nil || c.Longitude != nil
-	p := report.Place{Latitude: r.Site.Latitude, Longitude: r.Site.Longitude}
+	p := padOf(r)
 	switch {
 	case given && !c.mapped():
 		return p, badInput("--latitude and --longitude are for --geojson and --kml; give one")
 	case !c.mapped():
 		return p, nil
 	case c.Latitude != nil && c.Longitude != nil:
-		p = report.Place{Latitude: *c.Latitude, Longitude: *c.Longitude}
+		p.Place = ground.Place{Latitude: *c.Latitude, Longitude: *c.Longitude}
+		if len(r.Field.Boundary) > 0 && p != padOf(r) {
+			return p, badInput("--latitude and --longitude are not those of the file's [site], around which its field.boundary lies; leave them out")
+		}
 	case given:
 		return p, badInput("--latitude and --longitude go together; give both")
 	case !r.Site.Located:
 		return p, badInput("the site has no place on the map\ngive --latitude and --longitude, or latitude and longitude in the file's [site]")
 	}
-	switch {
-	case !(math.Abs(p.Latitude) <= report.MostLatitude):
-		return p, badInput("latitude %v: a map needs one from -%v to %v degrees", p.Latitude, report.MostLatitude, report.MostLatitude)
-	case !(math.Abs(p.Longitude) <= 180):
-		return p, badInput("longitude %v: from -180 to 180 degrees are meant", p.Longitude)
-	}
-	return p, nil
+	return p, mappable(p)
 }
 
 // tellDraws says of draws that are not among the landings.

@@ -6,6 +6,7 @@ import (
 	"strings"
 	"testing"
 
+	"github.com/peterstace/simplefeatures/geom"
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 	"pgregory.net/rapid"
@@ -110,6 +111,40 @@ func TestHolds(t *testing.T) {
 	}
 	assert.Equal(t, 30000, in)
 	assert.InDelta(t, -0.25, p.Inside(Point{1.25, 1.5}), 1e-12)
+}
+
+// Any ring is the library's, which goes by OGC 06-103r4: whether it crosses itself, its area, what it holds.
+func TestPolygonsAgainstALibrary(t *testing.T) {
+	simple, crossed := 0, 0
+	rapid.Check(t, func(t *rapid.T) {
+		n := rapid.IntRange(3, 7).Draw(t, "corners")
+		var p Polygon
+		var flat []float64
+		for range n {
+			c := Point{rapid.Float64Range(-100, 100).Draw(t, "east"), rapid.Float64Range(-100, 100).Draw(t, "north")}
+			p, flat = append(p, c), append(flat, c.East, c.North)
+		}
+		ring := geom.NewLineString(geom.NewSequence(append(flat, flat[0], flat[1]), geom.DimXY))
+		polygon := geom.NewPolygon([]geom.LineString{ring})
+		_, _, crosses := p.Crosses()
+		if polygon.Validate() != nil {
+			crossed++
+			require.True(t, crosses || p.Area() == 0)
+			return
+		}
+		simple++
+		require.False(t, crosses)
+		require.InDelta(t, polygon.Area(), p.Area(), 1e-6)
+		for range 5 {
+			q := Point{rapid.Float64Range(-100, 100).Draw(t, "x"), rapid.Float64Range(-100, 100).Draw(t, "y")}
+			at := geom.XY{X: q.East, Y: q.North}.AsPoint().AsGeometry()
+			if d, ok := geom.Distance(polygon.Boundary().AsGeometry(), at); ok && d > 1e-9 {
+				require.InDelta(t, d, math.Abs(p.Inside(q)), 1e-9)
+				require.Equal(t, geom.Intersects(polygon.AsGeometry(), at), p.Holds(q))
+			}
+		}
+	})
+	require.True(t, simple > 10 && crossed > 10, "%d and %d", simple, crossed)
 }
 
 func TestBoundary(t *testing.T) {

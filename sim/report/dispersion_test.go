@@ -3,7 +3,6 @@ package report
 import (
 	"bytes"
 	"encoding/csv"
-	"encoding/json"
 	"math"
 	"strings"
 	"syscall"
@@ -11,11 +10,9 @@ import (
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
-	"pgregory.net/rapid"
 
 	"ullage/sim/gates"
 	"ullage/sim/quantity"
-	"ullage/sim/rocket"
 	"ullage/sim/rocketfile"
 	"ullage/sim/study"
 )
@@ -109,172 +106,6 @@ func TestLandingsTellOfAFullDisk(t *testing.T) {
 	w := NewLandingsCSV(&stubborn{})
 	require.NoError(t, w.Add(study.LandingPoint{}), "held back")
 	assert.ErrorIs(t, w.Close(), syscall.ENOSPC)
-	m := NewLandingsMap(&stubborn{}, Place{})
-	var err error
-	for i := 0; i < 10_000 && err == nil; i++ {
-		err = m.Add(study.LandingPoint{Draw: i})
-	}
-	assert.ErrorIs(t, err, syscall.ENOSPC)
-	assert.ErrorIs(t, m.Close(study.Dispersion{}, &rocket.Field{}), syscall.ENOSPC)
-}
-
-// feature is as much of RFC 7946 as is needed to read a map back.
-type feature struct {
-	Type     string `json:"type"`
-	Geometry struct {
-		Type        string          `json:"type"`
-		Coordinates json.RawMessage `json:"coordinates"`
-	} `json:"geometry"`
-	Properties map[string]any `json:"properties"`
-}
-
-type collection struct {
-	Type     string    `json:"type"`
-	Features []feature `json:"features"`
-	Partial  bool      `json:"partial"`
-}
-
-func readMap(t require.TestingT, text []byte) collection {
-	var c collection
-	require.NoError(t, json.Unmarshal(text, &c))
-	require.Equal(t, "FeatureCollection", c.Type)
-	require.NotNil(t, c.Features)
-	for _, f := range c.Features {
-		require.Equal(t, "Feature", f.Type)
-	}
-	return c
-}
-
-// rings are the outer rings of a Polygon or MultiPolygon, checked to be closed and to
-// be counter-clockwise (RFC 7946, section 3.1.6).
-func rings(t require.TestingT, f feature) [][][2]float64 {
-	var polygons [][][][2]float64
-	if f.Geometry.Type == "Polygon" {
-		var p [][][2]float64
-		require.NoError(t, json.Unmarshal(f.Geometry.Coordinates, &p))
-		polygons = append(polygons, p)
-	} else {
-		require.Equal(t, "MultiPolygon", f.Geometry.Type)
-		require.NoError(t, json.Unmarshal(f.Geometry.Coordinates, &polygons))
-	}
-	var out [][][2]float64
-	for _, p := range polygons {
-		require.Len(t, p, 1, "no holes")
-		ring := p[0]
-		require.GreaterOrEqual(t, len(ring), 4)
-		require.Equal(t, ring[0], ring[len(ring)-1], "closed")
-		require.Positive(t, shoelace(ring), "counter-clockwise")
-		for _, c := range ring {
-			require.LessOrEqual(t, math.Abs(c[0]), 180.0)
-			require.LessOrEqual(t, math.Abs(c[1]), 90.0)
-		}
-		out = append(out, ring)
-	}
-	return out
-}
-
-func shoelace(ring [][2]float64) float64 {
-	sum := 0.0
-	for i := 0; i+1 < len(ring); i++ {
-		sum += ring[i][0]*ring[i+1][1] - ring[i+1][0]*ring[i][1]
-	}
-	return sum / 2
-}
-
-func mapOf(t require.TestingT, pad Place, r study.Dispersion, points ...study.LandingPoint) []byte {
-	var b bytes.Buffer
-	m := NewLandingsMap(&b, pad)
-	for _, p := range points {
-		require.NoError(t, m.Add(p))
-	}
-	require.NoError(t, m.Close(r, &rocket.Field{}))
-	return b.Bytes()
-}
-
-func TestMapOfOneLandingIsOnePoint(t *testing.T) {
-	pad := Place{Latitude: 50.5, Longitude: -1.25}
-	nan := math.NaN()
-	text := mapOf(t, pad, study.Dispersion{Landed: 1, Landing: study.Ellipse{East: 100, North: 200, Major: nan, Minor: nan, Heading: nan}},
-		study.LandingPoint{Draw: 3, East: 100, North: 200, Apogee: 150})
-	c := readMap(t, text)
-	require.Len(t, c.Features, 1)
-	f := c.Features[0]
-	assert.Equal(t, "Point", f.Geometry.Type)
-	assert.Equal(t, map[string]any{"kind": "landing", "draw": 3.0, "apogee_m": 150.0}, f.Properties)
-	var at [2]float64
-	require.NoError(t, json.Unmarshal(f.Geometry.Coordinates, &at))
-	// Longitude first (RFC 7946, section 3.1.1).
-	assert.InDelta(t, -1.25, at[0], 0.01)
-	assert.InDelta(t, 50.5, at[1], 0.01)
-	assert.Greater(t, at[0], -1.25, "east")
-	assert.Greater(t, at[1], 50.5, "north")
-	assert.Empty(t, readMap(t, mapOf(t, pad, study.Dispersion{})).Features, "none at all is still a map")
-	assert.False(t, c.Partial)
-	assert.True(t, readMap(t, mapOf(t, pad, study.Dispersion{Partial: true})).Partial)
-}
-
-func TestMapOfTheEllipse(t *testing.T) {
-	pad := Place{Latitude: 50.5, Longitude: -1.25}
-	e := study.Ellipse{East: 80, North: -30, Major: 60, Minor: 25, Heading: 30 * math.Pi / 180}
-	c := readMap(t, mapOf(t, pad, study.Dispersion{Landed: 3, Landing: e},
-		study.LandingPoint{}, study.LandingPoint{Draw: 1}, study.LandingPoint{Draw: 2}))
-	require.Len(t, c.Features, 4)
-	f := c.Features[3]
-	assert.Equal(t, "Polygon", f.Geometry.Type)
-	assert.Equal(t, "ellipse_90", f.Properties["kind"])
-	ring := rings(t, f)[0]
-	assert.Len(t, ring, ellipsePoints+1)
-	// Back on the ground: every corner is on the ellipse, the farthest along 30°.
-	scale := pad.Offset(1, 1)
-	north, east := scale.Latitude-pad.Latitude, scale.Longitude-pad.Longitude
-	sin, cos := math.Sincos(e.Heading)
-	farthest := 0.0
-	for _, p := range ring {
-		x, y := (p[0]-pad.Longitude)/east-e.East, (p[1]-pad.Latitude)/north-e.North
-		along, across := x*sin+y*cos, x*cos-y*sin
-		assert.InDelta(t, 1, math.Hypot(along/e.Major, across/e.Minor), 1e-3)
-		farthest = max(farthest, along)
-	}
-	assert.InDelta(t, e.Major, farthest, 0.1)
-}
-
-func TestMapsCrossTheAntimeridianCut(t *testing.T) {
-	e := study.Ellipse{East: 10, North: 20, Major: 80, Minor: 40, Heading: 1}
-	for _, pad := range []Place{{Latitude: 50, Longitude: 179.9999}, {Latitude: 50, Longitude: -179.9999}, {Latitude: -10, Longitude: 180}, {Latitude: -10, Longitude: -180}} {
-		text := mapOf(t, pad, study.Dispersion{Landed: 3, Landing: e}, study.LandingPoint{East: 60}, study.LandingPoint{East: -60})
-		c := readMap(t, text)
-		f := c.Features[2]
-		assert.Equal(t, "MultiPolygon", f.Geometry.Type, "%v", pad)
-		parts := rings(t, f)
-		require.Len(t, parts, 2)
-		assert.NotEqual(t, parts[0][1][0] > 0, parts[1][1][0] > 0, "one on each side")
-		var lon []float64
-		for _, p := range c.Features[:2] {
-			var at [2]float64
-			require.NoError(t, json.Unmarshal(p.Geometry.Coordinates, &at))
-			require.LessOrEqual(t, math.Abs(at[0]), 180.0)
-			lon = append(lon, at[0])
-		}
-		assert.Less(t, lon[0], 0.0, "east of the line")
-		assert.Greater(t, lon[1], 0.0, "west of it")
-	}
-}
-
-func TestAnyMapIsValid(t *testing.T) {
-	rapid.Check(t, func(t *rapid.T) {
-		number := func(name string, low, high float64) float64 { return rapid.Float64Range(low, high).Draw(t, name) }
-		pad := Place{Latitude: number("latitude", -MostLatitude, MostLatitude), Longitude: number("longitude", -180, 180)}
-		major := number("major", 1, 5000)
-		e := study.Ellipse{East: number("east", -5000, 5000), North: number("north", -5000, 5000),
-			Major: major, Minor: major * number("flatness", 0.05, 1), Heading: number("heading", 0, math.Pi)}
-		c := readMap(t, mapOf(t, pad, study.Dispersion{Landed: 9, Landing: e}, study.LandingPoint{East: e.East, North: e.North}))
-		require.Len(t, c.Features, 2)
-		area := 0.0
-		for _, ring := range rings(t, c.Features[1]) {
-			area += shoelace(ring)
-		}
-		require.Positive(t, area)
-	})
 }
 
 func TestScatterJudgesItsSlowFlights(t *testing.T) {
@@ -289,30 +120,4 @@ func TestScatterJudgesItsSlowFlights(t *testing.T) {
 	assert.Equal(t, gates.WordLow, word(), "5 % of them are below the limit, though the mean is not")
 	s.Result.RailExit.Q05 = 15.01
 	assert.Equal(t, gates.WordGood, word())
-}
-
-// The field is a ring around the pad, and what comes down without canopies has a kind and an
-// ellipse of its own.
-func TestMapOfAField(t *testing.T) {
-	pad := Place{Latitude: 50.5, Longitude: -1.25}
-	r := study.Dispersion{Landed: 9, Outside: 2, Landing: study.Ellipse{East: 10, Major: 5, Minor: 4},
-		Ballistic: study.Fallen{Landed: 4, Outside: 1, Landing: study.Ellipse{East: -10, Major: 3, Minor: 2}}}
-	var b bytes.Buffer
-	m := NewLandingsMap(&b, pad)
-	require.NoError(t, m.Add(study.LandingPoint{Draw: 3, East: 100, Apogee: 150, Kind: study.Falling}))
-	require.NoError(t, m.Close(r, &rocket.Field{Radius: 300}))
-	c := readMap(t, b.Bytes())
-	require.Len(t, c.Features, 4)
-	assert.Equal(t, "ballistic", c.Features[0].Properties["kind"])
-	assert.Equal(t, map[string]any{"kind": "ellipse_90", "landings": 9.0, "outside": 2.0}, c.Features[1].Properties)
-	assert.Equal(t, map[string]any{"kind": "ballistic_90", "landings": 4.0, "outside": 1.0}, c.Features[2].Properties)
-	assert.Equal(t, map[string]any{"kind": "field", "radius_m": 300.0}, c.Features[3].Properties)
-	var rings [][][2]float64
-	require.NoError(t, json.Unmarshal(c.Features[3].Geometry.Coordinates, &rings))
-	north := pad.Offset(0, 300)
-	most := 0.0
-	for _, p := range rings[0] {
-		most = math.Max(most, p[1])
-	}
-	assert.InDelta(t, north.Latitude, most, 1e-6)
 }

@@ -77,7 +77,8 @@ type Dispersion struct {
 	RailExit     Summary     // m/s
 	Landed       int         // left the rail and came down
 	Landing      Ellipse     // NaN of fewer than three
-	Outside      int         // of Landed came down farther away than the field reaches; 0 where that is not said
+	Outside      int         // of Landed came down outside the field; 0 where it is not said how far that reaches
+	Farthest     float64     // from the pad of Landed, m
 	DrogueOnly   Fallen      // without the main, where there are several canopies
 	Ballistic    Fallen      // with no canopy opening
 	Importance   []Influence // of each uncertain input on apogee, the greatest first
@@ -93,6 +94,11 @@ type Fallen struct {
 	Landing  Ellipse // NaN of fewer than three
 	Outside  int     // as in Dispersion
 	Farthest float64 // from the pad, m
+}
+
+// Kinds are where the flights of each LandingKind come down.
+func (r *Dispersion) Kinds() [3]Fallen {
+	return [...]Fallen{Planned: {r.Landed, r.Landing, r.Outside, r.Farthest}, DrogueOnly: r.DrogueOnly, Falling: r.Ballistic}
 }
 
 // BallisticFlights is how many draws fly once more without their canopies: enough for where
@@ -300,6 +306,7 @@ func (c *collector) take(outcomes []outcome) error {
 		}
 		c.landing.add(o.east, o.north)
 		c.result.Outside += c.outside(o.east, o.north)
+		c.result.Farthest = math.Max(c.result.Farthest, math.Hypot(o.east, o.north))
 		at := LandingPoint{Draw: draw, East: o.east, North: o.north, Apogee: o.figures[apogeeFigure], Kind: Planned}
 		if err := c.tell(at); err != nil {
 			return err
