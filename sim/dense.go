@@ -41,18 +41,17 @@ func (d *denseOutput) close(r *run) {
 		d.phases = append(d.phases, r.model.phase)
 		d.steps = append(d.steps, denseStep{r.t, 0, r.y, r.f, r.y, r.f, len(d.phases) - 1})
 	}
-	d.model = r.model.clone()
+	r.model.copyTo(&d.model)
 }
 
-// clone is a model that shares nothing with the run, which will fly other rockets.
-func (m *model) clone() model {
-	c := *m
+// copyTo makes c a model that shares nothing with the run, which will fly other rockets.
+func (m *model) copyTo(c *model) {
+	*c = *m
 	c.drag, c.pushedDrag, c.canopies = slices.Clone(m.drag), slices.Clone(m.pushedDrag), slices.Clone(m.canopies)
 	if m.body != nil {
 		body := *m.body
 		c.body = &body
 	}
-	return c
 }
 
 // share is a time held to the step, and how far it is through it: 0 to 1.

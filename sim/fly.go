@@ -77,10 +77,11 @@ func (fl *Flight) Clone() *Flight {
 
 // reset empties a flight but keeps its memory.
 func (fl *Flight) reset(r *rocket.Rocket) {
-	canopies, warnings, events, dense := fl.Canopies[:0], fl.Warnings[:0], fl.Events[:0], fl.dense
-	*fl = Flight{Rocket: r, Warnings: warnings, Events: events}
-	fl.Canopies = canopies
-	fl.dense = denseOutput{steps: dense.steps[:0], phases: dense.phases[:0]}
+	canopies, warnings, events := fl.Canopies[:0], fl.Warnings[:0], fl.Events[:0]
+	steps, phases := fl.dense.steps[:0], fl.dense.phases[:0]
+	*fl = Flight{} // in place: a whole one on the stack is what makes the stack grow
+	fl.Rocket, fl.Canopies, fl.Warnings, fl.Events = r, canopies, warnings, events
+	fl.dense.steps, fl.dense.phases = steps, phases
 }
 
 func (x *Flyer) fly(ctx context.Context, r *rocket.Rocket, o Options, fl *Flight) error {

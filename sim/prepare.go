@@ -38,7 +38,8 @@ func newRun(from *rocket.Rocket, o Options) *run {
 
 // prepare works out every constant of a flight.
 func (r *run) prepare(from *rocket.Rocket, o Options, fl *Flight) {
-	r.course = course{rocket: from, options: o, flight: fl, knownTop: math.NaN()}
+	r.course = course{}
+	r.course.rocket, r.course.options, r.course.flight, r.course.knownTop = from, o, fl, math.NaN()
 	r.watched = r.room[:0]
 	fl.dense.keep = o.Keep
 	m := &r.model

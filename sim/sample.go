@@ -36,13 +36,20 @@ func (fl *Flight) Duration() float64 {
 // At is the flight at a time, held to 0 … Duration. It reads the dense output, a
 // cubic through each step; at the time of an event it gives what comes after. It
 // returns the zero Sample if the flight was flown without Keep.
-func (fl *Flight) At(t float64) Sample {
+func (fl *Flight) At(t float64) Sample { return fl.Reader()(t) }
+
+// Reader is At for who looks many times, in any order: what that takes is made ready once. It is
+// not for several goroutines.
+func (fl *Flight) Reader() func(t float64) Sample {
 	s := fl.dense.steps
 	if len(s) == 0 {
-		return Sample{}
+		return func(float64) Sample { return Sample{} }
 	}
-	i := sort.Search(len(s), func(i int) bool { return s[i].t > t }) - 1
-	return fl.reader().sample(max(i, 0), t)
+	x := fl.reader()
+	return func(t float64) Sample {
+		i := sort.Search(len(s), func(i int) bool { return s[i].t > t }) - 1
+		return x.sample(max(i, 0), t)
+	}
 }
 
 // sample is the flight inside one recorded step.

@@ -99,7 +99,7 @@ func (p *parser) unitOf(name string) (Unit, bool) {
 	if u, ok := LookupIn(name, p.dimension); ok {
 		return u, true
 	}
-	return Spelled(aliases.Replace(name), p.dimension)
+	return Spelled(unaliased(name), p.dimension)
 }
 
 func (p *parser) fault(problem, remedy string) (Quantity, error) {

@@ -3,7 +3,10 @@
 // program every value is SI; units are met only here, at the edges.
 package quantity
 
-import "strings"
+import (
+	"strings"
+	"unicode/utf8"
+)
 
 // Unit is a unit of measurement: the SI value is (value + Offset)·Scale.
 // The zero Unit is that of a plain number.
@@ -186,11 +189,21 @@ var aliases = strings.NewReplacer(
 	"℃", "degC", "℉", "degF", "°", "deg",
 )
 
+// unaliased is a name in plain letters. Most are, and this is asked at every figure told.
+func unaliased(name string) string {
+	for i := range len(name) {
+		if name[i] >= utf8.RuneSelf {
+			return aliases.Replace(name)
+		}
+	}
+	return name
+}
+
 // Lookup finds a unit by its name or an alias of it. "K", "degC" and "degF"
 // are temperatures here and "deg" is an angle; LookupIn finds them as differences
 // and as a bearing too.
 func Lookup(name string) (Unit, bool) {
-	name = aliases.Replace(name)
+	name = unaliased(name)
 	for i := range table {
 		if name != "" && table[i].name == name {
 			return table[i].unit(), true
@@ -202,7 +215,7 @@ func Lookup(name string) (Unit, bool) {
 // LookupIn finds a unit of a dimension by its name or an alias of it. The empty
 // name is the unit of a Number and of a bare Fraction.
 func LookupIn(name string, d Dimension) (Unit, bool) {
-	name = aliases.Replace(name)
+	name = unaliased(name)
 	for i := range table {
 		if table[i].dimension == d && table[i].name == name {
 			return table[i].unit(), true

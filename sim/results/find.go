@@ -3,6 +3,7 @@ package results
 import (
 	"slices"
 	"strings"
+	"sync"
 
 	"ullage/sim/quantity"
 	"ullage/sim/rocket"
@@ -13,9 +14,9 @@ type Table []Group
 
 // For is the table of a rocket. Its rows are shared with other tables and not to be changed.
 func For(r *rocket.Rocket) Table {
-	of := &onWaterAlways
+	of := onWaterAlways()
 	if r.Power == rocket.MotorPower {
-		of = &onMotorAlways
+		of = onMotorAlways()
 	}
 	t := append(make(Table, 0, len(of.before)+len(r.Canopies)+len(of.after)), of.before...)
 	for i := range r.Canopies {
@@ -27,17 +28,20 @@ func For(r *rocket.Rocket) Table {
 // everyRockets are the groups of every rocket on a drive, before the canopies' and behind them.
 type everyRockets struct{ before, after []Group }
 
-// What every rocket has is worked out once.
-var onWaterAlways, onMotorAlways = alwaysOn(rocket.WaterPower), alwaysOn(rocket.MotorPower)
+// What every rocket has is worked out once, when it is first asked for.
+var (
+	onWaterAlways = sync.OnceValue(func() *everyRockets { return alwaysOn(rocket.WaterPower) })
+	onMotorAlways = sync.OnceValue(func() *everyRockets { return alwaysOn(rocket.MotorPower) })
+)
 
-func alwaysOn(p rocket.Power) everyRockets {
+func alwaysOn(p rocket.Power) *everyRockets {
 	before, after := groups(p)
 	for _, list := range [][]Group{before, after} {
 		for i := range list {
 			list[i] = list[i].settled()
 		}
 	}
-	return everyRockets{before, after}
+	return &everyRockets{before, after}
 }
 
 // settled has worked out what follows from the rest of its rows, and no room for more rows

@@ -12,7 +12,7 @@ type amountCodec struct{ numberCodec }
 
 // poured is an amount that is written by volume or by mass.
 func poured(n *node) (quantity.Quantity, bool) {
-	if n.kind != stringNode {
+	if _, err := quantity.Parse(n.text, quantity.Fraction); n.kind != stringNode || err == nil {
 		return quantity.Quantity{}, false
 	}
 	for _, d := range []quantity.Dimension{quantity.Volume, quantity.Mass} {
@@ -54,13 +54,13 @@ func (c *amountCodec) encode(f *field, p place, n *node, s style) (string, *faul
 	if q, ok := poured(n); ok {
 		if full := brimful(p.rocket.Water, q.Unit.Dimension); full > 0 {
 			if bad := c.check(q.Value / full); bad != nil {
-				return "", flaw("more than the chamber takes", "give at most "+quantity.Exact(quantity.Rounded(c.is.Max*full*(1-5e-4), 4), q.Unit))
+				return "", flaw("more than the chamber takes", "give at most "+quantity.Exact(quantity.Rounded(c.of.Range.Max*full*(1-5e-4), 4), q.Unit))
 			}
 		}
 		return inTOML(quantity.Exact(q.Value, q.Unit), q.Unit, s.quote), nil
 	}
 	if full := brimful(p.rocket.Water, s.poured.Dimension); n.kind == numberNode && s.poured.Name != "" && full > 0 {
-		q, bad := readQuantity(n, c.is, s.bare) // a number on the screen is a share; the file keeps its measure
+		q, bad := readQuantity(n, c.is(), s.bare) // a number on the screen is a share; the file keeps its measure
 		if bad == nil {
 			bad = c.check(q.Value)
 		}

@@ -10,7 +10,7 @@ type coordinateCodec struct{ numberCodec }
 
 func (c *coordinateCodec) bind(name string) {
 	c.numberCodec.bind(name)
-	c.in = &coordinateCell{rowCell{of: c.of}}
+	c.in = coordinateCell{(*rowCell)(&c.numberCodec)}
 }
 
 func (c *coordinateCodec) setNumber(f *field, p place, v float64) *fault.Fault {
@@ -20,9 +20,9 @@ func (c *coordinateCodec) setNumber(f *field, p place, v float64) *fault.Fault {
 	return c.numberCodec.setNumber(f, p, v)
 }
 
-type coordinateCell struct{ rowCell }
+type coordinateCell struct{ *rowCell }
 
-func (c *coordinateCell) get(p place) (v float64, given, there bool) {
+func (c coordinateCell) get(p place) (v float64, given, there bool) {
 	v, _, there = c.rowCell.get(p)
 	return v, p.rocket.Site.Located, there
 }

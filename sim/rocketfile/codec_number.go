@@ -16,7 +16,6 @@ type numberCodec struct {
 	also         func(place) *float64 // where the rocket holds it a second time; mostly nil
 	in           cell                 // where the rocket holds it; nil: where its table of numbers says
 	of           *rocket.Number       // the row of that table; nil: that of its name, once it is bound
-	is           scale                // of that
 }
 
 // cell is where a rocket holds a number.
@@ -36,11 +35,15 @@ func (c *numberCodec) bind(name string) {
 	if c.of == nil {
 		c.of = numberNamed(name)
 	}
-	u := c.of.Range.Unit
-	c.is = scale{c.of.Range, u.ToSI(c.step) - u.ToSI(0), u.ToSI(c.coarse) - u.ToSI(0)}
 	if c.in == nil {
-		c.in = &rowCell{c.of, c.also}
+		c.in = (*rowCell)(c)
 	}
+}
+
+// is is what the number measures and may be.
+func (c *numberCodec) is() scale {
+	u := &c.of.Range.Unit
+	return scale{c.of.Range, u.ToSI(c.step) - u.ToSI(0), u.ToSI(c.coarse) - u.ToSI(0)}
 }
 
 // numberNamed is a row of the rocket's table of numbers.
@@ -53,10 +56,10 @@ func numberNamed(name string) *rocket.Number {
 }
 
 func (c *numberCodec) kind(place) Kind           { return NumberKind }
-func (c *numberCodec) scale(*field, place) scale { return c.is }
+func (c *numberCodec) scale(*field, place) scale { return c.is() }
 
 func (c *numberCodec) read(f *field, p place, n *node) *fault.Fault {
-	q, bad := readQuantity(n, c.is, nil)
+	q, bad := readQuantity(n, c.is(), nil)
 	if bad != nil {
 		return bad
 	}
@@ -68,7 +71,7 @@ func (c *numberCodec) text(f *field, p place) string {
 	if !given && v == 0 {
 		return ""
 	}
-	return quantity.Exact(v, fileUnit(c.is))
+	return quantity.Exact(v, fileUnit(c.is()))
 }
 
 func (c *numberCodec) number(f *field, p place) (float64, bool) {
@@ -94,15 +97,15 @@ func (c *numberCodec) setNumber(_ *field, p place, v float64) *fault.Fault {
 
 // check holds a number to its range, and a count to whole ones.
 func (c *numberCodec) check(v float64) *fault.Fault {
-	bad := c.is.Check(v)
+	bad := c.of.Range.Check(v)
 	if bad == nil && c.of.Count != nil && v != math.Trunc(v) {
-		return flaw("not a whole number", "give "+c.is.String())
+		return flaw("not a whole number", "give "+c.of.Range.String())
 	}
 	return bad
 }
 
 func (c *numberCodec) encode(_ *field, _ place, n *node, s style) (string, *fault.Fault) {
-	q, bad := readQuantity(n, c.is, s.bare)
+	q, bad := readQuantity(n, c.is(), s.bare)
 	if bad == nil {
 		bad = c.check(q.Value)
 	}
@@ -111,7 +114,7 @@ func (c *numberCodec) encode(_ *field, _ place, n *node, s style) (string, *faul
 	}
 	unit := q.Unit
 	if n.kind == numberNode { // no unit of its own: keep the one that is there
-		if unit = fileUnit(c.is); s.hasUnit {
+		if unit = fileUnit(c.is()); s.hasUnit {
 			unit = s.unit
 		}
 	}
@@ -119,10 +122,7 @@ func (c *numberCodec) encode(_ *field, _ place, n *node, s style) (string, *faul
 }
 
 // rowCell is where the rocket's table of numbers says.
-type rowCell struct {
-	of   *rocket.Number
-	also func(place) *float64
-}
+type rowCell numberCodec
 
 func (c *rowCell) get(p place) (v float64, given, there bool) {
 	if c.of.Count != nil {

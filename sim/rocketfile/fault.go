@@ -16,6 +16,9 @@ func flaw(problem, remedy string) *fault.Fault {
 
 // flawOf is what an error says is wrong with a quantity; nil for no error.
 func flawOf(err error) *fault.Fault {
+	if err == nil {
+		return nil
+	}
 	var bad fault.Fault
 	if errors.As(err, &bad) {
 		return &bad

@@ -3,6 +3,7 @@ package study
 import (
 	"context"
 	"math"
+	"sync"
 
 	"ullage/sim"
 	"ullage/sim/rocket"
@@ -42,7 +43,9 @@ const pressureTol = 1e-4
 // is a fault.List.
 func RailExitFor(ctx context.Context, r *rocket.Rocket, limit float64, o Options) (RailExit, error) {
 	e := RailExit{Limit: limit, Factor: r.Limits.InForce().RailExitWind, At: math.NaN(), Enough: math.NaN(), Pressure: math.NaN()}
-	s := railStudy{ctx: ctx, base: r, limit: limit, options: o.unkept()}
+	s := railStudies.Get().(*railStudy)
+	defer railStudies.Put(s)
+	s.ctx, s.base, s.limit, s.options = ctx, r, limit, o.unkept()
 	s.options.Guide = true // nothing after it is asked for
 	fl, err := s.flyer.Fly(ctx, r, s.options)
 	if err != nil {
@@ -78,6 +81,9 @@ type railStudy struct {
 	try     rocket.Rocket // the one that flies
 }
 
+// railStudies are kept for the next one: a flyer is too large for the stack.
+var railStudies = sync.Pool{New: func() any { return new(railStudy) }}
+
 // travel is how far along a long guide the speed reaches the limit, m; NaN if it does
 // not. What happens on a guide does not depend on how much of it is still to come.
 func (s *railStudy) travel() (float64, error) {
@@ -95,12 +101,13 @@ func (s *railStudy) travel() (float64, error) {
 	if fastest.Y > 0 {
 		return math.NaN(), nil
 	}
-	slow := func(t float64) (float64, error) { return s.limit - fl.At(t).Speed, nil }
+	at := fl.Reader()
+	slow := func(t float64) (float64, error) { return s.limit - at(t).Speed, nil }
 	b, err := solve.Root(slow, solve.Bracket{In: solve.Point{Y: s.limit}, Out: fastest}, solve.Tolerance{X: travelTol})
 	if err != nil {
 		return math.NaN(), err
 	}
-	return math.Max(0, fl.At(b.Out.X).Height/math.Cos(long.Rail.Tilt)), nil
+	return math.Max(0, at(b.Out.X).Height/math.Cos(long.Rail.Tilt)), nil
 }
 
 // pressure is the least gauge pressure at which the guide as it is would be enough,

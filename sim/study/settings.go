@@ -41,8 +41,9 @@ func settingsOf(fl *sim.Flight, opening float64) Settings {
 	if !fl.Apogee.Happened {
 		end = fl.Duration()
 	}
+	at := fl.Reader()
 	for t := every; t <= end; t += every {
-		x := fl.At(t)
+		x := at(t)
 		if x.Airspeed > opening {
 			s.Slow = t + every
 		}

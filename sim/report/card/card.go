@@ -8,6 +8,7 @@ import (
 	"io"
 	"regexp"
 	"strings"
+	"sync"
 
 	"ullage/sim/gates"
 	"ullage/sim/ground"
@@ -113,11 +114,11 @@ func (p filler) facts() []form.Blank {
 func (p filler) clear() ground.Kept { return plan.Clear(p.Rocket, p.Verdict.Day) }
 
 // degreeUnits are units of degrees after a figure.
-var degreeUnits = regexp.MustCompile(`(\d) deg([CF])?\b`)
+var degreeUnits = sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompile(`(\d) deg([CF])?\b`) })
 
 // signs writes degrees with their sign, as print does where files have a word.
 func signs(text string) string {
-	return degreeUnits.ReplaceAllStringFunc(text, func(s string) string {
+	return degreeUnits().ReplaceAllStringFunc(text, func(s string) string {
 		if c := s[len(s)-1:]; c != "g" {
 			return s[:1] + " °" + c
 		}

@@ -3,6 +3,7 @@ package page
 import (
 	"fmt"
 	"strings"
+	"sync"
 )
 
 // markdown gathers a page as Markdown with the tables and tick boxes of GitHub's.
@@ -102,13 +103,13 @@ func escaped(text string) string { return Escape(Printable(text)) }
 
 // marks are the signs that mean something in Markdown within a line (CommonMark 0.31,
 // section 2.4; GitHub's tables, strike-through and formulas on top).
-var marks = func() *strings.Replacer {
+var marks = sync.OnceValue(func() *strings.Replacer {
 	var pairs []string
 	for _, c := range "\\`*_[]<>#|~$&" {
 		pairs = append(pairs, string(c), `\`+string(c))
 	}
 	return strings.NewReplacer(pairs...)
-}()
+})
 
 // Escape is text that Markdown shows as it is.
-func Escape(text string) string { return marks.Replace(text) }
+func Escape(text string) string { return marks().Replace(text) }

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"regexp"
 	"strings"
+	"sync"
 	"unicode/utf8"
 )
 
@@ -31,9 +32,11 @@ func (p *Document) Text() string {
 const glue = "\x00"
 
 // unitFigures are digits with a unit after them.
-var unitFigures = regexp.MustCompile(`(\d) (%|°[CF]|(?:bar|psi|MPa|mm|m|in|ft|mL|L|in3|kg|g|lb|oz|N|lbf|J|s|minutes?)\b)`)
+var unitFigures = sync.OnceValue(func() *regexp.Regexp {
+	return regexp.MustCompile(`(\d) (%|°[CF]|(?:bar|psi|MPa|mm|m|in|ft|mL|L|in3|kg|g|lb|oz|N|lbf|J|s|minutes?)\b)`)
+})
 
-func glued(text string) string { return unitFigures.ReplaceAllString(text, "${1}"+glue+"${2}") }
+func glued(text string) string { return unitFigures().ReplaceAllString(text, "${1}"+glue+"${2}") }
 
 func (b Prose) text(s *Sheet) { s.Hung("  ", glued(string(b))) }
 func (b Alarm) text(s *Sheet) { s.Hung("  ! ", glued(string(b))) }

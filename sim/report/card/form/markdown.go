@@ -66,7 +66,7 @@ func (s *markSheet) block(b *Block) {
 }
 
 // byHand is a line to write on.
-var byHand = page.Escape(strings.Repeat("_", 20))
+func byHand() string { return page.Escape(strings.Repeat("_", 20)) }
 
 func (s *markSheet) blanks(list []Blank) {
 	for _, b := range list {
@@ -77,7 +77,7 @@ func (s *markSheet) blanks(list []Blank) {
 				s.line("  - [ ] " + page.Escape(c))
 			}
 		case b.Text == "":
-			s.line("- " + page.Escape(b.Label) + ": " + byHand)
+			s.line("- " + page.Escape(b.Label) + ": " + byHand())
 		default:
 			s.line("- " + page.Escape(b.Label) + ": " + page.Escape(b.Text))
 		}
