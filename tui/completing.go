@@ -17,8 +17,16 @@ const mostNames = 4000
 // common, and those names, a folder's with a separator behind; none where nothing fits. Names
 // that begin with a dot are meant only when the dot is there.
 func completed(text string) (path string, names []string) {
+	return completedIn("", text)
+}
+
+// completedIn is completed for a path from a folder, of folders and files with one of some endings; none: of any.
+func completedIn(dir, text string, endings ...string) (path string, names []string) {
 	cut := strings.LastIndexFunc(text, func(r rune) bool { return r < utf8.RuneSelf && os.IsPathSeparator(uint8(r)) }) + 1
 	folder, begun := draw.LongPath(text[:cut]), text[cut:]
+	if !filepath.IsAbs(folder) {
+		folder = filepath.Join(dir, folder)
+	}
 	if folder == "" {
 		folder = "."
 	}
@@ -35,6 +43,8 @@ func completed(text string) (path string, names []string) {
 		}
 		if info, err := os.Stat(filepath.Join(folder, name)); err == nil && info.IsDir() {
 			name += string(filepath.Separator)
+		} else if len(endings) > 0 && !slices.Contains(endings, strings.ToLower(filepath.Ext(name))) {
+			continue
 		}
 		names = append(names, name)
 	}
@@ -67,4 +77,55 @@ func (q question) complete() question {
 		q.offers = ""
 	}
 	return q
+}
+
+// completeTyped completes the path of a file that is typed as a value, from the rocket file's folder.
+func (m *Model) completeTyped() {
+	t := *m.typed
+	path, names := completedIn(m.file().Dir(), t.line.String(), endingsOf[t.input]...)
+	t.line = newLine(path)
+	m.typed, m.fault = &t, complaint{}
+	switch len(names) {
+	case 0:
+		m.say(draw.Dim, "Nothing there begins so.")
+	case 1:
+	default:
+		m.say(draw.Plain, strings.Join(names, "  "))
+	}
+}
+
+// endingsOf are the endings of the files that inputs name.
+var endingsOf = map[string][]string{motorFileInput: {".toml"}, "motor.curve": {".csv"}, "chamber.logbook": {".toml"}, "field.boundary": {".json", ".geojson"}}
+
+// motorFileInput names the motor's own file.
+const motorFileInput = "motor.file"
+
+// nextMotor takes the motor file before or behind the one in use, of those beside the rocket.
+func (m *Model) nextMotor(by int) {
+	all, err := m.file().MotorFiles()
+	if err != nil || len(all) == 0 {
+		m.say(draw.Dim, "There is no motor file beside the rocket: a TOML file with the keys of [motor].")
+		return
+	}
+	d, _ := m.fieldOf(motorFileInput)
+	at := -1
+	for i, path := range all {
+		if filepath.Base(path) == filepath.Base(d.words) {
+			at = i
+		}
+	}
+	n := len(all)
+	switch {
+	case at < 0 && by < 0:
+		at = n - 1
+	case at < 0:
+		at = 0
+	case n == 1:
+		m.say(draw.Dim, d.words+" is the only motor file beside the rocket.")
+		return
+	default:
+		at = ((at+by)%n + n) % n
+	}
+	f, err := m.file().WithMotor(all[at])
+	m.change(&d, f, err)
 }

@@ -1,6 +1,7 @@
 package tui
 
 import (
+	"cmp"
 	"fmt"
 	"strings"
 
@@ -34,10 +35,10 @@ func (m *Model) change(d *field, f *rocketfile.File, err error) bool {
 				after = row.value()
 			}
 		}
-		if in, err := rocketfile.Find(f.Described(), d.Name); err == nil {
+		if in, err := f.Find(d.Name); err == nil {
 			after = newField(f, f.Described(), in, m.units).value()
 		}
-		s.Says = d.Label + " " + d.value() + " to " + after
+		s.Says = d.Label + " " + cmp.Or(d.value(), d.short, "none") + " to " + cmp.Or(after, "none")
 	}
 	return m.take(f, err, s)
 }
@@ -55,12 +56,11 @@ func (m *Model) put(input string, to float64) {
 
 // fieldOf is an input by its dotted name.
 func (m *Model) fieldOf(input string) (field, error) {
-	r := m.file().Described()
-	in, err := rocketfile.Find(r, input)
+	in, err := m.file().Find(input)
 	if err != nil {
 		return field{}, err
 	}
-	return newField(m.file(), r, in, m.units), nil
+	return newField(m.file(), m.file().Described(), in, m.units), nil
 }
 
 // nudge moves the chosen value by a step (by = ±1), or a choice to the next.
@@ -71,6 +71,8 @@ func (m *Model) nudge(by int, coarse bool) {
 	}
 	v, given := d.Get(m.file().Described())
 	switch {
+	case d.Name == motorFileInput:
+		m.nextMotor(by)
 	case d.Kind == rocketfile.ChoiceKind && len(d.Choices) > 1:
 		n := len(d.Choices)
 		f, err := m.file().Set(d.Name, d.Choices[((int(v)+by)%n+n)%n])

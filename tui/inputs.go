@@ -46,7 +46,7 @@ type list struct {
 // fieldsOf lists the inputs of the drive that flies and of everything shared.
 func fieldsOf(f *rocketfile.File, sys quantity.System) []field {
 	r := f.Described()
-	all := rocketfile.Inputs(r)
+	all := f.Inputs()
 	fields := make([]field, 0, len(all))
 	for _, in := range all {
 		if in.Drive == "" || in.Drive == r.Power {
@@ -65,6 +65,9 @@ func newField(f *rocketfile.File, r *rocket.Rocket, in rocketfile.Input, sys qua
 			d.short = "table of " + strconv.Itoa(n)
 		} else if strings.HasPrefix(d.words, "[") {
 			d.short = strings.NewReplacer("[", "", "]", "", `"`, "").Replace(d.words)
+		}
+		if d.words == "" && in.Path {
+			d.short = "none"
 		}
 		if d.words == "" && d.given {
 			if rows, err := f.RowsOf(in.Name); err == nil && len(rows.Rows) > 0 { // they are no curve yet

@@ -157,6 +157,7 @@ func fieldLine(theme *draw.Theme, d *field, w int, chosen bool, open openness) s
 type typing struct {
 	input string
 	line  line
+	path  bool // it is the path of a file, from the rocket file's folder
 }
 
 // typingLine is a field while its value is typed.

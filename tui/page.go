@@ -246,13 +246,13 @@ func differences(was, is *rocketfile.File, m *Model) []string {
 	before, after := was.Rocket(), is.Rocket()
 	old := map[string]string{}
 	var names []string
-	for _, in := range rocketfile.Inputs(before) {
+	for _, in := range was.Inputs() {
 		d := newField(was, before, in, m.units)
 		old[in.Name] = d.value()
 		names = append(names, in.Name)
 	}
 	var out []string
-	for _, in := range rocketfile.Inputs(after) {
+	for _, in := range is.Inputs() {
 		d := newField(is, after, in, m.units)
 		v, known := old[in.Name]
 		delete(old, in.Name)

@@ -18,11 +18,21 @@ func (m *Model) pickPart() {
 	for _, a := range m.file().Additions() {
 		help := a.Help
 		if a.Many {
-			help = "one more; " + strings.ToLower(help[:1]) + help[1:]
+			help = "One more. " + help
 		}
 		all = append(all, choice{a.Path, a.Name, help})
 	}
-	m.pick(picker{says: "Add to the rocket:", all: all, take: func(m *Model, path string) tea.Cmd { m.addPart(path); return nil }})
+	if d := m.inputs.chosen(); d != nil && !d.Apart && d.Kind == rocketfile.NumberKind && !strings.HasPrefix(d.Name, spreadPrefix) {
+		all = append(all, choice{spreadPrefix, "uncertainty", "Of " + d.Name + ": one standard deviation, for scatter, checks and card; also " + m.keys.Uncertain.Help().Key + "."})
+	}
+	m.pick(picker{says: "Add to the rocket:", all: all, take: func(m *Model, path string) tea.Cmd {
+		if path == spreadPrefix {
+			m.askSpread()
+			return nil
+		}
+		m.addPart(path)
+		return nil
+	}})
 }
 
 // addPart gives the rocket a part and goes to what is to be said of it.
@@ -113,6 +123,9 @@ func spreadFields(f *rocketfile.File, sys quantity.System) []field {
 func (m *Model) setText(d *field, text string) (*rocketfile.File, error) {
 	if name, ok := strings.CutPrefix(d.Name, spreadPrefix); ok {
 		return m.file().SetSpreadText(name, text, d.unit)
+	}
+	if d.Path {
+		return m.file().SetPath(d.Name, text)
 	}
 	return m.file().SetIn(d.Name, text, d.unit)
 }

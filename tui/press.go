@@ -201,7 +201,7 @@ func (m *Model) startTyping(first string) {
 		}
 		text = d.value()
 	}
-	m.typed = &typing{input: d.Name, line: newLine(text)}
+	m.typed = &typing{input: d.Name, line: newLine(text), path: d.Path}
 }
 
 // pasted takes a text that was pasted: several lines are the rows of an input that may have rows, anything else is what
@@ -224,6 +224,8 @@ func (m *Model) typeKey(k tea.KeyMsg) {
 		m.typed, m.fault = nil, complaint{}
 	case key.Matches(k, m.keys.Accept):
 		m.accept()
+	case m.typed.path && key.Matches(k, m.keys.Complete):
+		m.completeTyped()
 	case key.Matches(k, m.keys.Up), key.Matches(k, m.keys.Down),
 		key.Matches(k, m.keys.NextGroup), key.Matches(k, m.keys.PrevGroup):
 		if m.accept() {

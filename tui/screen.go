@@ -284,6 +284,9 @@ func (m *Model) statusLines() ([]string, string) {
 	case m.typed != nil:
 		hints = []draw.Hint{draw.HintOf(m.keys.Accept.Help().Desc, m.keys.Accept), draw.HintOf(m.keys.Leave.Help().Desc, m.keys.Leave)}
 		must = nil
+		if m.typed.path {
+			hints = append(hints, draw.HintOf(m.keys.Complete.Help().Desc, m.keys.Complete))
+		}
 	default:
 		hints = m.view().Hints()
 	}
@@ -339,6 +342,12 @@ func (m *Model) inputHelp() (string, string) {
 	case rocketfile.ChoiceKind:
 		facts = strings.Join(d.Choices, ", ")
 	}
+	if d.Path {
+		facts = m.keys.Complete.Help().Key + " completes its path while it is typed"
+		if d.Name == motorFileInput {
+			facts = m.keys.Less.Help().Key + m.keys.More.Help().Key + " goes through those beside the rocket; " + facts
+		}
+	}
 	if d.Also != nil {
 		for _, q := range d.Also(m.file().Described()) {
 			facts += "; " + quantity.Format(q.Value, m.units.Unit(q.Unit), 3)
@@ -347,6 +356,7 @@ func (m *Model) inputHelp() (string, string) {
 	switch {
 	case m.inputs.open[d.Name].missing:
 		facts += "; missing"
+	case d.Path && !d.given:
 	case !d.given:
 		facts += "; by default, not in the file"
 	}

@@ -16,7 +16,7 @@ func (rd *reading) boundary() {
 	}
 	site := &rd.rocket.Site
 	if !site.Located {
-		rd.fault(at, key, at.doc.written(at.node), "lies nowhere without the pad's place", "give latitude and longitude in [site]")
+		rd.odds(at, key, "site.latitude", "lies nowhere without the pad's place", "give latitude and longitude in [site]")
 		return
 	}
 	outline, err := rd.disk.boundary(beside(at.doc.dir, at.node.text), ground.Place{Latitude: site.Latitude, Longitude: site.Longitude})

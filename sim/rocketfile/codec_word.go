@@ -108,6 +108,7 @@ func (c *choiceCodec) encode(_ *field, _ place, n *node, s style) (string, *faul
 type textCodec struct {
 	at    func(place) *string // nil for what a rocket does not hold
 	check func(text string) *fault.Fault
+	path  bool // it names a file
 }
 
 func (c *textCodec) kind(place) Kind           { return TextKind }

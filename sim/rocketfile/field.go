@@ -101,6 +101,8 @@ type section struct {
 	most   int          // items of a repeated one; 0: maxItems
 	free   bool         // its keys are no rows: read once the others are
 	apart  bool         // no flight depends on it
+	about  string       // what it is, for who may add it: one sentence
+	loose  bool         // every rocket has it, by its defaults, and a text may do without
 	fields []*field
 
 	// title is where the name of an item of a repeated section is kept, which then has a

@@ -37,6 +37,7 @@ type Input struct {
 	Choices   []string      // the words of a choice; of a number those that may stand in its place
 	Drive     rocket.Power  // the drive it belongs to; empty for both
 	Apart     bool          // no flight depends on it: the chamber's structure, limits
+	Path      bool          // it names a file, relative to the rocket file's folder
 
 	// Also is the same value in other measures, each with the unit to show; nil mostly.
 	Also func(r *rocket.Rocket) []quantity.Quantity
@@ -208,6 +209,8 @@ func input(s *section, f *field, p place) Input {
 		in.Choices = c.words
 	case *amountCodec:
 		in.Also = c.also
+	case *textCodec:
+		in.Path = c.path
 	}
 	in.Get = func(r *rocket.Rocket) (float64, bool) { return f.codec.number(f, place{r, p.item}) }
 	in.Text = func(r *rocket.Rocket) string { return f.codec.text(f, place{r, p.item}) }

@@ -15,7 +15,7 @@ type Addition struct {
 	Path string // as in a header: "fins", "chamber.ply"
 	Name string // what it is called: the heading on the screen
 	Many bool   // there may be several
-	Help string // of its first input
+	Help string // what it is, one sentence
 }
 
 // Additions are the parts that the file may be given now, in the order of the screen.
@@ -24,14 +24,12 @@ func (f *File) Additions() []Addition {
 	var out []Addition
 	for _, s := range schema {
 		n := s.count(r)
-		if s.make == nil || !s.many && n > 0 || s.many && n >= s.limit() || s.path == "water.tube" && r.Water == nil {
-			continue
+		switch {
+		case s.make == nil && (s.quiet == nil || !s.quiet(r) || len(f.rd.tables[s]) > 0): // it is listed
+		case s.make != nil && !s.many && n > 0, s.many && n >= s.limit(), s.path == "water.tube" && r.Water == nil:
+		default:
+			out = append(out, Addition{s.path, s.group, s.many, s.about})
 		}
-		first := s.fields[0]
-		if s.title != nil || first.fileOnly {
-			first = s.fields[min(2, len(s.fields)-1)]
-		}
-		out = append(out, Addition{s.path, s.group, s.many, first.help})
 	}
 	return out
 }
@@ -40,7 +38,7 @@ func (f *File) Additions() []Addition {
 // given, which only a draft can have. It returns the name of an input of it, to go to.
 func (f *File) Add(path string) (*File, string, error) {
 	s := sectionAt(path)
-	if s == nil || s.make == nil {
+	if s == nil || s.make == nil && s.quiet == nil {
 		return nil, "", fault.List{{Key: excerpt(path), Problem: "no part that can be added", Remedy: "add one of " + list(f.additionPaths(), "or")}}
 	}
 	if !slices.Contains(f.additionPaths(), path) {
@@ -111,6 +109,9 @@ func (s *section) firstOf(f *File, name string) string {
 	if s.many {
 		prefix += name + "."
 	}
+	if s.path == string(rocket.MotorPower) {
+		return prefix + "file" // one beside the rocket is most of it
+	}
 	for _, m := range f.rd.missed {
 		if _, row, _ := resolve(f.rd.rocket, m); strings.HasPrefix(m, prefix) && !row.fileOnly {
 			return m
@@ -137,7 +138,7 @@ func (f *File) owner(input string) (*section, place, error) {
 func (f *File) PartOf(input string) string {
 	s, p, err := f.owner(input)
 	switch {
-	case err != nil || s.make == nil:
+	case err != nil || s.make == nil && !s.loose:
 		return ""
 	case s.many:
 		return s.group + " " + s.label(p)
@@ -155,7 +156,7 @@ func (f *File) Remove(input string) (*File, error) {
 	switch {
 	case err != nil:
 		return nil, err
-	case s.make == nil:
+	case s.make == nil && !s.loose:
 		return nil, fault.List{{Key: input, Problem: "belongs to what every rocket has", Remedy: "change it, or take the value out"}}
 	case s.many:
 		return f.removeItem(s.path, s.label(p), s.group)

@@ -18,7 +18,7 @@ func TestAddAndRemoveEveryPart(t *testing.T) {
 		for _, a := range all {
 			made, input, err := f.Add(a.Path)
 			require.NoError(t, err, "%s %s", name, a.Path)
-			in, err := Find(made.Described(), input)
+			in, err := made.Find(input)
 			require.NoError(t, err, "%s %s: %s", name, a.Path, input)
 			require.NotEmpty(t, made.PartOf(input), input)
 			back, err := made.Remove(input)
@@ -31,6 +31,8 @@ func TestAddAndRemoveEveryPart(t *testing.T) {
 	f := draftIn(t, plain)
 	_, err := f.Remove("body.mass")
 	require.ErrorContains(t, err, "every rocket has")
+	_, err = f.Remove("limits.wind")
+	require.ErrorContains(t, err, "not in the file")
 	dry, err := f.Remove("water.fill")
 	require.NoError(t, err)
 	require.Nil(t, dry.Described().Water)

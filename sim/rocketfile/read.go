@@ -282,12 +282,17 @@ func (rd *reading) coordinates() {
 	case north && east:
 		rd.rocket.Site.Located = true
 	case north:
-		rd.fault(latitude, "site.latitude", latitude.doc.written(latitude.node), "given without longitude", "give both or neither")
+		rd.odds(latitude, "site.latitude", "site.longitude", "given without longitude", "give both or neither")
 	case east:
-		rd.fault(longitude, "site.longitude", longitude.doc.written(longitude.node), "given without latitude", "give both or neither")
+		rd.odds(longitude, "site.longitude", "site.latitude", "given without latitude", "give both or neither")
 	}
 }
 
 func (rd *reading) fault(at located, key, value, problem, remedy string) {
 	rd.faults.add(fault.Fault{File: at.doc.name, Line: at.doc.line(at.node.at()), Key: key, Value: value, Problem: problem, Remedy: remedy})
+}
+
+// odds leaves open that a value does not go with what another is.
+func (rd *reading) odds(at located, key, with, problem, remedy string) {
+	rd.open.add(fault.Fault{File: at.doc.name, Line: at.doc.line(at.node.at()), Key: key, With: with, Value: at.doc.written(at.node), Problem: problem, Remedy: remedy})
 }

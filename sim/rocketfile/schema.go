@@ -104,7 +104,7 @@ func bodySection() *section {
 func waterSection() *section {
 	water := func(p place) *rocket.Water { return p.rocket.Water }
 	return &section{
-		path: "water", group: "water", drive: rocket.WaterPower,
+		path: "water", group: "water", about: "Flight on water: the chamber, its fill and pressure, the nozzle.", drive: rocket.WaterPower,
 		count: func(r *rocket.Rocket) int { return counted(r.Water != nil) },
 		make:  func(r *rocket.Rocket) { r.Water = &rocket.Water{} },
 		drop:  func(r *rocket.Rocket) { r.Water = nil },
@@ -152,7 +152,7 @@ func tubeSection() *section {
 	}
 	there := func(r *rocket.Rocket) bool { return tube(place{rocket: r}) != nil }
 	return &section{
-		path: "water.tube", group: "launch tube", drive: rocket.WaterPower,
+		path: "water.tube", group: "launch tube", about: "A launch tube that reaches into the chamber and fills the throat.", drive: rocket.WaterPower,
 		count: func(r *rocket.Rocket) int { return counted(there(r)) },
 		make:  func(r *rocket.Rocket) { r.Water.Tube = &rocket.LaunchTube{} },
 		drop:  func(r *rocket.Rocket) { r.Water.Tube = nil },
@@ -171,12 +171,12 @@ func tubeSection() *section {
 
 func motorSection() *section {
 	motor := func(p place) *rocket.Motor { return p.rocket.Motor }
-	file := text("file", "file", "A file with the keys of this section at its top level.", &textCodec{check: aFileName})
-	curve := text("curve", "curve", "Thrust curve, a CSV file beside the file that names it.", &textCodec{check: aFileName})
+	file := text("file", "file", "A file with the keys of this section at its top level.", &textCodec{check: aFileName, path: true})
+	curve := text("curve", "curve", "Thrust curve, a CSV file beside the file that names it.", &textCodec{check: aFileName, path: true})
 	file.fileOnly, curve.fileOnly = true, true
 	delays := listCodec("motor.delays", "delay", of[rocket.Motor, []float64](motor)(func(m *rocket.Motor) *[]float64 { return &m.Delays }))
 	return &section{
-		path: "motor", group: "motor", drive: rocket.MotorPower,
+		path: "motor", group: "motor", about: "A solid motor: a file of its own, or its masses and its curve.", drive: rocket.MotorPower,
 		count: func(r *rocket.Rocket) int { return counted(r.Motor != nil) },
 		make:  func(r *rocket.Rocket) { r.Motor = &rocket.Motor{Delay: math.NaN()} },
 		drop:  func(r *rocket.Rocket) { r.Motor = nil },
@@ -214,7 +214,7 @@ func motorSection() *section {
 func mountSection() *section {
 	there := func(r *rocket.Rocket) bool { return r.MotorMount != nil }
 	return &section{
-		path: "motor_mount", group: "motor mount", drive: rocket.MotorPower,
+		path: "motor_mount", group: "motor mount", about: "The tube that a motor slides into, with liner, rings and retainer.", drive: rocket.MotorPower,
 		count: func(r *rocket.Rocket) int { return counted(there(r)) },
 		make:  func(r *rocket.Rocket) { r.MotorMount = &rocket.MotorMount{} },
 		drop:  func(r *rocket.Rocket) { r.MotorMount = nil },
@@ -252,7 +252,7 @@ func canopySection() *section {
 		rocket.FlatCanopy, rocket.HemisphereCanopy, rocket.EllipsoidCanopy)
 	cut.otherwise = func(place) string { return string(rocket.FlatCanopy) }
 	return &section{
-		path: "canopy", group: "canopy", many: true, title: title,
+		path: "canopy", group: "canopy", about: "A canopy and when it opens: a main, or a drogue before it.", many: true, title: title,
 		count: func(r *rocket.Rocket) int { return len(r.Canopies) },
 		make:  func(r *rocket.Rocket) { r.Canopies = append(r.Canopies, rocket.Canopy{}) },
 		fields: []*field{

@@ -6,14 +6,14 @@ import (
 )
 
 // small is a section of small parts, which is listed where something of it is given.
-func small[T comparable](path, group string, of func(*bench.Bench) T, fields ...*field) *section {
+func small[T comparable](path, group, about string, of func(*bench.Bench) T, fields ...*field) *section {
 	var none T
-	return &section{path: path, group: group, apart: true, count: one, fields: fields,
+	return &section{path: path, group: group, about: about, loose: true, apart: true, count: one, fields: fields,
 		quiet: func(r *rocket.Rocket) bool { return of(&r.Bench) == none }}
 }
 
 func sealSection() *section {
-	return small("seal", "seal", func(b *bench.Bench) bench.Seal { return b.Seal },
+	return small("seal", "seal", "The O-ring or cord that seals nozzle, plug or closure, and its groove.", func(b *bench.Bench) bench.Seal { return b.Seal },
 		num("cord", "cord", 0.1, 0.5,
 			"Thickness of the O-ring, or of the cord it is made of, that seals nozzle, plug or closure."),
 		num("inside", "inside", 0.5, 5,
@@ -32,7 +32,7 @@ func sealSection() *section {
 }
 
 func baySection() *section {
-	return small("bay", "altimeter bay", func(b *bench.Bench) bench.Bay { return b.Bay },
+	return small("bay", "altimeter bay", "The altimeter's bay, for its static ports.", func(b *bench.Bench) bench.Bay { return b.Bay },
 		num("volume", "volume", 0.05, 0.5,
 			"Air in the altimeter's bay, what is in it left out."),
 		num("ports", "ports", 1, 1,
@@ -41,13 +41,13 @@ func baySection() *section {
 }
 
 func jigSection() *section {
-	return small("jig", "jig", func(b *bench.Bench) float64 { return b.Jig },
+	return small("jig", "jig", "The jig by which the thrust's line is set.", func(b *bench.Bench) float64 { return b.Jig },
 		num("length", "length", 10, 50,
 			"From the nozzle, or the mount, to where the jig's gap to the axis is read."))
 }
 
 func fillingSection() *section {
-	return small("filling", "filling", func(b *bench.Bench) bench.Filling { return b.Filling },
+	return small("filling", "filling", "The pump or bottle that the chamber is filled by, and a leak test.", func(b *bench.Bench) bench.Filling { return b.Filling },
 		num("stroke", "stroke", 0.05, 0.5,
 			"Volume of air that one stroke of the pump takes in."),
 		num("bottle", "bottle", 0.5, 5,

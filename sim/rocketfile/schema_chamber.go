@@ -26,7 +26,7 @@ func inVessel(of func(*chamber.Chamber) float64) func(place) float64 {
 
 func chamberSection() *section {
 	return &section{
-		path: "chamber", group: "chamber", apart: true,
+		path: "chamber", group: "chamber", about: "The pressure chamber: its wall, strength and proof.", apart: true,
 		count: func(r *rocket.Rocket) int { return counted(hasChamber(r)) },
 		make:  giveChamber,
 		fields: []*field{
@@ -81,7 +81,7 @@ func chamberSection() *section {
 			text("serial", "serial", "Of this chamber, by which its logbook knows it; without one all entries count.",
 				&textCodec{at: of[chamber.Chamber, string](vessel)(func(c *chamber.Chamber) *string { return &c.Serial }), check: aTitle}),
 			text("logbook", "logbook", "The file that ullage record writes, from which cycles and proof are counted; the worse of the two counts.",
-				&textCodec{at: of[chamber.Chamber, string](vessel)(func(c *chamber.Chamber) *string { return &c.Logbook }), check: aFileName}),
+				&textCodec{at: of[chamber.Chamber, string](vessel)(func(c *chamber.Chamber) *string { return &c.Logbook }), check: aFileName, path: true}),
 		},
 	}
 }
@@ -103,7 +103,7 @@ func plySection() *section {
 	}
 	title := of[chamber.Ply, string](item)(func(x *chamber.Ply) *string { return &x.Name })
 	return &section{
-		path: "chamber.ply", group: "ply", apart: true, many: true, most: 32, title: title,
+		path: "chamber.ply", group: "ply", about: "A cloth of the wall and how many layers of it.", apart: true, many: true, most: 32, title: title,
 		count: func(r *rocket.Rocket) int {
 			if r.Chamber == nil {
 				return 0
@@ -140,7 +140,7 @@ func closureSection(path, group string, end func(*chamber.Chamber) **chamber.Clo
 	there := func(r *rocket.Rocket) bool { return closure(place{rocket: r}) != nil }
 	conical := func(r *rocket.Rocket) bool { return there(r) && closure(place{rocket: r}).Shape == chamber.Cone }
 	return &section{
-		path: path, group: group, apart: true,
+		path: path, group: group, about: "The closure of that end of the chamber: shape, wall and lap.", apart: true,
 		count: func(r *rocket.Rocket) int { return counted(there(r)) },
 		make: func(r *rocket.Rocket) {
 			giveChamber(r)
@@ -184,7 +184,7 @@ func threadSection() *section {
 	}
 	there := func(r *rocket.Rocket) bool { return thread(place{rocket: r}) != nil }
 	return &section{
-		path: "chamber.thread", group: "thread", apart: true,
+		path: "chamber.thread", group: "thread", about: "The nozzle's retainer thread.", apart: true,
 		count: func(r *rocket.Rocket) int { return counted(there(r)) },
 		make: func(r *rocket.Rocket) {
 			giveChamber(r)
@@ -228,7 +228,7 @@ func heatingSection() *section {
 	}
 	there := func(r *rocket.Rocket) bool { return heating(place{rocket: r}) != nil }
 	return &section{
-		path: "chamber.heating", group: "heating", apart: true, drive: rocket.MotorPower,
+		path: "chamber.heating", group: "heating", about: "What a sealed chamber beside the motor heats up to.", apart: true, drive: rocket.MotorPower,
 		count: func(r *rocket.Rocket) int { return counted(there(r)) },
 		make: func(r *rocket.Rocket) {
 			giveChamber(r)
@@ -301,7 +301,7 @@ func (c mountCell) set(p place, v float64) bool {
 func recoverySection() *section {
 	there := func(r *rocket.Rocket) bool { return r.Recovery != nil }
 	return &section{
-		path: "recovery", group: "recovery", apart: true,
+		path: "recovery", group: "recovery", about: "What holds the recovery gear: pin, bond and line.", apart: true,
 		count: func(r *rocket.Rocket) int { return counted(there(r)) },
 		make:  func(r *rocket.Rocket) { r.Recovery = &chamber.Mount{} },
 		drop:  func(r *rocket.Rocket) { r.Recovery = nil },

@@ -12,7 +12,7 @@ func holeSection() *section {
 	}
 	title := of[rocket.Hole, string](item)(func(h *rocket.Hole) *string { return &h.Name })
 	return &section{
-		path: "hole", group: "hole", apart: true, many: true, most: 32, title: title,
+		path: "hole", group: "hole", about: "A hole, a rail button or a lug of the body, for drawings.", apart: true, many: true, most: 32, title: title,
 		count: func(r *rocket.Rocket) int { return len(r.Holes) },
 		make:  func(r *rocket.Rocket) { r.Holes = append(r.Holes, rocket.Hole{}) },
 		fields: []*field{

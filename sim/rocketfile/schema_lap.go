@@ -10,7 +10,7 @@ func adhesiveSection() *section {
 	there := func(r *rocket.Rocket) bool { return r.Chamber != nil && r.Chamber.Adhesive != nil }
 	usual := func(v float64) func(place) float64 { return func(place) float64 { return v } }
 	return &section{
-		path: "chamber.adhesive", group: "adhesive", apart: true,
+		path: "chamber.adhesive", group: "adhesive", about: "What the laps of the closures are bonded with.", apart: true,
 		count: func(r *rocket.Rocket) int { return counted(there(r)) },
 		make: func(r *rocket.Rocket) {
 			giveChamber(r)
@@ -34,7 +34,7 @@ func adhesiveSection() *section {
 func bossSection() *section {
 	there := func(r *rocket.Rocket) bool { return r.Chamber != nil && r.Chamber.Boss != nil }
 	return &section{
-		path: "chamber.boss", group: "boss", apart: true,
+		path: "chamber.boss", group: "boss", about: "What the nozzle's retainer is screwed into.", apart: true,
 		count: func(r *rocket.Rocket) int { return counted(there(r)) },
 		make: func(r *rocket.Rocket) {
 			giveChamber(r)

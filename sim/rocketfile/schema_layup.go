@@ -15,7 +15,7 @@ func layupSection() *section {
 		}
 	}
 	return &section{
-		path: "layup", group: "lay-up", apart: true, count: one,
+		path: "layup", group: "lay-up", about: "How the chamber is laid up, and what its parts weighed.", loose: true, apart: true, count: one,
 		quiet: func(r *rocket.Rocket) bool { return r.Chamber == nil || len(r.Chamber.Plies) == 0 },
 		fields: []*field{
 			num("hardener", "hardener", 1, 5,

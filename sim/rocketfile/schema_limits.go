@@ -14,7 +14,7 @@ func limitsSection() *section {
 		return num(key, label, step, coarse, help).otherwise(inForce)
 	}
 	return &section{
-		path: "limits", group: "limits", apart: true, count: one,
+		path: "limits", group: "limits", loose: true, apart: true, count: one,
 		fields: []*field{
 			limit("rail_exit", "rail exit", 0.5, 5,
 				"Least rail exit speed."),
@@ -61,7 +61,7 @@ func limitsSection() *section {
 // fieldSection is the flying field.
 func fieldSection() *section {
 	return &section{
-		path: "field", group: "field", apart: true, count: one,
+		path: "field", group: "field", loose: true, apart: true, count: one,
 		fields: []*field{
 			num("ceiling", "ceiling", 10, 100,
 				"Greatest height above the pad that the field is cleared for."),
@@ -70,7 +70,7 @@ func fieldSection() *section {
 			num("clear", "clear", 5, 50,
 				"Least distance of people from the pad by the field's own rule, beside that of US codes; the greater one rules."),
 			text("boundary", "boundary", "The field's outline around the pad of [site]: one polygon in a GeoJSON file, named relative to this one.",
-				&textCodec{at: func(p place) *string { return &p.rocket.Field.Outline }, check: aFileName}),
+				&textCodec{at: func(p place) *string { return &p.rocket.Field.Outline }, check: aFileName, path: true}),
 		},
 	}
 }
@@ -78,7 +78,7 @@ func fieldSection() *section {
 // flyerSection is who flies, for the card.
 func flyerSection() *section {
 	return &section{
-		path: "flyer", group: "flyer", apart: true, count: one,
+		path: "flyer", group: "flyer", loose: true, apart: true, count: one,
 		fields: []*field{
 			text("name", "name", "Who flies, for the card.",
 				&textCodec{at: func(p place) *string { return &p.rocket.Flyer.Name }, check: aTitle}),

@@ -48,7 +48,7 @@ func noseSection() *section {
 		return &p.rocket.Shape.Nose
 	}
 	return &section{
-		path: "nose", group: "nose",
+		path: "nose", group: "nose", about: "The nose, and with it the shape that stability takes.",
 		count: func(r *rocket.Rocket) int { return counted(shaped(r)) },
 		make:  giveShape,
 		fields: []*field{
@@ -80,7 +80,7 @@ func sectionSection() *section {
 	}
 	title := of[airframe.Section, string](item)(func(s *airframe.Section) *string { return &s.Name })
 	return &section{
-		path: "section", group: "section", many: true, title: title,
+		path: "section", group: "section", about: "A tube or a transition of the body behind the nose.", many: true, title: title,
 		count: func(r *rocket.Rocket) int {
 			if r.Shape == nil {
 				return 0
@@ -131,7 +131,7 @@ func finsSection() *section {
 	}
 	title := of[airframe.Fins, string](item)(func(f *airframe.Fins) *string { return &f.Name })
 	return &section{
-		path: "fins", group: "fins", many: true, title: title,
+		path: "fins", group: "fins", about: "A set of fins.", many: true, title: title,
 		count: func(r *rocket.Rocket) int {
 			if r.Shape == nil {
 				return 0
@@ -178,7 +178,7 @@ func partSection() *section {
 	}
 	title := of[airframe.Part, string](item)(func(x *airframe.Part) *string { return &x.Name })
 	return &section{
-		path: "part", group: "part", many: true, most: 64, title: title,
+		path: "part", group: "part", about: "A part of a mass list, in place of weighing and balancing.", many: true, most: 64, title: title,
 		count: func(r *rocket.Rocket) int { return len(r.Parts) },
 		make:  func(r *rocket.Rocket) { r.Parts = append(r.Parts, airframe.Part{}) },
 		fields: []*field{
@@ -211,7 +211,7 @@ func flightSection() *section {
 		return string(rocket.PointModel)
 	}
 	return &section{
-		path: "flight", group: "flight", count: func(r *rocket.Rocket) int { return counted(shaped(r)) },
+		path: "flight", group: "flight", loose: true, count: func(r *rocket.Rocket) int { return counted(shaped(r)) },
 		fields: []*field{
 			text("model", "model", "Equations of free flight: a rigid body up to the first canopy, or a point mass.", model),
 			num("misalignment", "misalignment", 0.05, 0.25,

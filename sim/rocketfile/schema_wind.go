@@ -57,7 +57,7 @@ func unlayered(r *rocket.Rocket) bool { return !layered(r) }
 // layerSection are the layers of a forecast or a pilot balloon, by their place from the ground.
 func layerSection() *section {
 	return &section{
-		path: "wind.layer", group: "wind layer", many: true, most: atmosphere.MaxLayers,
+		path: "wind.layer", group: "wind layer", about: "The wind at a height, of a forecast or a pilot balloon.", many: true, most: atmosphere.MaxLayers,
 		count: func(r *rocket.Rocket) int { return len(r.Wind.Layers) },
 		make:  func(r *rocket.Rocket) { r.Wind.Layers = append(r.Wind.Layers, atmosphere.Layer{}) },
 		fields: []*field{
@@ -107,7 +107,7 @@ func (f *File) AddLayer() (*File, string, error) {
 
 func gustSection() *section {
 	return &section{
-		path: "gust", group: "gust", count: one,
+		path: "gust", group: "gust", about: "A wind above a height on top of the rest.", loose: true, count: one,
 		quiet: func(r *rocket.Rocket) bool { return !shaped(r) && r.Gust == rocket.Gust{} },
 		fields: []*field{
 			num("speed", "speed", 0.5, 2,
