@@ -18,7 +18,7 @@ var (
 	seaLevelRange    = quantity.Between(quantity.Pressure, "hPa", 850, 1100)
 	humidityRange    = quantity.Between(quantity.Fraction, "%", 0, 100)
 
-	speedRange    = quantity.Between(quantity.Speed, "m/s", 0, 60)
+	speedRange    = quantity.Between(quantity.Wind, "m/s", 0, 60)
 	heightRange   = quantity.Between(quantity.Length, "m", 0.5, 1000)
 	exponentRange = quantity.Between(quantity.Number, "", 0, 1)
 	fromRange     = quantity.Between(quantity.Bearing, "deg", -360, 360)
@@ -27,7 +27,7 @@ var (
 	factorRange      = quantity.Between(quantity.Number, "", 0.001, 100)
 	turbulenceRange  = quantity.Between(quantity.Fraction, "%", 0, 50)
 
-	gustSpeedRange  = quantity.Between(quantity.Speed, "m/s", 0, 50)
+	gustSpeedRange  = quantity.Between(quantity.Wind, "m/s", 0, 50)
 	gustHeightRange = quantity.Between(quantity.Length, "m", 0, 5000)
 )
 

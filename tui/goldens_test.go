@@ -114,6 +114,10 @@ var shots = []shot{
 	{"airframe-motor-120x40", viewtest.Shaped, "g d"},
 	{"airframe-us-120x40", viewtest.Shaped, "g x z"},
 
+	{"day-80x24", plover, "Y ] ]"},
+	{"day-120x40", plover, "Y }"},
+	{"day-us-200x60", plover, "Y x ]"},
+
 	{"chamber-80x24", viewtest.Heron, "h"},
 	{"chamber-figures-80x24", viewtest.Heron, "h z"},
 	{"chamber-120x40", viewtest.Heron, "h"},

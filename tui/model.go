@@ -16,7 +16,6 @@ import (
 	"ullage/tui/plot"
 	"ullage/tui/terminal"
 	"ullage/tui/view"
-	"ullage/tui/view/log"
 )
 
 // Model is the state of the screen, a tea.Model. Update never computes a
@@ -89,15 +88,18 @@ func New(o Options) Model {
 		clock: o.clock(), judges: gates.Judge, corners: &view.Work[view.Cornered]{},
 	}
 	m.profile, m.colour = o.profile()
-	m.views = views(m.keys.Keys, m.clock, log.Options{Logs: o.Logs, Clock: m.clock})
+	m.views = views(m.keys.Keys, o)
 	m.repaint(backgroundOf(terminal.GuessBackground()))
 	m.refill()
 	m.inputs.chooseDrive()
 	if o.Forms {
 		m.pickForm()
 	}
-	if len(o.Logs) > 0 {
+	switch {
+	case len(o.Logs) > 0:
 		m.beginWith("log")
+	case o.Forecast != "":
+		m.beginWith("day")
 	}
 	return m
 }

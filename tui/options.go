@@ -17,16 +17,17 @@ import (
 // Options say what the screen shows and how. The zero value of every field but
 // File is the usual choice.
 type Options struct {
-	File    *rocketfile.File
-	Forms   bool // begin by asking what to start from
-	Charset plot.Charset
-	NoColor bool             // attributes only, as NO_COLOR asks for
-	Mouse   bool             // take the mouse, and with it the terminal's own selection
-	Units   quantity.System  // shown; the file keeps its own
-	Input   io.Reader        // nil: the terminal
-	Output  io.Writer        // nil: standard output
-	Logs    []flown.Asked    // held against the flight from the start
-	Clock   func() time.Time // tells the day, for the age of a proof; nil: time.Now
+	File     *rocketfile.File
+	Forms    bool // begin by asking what to start from
+	Charset  plot.Charset
+	NoColor  bool             // attributes only, as NO_COLOR asks for
+	Mouse    bool             // take the mouse, and with it the terminal's own selection
+	Units    quantity.System  // shown; the file keeps its own
+	Input    io.Reader        // nil: the terminal
+	Output   io.Writer        // nil: standard output
+	Logs     []flown.Asked    // held against the flight from the start
+	Forecast string           // path of one for the day, shown from the start; empty for none
+	Clock    func() time.Time // tells the day, for the age of a proof; nil: time.Now
 }
 
 func (o Options) output() io.Writer {

@@ -8,6 +8,7 @@ import (
 	"github.com/charmbracelet/x/ansi"
 
 	"ullage/sim/quantity"
+	"ullage/sim/report/words"
 	"ullage/sim/rocket"
 	"ullage/sim/rocketfile"
 	"ullage/tui/draw"
@@ -350,7 +351,11 @@ func (m *Model) inputHelp() (string, string) {
 	}
 	if d.Also != nil {
 		for _, q := range d.Also(m.file().Described()) {
-			facts += "; " + quantity.Format(q.Value, m.units.Unit(q.Unit), 3)
+			text := quantity.Format(q.Value, m.units.Unit(q.Unit), 3)
+			if m.units == quantity.US && q.Unit.Dimension == quantity.Mass {
+				text = words.In(m.units).Mass(q.Value) // by the pound from one up
+			}
+			facts += "; " + text
 		}
 	}
 	switch {

@@ -1,12 +1,11 @@
 package tui
 
 import (
-	"time"
-
 	"ullage/tui/view"
 	"ullage/tui/view/airframe"
 	"ullage/tui/view/chamber"
 	"ullage/tui/view/check"
+	"ullage/tui/view/day"
 	"ullage/tui/view/fill"
 	"ullage/tui/view/flight"
 	"ullage/tui/view/layup"
@@ -19,7 +18,7 @@ import (
 
 // views are the ways of looking at a rocket, in the order of their keys in the title. The
 // first is shown at the start.
-func views(k view.Keys, clock func() time.Time, logs log.Options) []view.View {
+func views(k view.Keys, o Options) []view.View {
 	return []view.View{
 		flight.New(k),
 		fill.New(k),
@@ -29,8 +28,9 @@ func views(k view.Keys, clock func() time.Time, logs log.Options) []view.View {
 		airframe.New(k),
 		chamber.New(k),
 		layup.New(k),
-		check.New(k),
-		pad.New(k, clock),
-		log.New(k, logs),
+		check.New(k, check.Options{Clock: o.clock()}),
+		day.New(k, day.Options{Forecast: o.Forecast, Clock: o.clock()}),
+		pad.New(k, o.clock()),
+		log.New(k, log.Options{Logs: o.Logs, Clock: o.clock()}),
 	}
 }

@@ -1,16 +1,12 @@
 package main
 
 import (
-	"fmt"
 	"io"
-	"os"
 	"time"
 
-	"ullage/sim/fault"
 	"ullage/sim/plan"
 	"ullage/sim/report"
 	"ullage/sim/report/page"
-	"ullage/sim/rocketfile"
 	"ullage/sim/study"
 )
 
@@ -49,9 +45,10 @@ func (c *dayCommand) Run(s *streams) error {
 	}
 	slots := plan.Winds(r.Limits.InForce().Wind)
 	if c.Forecast != "" {
-		if slots, err = c.forecast(s, file); err != nil {
+		if slots, err = plan.OpenForecast(c.Forecast, r); err != nil {
 			return err
 		}
+		s.inputs = append(s.inputs, c.Forecast)
 	}
 	return c.stream(s, func(w io.Writer) error {
 		bar := c.bar(s, false)
@@ -64,26 +61,4 @@ func (c *dayCommand) Run(s *streams) error {
 		return c.print(w, func() page.Document { return report.OutlookDocument(o) },
 			func(w io.Writer) error { return report.WriteOutlookJSON(w, o) })
 	})
-}
-
-// forecast reads the file of a forecast.
-func (c *dayCommand) forecast(s *streams, file *rocketfile.File) ([]plan.Slot, error) {
-	const most = 1 << 20
-	info, err := os.Stat(c.Forecast)
-	switch {
-	case err != nil:
-	case info.IsDir():
-		return nil, fault.List{{File: c.Forecast, Problem: "it is a folder, not a file", Remedy: "name a forecast as CSV"}}
-	case info.Size() > most:
-		return nil, fault.List{{File: c.Forecast, Problem: fmt.Sprintf("it is larger than %d MB", most>>20), Remedy: "name a forecast as CSV"}}
-	}
-	var text []byte
-	if err == nil {
-		text, err = os.ReadFile(c.Forecast)
-	}
-	if err != nil {
-		return nil, fault.List{{File: c.Forecast, Problem: fault.Reason(err), Remedy: "name a forecast as CSV", Err: err}}
-	}
-	s.inputs = append(s.inputs, c.Forecast)
-	return plan.ReadForecast(c.Forecast, text, file.Rocket())
 }

@@ -18,7 +18,9 @@ import (
 	"ullage/sim"
 	"ullage/sim/gates"
 	"ullage/sim/long"
+	"ullage/sim/plan"
 	"ullage/sim/quantity"
+	"ullage/sim/report/words"
 	"ullage/sim/results"
 	"ullage/sim/rocket"
 	"ullage/sim/rocketfile"
@@ -121,7 +123,7 @@ func off(t *testing.T, r *rocket.Rocket, chance *rand.Rand) (args []string) {
 
 // onScreen holds that the check view says of a rocket what check says: its headline, and of
 // each row its name, its number in the day's wind and its word.
-func onScreen(t *testing.T, args []string, headline string, rows map[string]map[string]any) {
+func onScreen(t *testing.T, args []string, headline string, limit *plan.WindLimit, rows map[string]map[string]any) {
 	f, err := rocketfile.Open(args[0])
 	require.NoError(t, err)
 	for _, set := range args[1:] {
@@ -134,10 +136,12 @@ func onScreen(t *testing.T, args []string, headline string, rows map[string]map[
 		o.Today = time.Now() // as the commands have it
 		return gates.Judge(ctx, r, o)
 	}
-	frame := &viewtest.Frame[*check.View]{T: t, V: check.New(view.DefaultKeys()), Judges: today}
+	winds := func(context.Context, *rocket.Rocket, plan.Options) (plan.WindLimit, error) { return *limit, nil }
+	frame := &viewtest.Frame[*check.View]{T: t, V: check.New(view.DefaultKeys(), check.Options{Winds: winds}), Judges: today}
 	frame.Begin(f, [2]int{200, 300})
 	shown := strings.ReplaceAll(frame.Shown(), "°", " deg")
 	assert.Contains(t, shown, headline, "on the screen")
+	assert.Contains(t, shown, words.In(quantity.Metric).MostWind(limit), "on the screen")
 	v := frame.Scene.Corners.Result.Verdict
 	assert.Len(t, v.Checks, len(rows))
 	for i := range v.Checks {
@@ -156,6 +160,21 @@ func onScreen(t *testing.T, args []string, headline string, rows map[string]map[
 			assert.InDelta(t, want, day, 1e-6*max(1, math.Abs(want)), c.Key)
 		}
 	}
+}
+
+// windLimit is that of check's JSON.
+func windLimit(checked map[string]any) *plan.WindLimit {
+	list := func(key string) (out []string) {
+		names, _ := at(checked, "wind_limit", key).([]any)
+		for _, name := range names {
+			out = append(out, name.(string))
+		}
+		return out
+	}
+	w := &plan.WindLimit{Above: list("fails_above"), Fails: list("fails"), Unjudged: list("not_judged")}
+	w.Most, w.Passes = at(checked, "wind_limit", "most_mps").(float64)
+	w.Least, _ = at(checked, "wind_limit", "least_mps").(float64)
+	return w
 }
 
 func facesAgree(t *testing.T, args []string, canopies bool) {
@@ -209,7 +228,10 @@ func facesAgree(t *testing.T, args []string, canopies bool) {
 	headline := regexp.MustCompile(`(?m)^(go|no-go|not judged): .*$`).FindString(card)
 	text, _ := with("check")
 	assert.Contains(t, flat(text), flat(headline))
-	onScreen(t, args, strings.ReplaceAll(flat(headline), "°", " deg"), rows)
+	onScreen(t, args, strings.ReplaceAll(flat(headline), "°", " deg"), windLimit(checked), rows)
+	wind := words.In(quantity.Metric).MostWind(windLimit(checked))
+	assert.Contains(t, flat(text), wind, "check")
+	assert.Contains(t, flat(card), strings.ReplaceAll(wind, " deg", "°"), "card")
 	for _, w := range fly["warnings"].([]any) {
 		code := sim.WarningCode(w.(map[string]any)["code"].(string))
 		if gates.NoteOn(code) == "" {

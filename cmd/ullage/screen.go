@@ -8,6 +8,7 @@ import (
 
 	"ullage/sim/flown"
 	"ullage/sim/flown/logfile"
+	"ullage/sim/plan"
 	"ullage/tui"
 	"ullage/tui/plot"
 )
@@ -16,9 +17,10 @@ import (
 type screenCommand struct {
 	File string `arg:"" optional:"" placeholder:"FILE" help:"The rocket file; none asks what to start from."`
 
-	Charset string   `enum:"braille,block,ascii" default:"braille" placeholder:"braille|block|ascii" help:"What to draw plots with: braille, block or ascii."`
-	Mouse   bool     `help:"Use the mouse (it takes the terminal's own selection)."`
-	Log     []string `placeholder:"FILE" help:"Show a recorder's log beside the flight. Can be given again."`
+	Charset  string   `enum:"braille,block,ascii" default:"braille" placeholder:"braille|block|ascii" help:"What to draw plots with: braille, block or ascii."`
+	Mouse    bool     `help:"Use the mouse (it takes the terminal's own selection)."`
+	Log      []string `placeholder:"FILE" help:"Show a recorder's log beside the flight. Can be given again."`
+	Forecast string   `placeholder:"FILE" help:"Show the day by a forecast, hour by hour, as ullage day takes it."`
 	logOptions
 	partOptions
 	unitsOption
@@ -46,14 +48,20 @@ func (c *screenCommand) Run(s *streams) error {
 	if err != nil {
 		return err
 	}
+	if c.Forecast != "" {
+		if _, err := plan.OpenForecast(c.Forecast, file.Rocket()); err != nil {
+			return asInput(err)
+		}
+	}
 	return tui.Run(s.ctx, tui.Options{
-		File:    file,
-		Forms:   c.File == "",
-		Logs:    logs,
-		Charset: charset,
-		NoColor: os.Getenv("NO_COLOR") != "", // https://no-color.org
-		Mouse:   c.Mouse,
-		Units:   c.system(),
+		File:     file,
+		Forms:    c.File == "",
+		Logs:     logs,
+		Forecast: c.Forecast,
+		Charset:  charset,
+		NoColor:  os.Getenv("NO_COLOR") != "", // https://no-color.org
+		Mouse:    c.Mouse,
+		Units:    c.system(),
 	})
 }
 

@@ -91,7 +91,7 @@ func (c *sizeCommand) conditions(file *rocketfile.File) (plan.Conditions, error)
 	if c.Wind == "" {
 		return out, nil
 	}
-	q, err := quantity.Parse(c.Wind, quantity.Speed)
+	q, err := quantity.Parse(c.Wind, quantity.Wind)
 	switch {
 	case err != nil:
 		return out, badInput("--wind: %s", err)
@@ -107,13 +107,11 @@ func (c *sizeCommand) conditions(file *rocketfile.File) (plan.Conditions, error)
 
 // drivesOf are the drives of a rocket that are asked for, all without a word; motors may be given besides.
 func drivesOf(r *rocket.Rocket, asked []string, motors bool) ([]rocket.Power, error) {
-	var out []rocket.Power
-	for _, d := range []rocket.Power{rocket.WaterPower, rocket.MotorPower} {
-		has := d == rocket.WaterPower && r.Water != nil || d == rocket.MotorPower && (r.Motor != nil || motors)
-		if has && (len(asked) == 0 || slices.Contains(asked, string(d))) {
-			out = append(out, d)
-		}
+	out := r.Drives()
+	if motors && r.Motor == nil {
+		out = append(out, rocket.MotorPower)
 	}
+	out = slices.DeleteFunc(out, func(d rocket.Power) bool { return len(asked) > 0 && !slices.Contains(asked, string(d)) })
 	for _, d := range asked {
 		if !slices.Contains(out, rocket.Power(d)) {
 			return nil, badInput("--drive %s: this rocket has no such drive; name water or motor as the file has them", d)

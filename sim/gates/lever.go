@@ -68,7 +68,7 @@ func reach(in rocketfile.Input, r *rocket.Rocket, v float64) (low, high float64)
 	switch {
 	case in.Dimension == quantity.Time: // a delay or a timer
 		return math.Max(in.Min, math.Min(0, v)-1), math.Min(in.Max, v+seconds)
-	case in.Dimension == quantity.Angle, in.Dimension == quantity.Bearing, in.Dimension == quantity.Speed, in.Name == "water.fill":
+	case in.Dimension == quantity.Angle, in.Dimension == quantity.Bearing, in.Dimension == quantity.Wind, in.Name == "water.fill":
 		return math.Max(in.Min, 0), math.Min(in.Max, 4*v)
 	}
 	low, high = study.DefaultRange(in, r)

@@ -4,6 +4,7 @@ import (
 	"math"
 	"strings"
 
+	"ullage/sim/quantity"
 	"ullage/sim/rocket"
 )
 
@@ -26,6 +27,15 @@ type Limit struct {
 	Unit   string  // to show the bounds in; empty for a ratio
 	Word   string  // the verdict when it does not pass
 	Source string  // where the bound comes from
+}
+
+// In is the unit to show the bounds in: a wind is told in other units than a rocket's speed is.
+func (l *Limit) In() quantity.Unit {
+	if l.Key == LimitWind {
+		return quantity.Usual(quantity.Wind)
+	}
+	u, _ := quantity.Lookup(l.Unit) // a ratio has none
+	return u
 }
 
 // Keys of the limits.

@@ -7,6 +7,7 @@ import (
 	"fmt"
 	"io"
 	"math"
+	"os"
 	"slices"
 	"strings"
 	"time"
@@ -22,6 +23,8 @@ type Slot struct {
 	Label  string  // the time, as it was written; empty for a wind of a table
 	Wind   float64 // near the ground, m/s; NaN when the forecast does not tell it
 	Gust   float64 // the wind in gusts, m/s; NaN when it is not told
+	turns  bool    // the forecast tells where the wind blows from
+	from   float64 // which is near the ground, rad clockwise from north
 	inputs []setting
 }
 
@@ -34,6 +37,9 @@ type setting struct {
 // on is the rocket in that slot. The error is a fault.List.
 func (s *Slot) on(base *rocket.Rocket) (*rocket.Rocket, error) {
 	r := base.Clone()
+	if s.turns {
+		turn(r, s.from)
+	}
 	blow(r, s.Wind)
 	if !math.IsNaN(s.Gust) {
 		r.Gust.Speed = math.Max(0, s.Gust-s.Wind) // a gust here is what comes on top of the wind
@@ -61,20 +67,43 @@ const (
 	timeColumn = "time"
 	windColumn = "wind"
 	gustColumn = "gust"
+	fromColumn = "from"
 )
 
 // columns that have a short name: the input that each sets.
-var shortNames = map[string]string{"from": "wind.from", "temperature": "site.temperature", "pressure": "site.pressure", "humidity": "site.humidity"}
+var shortNames = map[string]string{"temperature": "site.temperature", "pressure": "site.pressure", "humidity": "site.humidity"}
 
 // mostForecast bounds a forecast: an hour for two days, and some.
 const mostForecast = 100
+
+// OpenForecast reads the file of a forecast, as [ReadForecast] does. The errors are a fault.List.
+func OpenForecast(path string, r *rocket.Rocket) ([]Slot, error) {
+	const most = 1 << 20
+	info, err := os.Stat(path)
+	var text []byte
+	switch {
+	case err != nil:
+	case info.IsDir():
+		err = errors.New("it is a folder, not a file")
+	case info.Size() > most:
+		err = fmt.Errorf("it is larger than %d MB", most>>20)
+	default:
+		text, err = os.ReadFile(path)
+	}
+	if err != nil {
+		return nil, fault.List{{File: path, Problem: fault.Reason(err), Remedy: "name a forecast as CSV", Err: err}}
+	}
+	return ReadForecast(path, text, r)
+}
 
 // ReadForecast reads a table of times: CSV by commas, semicolons or tabs, one head "time", one "wind", and besides "gust", "from",
 // "temperature", "pressure", "humidity" or any input by its name. A unit stands in brackets in the head or in the cell. Times rise. A cell may be
 // empty: the rocket's own value holds, but a wind that is not told is not known. The errors are a fault.List.
 func ReadForecast(name string, text []byte, r *rocket.Rocket) ([]Slot, error) {
 	text = bytes.TrimPrefix(text, []byte("\xef\xbb\xbf"))
-	f := forecast{name: name, trial: r.Clone()}
+	f := forecast{name: name, trial: r.Clone(), unitless: map[string]bool{}}
+	f.plain = r.Clone()
+	f.plain.Wind.Layers = nil // which have speeds and bearings of their own
 	if bytes.IndexByte(text, 0) >= 0 {
 		return nil, f.whole("is no text", "save the forecast as CSV")
 	}
@@ -118,11 +147,14 @@ func ReadForecast(name string, text []byte, r *rocket.Rocket) ([]Slot, error) {
 type forecast struct {
 	name   string
 	trial  *rocket.Rocket
+	plain  *rocket.Rocket // without layers of wind
 	line   int
 	heads  []forecastHead
 	slots  []Slot
 	last   time.Time
 	faults fault.List
+
+	unitless map[string]bool // heads that have been told to want a unit
 }
 
 // forecastHead is what a column holds: a word of its own, or an input.
@@ -173,7 +205,7 @@ func (f *forecast) head(row []string) {
 		}
 		word = strings.ToLower(word)
 		h.name = word
-		d := quantity.Speed
+		d := quantity.Wind
 		switch {
 		case seen[word]:
 			f.add(word, "", "stands above two columns", "leave one of them")
@@ -184,6 +216,8 @@ func (f *forecast) head(row []string) {
 			continue
 		case word == windColumn, word == gustColumn:
 			h.word = word
+		case word == fromColumn:
+			h.word, d = word, quantity.Bearing
 		default:
 			full := word
 			if short, there := shortNames[word]; there {
@@ -240,7 +274,7 @@ func (f *forecast) row(cells []string) {
 		}
 	}
 	if s.Gust < s.Wind {
-		f.add(gustColumn, quantity.Format(s.Gust, quantity.Usual(quantity.Speed), 3), "is less than the wind", "a forecast tells the wind in gusts, not what comes on top")
+		f.add(gustColumn, quantity.Format(s.Gust, quantity.Usual(quantity.Wind), 3), "is less than the wind", "a forecast tells the wind in gusts, not what comes on top")
 	}
 	f.slots = append(f.slots, s)
 }
@@ -261,25 +295,38 @@ func (f *forecast) time(text string) {
 	f.add(timeColumn, text, "is no time", "write 10:00 or 2026-05-01 10:00")
 }
 
+// windInput is an input of a wind that has no layers, and a rocket that has it.
+func (f *forecast) windInput(name string) (rocketfile.Input, *rocket.Rocket) {
+	in, _ := rocketfile.Find(f.plain, name)
+	return in, f.plain
+}
+
 // cell reads a quantity and holds it to the range of its input.
 func (f *forecast) cell(h *forecastHead, text string, s *Slot) {
-	d := quantity.Speed
-	if h.word == "" {
-		d = h.input.Dimension
+	in, r := h.input, f.trial
+	switch h.word {
+	case windColumn, gustColumn: // a gust is a wind too
+		in, r = f.windInput("wind.speed")
+	case fromColumn:
+		in, r = f.windInput("wind.from")
 	}
+	d := in.Dimension
 	q, err := quantity.ParseAs(text, d, h.unit)
 	if h.bare {
 		q, err = quantity.ParseIn(text, d, h.unit)
 	}
 	if bad := (fault.Fault{}); errors.As(err, &bad) {
+		if _, plain := quantity.ParseIn(text, d, h.unit); plain == nil { // all it lacks is a unit, as every other cell below the head may
+			if f.unitless[h.name] {
+				return
+			}
+			f.unitless[h.name] = true
+			bad.Remedy = fmt.Sprintf("write %q at the head of the column, or %s in every cell", h.name+" ("+h.unit.Name+")", strings.TrimPrefix(bad.Remedy, "write "))
+		}
 		f.add(h.name, text, bad.Problem, bad.Remedy)
 		return
 	}
-	in := h.input
-	if h.word != "" { // a gust is a wind too
-		in, _ = rocketfile.Find(f.trial, "wind.speed")
-	}
-	for _, bad := range fault.In(in.Set(f.trial.Clone(), q.Value)) {
+	for _, bad := range fault.In(in.Set(r.Clone(), q.Value)) {
 		f.add(h.name, text, bad.Problem, bad.Remedy)
 		return
 	}
@@ -288,6 +335,8 @@ func (f *forecast) cell(h *forecastHead, text string, s *Slot) {
 		s.Wind = q.Value
 	case gustColumn:
 		s.Gust = q.Value
+	case fromColumn:
+		s.turns, s.from = true, q.Value
 	default:
 		s.inputs = append(s.inputs, setting{h.input, q.Value})
 	}

@@ -70,6 +70,15 @@ func TestForecastOfLayers(t *testing.T) {
 	assert.InDelta(t, 3, speed, 1e-9)
 	assert.InDelta(t, 1, from, 1e-9)
 	assert.InDelta(t, 9, on.Wind.Top().Speed, 1e-9)
+
+	slots, err := ReadForecast("f.csv", []byte("time,wind (m/s),from\n9,3,300 deg\n"), r)
+	require.NoError(t, err)
+	on, err = slots[0].on(r)
+	require.NoError(t, err)
+	require.NoError(t, on.Validate())
+	_, from = on.Wind.Surface()
+	assert.InDelta(t, 0, math.Remainder(from-300*math.Pi/180, 2*math.Pi), 1e-9)
+	assert.InDelta(t, 0.2, math.Remainder(on.Wind.Top().From-from, 2*math.Pi), 1e-9, "what is above turns with it")
 }
 
 func TestWindsOfATable(t *testing.T) {
@@ -123,6 +132,8 @@ func TestForecastFaults(t *testing.T) {
 		require.ErrorContains(t, err, want, "%q", text)
 		require.IsType(t, fault.List{}, err)
 	}
+	_, err := ReadForecast("f.csv", []byte("time,wind\n9,5\n10,6\n"), r)
+	assert.EqualError(t, err, `f.csv:2: wind = 5: has no unit; write "wind (m/s)" at the head of the column, or "5 m/s" in every cell`, "once")
 }
 
 func FuzzReadForecast(f *testing.F) {

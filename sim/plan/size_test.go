@@ -20,7 +20,7 @@ var (
 	bothDrives = []rocket.Power{rocket.WaterPower, rocket.MotorPower}
 )
 
-func heron(t *testing.T) *rocketfile.File {
+func heron(t testing.TB) *rocketfile.File {
 	t.Helper()
 	f, err := rocketfile.Open("../../testdata/heron.toml")
 	require.NoError(t, err)

@@ -134,6 +134,16 @@ func (s *Stand) barriers() []Barrier {
 	return out
 }
 
+// turn makes the wind near the ground of a rocket blow from another bearing, rad, and what is above turn with it.
+func turn(r *rocket.Rocket, from float64) {
+	if len(r.Wind.Layers) == 0 {
+		r.Wind.From = from
+		return
+	}
+	_, now := r.Wind.Surface()
+	r.Wind.Veer = math.Remainder(r.Wind.Veer+from-now, 2*math.Pi)
+}
+
 // blow makes the wind of a rocket another one, which somebody has told.
 func blow(r *rocket.Rocket, wind float64) {
 	r.Wind.Blow(wind)

@@ -5,7 +5,8 @@ type Dimension int
 
 // The dimensions. A Number has no unit; a Fraction is a bare number or a
 // percentage; a TemperatureDifference is a spread, so that 2 degC is 2 K; a
-// Bearing is an angle clockwise from north, which has names such as SW too.
+// Bearing is an angle clockwise from north, which has names such as SW too; a Wind is
+// the speed of one, which the US tells in miles per hour where a rocket's is in feet per second.
 const (
 	Number Dimension = iota
 	Fraction
@@ -19,6 +20,7 @@ const (
 	Energy
 	Time
 	Speed
+	Wind
 	Acceleration
 	Angle
 	Bearing
@@ -45,6 +47,7 @@ var dimensions = [...]struct{ name, number, unit string }{
 	Energy:                {"an energy", "50", "J"},
 	Time:                  {"a time", "1.5", "s"},
 	Speed:                 {"a speed", "4", "m/s"},
+	Wind:                  {"a wind speed", "4", "m/s"},
 	Acceleration:          {"an acceleration", "20", "m/s2"},
 	Angle:                 {"an angle", "5", "deg"},
 	Bearing:               {"a bearing", "225", "deg"},

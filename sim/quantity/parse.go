@@ -115,6 +115,9 @@ func (p *parser) byExample() string {
 	return "write " + p.dimension.String() + " such as " + quote(example)
 }
 
+// InParts is what is wrong with a number such as 1,500 m, whose comma could part thousands.
+const InParts = "is not one plain number"
+
 // separators part the groups of a number's digits in one country or another.
 const separators = ",_'’"
 
@@ -158,7 +161,7 @@ func (p *parser) brokenNumber(number, rest string) (Quantity, error) {
 	if len(remedies) == 0 {
 		return p.fault("is not "+p.dimension.String(), p.byExample())
 	}
-	return p.fault("is not one plain number", "write "+strings.Join(remedies, " or "))
+	return p.fault(InParts, "write "+strings.Join(remedies, " or "))
 }
 
 // readable adds a text to the list, quoted and tidy, if it can be read.

@@ -75,7 +75,7 @@ type row struct {
 
 // table lists every unit, by dimension, in the order to offer them. The
 // temperatures come before the temperature differences of the same names, and
-// angles before bearings, so that Lookup finds them first.
+// angles before bearings and speeds before winds, so that Lookup finds them first.
 var table = []row{
 	{name: "", dimension: Number, mul: 1, div: 1},
 
@@ -137,6 +137,12 @@ var table = []row{
 	{name: "mph", dimension: Speed, mul: 44704, div: 1e5, metric: "km/h"},
 	{name: "kn", dimension: Speed, mul: 1852, div: 3600},
 	{name: "ft/s", dimension: Speed, mul: 3048, div: 1e4, metric: "m/s"},
+
+	{name: "m/s", dimension: Wind, mul: 1, div: 1, us: "mph"},
+	{name: "km/h", dimension: Wind, mul: 10, div: 36, us: "mph"},
+	{name: "mph", dimension: Wind, mul: 44704, div: 1e5, metric: "m/s"},
+	{name: "kn", dimension: Wind, mul: 1852, div: 3600},
+	{name: "ft/s", dimension: Wind, mul: 3048, div: 1e4, metric: "m/s", us: "mph"},
 
 	{name: "m/s2", dimension: Acceleration, mul: 1, div: 1, us: "ft/s2"},
 	{name: "ft/s2", dimension: Acceleration, mul: 3048, div: 1e4, metric: "m/s2"},

@@ -23,6 +23,7 @@ func TestUnits(t *testing.T) {
 		quantity.Energy:                "J ft*lbf",
 		quantity.Time:                  "ms s min",
 		quantity.Speed:                 "m/s km/h mph kn ft/s",
+		quantity.Wind:                  "m/s km/h mph kn ft/s",
 		quantity.Acceleration:          "m/s2 ft/s2",
 		quantity.Angle:                 "deg rad",
 		quantity.Bearing:               "deg rad",

@@ -71,8 +71,8 @@ func Findings(fl *sim.Flight, t results.Table, sys quantity.System) []Finding {
 	// only when they break a limit.
 	wind, _ := fl.Rocket.Wind.Surface()
 	for _, f := range []Finding{
-		ofTheDay(p, "tilt", "deg", fl.Rocket.Rail.Tilt, gates.LimitFor(fl.Rocket, gates.LimitTilt)),
-		ofTheDay(p, "wind", "m/s", wind, gates.LimitFor(fl.Rocket, gates.LimitWind)),
+		ofTheDay(p, "tilt", fl.Rocket.Rail.Tilt, gates.LimitFor(fl.Rocket, gates.LimitTilt)),
+		ofTheDay(p, "wind", wind, gates.LimitFor(fl.Rocket, gates.LimitWind)),
 	} {
 		if f.Level != gates.Good {
 			add(f)
@@ -101,8 +101,8 @@ func judged(p words.Printer, key, label string, r *results.Row, fl *sim.Flight) 
 }
 
 // ofTheDay is an input with the verdict of its limit.
-func ofTheDay(p words.Printer, name, unit string, v float64, l gates.Limit) Finding {
-	f := Finding{Key: name, Label: name, Value: p.Given(v, unit), Detail: p.LimitSentence(l)}
+func ofTheDay(p words.Printer, name string, v float64, l gates.Limit) Finding {
+	f := Finding{Key: name, Label: name, Value: p.Stated(v, &l), Detail: p.LimitSentence(l)}
 	f.Word, f.Level = l.Judge(v)
 	return f
 }

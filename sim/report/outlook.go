@@ -2,10 +2,7 @@ package report
 
 import (
 	"io"
-	"math"
-	"strconv"
 
-	"ullage/sim/gates"
 	"ullage/sim/plan"
 	"ullage/sim/quantity"
 	"ullage/sim/report/machine"
@@ -100,19 +97,19 @@ func (o *Outlook) table(p words.Printer, drive rocket.Power) page.Section {
 		if timed {
 			row = append(row, out.Slot.Label)
 		}
-		row = append(row, o.speed(p, out.Slot.Wind))
+		row = append(row, p.SlotWind(out.Slot.Wind))
 		if timed {
-			row = append(row, o.speed(p, out.Slot.Gust))
+			row = append(row, p.SlotWind(out.Slot.Gust))
 		}
-		row = append(row, o.word(out))
+		row = append(row, words.Outcome(out))
 		for _, name := range []string{"apogee.height", "landing.drift"} {
 			row = append(row, o.result(p, out, name))
 		}
 		grid.Rows = append(grid.Rows, row)
-		if change := o.change(p, out); change != "" {
+		if change := p.OutcomeChange(out); change != "" {
 			at := out.Slot.Label
 			if !timed {
-				at = o.speed(p, out.Slot.Wind)
+				at = p.SlotWind(out.Slot.Wind)
 			}
 			needs = append(needs, page.Printable(at)+": "+change)
 		}
@@ -124,66 +121,12 @@ func (o *Outlook) table(p words.Printer, drive rocket.Power) page.Section {
 	return x
 }
 
-func (o *Outlook) speed(p words.Printer, v float64) string {
-	switch {
-	case math.IsNaN(v):
-		return "-"
-	case v == 0:
-		return "calm"
-	}
-	return p.Given(v, "m/s")
-}
-
-func (o *Outlook) word(out *plan.Outcome) string {
-	if !out.Known {
-		return gates.WordOpen
-	}
-	return out.Verdict.Word()
-}
-
 // result is one of the day's flight.
 func (o *Outlook) result(p words.Printer, out *plan.Outcome, name string) string {
-	if !out.Known || out.Verdict.Day == nil {
-		return "-"
-	}
-	row := results.For(out.Verdict.Rocket).Must(name)
-	if v, defined := row.Defined(out.Verdict.Day); defined {
+	if row, v, there := words.OutcomeResult(out, name); there {
 		return p.Row(row, v)
 	}
 	return "-"
-}
-
-// change is what makes it pass, or what stands in the way.
-func (o *Outlook) change(p words.Printer, out *plan.Outcome) string {
-	switch {
-	case !out.Known:
-		return "the forecast tells no wind"
-	case out.Verdict.Pass():
-		return ""
-	case out.Change != nil:
-		text := p.Remedy(*out.Change)
-		if n := out.Changed.Unjudged(); n > 0 {
-			text += "; " + strconv.Itoa(n) + " " + gates.WordOpen
-		}
-		return text
-	case out.Verdict.Failed() == 0:
-		return "state what is missing: " + o.named(out, func(c *gates.Check) bool { return !c.Judged })
-	}
-	return "no one change does it; outside: " + o.named(out, (*gates.Check).Fails)
-}
-
-func (o *Outlook) named(out *plan.Outcome, is func(*gates.Check) bool) string {
-	var names []string
-	for i := range out.Verdict.Checks {
-		if c := &out.Verdict.Checks[i]; is(c) {
-			names = append(names, page.Printable(c.Name))
-		}
-	}
-	const most = 3
-	if n := len(names); n > most {
-		names = append(names[:most-1], strconv.Itoa(n-most+1)+" more")
-	}
-	return page.Listed(names)
 }
 
 // WriteOutlookJSON writes one object: every slot on every drive. SI, angles in degrees.
@@ -195,7 +138,7 @@ func WriteOutlookJSON(w io.Writer, o Outlook) error {
 		if o.Forecast != "" {
 			row.Add("time", out.Slot.Label).Add("gust_mps", number(out.Slot.Gust))
 		}
-		row.Add("wind_mps", number(out.Slot.Wind)).Add("power", string(out.Drive)).Add("verdict", o.word(out)).Add("passes", out.Passes())
+		row.Add("wind_mps", number(out.Slot.Wind)).Add("power", string(out.Drive)).Add("verdict", words.Outcome(out)).Add("passes", out.Passes())
 		fails, open := []string{}, []string{}
 		if out.Known {
 			for k := range out.Verdict.Checks {

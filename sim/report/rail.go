@@ -28,7 +28,7 @@ func WithRail(list []Finding, e study.RailExit, r *rocket.Rocket, sys quantity.S
 		factor := words.Ratio(gates.LimitFor(r, gates.LimitRailExitWind).Min)
 		asked = ", " + factor + " × wind"
 		wind, _ := r.Wind.Surface()
-		f.Detail += fmt.Sprintf(" The wind asks for it: %s times %s.", factor, p.Given(wind, "m/s"))
+		f.Detail += fmt.Sprintf(" The wind asks for it: %s times %s.", factor, p.WindSpeed(wind))
 	}
 	short := wanted
 	if f.Value != "" { // whose unit it has
@@ -50,7 +50,7 @@ func WithRail(list []Finding, e study.RailExit, r *rocket.Rocket, sys quantity.S
 		f.Detail += " On this rail it takes " + p.Text(e.Pressure, "bar") + "; " + p.ProvedFor(r) + "."
 	}
 	if e.Exited {
-		f.Detail += " The speed is good for a wind up to " + p.Speed(e.Wind) + "."
+		f.Detail += " The speed is good for a wind up to " + p.WindAtMost(e.Wind) + "."
 	}
 }
 
@@ -77,7 +77,7 @@ func RailFindings(e study.RailExit, r *rocket.Rocket, sys quantity.System) []Fin
 			"Only within the proof: "+p.ProvedFor(r)+".")
 	}
 	if e.Exited {
-		add("rail-wind", "wind at most", p.Speed(e.Wind), "", gates.Plain,
+		add("rail-wind", "wind at most", p.WindAtMost(e.Wind), "", gates.Plain,
 			"Above it the rail exit speed is less than "+words.Ratio(e.Factor)+" times the wind.")
 	}
 	return out

@@ -24,7 +24,7 @@ func TestWithRail(t *testing.T) {
 	}{
 		{"reached", 3, study.RailExit{Limit: 15, Exited: true, Speed: 18.25, Reached: true, At: 0.936, Enough: 0.936, Pressure: 5.37e5, Wind: 4.5},
 			quantity.Metric, "18.2 m/s (15 at 0.94 m)",
-			[]string{"At least 15 m/s", "15 m/s is reached 0.936 m along", "it takes 5.37 bar; no proof of the chamber is on record.", "a wind up to 4.50 m/s"}},
+			[]string{"At least 15 m/s", "15 m/s is reached 0.936 m along", "it takes 5.37 bar; no proof of the chamber is on record.", "a wind up to 4.5 m/s"}},
 		{"the wind rules", 4, study.RailExit{Limit: 16, Exited: true, Speed: 18.25, Reached: true, At: 1.52, Enough: 1.52, Pressure: 7.71e5, Wind: 4.5},
 			quantity.Metric, "18.2 m/s (16 at 1.5 m, 4 × wind)", []string{"The wind asks for it: 4 times 4 m/s"}},
 		{"short", 0, study.RailExit{Limit: 15, Exited: true, Speed: 12, At: nan, Enough: 2.81, Pressure: 18e5, Wind: 3},

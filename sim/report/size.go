@@ -132,7 +132,7 @@ func (z *Size) where(p words.Printer) string {
 			drives = append(drives, d)
 			winds = winds[:0]
 		}
-		winds = append(winds, p.Given(j.Wind, "m/s"))
+		winds = append(winds, p.WindSpeed(j.Wind))
 	}
 	return "on " + strings.Join(drives, " and ") + "; calm, wind of " + strings.Join(winds, " and ") + "; the worst corner of what is uncertain"
 }
@@ -178,7 +178,7 @@ func (z *Size) barriers(s *sheet, p words.Printer, of []plan.Barrier) {
 func (z *Size) place(p words.Printer, b plan.Barrier) string {
 	text := string(b.Drive)
 	if c := &b.Check; c.Values[c.Case].Flown && c.Case != results.Calm {
-		text += ", wind " + p.Given(b.Wind, "m/s")
+		text += ", wind " + p.WindSpeed(b.Wind)
 	}
 	return text
 }
@@ -205,6 +205,6 @@ func (z *Size) conditions(s *sheet, p words.Printer) {
 		if c := j.Verdict.Tightest(); c != nil {
 			name, value = c.Name, p.CheckValue(c)
 		}
-		s.Line(fmt.Sprintf("  %-7s%8s  %-11s %-34s%s", j.Drive, p.Given(j.Wind, "m/s"), j.Verdict.Word(), page.Printable(name), value))
+		s.Line(fmt.Sprintf("  %-7s%8s  %-11s %-34s%s", j.Drive, p.WindSpeed(j.Wind), j.Verdict.Word(), page.Printable(name), value))
 	}
 }

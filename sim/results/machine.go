@@ -12,6 +12,7 @@ var suffixes = map[quantity.Dimension]string{
 	quantity.Length:       "_m",
 	quantity.Time:         "_s",
 	quantity.Speed:        "_mps",
+	quantity.Wind:         "_mps",
 	quantity.Acceleration: "_mps2",
 	quantity.Mass:         "_kg",
 	quantity.Force:        "_n",

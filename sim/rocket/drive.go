@@ -6,6 +6,18 @@ import (
 	"ullage/thrust"
 )
 
+// Drives are those that the rocket carries, whichever flies.
+func (r *Rocket) Drives() []Power {
+	var out []Power
+	if r.Water != nil {
+		out = append(out, WaterPower)
+	}
+	if r.Motor != nil {
+		out = append(out, MotorPower)
+	}
+	return out
+}
+
 // JetArea is what a running jet covers of the base, m².
 func (r *Rocket) JetArea() float64 {
 	d := 0.0

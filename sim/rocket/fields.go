@@ -134,7 +134,7 @@ var (
 		limit("attack_most", degrees(0.1, 180), func(l *Limits) *float64 { return &l.AttackMost }),
 		limit("flutter", number(0.01, 10), func(l *Limits) *float64 { return &l.Flutter }),
 		limit("tilt", degrees(0.1, 80), func(l *Limits) *float64 { return &l.Tilt }),
-		limit("wind", speed(0.1, 1000), func(l *Limits) *float64 { return &l.Wind }),
+		limit("wind", quantity.Between(quantity.Wind, "m/s", 0.1, 1000), func(l *Limits) *float64 { return &l.Wind }),
 		limit("impulse", quantity.Between(quantity.Impulse, "N*s", 0.1, 1e6), func(l *Limits) *float64 { return &l.Impulse }),
 		limit("opening", speed(0.1, 1000), func(l *Limits) *float64 { return &l.Opening }),
 		limit("mount_factor", number(0.1, 100), func(l *Limits) *float64 { return &l.MountFactor }),

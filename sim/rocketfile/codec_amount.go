@@ -1,6 +1,8 @@
 package rocketfile
 
 import (
+	"errors"
+
 	"ullage/sim/fault"
 	"ullage/sim/quantity"
 	"ullage/sim/rocket"
@@ -23,6 +25,17 @@ func poured(n *node) (quantity.Quantity, bool) {
 	return quantity.Quantity{}, false
 }
 
+// inThousands refuses an amount by volume or by mass whose comma could part thousands; nil for any other text.
+func inThousands(n *node) *fault.Fault {
+	for _, d := range []quantity.Dimension{quantity.Volume, quantity.Mass} {
+		_, err := quantity.Parse(n.text, d)
+		if bad := (fault.Fault{}); n.kind == stringNode && errors.As(err, &bad) && bad.Problem == quantity.InParts {
+			return flaw(bad.Problem, bad.Remedy)
+		}
+	}
+	return nil
+}
+
 // brimful is what a full chamber holds, in the dimension of an amount, SI; 0 where that is not known yet.
 func brimful(w *rocket.Water, d quantity.Dimension) float64 {
 	if w == nil || !(w.Volume > 0) {
@@ -37,6 +50,9 @@ func brimful(w *rocket.Water, d quantity.Dimension) float64 {
 func (c *amountCodec) read(f *field, p place, n *node) *fault.Fault {
 	q, ok := poured(n)
 	if !ok {
+		if bad := inThousands(n); bad != nil {
+			return bad
+		}
 		bad := c.numberCodec.read(f, p, n)
 		if _, err := quantity.Parse(n.text, quantity.Fraction); bad != nil && n.kind == stringNode && err != nil {
 			bad = flaw(bad.Problem, bad.Remedy+`, or what is poured in, such as "1.3 L" or "1300 g"`)
@@ -58,6 +74,9 @@ func (c *amountCodec) encode(f *field, p place, n *node, s style) (string, *faul
 			}
 		}
 		return inTOML(quantity.Exact(q.Value, q.Unit), q.Unit, s.quote), nil
+	}
+	if bad := inThousands(n); bad != nil {
+		return "", bad
 	}
 	if full := brimful(p.rocket.Water, s.poured.Dimension); n.kind == numberNode && s.poured.Name != "" && full > 0 {
 		q, bad := readQuantity(n, c.is(), s.bare) // a number on the screen is a share; the file keeps its measure

@@ -31,6 +31,8 @@ func TestFillAsAnAmount(t *testing.T) {
 	require.NoError(t, in.SetText(g.Rocket(), "2 L"))
 	_, err = f.Set("water.fill", "9 L")
 	require.EqualError(t, err, "water.fill = 9 L: more than the chamber takes; give at most 3.918 L")
+	_, err = f.Set("water.fill", "1,300 g")
+	require.EqualError(t, err, `water.fill = 1,300 g: is not one plain number; write "1.300 g" or "1300 g"`)
 	_, err = f.Set("water.fill", "full")
 	require.ErrorContains(t, err, "full")
 	share, err := g.Set("water.fill", "31 %")

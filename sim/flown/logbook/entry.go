@@ -103,7 +103,7 @@ func Fields() []Field {
 		number("delay", quantity.Time, "s", "of the motor's charge", func(e *Entry) *float64 { return &e.Delay }),
 		number("rail", quantity.Length, "m", "guided length", func(e *Entry) *float64 { return &e.Rail }),
 		number("tilt", quantity.Angle, "deg", "of the rail", func(e *Entry) *float64 { return &e.Tilt }),
-		number("wind", quantity.Speed, "m/s", "of the day", func(e *Entry) *float64 { return &e.Wind }),
+		number("wind", quantity.Wind, "m/s", "of the day", func(e *Entry) *float64 { return &e.Wind }),
 		number("landing", quantity.Speed, "m/s", "vertical speed of landing, measured", func(e *Entry) *float64 { return &e.Landing }),
 		text("damage", "what was found damaged", func(e *Entry) *string { return &e.Damage }),
 		text("note", "anything else", func(e *Entry) *string { return &e.Note }),

@@ -100,11 +100,11 @@ func (p filler) facts() []form.Blank {
 	case speed == 0 && w.Known():
 		wind = "none: calm air"
 	case speed > 0:
-		wind = fmt.Sprintf("%s from %s, %s up", p.Given(speed, "m/s"), compass(from), p.Given(w.Reference(), "m"))
+		wind = fmt.Sprintf("%s from %s, %s up", p.WindSpeed(speed), compass(from), p.Given(w.Reference(), "m"))
 	}
 	if len(w.Layers) > 1 {
 		top := w.Top()
-		wind += fmt.Sprintf("; %s from %s at %s", p.Given(top.Speed, "m/s"), compass(top.From), p.Given(top.Height, "m"))
+		wind += fmt.Sprintf("; %s from %s at %s", p.WindSpeed(top.Speed), compass(top.From), p.Given(top.Height, "m"))
 	}
 	return append(facts, form.Blank{Label: "wind of the file", Text: wind}, form.Blank{Label: "wind limit", Text: p.MostWind(&p.Day.Wind)},
 		form.Blank{Label: "clear distance", Text: p.Clear(p.clear(), p.Rocket.Power)})

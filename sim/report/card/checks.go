@@ -3,7 +3,6 @@ package card
 import (
 	"fmt"
 	"math"
-	"strings"
 
 	"ullage/sim/gates"
 	"ullage/sim/plan"
@@ -66,7 +65,7 @@ func (p filler) warnings() form.Block {
 func (p filler) winds() form.Block {
 	_, from := p.Rocket.Wind.Surface()
 	t := &form.Table{Columns: []form.Column{
-		{Head: "wind", Unit: p.Unit("m/s")}, {Head: "tilt to " + compass(from), Kind: form.Figures},
+		{Head: "wind", Unit: p.WindUnit()}, {Head: "tilt to " + compass(from), Kind: form.Figures},
 		{Head: "rail exit", Unit: p.Unit("m/s")}, {Head: "angle"}, {Head: "apogee", Unit: p.Unit("m")}, {Head: "landing", Unit: p.Unit("m")}}}
 	for _, l := range p.Tilts {
 		t.Rows = append(t.Rows, p.wind(l))
@@ -96,8 +95,7 @@ func (p filler) wind(l study.WindTilt) form.Row {
 		}
 		return judge(text, limit, v)
 	}
-	speed, _, _ := strings.Cut(p.Given(l.Wind, "m/s"), " ")
-	cells := []string{quiet(speed, gates.LimitFor(r, gates.LimitWind), l.Wind), tenths(l.Tilt),
+	cells := []string{quiet(p.WindFigure(l.Wind), gates.LimitFor(r, gates.LimitWind), l.Wind), tenths(l.Tilt),
 		gates.WordNever, "-", "-", "-"}
 	if e := fl.RailExit; e.Happened {
 		cells[2] = judge(p.Bare(e.Speed, "m/s"), gates.RailExit(r), e.Speed)

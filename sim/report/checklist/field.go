@@ -235,7 +235,7 @@ func (w *writer) ceiling() string {
 	return "where it may go"
 }
 
-func (w *writer) most() string { return w.Speed(gates.LimitFor(w.Rocket, gates.LimitWind).Max) }
+func (w *writer) most() string { return w.WindSpeed(gates.LimitFor(w.Rocket, gates.LimitWind).Max) }
 
 // canopyTime is when the last canopy should be seen.
 func (w *writer) canopyTime() string {

@@ -227,7 +227,7 @@ func (b *Book) figures(of map[string]string) *machine.Object {
 // suffix is a unit behind a key.
 func suffix(d quantity.Dimension) string {
 	u, ok := map[quantity.Dimension]string{quantity.Pressure: "pa", quantity.Time: "s", quantity.Temperature: "k", quantity.Length: "m",
-		quantity.Angle: "deg", quantity.Speed: "mps"}[d]
+		quantity.Angle: "deg", quantity.Speed: "mps", quantity.Wind: "mps"}[d]
 	if !ok {
 		return ""
 	}

@@ -63,12 +63,12 @@ func (p Printer) Difference(v float64, unit quantity.Unit) string {
 }
 
 // beyond is Given for a bound: rounded up, or down, never to the wrong side of it.
-func (p Printer) beyond(v float64, unit string, up bool) string {
+func (p Printer) beyond(v float64, unit quantity.Unit, up bool) string {
 	const noise = 1e-6
-	u := p.shown(unit)
+	u := p.System.Unit(unit)
 	x := u.FromSI(v)
 	if x == 0 || math.IsNaN(x) || math.IsInf(x, 0) {
-		return p.Given(v, unit)
+		return p.Value(v, unit, digits)
 	}
 	step := math.Pow(10, math.Floor(math.Log10(math.Abs(x)))-(digits-1))
 	if up {
@@ -76,7 +76,7 @@ func (p Printer) beyond(v float64, unit string, up bool) string {
 	} else {
 		x = math.Floor(x/step+noise) * step
 	}
-	return p.Given(u.ToSI(x), unit)
+	return p.Value(u.ToSI(x), unit, digits)
 }
 
 // Unit is the name of the unit that the system shows instead of the one named.

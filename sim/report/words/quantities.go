@@ -31,9 +31,13 @@ func (p Printer) Energy(v float64) string { return p.Text(v, "J") }
 // Size writes a length of the rocket rather than of its flight.
 func (p Printer) Size(v float64) string { return p.Given(v, "mm") }
 
-// Mass turns to grams below a kilogram, as a field scale does.
+// Mass turns to grams below a kilogram, or to ounces below a pound, as a field scale does.
 func (p Printer) Mass(v float64) string {
-	if math.Abs(v) < 1 {
+	large := 1.0
+	if p.System == quantity.US {
+		large = unitNamed("lb").Scale
+	}
+	if math.Abs(v) < large {
 		return p.Text(v, "g")
 	}
 	return p.Text(v, "kg")

@@ -99,8 +99,8 @@ func (p Printer) setInput(m gates.Remedy) string {
 		return m.Input.Name + " \"" + m.Rule + "\""
 	}
 	value := Ratio(m.To)
-	if unit := m.Input.Unit.Name; unit != "" {
-		value = p.beyond(m.To, unit, m.To > m.From)
+	if m.Input.Unit.Name != "" {
+		value = p.beyond(m.To, m.Input.Unit, m.To > m.From)
 	}
 	word := "or more"
 	switch {
@@ -114,7 +114,7 @@ func (p Printer) setInput(m gates.Remedy) string {
 	}
 	switch {
 	case !m.Waits():
-	case m.Input.Dimension == quantity.Speed:
+	case m.Input.Dimension == quantity.Wind:
 		return "wait for a wind of " + value + " or less"
 	default:
 		return "wait for " + value + " times the wind of the layers or less"

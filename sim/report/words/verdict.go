@@ -45,23 +45,19 @@ func (p Printer) CheckValue(c *gates.Check) string {
 	case math.IsNaN(c.Value), math.IsInf(c.Value, 0):
 		return "-"
 	}
-	text := p.checked(c.Value, c.Limit.Unit)
+	text := p.checked(c.Value, &c.Limit)
 	for _, bound := range []float64{c.Limit.Min, c.Limit.Max} {
-		if c.Level != gates.Good && c.Judged && !math.IsInf(bound, 0) && text == p.checked(bound, c.Limit.Unit) {
-			u := quantity.Usual(quantity.Number)
-			if c.Limit.Unit != "" {
-				u = p.shown(c.Limit.Unit)
-			}
-			return spelled(quantity.Format(c.Value, u, 5)) // a hair outside has to be seen
+		if c.Level != gates.Good && c.Judged && !math.IsInf(bound, 0) && text == p.checked(bound, &c.Limit) {
+			return spelled(quantity.Format(c.Value, p.System.Unit(c.Limit.In()), 5)) // a hair outside has to be seen
 		}
 	}
 	return text
 }
 
-func (p Printer) checked(v float64, unit string) string {
+func (p Printer) checked(v float64, l *gates.Limit) string {
 	switch {
-	case unit != "":
-		return p.Text(v, unit)
+	case l.Unit != "":
+		return figure(v, p.System.Unit(l.In()))
 	case v == math.Trunc(v) && math.Abs(v) >= 10: // days, which are counted
 		return Ratio(v)
 	}

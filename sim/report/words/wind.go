@@ -2,12 +2,32 @@ package words
 
 import (
 	"fmt"
+	"strings"
 
 	"ullage/atmosphere"
 	"ullage/sim/gates"
 	"ullage/sim/plan"
+	"ullage/sim/quantity"
 	"ullage/sim/report/page"
 )
+
+// wind is the unit that winds are told in.
+func wind() quantity.Unit { return quantity.Usual(quantity.Wind) }
+
+// WindSpeed writes the speed of a wind that somebody has told, m/s.
+func (p Printer) WindSpeed(v float64) string { return p.Value(v, wind(), digits) }
+
+// WindAtMost writes a wind that must not be gone beyond, m/s: rounded down, never up.
+func (p Printer) WindAtMost(v float64) string { return p.beyond(v, wind(), false) }
+
+// WindFigure is WindSpeed without the unit, which the head of a column has.
+func (p Printer) WindFigure(v float64) string {
+	figure, _, _ := strings.Cut(p.WindSpeed(v), " ")
+	return figure
+}
+
+// WindUnit is the name of that unit.
+func (p Printer) WindUnit() string { return p.UnitOf(wind()) }
 
 // Wind says what wind there is near the ground, and in how many layers it is known.
 func (p Printer) Wind(w *atmosphere.Wind) string {
@@ -19,18 +39,18 @@ func (p Printer) Wind(w *atmosphere.Wind) string {
 	case n == 0 && speed == 0:
 		return "calm"
 	case n == 0:
-		return "wind " + p.Given(speed, "m/s") + " from " + p.Given(from, "deg")
+		return "wind " + p.WindSpeed(speed) + " from " + p.Given(from, "deg")
 	}
 	near := "calm"
 	if speed > 0 {
-		near = p.Given(speed, "m/s") + " from " + p.Given(from, "deg")
+		near = p.WindSpeed(speed) + " from " + p.Given(from, "deg")
 	}
 	high := w.Top()
 	text := fmt.Sprintf("wind %s at %s", near, p.Given(w.Reference(), "m"))
 	if n == 1 {
 		return text + ", one layer"
 	}
-	return text + fmt.Sprintf(", %d layers up to %s from %s at %s", n, p.Given(high.Speed, "m/s"), p.Given(high.From, "deg"), p.Given(high.Height, "m"))
+	return text + fmt.Sprintf(", %d layers up to %s from %s at %s", n, p.WindSpeed(high.Speed), p.Given(high.From, "deg"), p.Given(high.Height, "m"))
 }
 
 // MostWind says up to which wind near the ground every check passes in every case, without a
@@ -45,9 +65,9 @@ func (p Printer) MostWind(w *plan.WindLimit) string {
 	case w.Most == 0:
 		text = "fly in calm air only"
 	case w.Least > 0:
-		text = "do not fly below " + p.beyond(w.Least, "m/s", true) + " of wind, nor above " + p.beyond(w.Most, "m/s", false)
+		text = "do not fly below " + p.beyond(w.Least, wind(), true) + " of wind, nor above " + p.WindAtMost(w.Most)
 	default:
-		text = "do not fly above " + p.beyond(w.Most, "m/s", false) + " of wind"
+		text = "do not fly above " + p.WindAtMost(w.Most) + " of wind"
 	}
 	if len(w.Above) > 0 {
 		text += "; beyond it " + fail(w.Above)

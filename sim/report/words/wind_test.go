@@ -6,8 +6,10 @@ import (
 	"github.com/stretchr/testify/assert"
 
 	"ullage/atmosphere"
+	"ullage/sim/gates"
 	"ullage/sim/plan"
 	"ullage/sim/quantity"
+	"ullage/sim/rocket"
 )
 
 func TestWindWords(t *testing.T) {
@@ -30,4 +32,10 @@ func TestWindWords(t *testing.T) {
 	} {
 		assert.Equal(t, says, p.MostWind(&w))
 	}
+	us := In(quantity.US)
+	assert.Equal(t, "wind 8.95 mph from 270 deg", us.Wind(&atmosphere.Wind{Speed: 4, From: 4.71238898}))
+	assert.Equal(t, "do not fly above 11.6 mph of wind", us.MostWind(&plan.WindLimit{Passes: true, Most: 5.2}), "11.63, down")
+	limit := gates.LimitFor(&rocket.Rocket{}, gates.LimitWind)
+	assert.Equal(t, "at most 20 mph", us.Bounds(limit), "NFPA 1127's")
+	assert.Equal(t, "8.95 mph", us.CheckValue(&gates.Check{Limit: limit, Value: 4, Judged: true}))
 }

@@ -3,7 +3,9 @@ package check
 
 import (
 	"slices"
+	"time"
 
+	"ullage/sim/plan"
 	"ullage/tui/draw"
 	"ullage/tui/view"
 
@@ -38,17 +40,31 @@ type View struct {
 	failing  bool   // a check fails
 	mend     int    // the mend chosen among those of that check that can be made here
 	sight    []string
+
+	clock  func() time.Time
+	find   WindFinder
+	wind   view.Work[windLimit]
+	windOf *view.Outcome // what the wind limit is of, or will be
 }
 
 // New is the view as it is at the start.
-func New(k view.Keys) *View { return &View{shared: k, bindings: newKeys(k)} }
+func New(k view.Keys, o Options) *View {
+	v := &View{shared: k, bindings: newKeys(k), clock: o.Clock, find: o.Winds}
+	if v.clock == nil {
+		v.clock = time.Now
+	}
+	if v.find == nil {
+		v.find = plan.MostWind
+	}
+	return v
+}
 
 // About is what the view is.
 func (v *View) About() view.About {
 	return view.About{
 		Name: "check", Open: v.bindings.Open,
 		Help: "Go or no-go: every check with its limit, those that fail first, and below each what would mend it. Each is told of calm air, " +
-			"of the day's wind, and of its worst corner, in which all that is uncertain is one standard deviation off against it. " +
+			"of the day's wind, and of its worst corner, in which all that is uncertain is one standard deviation off against it; and the wind above which one of them would fail. " +
 			"Local law and the range officer decide.",
 	}
 }
@@ -85,7 +101,16 @@ func (v *View) Show(s view.Scene) tea.Cmd {
 		v.chosen, v.mend = "", 0
 	}
 	v.failing = failing
+	cmd := v.seekWind()
 	v.draw()
+	return cmd
+}
+
+// Receive takes the wind limit.
+func (v *View) Receive(msg tea.Msg) tea.Cmd {
+	if v.wind.Take(msg) {
+		v.draw()
+	}
 	return nil
 }
 

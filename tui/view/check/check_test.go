@@ -8,6 +8,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"ullage/sim/gates"
+	"ullage/sim/plan"
 	"ullage/sim/report/words"
 	"ullage/sim/results"
 	"ullage/sim/rocket"
@@ -25,10 +26,15 @@ var verdicts = viewtest.Verdicts{}
 // start shows a rocket in the view, its corners looked at.
 func start(t testing.TB, f *rocketfile.File, size [2]int) *frame {
 	t.Helper()
-	frame := &frame{T: t, V: New(view.DefaultKeys())}
+	frame := &frame{T: t, V: New(view.DefaultKeys(), Options{Clock: viewtest.Day, Winds: quickWind})}
 	frame.Judges = verdicts.Of(frame.Source)
 	frame.Begin(f, size)
 	return frame
+}
+
+// quickWind stands for the search of the wind limit, which costs most.
+func quickWind(context.Context, *rocket.Rocket, plan.Options) (plan.WindLimit, error) {
+	return plan.WindLimit{Passes: true, Most: 4.2, Above: []string{"wind"}}, nil
 }
 
 // lofty is a rocket that flies above its ceiling, with that check chosen: several inputs

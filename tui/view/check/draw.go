@@ -97,6 +97,7 @@ func (v *View) verdictLines() []string {
 	for _, l := range first[1:] {
 		out = append(out, draw.Padded(l, v.Columns))
 	}
+	out = append(out, v.windLines()...)
 	out = append(out, v.Paragraph(draw.Caution, "Local law and the range officer decide.")...)
 	if v.Rows >= 30 || !verdict.Cornered {
 		out = append(out, v.Paragraph(draw.Dim, of)...)
@@ -163,7 +164,7 @@ func (v *View) aside(e *checkEntry, cut bool, shown int) string {
 		parts = append(parts, name+" "+text)
 	}
 	if e.SD > 0 {
-		parts = append(parts, "one deviation "+quantity.Format(e.SD, v.Scene.Unit(e.Limit.Unit), 2))
+		parts = append(parts, "one deviation "+quantity.Format(e.SD, v.Scene.Units.Unit(e.Limit.In()), 2))
 	}
 	if e.Limit.Source != "" {
 		parts = append(parts, e.Limit.Source)

@@ -5,6 +5,7 @@ import (
 
 	"ullage/sim/gates"
 	"ullage/sim/results"
+	"ullage/tui/view"
 )
 
 // checkEntry is one check on the list.
@@ -76,14 +77,8 @@ func (e *checkEntry) sign() string { return [...]string{"!", "?", ""}[e.rank()] 
 // settable are the places, among a check's mends, of those that set inputs.
 func (e *checkEntry) settable() []int {
 	var out []int
-	for i, m := range e.Remedies {
-		// A calmer day is waited for, not set; a chamber is rebuilt.
-		byKey := true
-		for one := &m; one != nil; one = one.And {
-			byKey = byKey && !one.Waits() &&
-				(one.Kind == gates.SetInput || one.Kind == gates.OtherDelay || one.Kind == gates.TiltIntoWind)
-		}
-		if byKey {
+	for i := range e.Remedies {
+		if view.Settable(&e.Remedies[i]) {
 			out = append(out, i)
 		}
 	}

@@ -48,13 +48,8 @@ func (v *View) among(can []int) int {
 // make sets what a mend sets as one edit: the rail's heading with its tilt, a second input
 // with the first.
 func (v *View) make(frame view.Frame, mend gates.Remedy, says string) {
-	f, err := frame.File(), error(nil)
-	for m := &mend; m != nil && err == nil; m = m.And {
-		if f, err = f.SetValue(m.Input.Name, m.To); err == nil && m.Kind == gates.TiltIntoWind {
-			_, from := v.Scene.Now.Flight.Rocket.Wind.Surface()
-			f, err = f.SetValue("rail.heading", from)
-		}
-	}
+	_, from := v.Scene.Now.Flight.Rocket.Wind.Surface()
+	f, err := view.Mended(frame.File(), &mend, from)
 	if frame.Take(f, err, view.Edit{Input: mend.Input.Name, Says: says}) {
 		frame.Choose(mend.Input.Name)
 	}
