@@ -19,11 +19,15 @@ import (
 type cardCommand struct {
 	File string `arg:"" placeholder:"FILE" help:"The rocket file; - reads standard input."`
 
-	Markdown bool   `xor:"form" help:"Write Markdown."`
-	HTML     bool   `name:"html" xor:"form" help:"Write HTML that prints on one sheet, A4 or US Letter."`
-	Both     bool   `help:"Water and motor, a page each, of an airframe that takes both."`
-	Flights  int    `default:"1000" placeholder:"N" help:"How many flights to draw for the spread; ${default} if not given."`
-	Seed     uint64 `default:"1" placeholder:"N" help:"What the draws follow from; ${default} if not given."`
+	JSON     bool `name:"json" xor:"form" help:"With --certification: one JSON object, in SI units."`
+	Markdown bool `xor:"form" help:"Write Markdown."`
+	HTML     bool `name:"html" xor:"form" help:"Write HTML that prints on one sheet, A4 or US Letter."`
+	Both     bool `xor:"pages" help:"Water and motor, a page each, of an airframe that takes both."`
+
+	Certification bool `xor:"pages" help:"In place of the card: what a first and a second flight for high power usually ask, which motors of the folder are for which, lines for witness and result."`
+
+	Flights int    `default:"1000" placeholder:"N" help:"How many flights to draw for the spread; ${default} if not given."`
+	Seed    uint64 `default:"1" placeholder:"N" help:"What the draws follow from; ${default} if not given."`
 
 	setOptions
 	unitsOption
@@ -36,10 +40,12 @@ func (cardCommand) Help() string {
 		"One page for the field, to hand to the range officer: what to weigh and set, what is predicted and how sure that "+
 			"is, every check, how to tilt the rail in which wind, the order of the day to tick off, and lines to sign. What "+
 			"is no-go or not judged still prints, says so at the top, and makes the exit status 1. The same file, seed and day give the same card. "+
+			"With --certification the page for a flight that certifies the flyer: US practice from memory, which defers to the body that certifies. "+
 			"Local law and the range officer decide.",
 		"ullage card heron.toml",
 		"ullage card heron.toml --html -o heron.html",
 		"ullage card heron.toml --both --html -o heron.html",
+		"ullage card heron.toml --certification",
 		"ullage card heron.toml --set 'wind.speed=5 m/s' --markdown")
 }
 
@@ -57,6 +63,12 @@ func (c *cardCommand) Run(s *streams) error {
 	file, err := c.open(s, c.File)
 	if err != nil {
 		return everythingMissing(c.File, rocket.ForCard, err)
+	}
+	if c.Certification {
+		return c.certify(s, file)
+	}
+	if c.JSON {
+		return badInput("--json: a card is for people; leave it out, or take ullage check %s --json and ullage scatter", c.File)
 	}
 	files, err := c.drives(file)
 	if err != nil {

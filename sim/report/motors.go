@@ -65,7 +65,7 @@ func WriteMotorsJSON(w io.Writer, m Motors) error {
 		line.Add("motor", c.Name).Add("problem", problem).Add("best_delay_s", delay).Add("best_delay_airspeed_mps", airspeed)
 		whole := addFlight(&line, c.Flight, table, whyNot(c))
 		if c.Rocket != nil {
-			whole.Add("fit", fitObject(c.Rocket.MotorFit()))
+			whole.Add("fit", words.FitObject(c.Rocket.MotorFit()))
 		}
 		if err := machine.WriteLine(w, whole); err != nil {
 			return err

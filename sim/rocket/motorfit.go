@@ -1,6 +1,12 @@
 package rocket
 
-import "math"
+import (
+	"math"
+	"slices"
+)
+
+// MotorRetainer is the key of what keeps a motor from sliding aft.
+const MotorRetainer = "motor_mount.retainer"
 
 // MotorFit is how a motor sits in its mount: what keeps it out, what nobody has said, and what it takes.
 type MotorFit struct {
@@ -9,6 +15,11 @@ type MotorFit struct {
 	Adapter  float64  // wall of the sleeve that a narrower motor takes, m; 0 of one that fills the mount
 	Spare    float64  // of the mount beyond the motor, m; NaN where a length is not known
 	Bore     float64  // that the motor slides into: of the liner, else of the mount, m; 0 without a mount
+}
+
+// Goes tells that a motor is known to go into its mount; what keeps it from sliding aft is another matter.
+func (f *MotorFit) Goes() bool {
+	return len(f.Problems) == 0 && !slices.ContainsFunc(f.Unknown, func(key string) bool { return key != MotorRetainer })
 }
 
 // equal is arithmetic's hair: a motor that just fits does.
@@ -45,7 +56,7 @@ func (r *Rocket) MotorFit() MotorFit {
 	if mount == nil {
 		return f
 	}
-	lack("motor_mount.retainer", mount.Retainer == 0)
+	lack(MotorRetainer, mount.Retainer == 0)
 	f.Bore = mount.Bore()
 	if m.Diameter > 0 && f.Bore > 0 {
 		switch {

@@ -31,6 +31,7 @@ func TestMotorFit(t *testing.T) {
 			assert.Equal(t, x.problems, f.Problems)
 			assert.Equal(t, x.unknown, f.Unknown)
 			assert.InDelta(t, x.adapter, f.Adapter, 1e-12)
+			assert.Equal(t, name == "fills it" || name == "slides" || name == "adapter", f.Goes(), "what is not known does not fit")
 			assert.Equal(t, x.mount == nil || x.motor.Length == 0, math.IsNaN(f.Spare))
 		})
 	}

@@ -86,7 +86,7 @@ func (w *writer) leak() {
 
 // chamberFails tells the checks about the chamber that fail or are not judged; empty where none is.
 func (w *writer) chamberFails() string {
-	return checks(w, func(c *gates.Check) bool { return c.About == gates.Chamber })
+	return w.Outside(&w.Verdict, func(c *gates.Check) bool { return c.About == gates.Chamber })
 }
 
 // service is the pressure of the flight, gauge, Pa; 0 where the file does not fill it.

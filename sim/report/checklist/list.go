@@ -220,34 +220,13 @@ func (w *writer) stopped(title string) {
 	v := &w.Verdict
 	w.alarm("This is no leave: " + words.Verdict(v) + ". There is no list for " + title + " until it is go.")
 	w.pressureAlarm()
-	w.fact("checks", checks(w, func(*gates.Check) bool { return true }))
+	w.fact("checks", w.Outside(&w.Verdict, func(*gates.Check) bool { return true }))
 	steps := w.NoGo(v, "list")
 	for i := range steps {
 		steps[i] = sentence(steps[i])
 	}
 	w.add("What is left to do", steps...)
 	w.list.Notes = append(w.list.Notes, "ullage check tells what would mend it.")
-}
-
-// checks tells those of some checks that fail or are not judged.
-func checks(w *writer, of func(c *gates.Check) bool) string {
-	var failed, open, parts []string
-	for i := range w.Verdict.Checks {
-		switch c := &w.Verdict.Checks[i]; {
-		case !of(c):
-		case c.Fails():
-			failed = append(failed, strings.TrimSpace(c.Name+" "+w.CheckValue(c)+" "+c.Word))
-		case !c.Judged:
-			open = append(open, c.Name)
-		}
-	}
-	if len(failed) > 0 {
-		parts = append(parts, page.Listed(failed))
-	}
-	if len(open) > 0 {
-		parts = append(parts, gates.WordOpen+": "+page.Listed(open))
-	}
-	return strings.Join(parts, "; ")
 }
 
 // pressureAlarm tells of a pressure that no proof is for.

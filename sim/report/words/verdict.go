@@ -37,6 +37,27 @@ func Verdict(v *gates.Verdict) string {
 	return text
 }
 
+// Outside tells those of some checks of a verdict that fail or are not judged; empty where there are none.
+func (p Printer) Outside(v *gates.Verdict, of func(c *gates.Check) bool) string {
+	var failed, open, parts []string
+	for i := range v.Checks {
+		switch c := &v.Checks[i]; {
+		case !of(c):
+		case c.Fails():
+			failed = append(failed, strings.TrimSpace(c.Name+" "+p.CheckValue(c)+" "+c.Word))
+		case !c.Judged:
+			open = append(open, c.Name)
+		}
+	}
+	if len(failed) > 0 {
+		parts = append(parts, page.Listed(failed))
+	}
+	if len(open) > 0 {
+		parts = append(parts, gates.WordOpen+": "+page.Listed(open))
+	}
+	return strings.Join(parts, "; ")
+}
+
 // CheckValue is the worst value of a check, "-" for none.
 func (p Printer) CheckValue(c *gates.Check) string {
 	switch {
