@@ -33,6 +33,7 @@ type commands struct {
 	Best       bestCommand       `cmd:"" help:"Find the values of inputs for the highest apogee, or for what else is wanted."`
 	Size       sizeCommand       `cmd:"" help:"Find values that pass every check on all drives, in all winds and corners."`
 	Day        dayCommand        `cmd:"" help:"Plan a day at the field: drives and winds that pass, hour by hour of a forecast."`
+	Map        mapCommand        `cmd:"" help:"Where it may come down, as a map: GeoJSON, KML, SVG, PNG or PDF."`
 	Scatter    scatterCommand    `cmd:"" help:"Fly with what is uncertain drawn at random."`
 	Motors     motorsCommand     `cmd:"" help:"Set motors side by side in the rocket."`
 	Opening    openingCommand    `cmd:"" help:"Tell when a canopy should open, and what if it does not."`

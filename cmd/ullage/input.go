@@ -130,7 +130,11 @@ func (o setOptions) open(s *streams, path string) (*rocketfile.File, error) {
 	if err != nil {
 		return nil, err
 	}
-	return o.apply(file)
+	file, err = o.apply(file)
+	if err == nil {
+		s.inputs = append(s.inputs, file.Paths()...) // a change may name another file
+	}
+	return file, err
 }
 
 // apply makes the changes, all of them as one.

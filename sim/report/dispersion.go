@@ -176,6 +176,16 @@ func WriteDispersionText(w io.Writer, sc Dispersion) error {
 		s.moves(x)
 	}
 	s.Line("")
+	s.whereabouts(p, &sc)
+	s.draws(r)
+	s.closing(p, sc.Rocket)
+	_, err := io.WriteString(w, s.String())
+	return err
+}
+
+// whereabouts say where flights come down, of every kind.
+func (s *sheet) whereabouts(p words.Printer, sc *Dispersion) {
+	r := &sc.Result
 	s.landings(p, "landings", "", r.Landed, r.Landing)
 	if r.Landed > 0 {
 		s.Field("outside", Outside(sc.Rocket, r.Outside, r.Landed, p))
@@ -189,10 +199,6 @@ func WriteDispersionText(w io.Writer, sc Dispersion) error {
 			s.Field("outside", Outside(sc.Rocket, b.Outside, b.Landed, p)+"; the farthest "+p.Height(b.Farthest)+" away")
 		}
 	}
-	s.draws(r)
-	s.closing(p, sc.Rocket)
-	_, err := io.WriteString(w, s.String())
-	return err
 }
 
 // judgedSpread is the verdict on a result in nine flights of ten: the worse of that on

@@ -15,6 +15,9 @@ import (
 // each other, so the first ones stand for all.
 const MostLandings = 4000
 
+// MostFallen is the same of those on which canopies stay shut, whose signs are larger.
+const MostFallen = 200
+
 // Landings gathers the first landings of a scatter, and those of its draws on which no canopy
 // opens.
 type Landings struct{ east, north, fallEast, fallNorth, drogueEast, drogueNorth []float64 }
@@ -22,64 +25,24 @@ type Landings struct{ east, north, fallEast, fallNorth, drogueEast, drogueNorth 
 // Add takes a landing.
 func (l *Landings) Add(p study.LandingPoint) error {
 	switch {
-	case p.Kind == study.DrogueOnly:
+	case p.Kind == study.DrogueOnly && len(l.drogueEast) < MostFallen:
 		l.drogueEast, l.drogueNorth = append(l.drogueEast, p.East), append(l.drogueNorth, p.North)
-	case p.Kind == study.Falling:
+	case p.Kind == study.Falling && len(l.fallEast) < MostFallen:
 		l.fallEast, l.fallNorth = append(l.fallEast, p.East), append(l.fallNorth, p.North)
+	case p.Kind != study.Planned:
 	case len(l.east) < MostLandings:
 		l.east, l.north = append(l.east, p.East), append(l.north, p.North)
 	}
 	return nil
 }
 
-// Scatter is a page of where the flights of a scatter come down: seen from above,
+// Dispersion is a page of where the flights of a scatter come down: seen from above,
 // with the pad, the field, the mean and the ellipse that holds 90 % of them, and where they
 // come down with no canopy.
 func Dispersion(s report.Dispersion, landings *Landings, look Look) *page.Page {
 	r := &s.Result
-	u := look.unit("m")
-	east, north := inUnit(landings.east, u), inUnit(landings.north, u)
-	wind, from := s.Rocket.Wind.Surface()
-	p := page.Panel{
-		X:       page.Axis{Title: "east of the pad", Unit: u.Name},
-		Y:       page.Axis{Title: "north of the pad", Unit: u.Name},
-		Equal:   true,
-		Dots:    []page.Dots{{X: east, Y: north, Sign: page.Dot, Label: "landing"}},
-		Points:  []page.Point{{Sign: page.Triangle, Label: "pad"}},
-		Compass: &page.Compass{Wind: wind > 0, WindFrom: from, Label: look.wind(s.Rocket)},
-	}
-	if e := r.Landing; r.Landed > 0 {
-		p.Points = append(p.Points, page.Point{X: u.FromSI(e.East), Y: u.FromSI(e.North), Sign: page.Target, Label: "mean"})
-		if e.Major > 0 {
-			x, y := ellipse(e)
-			p.Lines = append(p.Lines, page.Line{X: inUnit(x, u), Y: inUnit(y, u), Label: "ellipse that holds 90 %", Key: true})
-		}
-	}
-	if len(landings.drogueEast) > 0 {
-		p.Dots = append(p.Dots, page.Dots{X: inUnit(landings.drogueEast, u), Y: inUnit(landings.drogueNorth, u), Sign: page.Cross, Label: "the main does not open"})
-	}
-	if len(landings.fallEast) > 0 {
-		p.Dots = append(p.Dots, page.Dots{X: inUnit(landings.fallEast, u), Y: inUnit(landings.fallNorth, u), Sign: page.Plus, Label: "no canopy opens: ballistic"})
-	}
-	if radius := s.Rocket.Field.Radius; radius > 0 {
-		x, y := ellipse(study.Ellipse{Major: radius, Minor: radius})
-		p.Lines = append(p.Lines, page.Line{X: inUnit(x, u), Y: inUnit(y, u), Pen: 1, Label: "field, radius " + look.given(radius, "m"), Key: true})
-	}
-	if b := s.Rocket.Field.Boundary; len(b) > 0 {
-		var x, y []float64
-		for i := range len(b) + 1 {
-			x, y = append(x, b[i%len(b)].East), append(y, b[i%len(b)].North)
-		}
-		p.Lines = append(p.Lines, page.Line{X: inUnit(x, u), Y: inUnit(y, u), Pen: 1, Label: "field", Key: true})
-	}
-	for pen, e := range []study.Ellipse{r.DrogueOnly.Landing, r.Ballistic.Landing} {
-		if e.Major > 0 {
-			x, y := ellipse(e)
-			p.Lines = append(p.Lines, page.Line{X: inUnit(x, u), Y: inUnit(y, u), Pen: page.Pen(pen + 2)})
-		}
-	}
-	p.Rings = rings(reach(landings, r.Landing), u)
-	p.Beside = look.beside(s, len(east))
+	p := look.above(&s, landings)
+	p.Beside = look.beside(s, len(landings.east))
 	what := fmt.Sprintf("where %d flights land", r.Landed)
 	if r.Landed == 1 {
 		what = "where 1 flight lands"
@@ -94,6 +57,62 @@ func Dispersion(s report.Dispersion, landings *Landings, look Look) *page.Page {
 		Rows:  []page.Row{{Panels: []page.Panel{p}}},
 		Notes: look.doubts(s),
 	}
+}
+
+// fieldPen draws where the field ends.
+const fieldPen = page.Pen(1)
+
+// ellipsePens draw the ellipses of each kind of landing.
+var ellipsePens = [...]page.Pen{study.Planned: 0, study.DrogueOnly: 2, study.Falling: 3}
+
+// above is the ground seen from above, with all that comes down on it.
+func (l Look) above(s *report.Dispersion, landings *Landings) page.Panel {
+	r := &s.Result
+	u := l.unit("m")
+	wind, from := s.Rocket.Wind.Surface()
+	p := page.Panel{
+		X:       page.Axis{Title: "east of the pad", Unit: u.Name},
+		Y:       page.Axis{Title: "north of the pad", Unit: u.Name},
+		Equal:   true,
+		Points:  []page.Point{{Sign: page.Triangle, Label: "pad"}},
+		Compass: &page.Compass{Wind: wind > 0, WindFrom: from, Label: l.wind(s.Rocket)},
+	}
+	for _, x := range []struct {
+		east, north []float64
+		sign        page.Sign
+		label       string
+	}{{landings.east, landings.north, page.Dot, "landing"}, {landings.drogueEast, landings.drogueNorth, page.Cross, "the main does not open"},
+		{landings.fallEast, landings.fallNorth, page.Plus, "no canopy opens: ballistic"}} {
+		if len(x.east) > 0 || x.sign == page.Dot {
+			p.Dots = append(p.Dots, page.Dots{X: inUnit(x.east, u), Y: inUnit(x.north, u), Sign: x.sign, Label: x.label})
+		}
+	}
+	if e := r.Landing; r.Landed > 0 {
+		p.Points = append(p.Points, page.Point{X: u.FromSI(e.East), Y: u.FromSI(e.North), Sign: page.Target, Label: "mean"})
+	}
+	line := func(x, y []float64, pen page.Pen, label string) {
+		p.Lines = append(p.Lines, page.Line{X: inUnit(x, u), Y: inUnit(y, u), Pen: pen, Label: label, Key: true})
+	}
+	for kind, label := range []string{study.Planned: "ellipse that holds 90 %", study.DrogueOnly: "90 %, no main", study.Falling: "90 %, ballistic"} {
+		if k := r.Kinds()[kind]; k.Landed > 0 && k.Landing.Major > 0 {
+			x, y := ellipse(k.Landing)
+			line(x, y, ellipsePens[kind], label)
+		}
+	}
+	field := &s.Rocket.Field
+	if radius := field.Radius; radius > 0 {
+		x, y := ellipse(study.Ellipse{Major: radius, Minor: radius})
+		line(x, y, fieldPen, "field, radius "+l.given(radius, "m"))
+	}
+	if b := field.Boundary; len(b) > 0 {
+		var x, y []float64
+		for i := range len(b) + 1 {
+			x, y = append(x, b[i%len(b)].East), append(y, b[i%len(b)].North)
+		}
+		line(x, y, fieldPen, "field's boundary")
+	}
+	p.Rings = rings(reach(landings, r.Landing), u)
+	return p
 }
 
 // ellipse is the outline of an ellipse. Its heading counts from north, clockwise.
@@ -221,6 +240,9 @@ func (l Look) doubts(s report.Dispersion) []string {
 	}
 	if n := r.Drawn - r.Invalid - r.Landed; n > 0 {
 		out = append(out, fmt.Sprintf("%d of %d flights did not land.", n, r.Drawn))
+	}
+	if max(r.DrogueOnly.Landed, r.Ballistic.Landed) > MostFallen {
+		out = append(out, fmt.Sprintf("Of those on which canopies stay shut the first %d are drawn.", MostFallen))
 	}
 	out = append(out, "The ellipse holds 90 % if landings are normally distributed. Wind that changes with time, thermals and what is not "+
 		"in the list of uncertainties are not in it.")

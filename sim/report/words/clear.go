@@ -3,7 +3,9 @@ package words
 import (
 	"strings"
 
+	"ullage/sim/gates"
 	"ullage/sim/ground"
+	"ullage/sim/report/page"
 	"ullage/sim/rocket"
 )
 
@@ -60,4 +62,19 @@ func (p Printer) code(k ground.Kept, power rocket.Power) string {
 		text += ", which are for motors"
 	}
 	return text
+}
+
+// FieldText says how far the field reaches, as far as it is said.
+func (p Printer) FieldText(f *rocket.Field) string {
+	var parts []string
+	if f.Radius > 0 {
+		parts = append(parts, p.Given(f.Radius, "m")+" around the pad")
+	}
+	if b := f.Boundary; len(b) > 0 {
+		parts = append(parts, "the boundary of "+page.Printable(f.Outline)+", "+p.Given(b.Inside(ground.Point{}), "m")+" from the pad at the nearest")
+	}
+	if len(parts) == 0 {
+		return gates.WordUnknown + ": neither field.radius nor field.boundary is given"
+	}
+	return strings.Join(parts, ", and ")
 }

@@ -22,6 +22,9 @@ func (s sheet) panel(a *area) {
 			s.StrokeLine2(limitLine, a.frame.Min.X, a.y.at(l.At), a.frame.Max.X, a.y.at(l.At))
 		}
 	}
+	if a.Compass != nil { // an outline on a map is not to go under in what it holds
+		s.dots(a)
+	}
 	for _, l := range a.Lines {
 		style := l.Pen.style()
 		for _, piece := range a.pieces(l) {
@@ -32,12 +35,8 @@ func (s sheet) panel(a *area) {
 		}
 	}
 	levels := s.levels(a)
-	for _, d := range a.Dots {
-		ink := black
-		if d.Sign == Dot {
-			ink = cloud
-		}
-		signs(s.Canvas, d.Sign, ink, a.shown(d.X, d.Y))
+	if a.Compass == nil {
+		s.dots(a)
 	}
 	for _, p := range a.Points {
 		signs(s.Canvas, p.Sign, black, a.shown([]float64{p.X}, []float64{p.Y}))
@@ -48,6 +47,17 @@ func (s sheet) panel(a *area) {
 	s.levelLabels(a, levels)
 	s.drawFlags(a)
 	s.drawSide(a)
+}
+
+// dots draws the points that are not joined.
+func (s sheet) dots(a *area) {
+	for _, d := range a.Dots {
+		ink := black
+		if d.Sign == Dot {
+			ink = cloud
+		}
+		signs(s.Canvas, d.Sign, ink, a.shown(d.X, d.Y))
+	}
 }
 
 // shown are the points within the ranges, on paper.

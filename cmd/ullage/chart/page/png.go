@@ -41,6 +41,15 @@ func (p *Page) PNG(resolution int) ([]byte, error) {
 	return withResolution(b.Bytes(), resolution), nil
 }
 
+// PDF is the page as a document of one page, with its fonts in it.
+func (p *Page) PDF() ([]byte, error) {
+	paper := p.paper()
+	c := newPDF(paper.Width, paper.Height, clean(p.Title))
+	c.page()
+	p.draw(draw.New(c))
+	return c.document()
+}
+
 // withResolution adds a pHYs chunk (PNG specification, third edition, 11.3.4.3)
 // to an image, which image/png does not write.
 func withResolution(image []byte, resolution int) []byte {
