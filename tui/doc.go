@@ -7,8 +7,8 @@
 // the history (edits.go, history.go); a command flies a copy of the rocket
 // (flying.go) and its result, if no later one has been asked for, becomes the
 // scene that the view in sight draws. A flight brings go or no-go in calm air
-// and on its day with it; the worst corners and the mends follow in a command of their
-// own, whatever view is shown (verdict.go). At the end of every Update the
+// and on its day with it; the worst corners follow in a command of their
+// own, whatever view is shown (verdict.go), and mends in the view that shows them. At the end of every Update the
 // rows are painted (screen.go), and package terminal writes what of them differs
 // (program.go, run.go).
 //

@@ -240,7 +240,11 @@ func (m *Model) show() tea.Cmd {
 	case m.unfinished(): // views are of the last good flight, whole
 		file = m.now.File
 	}
-	return m.view().Show(view.Scene{Ctx: m.ctx, File: file, Now: m.now, Older: m.now != nil && m.now.File != m.file(), Kept: m.kept, Corners: m.corners, Units: m.units, Theme: m.theme})
+	scene := view.Scene{Ctx: m.ctx, File: file, Now: m.now, Older: m.now != nil && m.now.File != m.file(), Kept: m.kept, Corners: m.corners, Units: m.units, Theme: m.theme}
+	if m.now != nil {
+		scene.Mends = m.judging(m.now, true)
+	}
+	return m.view().Show(scene)
 }
 
 // repaint prepares the theme for a background.

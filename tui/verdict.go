@@ -17,20 +17,26 @@ import (
 // judge decides go or no-go: [gates.Judge], or what a test puts in its place.
 type judge func(context.Context, *rocket.Rocket, gates.Options) (gates.Verdict, error)
 
-// weigh has the worst corners and the mends of the flight on show looked at, unless
-// they are there. It does so whatever view is shown: a go that calm and day give may be
-// a no-go in a corner, and the findings tell it in all of them.
+// weigh has the worst corners of the flight on show looked at, unless they are there. It does
+// so whatever view is shown: a go that calm and day give may be a no-go in a corner, and the
+// findings tell it in all of them. What would mend a check takes several times as long, and
+// is looked for where it is shown (the scene's Mends).
 func (m *Model) weigh() tea.Cmd {
 	now := m.now
 	if now == nil || now.Verdict == nil || m.corners.Ready && m.corners.Result.Of == now {
 		return nil
 	}
+	return m.corners.Ask(m.ctx, m.judging(now, false))
+}
+
+// judging judges a flight with its worst corners, and with what would mend it.
+func (m *Model) judging(now *view.Outcome, mends bool) func(context.Context) (view.Cornered, error) {
 	judges, today := m.judges, m.clock()
-	return m.corners.Ask(m.ctx, func(ctx context.Context) (view.Cornered, error) {
+	return func(ctx context.Context) (view.Cornered, error) {
 		v, err := judges(ctx, now.Flight.Rocket,
-			gates.Options{Day: now.Flight, Today: today, Spreads: study.Spreads(now.File), Respread: study.Respread(now.File), Remedies: true})
+			gates.Options{Day: now.Flight, Today: today, Spreads: study.Spreads(now.File), Respread: study.Respread(now.File), Remedies: mends})
 		return view.Cornered{Of: now, Verdict: v}, err
-	})
+	}
 }
 
 // verdict is the fullest there is on the flight on show: nil before the first flight.

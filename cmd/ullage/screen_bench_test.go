@@ -14,13 +14,15 @@ import (
 	"testing"
 	"time"
 
+	"github.com/charmbracelet/x/ansi"
 	"github.com/creack/pty"
 	"github.com/stretchr/testify/require"
 )
 
-// The screen as its user has it: the program itself in a pseudo-terminal of 200 by 60,
-// from a key press to the last byte that it brings, what follows a flight (corners,
-// mends, curves) included. Choose how many presses:
+// The screen as its user has it: the program itself in a pseudo-terminal of 200 by 60, from a
+// key press to the first byte, to the last byte of the frame with the value changed (value-ms),
+// to that of the one with the new flight (flight-ms), and to that of the last frame that it brings
+// (all-ms), of curves, corners and mends, which follow the flight. Choose how many presses:
 //
 //	go test ./cmd/ullage -run XXX -bench BenchmarkScreen -benchtime 200x
 //
@@ -35,18 +37,23 @@ func BenchmarkScreen(b *testing.B) {
 			s.press(view.open)
 			s.settle()
 			start, cpu := s.bytes(), s.cpu()
-			var first, last []float64
+			var first, value, flight, all []float64
 			for i := 0; b.Loop(); i++ {
-				one, whole := s.key([]string{right, right, left, left}[i%4])
-				first, last = append(first, one), append(last, whole)
+				one, frames := s.key([]string{right, right, left, left}[i%4])
+				first, all = append(first, one), append(all, frames[len(frames)-1])
+				value, flight = append(value, frames[0]), append(flight, frames[min(1, len(frames)-1)])
 			}
 			b.ReportMetric(0, "ns/op")
 			b.ReportMetric(quantile(first, 0.5), "first-ms")
-			b.ReportMetric(quantile(last, 0.5), "p50-ms")
-			b.ReportMetric(quantile(last, 0.95), "p95-ms")
-			b.ReportMetric(quantile(last, 0.99), "p99-ms")
-			b.ReportMetric(float64(s.bytes()-start)/1024/float64(len(last)), "kB/key")
-			b.ReportMetric((s.cpu()-cpu).Seconds()*1e3/float64(len(last)), "cpu-ms/key")
+			for _, x := range []struct {
+				name  string
+				times []float64
+			}{{"value", value}, {"flight", flight}, {"all", all}} {
+				b.ReportMetric(quantile(x.times, 0.5), x.name+"-ms")
+				b.ReportMetric(quantile(x.times, 0.99), x.name+"-p99-ms")
+			}
+			b.ReportMetric(float64(s.bytes()-start)/1024/float64(len(all)), "kB/key")
+			b.ReportMetric((s.cpu()-cpu).Seconds()*1e3/float64(len(all)), "cpu-ms/key")
 		})
 	}
 }
@@ -64,8 +71,8 @@ func BenchmarkScreenHeld(b *testing.B) {
 			s.press(right)
 			time.Sleep(time.Second / 30)
 		}
-		_, last := s.key(left)
-		tail = append(tail, last)
+		_, frames := s.key(left)
+		tail = append(tail, frames[len(frames)-1])
 	}
 	b.ReportMetric(0, "ns/op")
 	b.ReportMetric(slices.Max(tail), "tail-ms")
@@ -139,10 +146,14 @@ type typist struct {
 
 	mu    sync.Mutex
 	total int
-	begun []byte    // the first of them
-	first time.Time // byte since the last press
+	begun []byte      // the first of them
+	first time.Time   // byte since the last press
+	ends  []time.Time // of frames since then
 	last  time.Time
 }
+
+// frameEnd is what the program writes behind a frame.
+const frameEnd = ansi.ResetModeSynchronizedOutput
 
 // startScreen starts the program and waits for it.
 func startScreen(b *testing.B) *typist {
@@ -180,6 +191,7 @@ func open(b *testing.B) *typist {
 	s.tty = tty
 	go func() {
 		buf := make([]byte, 1<<16)
+		var tail []byte // the beginning of an end of a frame
 		for {
 			n, err := tty.Read(buf)
 			now := time.Now()
@@ -191,6 +203,14 @@ func open(b *testing.B) *typist {
 				s.begun = append(s.begun, buf[:n]...)
 			}
 			s.last = now
+			tail = append(tail, buf[:n]...)
+			for range bytes.Count(tail, []byte(frameEnd)) {
+				s.ends = append(s.ends, now)
+			}
+			if i := bytes.LastIndex(tail, []byte(frameEnd)); i >= 0 {
+				tail = tail[i+len(frameEnd):]
+			}
+			tail = tail[max(0, len(tail)-len(frameEnd)+1):]
 			s.mu.Unlock()
 			if err != nil {
 				return
@@ -226,10 +246,10 @@ func (s *typist) settle() {
 	}
 }
 
-// key is how many milliseconds after a press the first and the last byte come.
-func (s *typist) key(k string) (first, last float64) {
+// key is how many milliseconds after a press the first byte comes, and the ends of frames.
+func (s *typist) key(k string) (first float64, frames []float64) {
 	s.mu.Lock()
-	s.first = time.Time{}
+	s.first, s.ends = time.Time{}, nil
 	s.mu.Unlock()
 	start := time.Now()
 	s.press(k)
@@ -237,13 +257,16 @@ func (s *typist) key(k string) (first, last float64) {
 	s.settle()
 	s.mu.Lock()
 	defer s.mu.Unlock()
-	return s.first.Sub(start).Seconds() * 1e3, s.last.Sub(start).Seconds() * 1e3
+	for _, at := range s.ends {
+		frames = append(frames, at.Sub(start).Seconds()*1e3)
+	}
+	return s.first.Sub(start).Seconds() * 1e3, frames
 }
 
 func (s *typist) answered() bool {
 	s.mu.Lock()
 	defer s.mu.Unlock()
-	return !s.first.IsZero()
+	return len(s.ends) > 0
 }
 
 func quantile(values []float64, q float64) float64 {

@@ -18,14 +18,16 @@ type Scene struct {
 	Older   bool            // that flight is of an older file: the present one has none, or none yet
 	Kept    *Outcome        // kept for comparison; nil when there is none
 	Corners *Work[Cornered] // go or no-go with the worst corners, often of the same flight
-	Units   quantity.System
-	Theme   *draw.Theme
+	// Mends judges the flight once more, with what would mend it, which takes longest; nil before the first.
+	Mends func(context.Context) (Cornered, error)
+	Units quantity.System
+	Theme *draw.Theme
 }
 
 // Unit is the unit shown for one of the program's own, by its name; empty is no unit.
 func (s *Scene) Unit(name string) quantity.Unit { return s.Units.Unit(draw.Unit(name)) }
 
-// Cornered is go or no-go of one flight with the worst corners and the mends.
+// Cornered is go or no-go of one flight with the worst corners, and with mends where they were asked for.
 type Cornered struct {
 	Of      *Outcome
 	Verdict gates.Verdict

@@ -45,6 +45,9 @@ type View struct {
 	find   WindFinder
 	wind   view.Work[windLimit]
 	windOf *view.Outcome // what the wind limit is of, or will be
+
+	mends  view.Work[view.Cornered]
+	wanted *view.Outcome // whose mends were asked for last
 }
 
 // New is the view as it is at the start.
@@ -94,6 +97,7 @@ func (v *View) Hints() []draw.Hint {
 
 func (v *View) Show(s view.Scene) tea.Cmd {
 	v.Scene = s
+	mends := v.askMends()
 	// A go that becomes a no-go brings what fails into sight.
 	list := v.list()
 	failing := len(list) > 0 && list[0].Fails()
@@ -103,15 +107,38 @@ func (v *View) Show(s view.Scene) tea.Cmd {
 	v.failing = failing
 	cmd := v.seekWind()
 	v.draw()
-	return cmd
+	return tea.Batch(cmd, mends)
 }
 
-// Receive takes the wind limit.
+// Receive takes the wind limit and the mends.
 func (v *View) Receive(msg tea.Msg) tea.Cmd {
-	if v.wind.Take(msg) {
+	switch {
+	case v.mends.Take(msg):
+		return v.Show(v.Scene)
+	case v.wind.Take(msg):
 		v.draw()
 	}
 	return nil
+}
+
+// cornered tells that the worst corners of the flight on show are known.
+func (v *View) cornered() bool {
+	s := &v.Scene
+	return s.Now != nil && s.Corners.Ready && s.Corners.Result.Of == s.Now
+}
+
+// askMends has mends looked for once it is known that a check fails, and called off when the flight is another.
+func (v *View) askMends() tea.Cmd {
+	s := &v.Scene
+	if v.wanted != s.Now {
+		v.mends.Stop()
+		v.wanted = nil
+	}
+	if v.wanted != nil || !v.cornered() || s.Corners.Result.Verdict.Failed() == 0 || s.Mends == nil {
+		return nil
+	}
+	v.wanted = s.Now
+	return v.mends.Ask(s.Ctx, s.Mends)
 }
 
 // Point chooses the check in the row pressed.

@@ -212,6 +212,45 @@ func TestWhileCornersAreLookedAt(t *testing.T) {
 	require.NotContains(t, f.Shown(), "before the last edit")
 }
 
+// Corners come before mends: the verdict is then the one that the findings tell, and mends of the rocket before say so.
+func TestMendsFollowCorners(t *testing.T) {
+	f := start(t, viewtest.Windy(t, "8 m/s"), viewtest.Medium)
+	choose(f, gates.LimitAttack)
+	f.Hold = true
+	f.Set("wind.speed", "8.5 m/s")
+	held := f.Held
+	f.Hold, f.Held = false, nil
+	f.Run(held[0]) // nothing but the corners
+	f.V.mends.Ready = false
+	f.Hold = true
+	f.V.wanted = nil
+	f.Show()
+	require.Contains(t, f.Shown(), words.Verdict(&f.Scene.Corners.Result.Verdict))
+	require.True(t, entry(f).awaits)
+	require.Contains(t, f.Shown(), "What would mend it follows")
+	f.Press("k")
+	require.Contains(t, f.Said, "being looked for")
+	f.Release()
+	e := entry(f)
+	require.False(t, e.awaits)
+	require.NotEmpty(t, e.Remedies)
+
+	f.Hold = true
+	f.Set("wind.speed", "8 m/s")
+	held, f.Held = f.Held, nil
+	f.Hold = false
+	f.Scene.Mends = nil
+	f.Run(held[0])
+	e = entry(f)
+	require.False(t, e.old)
+	require.True(t, e.oldMends)
+	require.Contains(t, f.Shown(), "before the last edit")
+	text := f.Source()
+	f.Press("k")
+	require.Equal(t, text, f.Source())
+	require.Contains(t, f.Said, "in a moment there are new ones")
+}
+
 // A check that a corner alone fails comes into sight when that is known.
 func TestCornerThatFailsAlone(t *testing.T) {
 	f := start(t, viewtest.Heron(t), viewtest.Medium)

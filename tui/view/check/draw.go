@@ -78,7 +78,7 @@ func (v *View) instead() string {
 // verdictLines are go or no-go in words, and what it is told of.
 func (v *View) verdictLines() []string {
 	theme, s := v.Scene.Theme, &v.Scene
-	verdict, of := s.Now.Verdict, "Calm air and the day's wind. The corners and mends"
+	verdict, of := s.Now.Verdict, "Calm air and the day's wind. The corners"
 	switch {
 	case s.Corners.Ready && s.Corners.Result.Of == s.Now:
 		verdict = &s.Corners.Result.Verdict
@@ -125,19 +125,22 @@ func (v *View) below(e *checkEntry, chosen, cut bool, shown int) []string {
 	can := e.settable()
 	for i, m := range e.Remedies {
 		sign, r := "", draw.Plain
-		if chosen && len(can) > 0 && can[v.among(can)] == i && !e.old {
+		if chosen && len(can) > 0 && can[v.among(can)] == i && !e.oldMends {
 			sign = theme.Pointer
 		}
-		if e.old || !e.Judged || e.Pass {
+		if e.oldMends || !e.Judged || e.Pass {
 			r = draw.Dim
 		}
 		text := "mend: " + words.In(v.Scene.Units).Remedy(m)
-		if e.old {
+		if e.oldMends {
 			text += " (before the last edit)"
 		} else if !slices.Contains(can, i) && m.Kind != gates.NothingFound {
 			text += " (by hand)"
 		}
 		add(r, sign, text)
+	}
+	if e.awaits {
+		add(draw.Dim, "", "What would mend it follows"+theme.Ellipsis)
 	}
 	return out
 }

@@ -11,23 +11,28 @@ import (
 // checkEntry is one check on the list.
 type checkEntry struct {
 	gates.Check
-	old bool // its corner and its mends are those of the rocket before the last edit
+	old      bool // its corner is that of the rocket before the last edit
+	oldMends bool // its mends are
+	awaits   bool // mends of its own that follow
 }
 
 // list are the checks of the flight on show, those that fail first. While its corners
 // are being looked at, those of the rocket before stay: a check that failed in its corner
-// alone stays among the failed ones till it is known better.
+// alone stays among the failed ones till it is known better. So do mends.
 func (v *View) list() []checkEntry {
 	now := v.Scene.Now
 	if now == nil || now.Verdict == nil {
 		return nil
 	}
 	var list []checkEntry
-	full := &v.Scene.Corners.Result
 	switch {
-	case v.Scene.Corners.Ready && full.Of == now:
-		for _, c := range full.Verdict.Checks {
+	case v.mends.Ready && v.mends.Result.Of == now:
+		for _, c := range v.mends.Result.Verdict.Checks {
 			list = append(list, checkEntry{Check: c})
+		}
+	case v.cornered():
+		for _, c := range v.Scene.Corners.Result.Verdict.Checks {
+			list = append(list, v.unmended(checkEntry{Check: c}))
 		}
 	default:
 		for _, c := range now.Verdict.Checks {
@@ -38,26 +43,45 @@ func (v *View) list() []checkEntry {
 	return list
 }
 
+// checkOf is the check of a verdict that has a key; nil where it has none that was judged.
+func checkOf(verdict *gates.Verdict, key string) *gates.Check {
+	for i := range verdict.Checks {
+		if c := &verdict.Checks[i]; c.Key == key && c.Judged {
+			return c
+		}
+	}
+	return nil
+}
+
+// unmended is a check that has no mends yet with those that were there for it last.
+func (v *View) unmended(e checkEntry) checkEntry {
+	if !e.Judged || !e.Fails() || v.mends.Err != nil && !v.mends.Busy {
+		return e
+	}
+	e.awaits = true
+	if v.mends.Ready {
+		if o := checkOf(&v.mends.Result.Verdict, e.Key); o != nil && len(o.Remedies) > 0 {
+			e.Remedies, e.oldMends, e.awaits = o.Remedies, true, false
+		}
+	}
+	return e
+}
+
 // before is a check with the corner and the mends that the rocket before the last edit
 // had for it.
 func (v *View) before(c gates.Check) checkEntry {
 	if !v.Scene.Corners.Ready || !c.Judged {
 		return checkEntry{Check: c}
 	}
-	was := v.Scene.Corners.Result.Verdict.Checks
-	i := slices.IndexFunc(was, func(o gates.Check) bool { return o.Key == c.Key })
-	if i < 0 || !was[i].Judged {
+	o := checkOf(&v.Scene.Corners.Result.Verdict, c.Key)
+	if o == nil {
 		return checkEntry{Check: c}
 	}
-	o := was[i]
 	c.Values[results.Corner] = o.Values[results.Corner]
 	if c.Pass && o.Fails() && o.Case == results.Corner {
 		c.Value, c.Case, c.Word, c.Level, c.Pass = o.Value, o.Case, o.Word, o.Level, o.Pass
 	}
-	if c.Fails() {
-		c.Remedies = o.Remedies
-	}
-	return checkEntry{c, true}
+	return v.unmended(checkEntry{Check: c, old: true})
 }
 
 // rank orders checks: what fails, what wants a look, what is within its limit.

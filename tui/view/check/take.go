@@ -15,10 +15,13 @@ func (v *View) take(frame view.Frame) {
 	}
 	e := &list[v.at(list)]
 	switch {
+	case e.awaits:
+		frame.Say(draw.Dim, "What would mend it is being looked for.")
+		return
 	case len(e.Remedies) == 0:
 		frame.Say(draw.Dim, "Nothing to mend: "+e.Name+" is within its limit.")
 		return
-	case e.old || frame.File() != v.Scene.Now.File:
+	case e.old || e.oldMends || frame.File() != v.Scene.Now.File:
 		frame.Say(draw.Dim, "The mends are those of the rocket before the last edit; in a moment there are new ones.")
 		return
 	}

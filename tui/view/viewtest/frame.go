@@ -36,7 +36,7 @@ type Frame[V view.View] struct {
 	V      V
 	Scene  view.Scene // what was last shown
 	Today  time.Time
-	Judges Judge // has worst corners and remedies follow every flight; nil for none
+	Judges Judge // has worst corners follow every flight, and mends for a view that asks; nil for none
 
 	Said  string         // the last message
 	Asked *view.Question // what waits for an answer; nil when nothing does
@@ -86,10 +86,14 @@ func (f *Frame[V]) Fly() {
 	f.Scene.Now = view.NewOutcome(f.Scene.Ctx, f.File(), fl, f.Today)
 	var corners tea.Cmd
 	if now := f.Scene.Now; f.Judges != nil {
-		corners = f.Scene.Corners.Ask(f.Scene.Ctx, func(ctx context.Context) (view.Cornered, error) {
-			v, err := f.Judges(ctx, fl.Rocket, gates.Options{Day: fl, Today: f.Today, Spreads: study.Spreads(now.File), Respread: study.Respread(now.File), Remedies: true})
-			return view.Cornered{Of: now, Verdict: v}, err
-		})
+		judging := func(mends bool) func(context.Context) (view.Cornered, error) {
+			return func(ctx context.Context) (view.Cornered, error) {
+				v, err := f.Judges(ctx, fl.Rocket, gates.Options{Day: fl, Today: f.Today, Spreads: study.Spreads(now.File), Respread: study.Respread(now.File), Remedies: mends})
+				return view.Cornered{Of: now, Verdict: v}, err
+			}
+		}
+		f.Scene.Mends = judging(true)
+		corners = f.Scene.Corners.Ask(f.Scene.Ctx, judging(false))
 	}
 	f.Show()
 	f.Run(corners)

@@ -18,6 +18,9 @@ type Verdicts map[string]gates.Verdict
 func (m Verdicts) Of(text func() string) Judge {
 	return func(ctx context.Context, r *rocket.Rocket, o gates.Options) (gates.Verdict, error) {
 		key := text()
+		if o.Remedies {
+			key += "\n# mends"
+		}
 		if v, there := m[key]; there {
 			return v, nil
 		}
