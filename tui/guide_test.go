@@ -26,11 +26,11 @@ var heronTyped = []string{
 	"13", "1440", "95", "46", "14", "6", "36", "2", "10", "240", "240", "34", "20", // nozzle
 	"", "140", "70", "97", "80", "3", "a", "1375", "4.5", // fins
 	"v", "230", "20", "", // nose and paint; nothing is said of the rail buttons
-	".62", "1000", // on the scales and on an edge
+	".62", "1m", // on the scales and on an edge
 	"1", "", "", "4", "200", "15", "8", "1200", "3", "15", "60", // canopy and what holds it
 	"", "10", "e", "16", "9-12", "6", // fill, pressure, burst and proof
-	"", "", "250", "52", "15", // the motor beside the file, its mount, the sealed chamber ahead of it
-	"2.2", "3", "1e3", "1300", // the site
+	"", "", "", "52", "15", // the motor beside the file, its mount, the sealed chamber ahead of it
+	"2.2", "3", "1000", "1300", // the site
 }
 
 // From nothing to a go card on the screen alone in under 250 keys, for the dual airframe of the examples on both drives:
