@@ -38,12 +38,12 @@ func (m *mender) holds(base *rocket.Rocket, made change, p *pull, values []float
 		}
 		a := attempt{rocket: r, on: made, remedy: p.remedy(x, r)}
 		passes := false
-		for _, corners := range []bool{false, true} { // the dearer only for what holds so far
-			if corners && len(m.options.Spreads) == 0 {
-				continue
+		for d := plain; d <= full; d++ {
+			if d > plain && len(m.options.Spreads) == 0 {
+				break
 			}
 			var err error
-			if passes, err = m.again(&a, key, corners); err != nil {
+			if passes, err = m.again(&a, key, d); err != nil {
 				return nil, err
 			}
 			if !passes || len(a.loses) > 0 {
@@ -68,8 +68,8 @@ func (m *mender) holds(base *rocket.Rocket, made change, p *pull, values []float
 
 // again judges what a mend makes of the rocket, on both drives, and tells whether its check
 // passes. What it loses on its own drive is enough to know: then the other does not fly.
-func (m *mender) again(a *attempt, key string, corners bool) (passes bool, err error) {
-	v, err := m.mended(a, a.rocket, corners)
+func (m *mender) again(a *attempt, key string, d depth) (passes bool, err error) {
+	v, err := m.mended(a, a.rocket, d)
 	if v == nil {
 		return false, err // of one that is not valid there is no more to say
 	}
@@ -85,15 +85,15 @@ func (m *mender) again(a *attempt, key string, corners bool) (passes bool, err e
 			a.first = m.v.Checks[k].Key
 		}
 	}
-	if m.other == nil || len(a.loses) > 0 {
+	if m.other == nil || len(a.loses) > 0 || d == likely {
 		return true, nil
 	}
 	r := a.rocket.Clone()
 	r.Power = m.other.Power
 	if a.on == (change{}) && a.remedy.Input.Drive == m.v.Power { // it flies there as it did
-		v, err = m.judged(r, false, on(r, m.other.Day), on(r, m.other.Calm))
+		v, err = m.judged(r, plain, Options{Day: on(r, m.other.Day), calm: on(r, m.other.Calm)})
 	} else {
-		v, err = m.mended(a, r, corners)
+		v, err = m.mended(a, r, d)
 	}
 	if v == nil || err != nil {
 		return false, err
@@ -113,13 +113,13 @@ func on(r *rocket.Rocket, fl *sim.Flight) *sim.Flight {
 
 // mended is the verdict on a rocket with a mend made, which several checks may share; nil of
 // one that is not valid.
-func (m *mender) mended(a *attempt, r *rocket.Rocket, corners bool) (*Verdict, error) {
+func (m *mender) mended(a *attempt, r *rocket.Rocket, d depth) (*Verdict, error) {
 	type what struct {
 		power         rocket.Power
 		first, second change
-		corners       bool
+		looked        depth
 	}
-	key := what{r.Power, a.remedy.change(), change{}, corners}
+	key := what{r.Power, a.remedy.change(), change{}, d}
 	if a.on != (change{}) {
 		key.first, key.second = a.on, key.first
 	}
@@ -136,7 +136,14 @@ func (m *mender) mended(a *attempt, r *rocket.Rocket, corners bool) (*Verdict, e
 		}
 		flights[c] = fl
 	}
-	v, err := m.judged(r, corners, flights[results.Day], flights[results.Calm])
+	o := Options{Day: flights[results.Day], calm: flights[results.Calm]}
+	before := key
+	if before.looked = likely; d == full {
+		if v, there := m.known.Load(before); there {
+			o.corners = v.(*Verdict).corners
+		}
+	}
+	v, err := m.judged(r, d, o)
 	if err != nil {
 		return nil, m.ctx.Err()
 	}

@@ -51,6 +51,8 @@ type Verdict struct {
 	Cornered bool        // the worst corners were looked at
 	Day      *sim.Flight // as the file has it
 	Calm     *sim.Flight
+
+	corners map[string]*sim.Flight // what flew in corners, by their keys
 }
 
 // Word is the verdict on all checks together: no-go when any fails, else not judged when

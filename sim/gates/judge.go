@@ -2,6 +2,7 @@ package gates
 
 import (
 	"context"
+	"maps"
 	"math"
 	"time"
 
@@ -23,7 +24,9 @@ type Options struct {
 	Remedies bool // look for what would mend a failed check
 	Workers  int
 
-	calm *sim.Flight // in calm air, where it flew already
+	calm    *sim.Flight                // in calm air, where it flew already
+	against func(key string) deviation // the corner of each check, where it is not to be looked for
+	corners map[string]*sim.Flight     // of this rocket with these spreads, by their keys, which flew already
 }
 
 // Judge checks a rocket on the drive that flies: in calm air, on the day of its file,
@@ -60,7 +63,7 @@ func Judge(ctx context.Context, r *rocket.Rocket, o Options) (Verdict, error) {
 		}
 	}
 	if v.Cornered {
-		if against, err = corners(ctx, r, gates, v.Checks, o.Spreads, own); err != nil {
+		if against, v.corners, err = corners(ctx, r, gates, v.Checks, o, own); err != nil {
 			return v, err
 		}
 	}
@@ -107,35 +110,48 @@ func (g *criterion) mends(value float64) []Remedy {
 }
 
 // corners flies the worst corner of every gate and notes what it found. Many gates share
-// one, which flies once.
-func corners(ctx context.Context, r *rocket.Rocket, gates []criterion, checks []Check, spreads []study.Spread, o study.Options) ([]deviation, error) {
-	s := slopes{spreads: spreads}
-	flights, err := study.Fleet(ctx, s.rockets(r), o)
-	if err != nil {
-		return nil, err
+// one, which flies once, unless it has flown already.
+func corners(ctx context.Context, r *rocket.Rocket, gates []criterion, checks []Check, o Options, own study.Options) ([]deviation, map[string]*sim.Flight, error) {
+	s := slopes{spreads: o.Spreads}
+	if o.against == nil {
+		flights, err := study.Fleet(ctx, s.rockets(r), own)
+		if err != nil {
+			return nil, nil, err
+		}
+		s.take(flights)
 	}
-	s.take(flights)
 	against := make([]deviation, len(gates))
-	place := map[string]int{}
+	at := make(map[string]*sim.Flight, len(gates))
+	maps.Copy(at, o.corners)
 	var rockets []*rocket.Rocket
+	var keys []string
 	for i := range gates {
 		g := &gates[i]
-		if g.still || g.value == nil {
+		switch {
+		case g.still || g.value == nil:
 			continue
+		case o.against != nil:
+			against[i] = o.against(g.key)
+		default:
+			against[i], checks[i].SD = s.against(g, checks[i].Values[results.Day])
 		}
-		against[i], checks[i].SD = s.against(g, checks[i].Values[results.Day])
-		if _, there := place[against[i].key()]; !there {
-			place[against[i].key()] = len(rockets)
-			rockets = append(rockets, against[i].off(r))
+		key := against[i].key()
+		if _, there := at[key]; !there {
+			at[key] = nil
+			rockets, keys = append(rockets, against[i].off(r)), append(keys, key)
 		}
 	}
-	if flights, err = study.Fleet(ctx, rockets, o); err != nil {
-		return nil, err
+	flights, err := study.Fleet(ctx, rockets, own)
+	if err != nil {
+		return nil, nil, err
+	}
+	for n, key := range keys {
+		at[key] = flights[n]
 	}
 	for i := range gates {
 		if g := &gates[i]; !g.still && g.value != nil {
-			checks[i].Values[results.Corner] = g.look(flights[place[against[i].key()]])
+			checks[i].Values[results.Corner] = g.look(at[against[i].key()])
 		}
 	}
-	return against, nil
+	return against, at, nil
 }

@@ -41,8 +41,8 @@ func (l lever) ready(r *rocket.Rocket) (pull, bool) {
 		p.now, p.reach = l.from, []float64{l.to}
 		return p, true
 	}
-	in, err := rocketfile.Find(r, l.input)
-	if err != nil || in.Drive != "" && in.Drive != r.Power {
+	in, ok := rocketfile.Lookup(r, l.input)
+	if !ok || in.Drive != "" && in.Drive != r.Power {
 		return p, false
 	}
 	p.in, p.step = in, in.Step

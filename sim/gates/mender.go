@@ -6,7 +6,6 @@ import (
 	"slices"
 	"sync"
 
-	"ullage/sim"
 	"ullage/sim/results"
 	"ullage/sim/rocket"
 	"ullage/sim/study"
@@ -56,25 +55,59 @@ func otherDrive(r *rocket.Rocket) *rocket.Rocket {
 	return o
 }
 
-// judged is the verdict on a rocket in all cases, or without corners; on flights in its day and in calm air, where they
-// are there already.
-func (m *mender) judged(r *rocket.Rocket, corners bool, day, calm *sim.Flight) (*Verdict, error) {
+// depth is how much of a rocket with a mend made is looked at: each is dearer than the one before it, and flies only
+// for what holds so far.
+type depth int
+
+const (
+	plain  depth = iota // in calm air and on its day
+	likely              // in the corners that are the worst without the mend, too
+	full                // in its own worst corners
+)
+
+// judged is the verdict on a rocket; flown has the flights that are there already.
+func (m *mender) judged(r *rocket.Rocket, d depth, flown Options) (*Verdict, error) {
 	o := m.options
-	o.Day, o.calm = day, calm
-	switch {
-	case !corners:
+	o.Day, o.calm, o.corners = flown.Day, flown.calm, flown.corners
+	if d == plain {
 		o.Spreads = nil
-	case len(o.Spreads) == 0:
-	case o.Respread != nil:
-		o.Spreads = o.Respread(r)
-	default:
-		o.Spreads = slices.DeleteFunc(slices.Clone(o.Spreads), func(s study.Spread) bool { return s.Input.Drive != "" && s.Input.Drive != r.Power })
+	}
+	if len(o.Spreads) > 0 {
+		o.Spreads = m.spreads(r)
+	}
+	if d == likely {
+		o.against = m.corner(o.Spreads)
 	}
 	v, err := Judge(m.ctx, r, o)
 	if err != nil {
 		return nil, err
 	}
 	return &v, nil
+}
+
+// spreads are those of a rocket with mends made, or on its other drive.
+func (m *mender) spreads(r *rocket.Rocket) []study.Spread {
+	if m.options.Respread != nil {
+		return m.options.Respread(r)
+	}
+	return slices.DeleteFunc(slices.Clone(m.options.Spreads), func(s study.Spread) bool { return s.Input.Drive != "" && s.Input.Drive != r.Power })
+}
+
+// corner gives the corner of each check as it is without a mend, of spreads with one.
+func (m *mender) corner(spreads []study.Spread) func(key string) deviation {
+	return func(key string) deviation {
+		d := deviation{spreads, make([]int8, len(spreads))}
+		i := slices.IndexFunc(m.gates, func(g criterion) bool { return g.key == key })
+		if i < 0 {
+			return d
+		}
+		for k, s := range m.against[i].spreads {
+			if n := slices.IndexFunc(spreads, func(is study.Spread) bool { return is.Input.Name == s.Input.Name }); n >= 0 {
+				d.signs[n] = m.against[i].signs[k]
+			}
+		}
+		return d
+	}
 }
 
 // mend finds the mends of every check that fails.
@@ -90,7 +123,7 @@ func (m *mender) mend() error {
 	}
 	if r := otherDrive(m.v.Rocket); r != nil {
 		var err error
-		if m.other, err = m.judged(r, true, nil, nil); err != nil && m.ctx.Err() != nil {
+		if m.other, err = m.judged(r, full, Options{}); err != nil && m.ctx.Err() != nil {
 			return err
 		}
 	}

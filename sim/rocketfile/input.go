@@ -110,11 +110,19 @@ func has(r *rocket.Rocket, s *section, f *field) bool {
 // Find gives one input of a rocket by its dotted name. The error is a fault.List and
 // suggests the nearest name.
 func Find(r *rocket.Rocket, name string) (Input, error) {
-	s, f, p := resolve(r, name)
-	if f != nil && p.item < s.count(r) && has(r, s, f) {
-		return input(s, f, p), nil
+	if in, ok := Lookup(r, name); ok {
+		return in, nil
 	}
 	return Input{}, fault.List{noInput(r, name)}
+}
+
+// Lookup is Find for who only wants to know whether a rocket has an input: it looks for no other name.
+func Lookup(r *rocket.Rocket, name string) (Input, bool) {
+	s, f, p := resolve(r, name)
+	if f != nil && p.item < s.count(r) && has(r, s, f) {
+		return input(s, f, p), true
+	}
+	return Input{}, false
 }
 
 // noInput says that a rocket has no input of a name.

@@ -64,8 +64,8 @@ const (
 func DefaultSpread(r *rocket.Rocket) []Spread {
 	var spreads []Spread
 	add := func(name string, sd func(v float64) float64) {
-		in, err := rocketfile.Find(r, name)
-		if err != nil || in.Kind == rocketfile.TextKind || !Depends(r, in) {
+		in, ok := rocketfile.Lookup(r, name)
+		if !ok || in.Kind == rocketfile.TextKind || !Depends(r, in) {
 			return
 		}
 		if v, given := in.Get(r); (given || v != 0) && sd(v) > 0 {
