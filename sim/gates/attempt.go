@@ -29,9 +29,16 @@ func (p *pull) remedy(to float64, makes *rocket.Rocket) Remedy {
 
 // holds is the first of the values that passes the check once all is flown again, and what
 // it loses: nothing, if any of them does. Nil when none passes.
-func (m *mender) holds(base *rocket.Rocket, made change, p *pull, values []float64, key string) (*attempt, error) {
+func (m *mender) holds(base *rocket.Rocket, made change, p *pull, passing values, key string) (*attempt, error) {
 	var best *attempt
-	for _, x := range values {
+	for {
+		x, ok, err := passing()
+		if err != nil {
+			return nil, err
+		}
+		if !ok {
+			return best, nil
+		}
 		r := p.set(base, x)
 		if r == nil {
 			continue
@@ -42,7 +49,6 @@ func (m *mender) holds(base *rocket.Rocket, made change, p *pull, values []float
 			if d > plain && len(m.options.Spreads) == 0 {
 				break
 			}
-			var err error
 			if passes, err = m.again(&a, key, d); err != nil {
 				return nil, err
 			}
@@ -60,10 +66,9 @@ func (m *mender) holds(base *rocket.Rocket, made change, p *pull, values []float
 			best = &a
 		}
 		if p.values == nil { // farther on it loses no less
-			break
+			return best, nil
 		}
 	}
-	return best, nil
 }
 
 // again judges what a mend makes of the rocket, on both drives, and tells whether its check

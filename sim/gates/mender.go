@@ -154,16 +154,15 @@ func (m *mender) of(i int) ([]Remedy, error) {
 			continue
 		}
 		s := m.search(m.v.Rocket, change{}, i, &p)
-		values, err := s.nearest()
+		passing, any, err := s.nearest()
 		if err != nil {
 			return out, err
 		}
-		found = len(values) > 0
-		if !found && s.miss < miss {
+		if found = any; !found && s.miss < miss {
 			miss = s.miss
 			nothing.Input, nothing.From, nothing.To = p.in, s.comes, s.closest
 		}
-		a, err := m.holds(m.v.Rocket, change{}, &p, values, c.Key)
+		a, err := m.holds(m.v.Rocket, change{}, &p, passing, c.Key)
 		switch {
 		case err != nil:
 			return out, err

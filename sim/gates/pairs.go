@@ -89,11 +89,11 @@ func another(l lever, r *rocket.Rocket, first string) (pull, bool) {
 // beside is what a second input does on a rocket that has one mend already, searched along a
 // criterion: the check of a key passes and nothing is lost. Nil where there is no such value.
 func (m *mender) beside(base *rocket.Rocket, made change, i int, p *pull, key string) (*Remedy, error) {
-	values, err := m.search(base, made, i, p).nearest()
+	passing, _, err := m.search(base, made, i, p).nearest()
 	if err != nil {
 		return nil, err
 	}
-	b, err := m.holds(base, made, p, values, key)
+	b, err := m.holds(base, made, p, passing, key)
 	if err != nil || b == nil || len(b.loses) > 0 {
 		return nil, err
 	}

@@ -31,40 +31,64 @@ const (
 	further = 4
 )
 
-// nearest are values that pass, the one nearest to today's first and then some beyond it, on
-// the lever's steps.
-func (s *search) nearest() ([]float64, error) {
-	var best []float64
+// values gives values that pass, one at a time, since each is flown for: not ok when there are no more.
+type values func() (x float64, ok bool, err error)
+
+// nearest gives values that pass, the one nearest to today's first and then some beyond it, on the lever's steps;
+// found tells whether there is any.
+func (s *search) nearest() (all values, found bool, err error) {
 	near := func(x float64) float64 { return math.Abs(x - s.pull.now) }
 	if s.pull.values != nil { // the search is among these
+		var list []float64
 		for _, x := range s.pull.values {
 			ok, err := s.passesAll(x)
 			if err != nil {
-				return nil, err
+				return nil, false, err
 			}
 			if ok {
-				best = append(best, x)
+				list = append(list, x)
 			}
 		}
-		slices.SortStableFunc(best, func(a, b float64) int { return cmp.Compare(near(a), near(b)) })
-		return best, nil
+		slices.SortStableFunc(list, func(a, b float64) int { return cmp.Compare(near(a), near(b)) })
+		return func() (x float64, ok bool, err error) {
+			if len(list) == 0 {
+				return 0, false, nil
+			}
+			x, list = list[0], list[1:]
+			return x, true, nil
+		}, len(list) > 0, nil
 	}
+	first, beyond := 0.0, values(nil)
 	for _, end := range s.pull.reach {
-		found, err := s.towards(end)
+		next, err := s.towards(end)
 		if err != nil {
-			return nil, err
+			return nil, false, err
 		}
-		if len(found) > 0 && (len(best) == 0 || near(found[0]) < near(best[0])) {
-			best = found
+		x, ok, err := next()
+		if err != nil {
+			return nil, false, err
+		}
+		if ok && (beyond == nil || near(x) < near(first)) {
+			first, beyond = x, next
 		}
 	}
-	return best, nil
+	told := false
+	return func() (float64, bool, error) {
+		switch {
+		case beyond == nil:
+			return 0, false, nil
+		case !told:
+			told = true
+			return first, true, nil
+		}
+		return beyond()
+	}, beyond != nil, nil
 }
 
 // towards looks on the lever's steps from today's value to an end: a scan, finer near
 // today's value, finds a step that passes in the worst case, halving the first such one;
 // from there on, by growing steps, those that pass in every case.
-func (s *search) towards(end float64) (found []float64, err error) {
+func (s *search) towards(end float64) (values, error) {
 	steps := s.pull.steps(end)
 	out, in := -1, -1
 	try := func(k int) error {
@@ -83,24 +107,22 @@ func (s *search) towards(end float64) (found []float64, err error) {
 			}
 		}
 	}
-	if in < 0 {
-		return nil, nil
-	}
-	for in-out > 1 {
+	for in >= 0 && in-out > 1 {
 		if err := try((in + out) / 2); err != nil {
 			return nil, err
 		}
 	}
-	for k, by := in, 1; k < steps.n && by <= 1<<further; k, by = k+by, 2*by {
-		ok, err := s.passesAll(steps.at(k))
-		if err != nil {
-			return nil, err
+	k, by := in, 1
+	return func() (float64, bool, error) {
+		for k >= 0 && k < steps.n && by <= 1<<further {
+			x := steps.at(k)
+			k, by = k+by, 2*by
+			if ok, err := s.passesAll(x); ok || err != nil {
+				return x, ok, err
+			}
 		}
-		if ok {
-			found = append(found, steps.at(k))
-		}
-	}
-	return found, nil
+		return 0, false, nil
+	}, nil
 }
 
 // passesAll tells whether a value passes in every case.
