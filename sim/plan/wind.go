@@ -1,8 +1,11 @@
 package plan
 
 import (
+	"cmp"
 	"context"
+	"maps"
 	"math"
+	"slices"
 
 	"ullage/sim/gates"
 	"ullage/sim/rocket"
@@ -32,42 +35,62 @@ const tenth = 0.1
 // first that does not it is halved. Winds beyond one that fails do not count, even if they
 // pass again. A rocket that is not valid is a fault.List.
 func MostWind(ctx context.Context, r *rocket.Rocket, o Options) (WindLimit, error) {
-	s := windSearch{ctx: ctx, base: r, options: o, known: map[int]*gates.Verdict{}}
+	s := windSearch{ctx: ctx, base: r, options: o, plain: map[int]*gates.Verdict{}, full: map[int]*gates.Verdict{}}
 	return s.find(int(math.Floor(gates.LimitFor(r, gates.LimitWind).Max/tenth + 1e-9)))
 }
 
-// windSearch keeps the verdict on each wind that was tried, in tenths.
+// windSearch keeps the verdicts on each wind that was tried, in tenths: without corners, which is cheap, and with them.
 type windSearch struct {
-	ctx     context.Context
-	base    *rocket.Rocket
-	options Options
-	known   map[int]*gates.Verdict
+	ctx         context.Context
+	base        *rocket.Rocket
+	options     Options
+	plain, full map[int]*gates.Verdict
 }
 
 // at is the verdict in a wind.
 func (s *windSearch) at(tenths int) (*gates.Verdict, error) {
-	if v := s.known[tenths]; v != nil {
+	if v := s.full[tenths]; v != nil {
 		return v, nil
 	}
+	o := gates.Options{Today: s.options.Today, Spreads: s.options.Spreads, Workers: s.options.Workers}
+	r := s.blown(tenths)
+	if s.options.Respread != nil {
+		o.Spreads = s.options.Respread(r)
+	}
+	if v := s.plain[tenths]; v != nil {
+		o.Day = v.Day
+	}
+	return s.judge(r, tenths, o, s.full)
+}
+
+func (s *windSearch) judge(r *rocket.Rocket, tenths int, o gates.Options, known map[int]*gates.Verdict) (*gates.Verdict, error) {
+	v, err := gates.Judge(s.ctx, r, o)
+	if err != nil {
+		return nil, err
+	}
+	known[tenths] = &v
+	return &v, nil
+}
+
+func (s *windSearch) blown(tenths int) *rocket.Rocket {
 	r := s.base.Clone()
 	if tenths == 0 {
 		r.Becalm()
 	}
 	blow(r, float64(tenths)*tenth)
-	spreads := s.options.Spreads
-	if s.options.Respread != nil {
-		spreads = s.options.Respread(r)
-	}
-	v, err := gates.Judge(s.ctx, r, gates.Options{Today: s.options.Today, Spreads: spreads, Workers: s.options.Workers})
-	if err != nil {
-		return nil, err
-	}
-	s.known[tenths] = &v
-	return &v, nil
+	return r
 }
 
-// passes tells whether a wind passes.
+// passes tells whether a wind passes: corners fly only where none fails without them.
 func (s *windSearch) passes(tenths int) (bool, error) {
+	if s.plain[tenths] == nil {
+		v, err := s.judge(s.blown(tenths), tenths, gates.Options{Today: s.options.Today, Workers: s.options.Workers}, s.plain)
+		if err != nil || v.Failed() > 0 {
+			return false, err
+		}
+	} else if s.plain[tenths].Failed() > 0 {
+		return false, nil
+	}
 	v, err := s.at(tenths)
 	return err == nil && v.Pass(), err
 }
@@ -86,12 +109,12 @@ func (s *windSearch) find(top int) (WindLimit, error) {
 			last = at
 		case first >= 0:
 			over = at
-		case i == 0 && s.known[0].Failed() == 0:
-			return WindLimit{Unjudged: names(s.known[0], func(c *gates.Check) bool { return !c.Judged })}, nil
+		case i == 0 && s.plain[0].Failed() == 0 && s.full[0].Failed() == 0:
+			return WindLimit{Unjudged: names(s.full[0], func(c *gates.Check) bool { return !c.Judged })}, nil
 		}
 	}
 	if first < 0 {
-		return s.none(), nil
+		return s.none()
 	}
 	out := WindLimit{Passes: true}
 	if over < 0 {
@@ -131,25 +154,26 @@ func (s *windSearch) between(in, out int) (int, int, error) {
 }
 
 // none is what stands in the way in the wind in which the fewest checks fail, the lightest of
-// such.
-func (s *windSearch) none() WindLimit {
+// such. Those that fail without corners fail with them: a wind that has more of them than the best has in all is none.
+func (s *windSearch) none() (WindLimit, error) {
+	tried := slices.SortedFunc(maps.Keys(s.plain), func(a, b int) int {
+		return cmp.Or(cmp.Compare(s.plain[a].Failed(), s.plain[b].Failed()), cmp.Compare(a, b))
+	})
 	var best *gates.Verdict
-	for tenths := range s.known {
-		v := s.known[tenths]
-		a, b := v.Failed(), math.MaxInt
-		if best != nil {
-			b = best.Failed()
+	at := 0
+	for _, tenths := range tried {
+		if best != nil && s.plain[tenths].Failed() > best.Failed() {
+			break
 		}
-		if a < b || a == b && wind(v) < wind(best) {
-			best = v
+		v, err := s.at(tenths)
+		if err != nil {
+			return WindLimit{}, err
+		}
+		if best == nil || v.Failed() < best.Failed() || v.Failed() == best.Failed() && tenths < at {
+			best, at = v, tenths
 		}
 	}
-	return WindLimit{Fails: names(best, (*gates.Check).Fails), Unjudged: names(best, func(c *gates.Check) bool { return !c.Judged })}
-}
-
-func wind(v *gates.Verdict) float64 {
-	speed, _ := v.Rocket.Wind.Surface()
-	return speed
+	return WindLimit{Fails: names(best, (*gates.Check).Fails), Unjudged: names(best, func(c *gates.Check) bool { return !c.Judged })}, nil
 }
 
 // names are those of some checks of a verdict.
