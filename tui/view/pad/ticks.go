@@ -72,5 +72,9 @@ func (t *ticks) restore(list string) bool {
 	}
 	t.done[list] = t.wiped[list]
 	delete(t.wiped, list)
+	t.at[list] = 0
+	for t.has(list, t.at[list]) {
+		t.at[list]++
+	}
 	return true
 }
