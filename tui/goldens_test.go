@@ -141,6 +141,22 @@ var shots = []shot{
 	{"layup-ascii-80x24", viewtest.Heron, "B ]"},
 	{"layup-none-80x24", plover, "B"},
 
+	{"patterns-80x24", viewtest.Heron, "O ]"},
+	{"patterns-sizes-80x24", viewtest.Heron, "O z"},
+	{"patterns-lacks-80x24", starter, "O" + strings.Repeat(" ]", 20)},
+	{"patterns-120x40", viewtest.Heron, "O ] ]"},
+	{"patterns-200x60", viewtest.Heron, "O ] ] ] ] ] ] ] ]"},
+	{"patterns-us-120x40", viewtest.Heron, "O x ]"},
+	{"patterns-ascii-80x24", viewtest.Heron, "O ] ] ]"},
+	{"patterns-block-120x40", viewtest.Heron, "O ]"},
+
+	{"bench-80x24", viewtest.Heron, "H ] ]"},
+	{"bench-120x40", viewtest.Heron, "H } }"},
+	{"bench-200x60", viewtest.Heron, "H"},
+	{"bench-us-120x40", viewtest.Heron, "H x"},
+	{"bench-ascii-80x24", viewtest.Heron, "H ] ] ]"},
+	{"bench-starter-80x24", starter, "H"},
+
 	{"check-80x24", viewtest.Heron, "j"},
 	{"check-120x40", viewtest.Heron, "j"},
 	{"check-200x60", viewtest.Heron, "j"},

@@ -284,7 +284,7 @@ var keyTrials = map[string]func(t *testing.T, s *screen){
 	},
 	"Findings": func(t *testing.T, s *screen) { s.press("f"); require.Contains(t, s.view(), "common practice") },
 	"Units":    func(t *testing.T, s *screen) { s.press("x"); require.Contains(t, s.view(), "ft/s") },
-	"Help":     func(t *testing.T, s *screen) { s.press("?"); require.Contains(t, s.view(), "input above") },
+	"Help":     func(t *testing.T, s *screen) { s.press("?", "pgdown"); require.Contains(t, s.view(), "input above") },
 	"Save": func(t *testing.T, s *screen) {
 		s.press("right", "ctrl+s")
 		again, err := rocketfile.Open(s.m.lodged.Path())

@@ -12,6 +12,7 @@ import (
 	"ullage/sim/quantity"
 	"ullage/sim/rocketfile"
 	"ullage/tui/plot"
+	"ullage/tui/view/patterns"
 )
 
 // Options say what the screen shows and how. The zero value of every field but
@@ -27,6 +28,7 @@ type Options struct {
 	Output   io.Writer        // nil: standard output
 	Logs     []flown.Asked    // held against the flight from the start
 	Forecast string           // path of one for the day, shown from the start; empty for none
+	Drawing  patterns.Writer  // writes the drawings of patterns; nil: they are not written
 	Clock    func() time.Time // tells the day, for the age of a proof; nil: time.Now
 }
 

@@ -3,6 +3,7 @@ package tui
 import (
 	"ullage/tui/view"
 	"ullage/tui/view/airframe"
+	"ullage/tui/view/bench"
 	"ullage/tui/view/chamber"
 	"ullage/tui/view/check"
 	"ullage/tui/view/day"
@@ -13,6 +14,7 @@ import (
 	"ullage/tui/view/motors"
 	"ullage/tui/view/opening"
 	"ullage/tui/view/pad"
+	"ullage/tui/view/patterns"
 	"ullage/tui/view/throats"
 )
 
@@ -28,6 +30,8 @@ func views(k view.Keys, o Options) []view.View {
 		airframe.New(k),
 		chamber.New(k),
 		layup.New(k),
+		patterns.New(k, o.Drawing),
+		bench.New(k),
 		check.New(k, check.Options{Clock: o.clock()}),
 		day.New(k, day.Options{Forecast: o.Forecast, Clock: o.clock()}),
 		pad.New(k, o.clock()),

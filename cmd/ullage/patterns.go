@@ -1,12 +1,18 @@
 package main
 
 import (
+	"context"
 	"fmt"
+	"os"
+	"path/filepath"
 
 	"ullage/cmd/ullage/chart"
 	"ullage/cmd/ullage/chart/page"
 	"ullage/sim/pattern"
+	"ullage/sim/quantity"
 	"ullage/sim/report"
+	"ullage/sim/report/words"
+	"ullage/sim/rocket"
 )
 
 // patternsCommand draws what is cut, drilled and turned at its true size.
@@ -86,13 +92,14 @@ func (c *patternsCommand) look() chart.Look {
 
 // draw writes the files.
 func (c *patternsCommand) draw(s *streams, sheeted []chart.Sheeted) error {
-	var names []string
-	for i := range sheeted {
-		names = append(names, c.names(&sheeted[i])...)
-	}
-	if err := c.refuse(s, names); err != nil { // before drawing, which takes a while
+	if err := c.refuse(s, c.allNames(sheeted)); err != nil { // before drawing, which takes a while
 		return err
 	}
+	return c.writeAll(s.ctx, sheeted)
+}
+
+// writeAll draws the files and writes them.
+func (c *patternsCommand) writeAll(ctx context.Context, sheeted []chart.Sheeted) error {
 	var files []madeFile
 	for i := range sheeted {
 		x := &sheeted[i]
@@ -108,11 +115,40 @@ func (c *patternsCommand) draw(s *streams, sheeted []chart.Sheeted) error {
 			}
 			files = append(files, madeFile{x.Pattern.Name + ".pdf", text})
 		}
-		if err := s.ctx.Err(); err != nil {
+		if err := ctx.Err(); err != nil {
 			return err
 		}
 	}
-	return c.write(s.ctx, files)
+	return c.write(ctx, files)
+}
+
+// patternWriter writes the drawings for the screen, as the command does without options: never over a file.
+func (s *streams) patternWriter(r *rocket.Rocket, sys quantity.System, folder string) (func(context.Context) (string, error), error) {
+	c := patternsCommand{Format: "both", folderOptions: folderOptions{Folder: folder}}
+	if sys == quantity.US {
+		c.Units = "us"
+	}
+	if info, err := os.Stat(folder); err == nil && !info.IsDir() {
+		return nil, fmt.Errorf("%s is a file; give the name of a folder", folder)
+	}
+	sheeted, _ := chart.Patterns(r, pattern.Of(r).Patterns, c.look())
+	names := c.allNames(sheeted)
+	for _, name := range names {
+		if _, err := os.Lstat(filepath.Join(folder, name)); err == nil {
+			return nil, fmt.Errorf("%s is there and is kept; give another folder", filepath.Join(folder, name))
+		}
+	}
+	return func(ctx context.Context) (string, error) {
+		return fmt.Sprintf("%s in %s written to %s.", words.Plural(len(sheeted), "pattern"), words.Plural(len(names), "file"), folder), c.writeAll(ctx, sheeted)
+	}, nil
+}
+
+// allNames are the files of all patterns.
+func (c *patternsCommand) allNames(sheeted []chart.Sheeted) (names []string) {
+	for i := range sheeted {
+		names = append(names, c.names(&sheeted[i])...)
+	}
+	return names
 }
 
 const formatPDF = "pdf"

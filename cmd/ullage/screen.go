@@ -62,6 +62,7 @@ func (c *screenCommand) Run(s *streams) error {
 		NoColor:  os.Getenv("NO_COLOR") != "", // https://no-color.org
 		Mouse:    c.Mouse,
 		Units:    c.system(),
+		Drawing:  s.patternWriter,
 	})
 }
 

@@ -61,6 +61,7 @@ func canopyGore(k *rocket.Canopy) Pattern {
 	}
 	g := profile.Gores(n)
 	p := GorePattern("canopy-"+k.Name+"-gore", "canopy "+k.Name+": one gore", g, a, 0, places(g.Length()))
+	p.Input = "canopy." + k.Name + ".diameter"
 	p.length("skirt, across the canopy as constructed", 2*profile.Points()[0].Y)
 	p.length("nominal diameter", k.NominalDiameter())
 	p.Figures = append(p.Figures, Figure{Name: "nominal area", Value: k.NominalArea(), Unit: "m2"})

@@ -73,7 +73,7 @@ func ClosureOf(c *chamber.Chamber, e *chamber.Closure) (k Closure, curved bool) 
 // closure adds a closure's profile with its radii.
 func (s *Set) closure(c *chamber.Chamber, e *chamber.Closure, name string, practice *layup.Practice) {
 	k, curved := ClosureOf(c, e)
-	p := Pattern{Name: "closure-" + name, Title: name + " closure: profile", Count: 1}
+	p := Pattern{Name: "closure-" + name, Title: name + " closure: profile", Count: 1, Input: "chamber." + name + ".shape"}
 	switch {
 	case !curved && e.Shape != chamber.Flat:
 		s.Lacks = append(s.Lacks, Lack{What: name + " closure", Why: "its wall leaves nothing of its inside"})
@@ -115,12 +115,13 @@ func (s *Set) closure(c *chamber.Chamber, e *chamber.Closure, name string, pract
 func closureCloth(e *chamber.Closure, k *Closure, name string, practice *layup.Practice) Pattern {
 	title := name + " closure: cloth of the first layer"
 	if e.Shape == chamber.Cone {
-		p := coneWrap("closure-"+name+"-cloth", title, 0, 2*k.Plug.Points()[0].Y, k.Plug.Depth(), practice.InForce().Overlap)
+		p := coneWrap("closure-"+name+"-cloth", title, "chamber."+name+".half_angle", 0, 2*k.Plug.Points()[0].Y, k.Plug.Depth(), practice.InForce().Overlap)
 		p.note("The skirt is a strip of its own: ullage layup has its size, and how many layers there are.")
 		return p
 	}
 	g := k.Plug.Gores(layup.GoresOf(e, k.Plug))
 	p := GorePattern("closure-"+name+"-gore", title+", one gore", g, practice.GoreAllowance(e), math.Pi/4, places(g.Length()))
+	p.Input = "chamber." + name + ".overlap"
 	p.length("skirt and trim below the rim", practice.GoreAllowance(e).Rim)
 	p.note("Laid on the plug, rim to rim, the skirt down its side; gores overlap by twice the allowance of a side. So many are cut for each layer: outer layers are a little larger, as ullage layup lists.")
 	p.note("Cloth at 45° to the middle gives where a dome needs it: common practice, no source.")

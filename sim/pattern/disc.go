@@ -20,20 +20,21 @@ func (s *Set) finDiscs(body *airframe.Shape, f *airframe.Fins, name string) {
 		s.Lacks = append(s.Lacks, Lack{What: "jig discs for fins " + name, Why: "the body tapers under their roots"})
 		return
 	}
+	input := "fins." + name + ".thickness" // of the slots
 	places := []float64{f.Root / 4, f.Root * 3 / 4}
 	if f.Cant == 0 {
-		s.add(finDisc(f, tube.Fore, "jig-fins-"+name, "jig disc for fins "+name, 2, 0, places...))
+		s.add(finDisc(f, tube.Fore, input, "jig-fins-"+name, "jig disc for fins "+name, 2, 0, places...))
 		return
 	}
 	for i, end := range []string{"forward", "aft"} {
 		turn := math.Tan(f.Cant) * (places[i] - f.Root/2) / (tube.Fore / 2)
-		s.add(finDisc(f, tube.Fore, "jig-fins-"+name+"-"+end, end+" jig disc for fins "+name, 1, turn, places[i]))
+		s.add(finDisc(f, tube.Fore, input, "jig-fins-"+name+"-"+end, end+" jig disc for fins "+name, 1, turn, places[i]))
 	}
 }
 
 // finDisc is one, seen from behind, its slots turned clockwise by an angle.
-func finDisc(f *airframe.Fins, diameter float64, name, title string, count int, turn float64, places ...float64) Pattern {
-	p := Pattern{Name: name, Title: title, Count: count}
+func finDisc(f *airframe.Fins, diameter float64, input, name, title string, count int, turn float64, places ...float64) Pattern {
+	p := Pattern{Name: name, Title: title, Count: count, Input: input}
 	inner := diameter / 2
 	outer := inner + math.Min(discDepth, f.Span/2)
 	rim := outer + discRim

@@ -25,7 +25,7 @@ func (s *Set) fins(body *airframe.Shape, holes []rocket.Hole) {
 
 // fin is the outline of one, the root along X, the body's aft end to the right.
 func fin(body *airframe.Shape, f *airframe.Fins, name string) Pattern {
-	p := Pattern{Name: "fins-" + name, Title: "fins " + name + ": one fin", Count: f.Count}
+	p := Pattern{Name: "fins-" + name, Title: "fins " + name + ": one fin", Count: f.Count, Input: "fins." + name + ".root"}
 	fore, aft := Point{X: 0, Y: 0}, Point{X: f.Root, Y: 0}
 	top, back := Point{X: f.Sweep, Y: f.Span}, Point{X: f.Sweep + f.Tip, Y: f.Span}
 	root, tapers := finRoot(body, f)

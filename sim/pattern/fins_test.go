@@ -34,6 +34,7 @@ func TestFin(t *testing.T) {
 	assert.InDeltaSlice(t, []float64{-10 * mm, 0, 110 * mm, 75 * mm}, []float64{low.X, low.Y, high.X, high.Y}, 1e-12)
 }
 
+// A root on a boat-tail follows it, and the span still counts from the middle of the root.
 func TestFinOnABoatTail(t *testing.T) {
 	r := shaped()
 	f := &r.Shape.Fins[0]
@@ -47,6 +48,8 @@ func TestFinOnABoatTail(t *testing.T) {
 	require.Len(t, s.Lacks, 2, "neither wrap nor discs")
 }
 
+// The wrap of a 64 mm tube is 64 π mm to its dashed line, and four fins are a quarter of that
+// apart, the first an eighth of that from its edge at each side of the seam.
 func TestWrapMarksFins(t *testing.T) {
 	r := shaped()
 	p := of(t, pattern.Of(r), "wrap-fins-tail")
@@ -90,6 +93,7 @@ func TestWrapMarksFins(t *testing.T) {
 	}
 }
 
+// The disc's hole is the body's, and its slots let the fins through.
 func TestFinDisc(t *testing.T) {
 	r := shaped()
 	p := of(t, pattern.Of(r), "jig-fins-tail")
@@ -112,6 +116,8 @@ func TestFinDisc(t *testing.T) {
 	assert.InDelta(t, turn, figure(t, aft, "slots turned, clockwise seen from behind"), 1e-12)
 }
 
+// Holes stand on the wrap of the fins where they are within it, else on a strip of their own,
+// an eighth of the girth from the first of four fins when half way between two.
 func TestHoles(t *testing.T) {
 	r := shaped()
 	r.Holes = []rocket.Hole{

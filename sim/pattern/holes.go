@@ -66,6 +66,7 @@ func holeWrap(body *airframe.Shape, tube airframe.Frustum, h *rocket.Hole) Patte
 		}
 		w.note("The lines named after fins are those of the last set carried forward: lay them on a line drawn along the body.")
 	}
+	w.Input = "hole." + h.Name + ".position"
 	w.hole(h)
 	w.length("middle of the holes from the forward edge", h.Position-fore)
 	return w.Pattern

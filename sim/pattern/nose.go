@@ -10,7 +10,7 @@ import (
 // nose adds the nose's profile with its radii, and the wrap of one that is a cone.
 func (s *Set) nose(body *airframe.Shape) {
 	n := body.Forebody()
-	p := Pattern{Name: "nose", Title: "nose: profile", Count: 1}
+	p := Pattern{Name: "nose", Title: "nose: profile", Count: 1, Input: "nose.length"}
 	p.profile("nose", n.Length, func(x float64) float64 { return n.Radius(x) })
 	p.size("length", Point{X: n.Length, Y: -n.Diameter / 2}, Point{X: 0, Y: -n.Diameter / 2}, 6*millimetre)
 	p.size("base", Point{X: n.Length, Y: n.Diameter / 2}, Point{X: n.Length, Y: -n.Diameter / 2}, 8*millimetre)
@@ -23,7 +23,7 @@ func (s *Set) nose(body *airframe.Shape) {
 	p.nosePlug(&n)
 	s.add(p)
 	if n.Shape == airframe.Conical {
-		s.add(coneWrap("wrap-nose", "wrap for the nose", 0, n.Diameter, n.Length, wrapLap))
+		s.add(coneWrap("wrap-nose", "wrap for the nose", "nose.length", 0, n.Diameter, n.Length, wrapLap))
 	}
 }
 
@@ -124,7 +124,7 @@ func places(length float64) []float64 {
 func (s *Set) transitions(body *airframe.Shape) {
 	for _, f := range body.Frustums() {
 		if !f.Straight() && f.Length > 0 {
-			p := coneWrap("wrap-"+fileName(f.Name), "wrap for "+words(f.Name), f.Fore, f.Aft, f.Length, wrapLap)
+			p := coneWrap("wrap-"+fileName(f.Name), "wrap for "+words(f.Name), f.Name+".length", f.Fore, f.Aft, f.Length, wrapLap)
 			finsOnCone(&p, body, f)
 			s.add(p)
 		}
@@ -133,8 +133,8 @@ func (s *Set) transitions(body *airframe.Shape) {
 
 // coneWrap is the sector of a ring that wraps a cone or a frustum between two diameters a
 // length apart. Its apex is at the origin, the middle of the piece below it.
-func coneWrap(name, title string, one, other, length, lap float64) Pattern {
-	p := Pattern{Name: name, Title: title, Count: 1}
+func coneWrap(name, title, input string, one, other, length, lap float64) Pattern {
+	p := Pattern{Name: name, Title: title, Count: 1, Input: input}
 	sector := gore.Wrap(one/2, other/2, length)
 	at := func(radius, angle float64) Point {
 		sin, cos := math.Sincos(angle)

@@ -17,6 +17,7 @@ type Pattern struct {
 	Name  string // of its files: "fins-tail"
 	Title string // "fins tail: one fin"
 	Count int    // how many are cut by it
+	Input string // one that it is drawn from, by its name
 
 	Lines   []Line
 	Sizes   []Size   // drawn as dimension lines

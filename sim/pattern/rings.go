@@ -30,7 +30,7 @@ func (s *Set) rings(r *rocket.Rocket) {
 		s.Lacks = append(s.Lacks, Lack{What: what, Why: "there is no room between the mount's tube and the one around it"})
 		return
 	}
-	p := Pattern{Name: "ring-mount", Title: "centring ring of the motor mount", Count: m.Rings}
+	p := Pattern{Name: "ring-mount", Title: "centring ring of the motor mount", Count: m.Rings, Input: "motor_mount.diameter"}
 	if p.Count == 0 {
 		p.Count = rocket.UsualRings
 	}

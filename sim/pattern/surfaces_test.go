@@ -14,6 +14,9 @@ import (
 	"ullage/sim/rocket"
 )
 
+// By hand: from 64 to 46 mm over 60 mm the slant is √(60² + 9²) = 60.671 mm, the apex 32/9 of
+// it from the wide end, 215.72 mm, and the piece spans 360° · 9/60.671 = 53.403°. Its area
+// is that of the frustum, π (32 + 23) 60.671 mm².
 func TestConeWrap(t *testing.T) {
 	p := of(t, pattern.Of(shaped()), "wrap-section-tail")
 	assert.InDelta(t, 60.671*mm, figure(t, p, "along the slant"), 1e-6)
@@ -34,6 +37,7 @@ func TestConeWrap(t *testing.T) {
 	assert.InEpsilon(t, math.Pi*32*slant*mm*mm, lines(nose, pattern.Cut)[0].Area()-lapOf(nose), 1e-4)
 }
 
+// lapOf is the area of the lap of a wrap that comes to a point.
 func lapOf(p *pattern.Pattern) float64 {
 	for _, f := range p.Figures {
 		if f.Name == "along the slant" {
@@ -89,6 +93,7 @@ func TestClosure(t *testing.T) {
 	assert.True(t, k.TypicalGlue)
 }
 
+// Gores of whatever number have together the area of the sphere, the ellipsoid and the cone.
 func TestGoresHaveTheSurfacesArea(t *testing.T) {
 	oblate := func(a, c float64) float64 { // half of an oblate spheroid, closed form
 		e := math.Sqrt(1 - c*c/a/a)
@@ -111,6 +116,7 @@ func TestGoresHaveTheSurfacesArea(t *testing.T) {
 	}
 }
 
+// A canopy's gores have together its nominal area, whatever its shape, a vent in it.
 func TestCanopyGores(t *testing.T) {
 	for _, shape := range []rocket.CanopyShape{"", rocket.FlatCanopy, rocket.HemisphereCanopy, rocket.EllipsoidCanopy} {
 		for _, vent := range []float64{0, 120 * mm} {
@@ -137,6 +143,8 @@ func TestCanopyGores(t *testing.T) {
 	assert.InDelta(t, 1/math.Sqrt(8), round.Depth(), 1e-12, "D = √8 R")
 }
 
+// The plug of a hemispherical nose is a hemisphere smaller by the wall; one of a cone has its sides
+// a wall apart.
 func TestNosePlug(t *testing.T) {
 	r := shaped()
 	r.Shape.Nose = airframe.Nose{Shape: airframe.Elliptical, Length: 32 * mm, Wall: 2 * mm}

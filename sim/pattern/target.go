@@ -18,7 +18,7 @@ func (s *Set) target(r *rocket.Rocket) {
 		s.lack("target of the alignment jig", "jig.length")
 		return
 	}
-	p := Pattern{Name: "jig-thrust", Title: "target of the alignment jig", Count: 1}
+	p := Pattern{Name: "jig-thrust", Title: "target of the alignment jig", Count: 1, Input: "jig.length"}
 	angles := []float64{0.25, 0.5, 1, 2} // deg
 	rim := bench.GapAt(length, angles[len(angles)-1]*math.Pi/180) + 10*millimetre
 	for i, degrees := range angles {

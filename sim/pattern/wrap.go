@@ -63,6 +63,7 @@ func (s *Set) finWrap(body *airframe.Shape, f *airframe.Fins, name string, holes
 	}
 	fore, aft := finStretch(tube, f)
 	w := newWrap("wrap-fins-"+name, "wrap for fins "+name, tube.Fore, fore, aft, -finShift(f))
+	w.Input = "fins." + name + ".position"
 	w.finLines(f)
 	w.length("root's leading edge from the forward edge", f.Position-fore)
 	w.length("between fins, around", w.girth/float64(f.Count))

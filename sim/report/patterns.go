@@ -30,11 +30,37 @@ type Drawn struct {
 	Across, Down int
 }
 
-// size is the width and height of what is drawn, m.
-func (d *Drawn) size() (width, height float64) {
-	low, high := d.Bounds()
-	return high.X - low.X, high.Y - low.Y
+// PatternFigures are how many are made of a pattern and its sizes, in a sentence.
+func PatternFigures(p words.Printer, x *pattern.Pattern) string {
+	text := "Make one"
+	if x.Count != 1 {
+		text = "Make " + strconv.Itoa(x.Count)
+	}
+	for _, f := range x.Figures {
+		text += "; " + f.Name + " " + p.Measured(f.Value, f.Unit)
+	}
+	return text + "."
 }
+
+// PatternSize is the width and height of what is drawn of a pattern, without the unit.
+func PatternSize(p words.Printer, x *pattern.Pattern) string {
+	low, high := x.Bounds()
+	return span(p, high.X-low.X) + " × " + span(p, high.Y-low.Y)
+}
+
+// PatternLack says what keeps a pattern from being drawn.
+func PatternLack(x *pattern.Lack) string {
+	if len(x.Keys) > 0 {
+		return "give " + page.Listed(x.Keys)
+	}
+	return x.Why
+}
+
+// How patterns are printed, and who decides; below drawings and lists of them.
+const (
+	PrintPatterns    = "Print at 100 % and measure both rules of 100 mm on each sheet before you cut."
+	PatternsCautions = "What a drawing assumes stands on it; measure the part that it is for. Local law and qualified people decide what may be built and flown."
+)
 
 // WritePatternsText lists patterns with sizes and sheets, and what cannot be drawn.
 func WritePatternsText(w io.Writer, l *Patterns) error {
@@ -50,7 +76,6 @@ func WritePatternsText(w io.Writer, l *Patterns) error {
 		sheets := 0
 		for i := range l.All {
 			d := &l.All[i]
-			width, height := d.size()
 			tiles := ""
 			switch d.Across * d.Down {
 			case 0:
@@ -60,7 +85,7 @@ func WritePatternsText(w io.Writer, l *Patterns) error {
 				tiles = fmt.Sprintf(", tiles %d by %d", d.Across, d.Down)
 			}
 			sheets += d.Sheets
-			s.Line(fmt.Sprintf("%-*s  %4d  %13s  %d%s", wide, d.Name, d.Count, span(p, width)+" × "+span(p, height), d.Sheets, tiles))
+			s.Line(fmt.Sprintf("%-*s  %4d  %13s  %d%s", wide, d.Name, d.Count, PatternSize(p, d.Pattern), d.Sheets, tiles))
 		}
 		s.Line("")
 		text := words.Plural(len(l.All), "pattern") + " on " + words.Plural(sheets, "sheet")
@@ -69,26 +94,17 @@ func WritePatternsText(w io.Writer, l *Patterns) error {
 		} else {
 			text += "; -o DIR writes them"
 		}
-		s.Hung("", text+". Print at 100 % and measure both rules of 100 mm on each sheet before you cut. What a drawing assumes "+
-			"stands on it; measure the part that it is for. Local law and qualified people decide what may be built and flown.")
+		s.Hung("", text+". "+PrintPatterns+" "+PatternsCautions)
 	}
 	if len(l.Lacks) > 0 {
 		s.Line("")
 		s.Line("Not drawn:")
 		for _, x := range l.Lacks {
-			s.Hung("  - ", x.What+": "+why(&x))
+			s.Hung("  - ", x.What+": "+PatternLack(&x))
 		}
 	}
 	_, err := io.WriteString(w, s.String())
 	return err
-}
-
-// why says what keeps a pattern from being drawn.
-func why(x *pattern.Lack) string {
-	if len(x.Keys) > 0 {
-		return "give " + page.Listed(x.Keys)
-	}
-	return x.Why
 }
 
 // span is a size of a whole pattern without its unit.
@@ -106,10 +122,10 @@ func WritePatternsJSON(w io.Writer, l *Patterns) error {
 	all, lacks := machine.List{}, machine.List{}
 	for i := range l.All {
 		d := &l.All[i]
-		width, height := d.size()
+		low, high := d.Bounds()
 		o := new(machine.Object).Add("name", d.Name).Add("title", d.Title).Add("make", d.Count)
-		o.Put("width_m", width)
-		o.Put("height_m", height)
+		o.Put("width_m", high.X-low.X)
+		o.Put("height_m", high.Y-low.Y)
 		o.Add("sheets", d.Sheets)
 		figures := machine.List{}
 		for _, f := range d.Figures {
@@ -135,7 +151,7 @@ func WritePatternsJSON(w io.Writer, l *Patterns) error {
 		if keys == nil {
 			keys = []string{}
 		}
-		lacks = append(lacks, new(machine.Object).Add("what", x.What).Add("give", keys).Add("why", strings.TrimSpace(why(x))))
+		lacks = append(lacks, new(machine.Object).Add("what", x.What).Add("give", keys).Add("why", strings.TrimSpace(PatternLack(x))))
 	}
 	return machine.WriteDocument(w, new(machine.Object).Add("patterns", all).Add("not_drawn", lacks))
 }

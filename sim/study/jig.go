@@ -4,6 +4,7 @@ import (
 	"context"
 	"errors"
 	"math"
+	"slices"
 
 	"ullage/sim"
 	"ullage/sim/bench"
@@ -17,7 +18,7 @@ type Jigged struct {
 	Length   float64 // of the jig, m; NaN where it is not given
 	Rows     []JigRow
 	Radius   float64 // of the field, m; 0 where it is not given
-	Field    JigRow  // the most up to which all angles land within the field; Angle NaN where not even a straight thrust does, or no field is given
+	Field    JigRow  // the most up to which all angles land within the field under a canopy; Angle NaN where not even a straight thrust does, or no field is given
 	AllField bool    // Field is the largest angle looked at
 	Attack   JigRow  // the most that keeps the angle of attack in calm air; Angle NaN where none does
 }
@@ -30,11 +31,12 @@ func (j *Jigged) Most() JigRow {
 	return j.Field
 }
 
-// JigRow is a flight with the thrust off by an angle, to the side on which it lands farther.
+// JigRow is a flight with the thrust off by an angle, to either side, the worse of both.
 type JigRow struct {
 	Angle float64 // rad
 	Gap   float64 // at the end of the jig, m; NaN where its length is not given
-	Drift float64 // from the pad to the landing, m
+	Drift float64 // from the pad to the landing, m; infinite of one that does not land
+	Shut  bool    // it comes down with no canopy open, of those that it has
 }
 
 // JigOf flies a rocket on its own day with its thrust off the centreline, to either side in the plane of the rail's
@@ -50,24 +52,22 @@ func JigOf(ctx context.Context, r *rocket.Rocket, o Options) (Jigged, error) {
 		j.Length = r.Bench.Jig
 	}
 	for _, angle := range append([]float64{0}, alignmentAngles()...) {
-		drift, err := driftOff(ctx, r, angle, o)
+		row, err := j.off(ctx, r, angle, o)
 		if err != nil {
 			return j, err
 		}
-		j.Rows = append(j.Rows, j.row(angle, drift))
+		j.Rows = append(j.Rows, row)
 	}
 	angle, err := alignmentTolerance(ctx, r, r.Limits.InForce().Attack, o)
 	switch {
 	case err == nil:
-		drift, err := driftOff(ctx, r, angle, o)
-		if err != nil {
+		if j.Attack, err = j.off(ctx, r, angle, o); err != nil {
 			return j, err
 		}
-		j.Attack = j.row(angle, drift)
 	case !errors.Is(err, errOutOfReach):
 		return j, err
 	}
-	if j.Radius == 0 || !(j.Rows[0].Drift <= j.Radius) {
+	if j.Radius == 0 || !(j.spare(j.Rows[0]) >= 0) {
 		return j, nil
 	}
 	return j, j.toField(ctx, r, o)
@@ -77,13 +77,21 @@ func JigOf(ctx context.Context, r *rocket.Rocket, o Options) (Jigged, error) {
 // the farthest angle is no end of those between.
 const jigStep = math.Pi / 180 / 4
 
-// toField looks for the angle from which on a flight lands outside the field.
+// spare is how much of the field is left where a flight lands; none of one that comes down with no canopy open, wherever it does.
+func (j *Jigged) spare(row JigRow) float64 {
+	if row.Shut {
+		return -j.Radius
+	}
+	return j.Radius - row.Drift
+}
+
+// toField looks for the angle from which on a flight lands outside the field, or without a canopy.
 func (j *Jigged) toField(ctx context.Context, r *rocket.Rocket, o Options) error {
 	spare := solve.Func(func(angle float64) (float64, error) {
-		drift, err := driftOff(ctx, r, angle, o)
-		return j.Radius - drift, err
+		row, err := j.off(ctx, r, angle, o)
+		return j.spare(row), err
 	})
-	held := solve.Point{X: 0, Y: j.Radius - j.Rows[0].Drift}
+	held := solve.Point{X: 0, Y: j.spare(j.Rows[0])}
 	for angle := jigStep; angle < LargestMisalignment+jigStep/2; angle += jigStep {
 		next, err := spare.At(angle)
 		if err != nil {
@@ -94,39 +102,37 @@ func (j *Jigged) toField(ctx context.Context, r *rocket.Rocket, o Options) error
 			if err != nil {
 				return err
 			}
-			drift, err := driftOff(ctx, r, found, o)
-			j.Field = j.row(found, drift)
+			j.Field, err = j.off(ctx, r, found, o)
 			return err
 		}
 		held = next
 	}
-	j.AllField, j.Field = true, j.row(held.X, j.Radius-held.Y)
-	return nil
+	j.AllField = true
+	var err error
+	j.Field, err = j.off(ctx, r, held.X, o)
+	return err
 }
 
-func (j *Jigged) row(angle, drift float64) JigRow {
-	return JigRow{Angle: angle, Gap: bench.GapAt(j.Length, angle), Drift: drift}
-}
-
-// driftOff is how far from the pad a flight lands with the thrust off by an angle to either side, the farther of both;
-// infinite where one does not land.
-func driftOff(ctx context.Context, r *rocket.Rocket, angle float64, o Options) (float64, error) {
-	far := 0.0
+// off flies with the thrust off by an angle to either side.
+func (j *Jigged) off(ctx context.Context, r *rocket.Rocket, angle float64, o Options) (JigRow, error) {
+	row := JigRow{Angle: angle, Gap: bench.GapAt(j.Length, angle)}
 	for _, side := range []float64{1, -1} {
 		c := *r
 		c.Model = rocket.RigidModel
 		c.Alignment.Angle = side * angle
 		fl, err := sim.Fly(ctx, &c, sim.Options{Tolerance: o.Tolerance})
 		if err != nil {
-			return 0, err
+			return row, err
 		}
-		if !fl.Landing.Happened {
-			return math.Inf(1), nil
+		row.Shut = row.Shut || len(fl.Canopies) > 0 && !slices.ContainsFunc(fl.Canopies, func(c sim.CanopyResult) bool { return c.Opened })
+		drift := math.Inf(1)
+		if fl.Landing.Happened {
+			drift = math.Hypot(fl.Landing.East, fl.Landing.North)
 		}
-		far = math.Max(far, math.Hypot(fl.Landing.East, fl.Landing.North))
+		row.Drift = math.Max(row.Drift, drift)
 		if angle == 0 {
 			break
 		}
 	}
-	return far, nil
+	return row, nil
 }

@@ -1,14 +1,14 @@
 package chart
 
 import (
-	"math"
-	"strconv"
 	"strings"
 
 	"gonum.org/v1/plot/vg"
 
 	"ullage/cmd/ullage/chart/page"
 	"ullage/sim/pattern"
+	"ullage/sim/report"
+	"ullage/sim/report/words"
 	"ullage/sim/rocket"
 )
 
@@ -48,11 +48,8 @@ func (l Look) drawing(r *rocket.Rocket, p *pattern.Pattern) *page.Drawing {
 		name = "A rocket without a name"
 	}
 	d := &page.Drawing{Paper: l.Paper, Title: name + ": " + p.Title}
-	head := "True size. " + cutWords(p.Count)
-	for _, f := range p.Figures {
-		head += "; " + f.Name + " " + l.Figure(f.Value, f.Unit)
-	}
-	d.Lines = append(d.Lines, head+".")
+	say := words.In(l.System)
+	d.Lines = append(d.Lines, "True size. "+report.PatternFigures(say, p))
 	d.Notes = append(d.Notes, p.Notes...)
 	d.Notes = append(d.Notes, "Thick lines are cut or turned, thin ones marked, dashed ones laps and seams. Saw and paper have no width here. "+
 		"An estimate from the numbers of the file: measure the part that it is for before you cut. Local law and qualified people decide what may be built and flown.")
@@ -65,68 +62,19 @@ func (l Look) drawing(r *rocket.Rocket, p *pattern.Pattern) *page.Drawing {
 	}
 	for _, m := range p.Sizes {
 		d.Measures = append(d.Measures, page.Measure{From: onPaper(m.From), To: onPaper(m.To), Off: vg.Length(m.Off*1000) * vg.Millimeter,
-			Text: m.Name + " " + l.Figure(m.Length(), "mm")})
+			Text: m.Name + " " + say.Measured(m.Length(), "mm")})
 	}
 	if t := p.Table; t != nil {
-		unit := l.unit("mm")
-		g := &page.Grid{Title: t.Title + ", " + unitName(unit)}
+		g := &page.Grid{Title: t.Title + ", " + say.Unit("mm")}
 		g.Heads = t.Heads
 		for _, row := range t.Rows {
 			var cells []string
 			for _, v := range row {
-				cell := "–"
-				if !math.IsNaN(v) {
-					cell = fixed(unit.FromSI(v), decimals(unitName(unit))+1)
-				}
-				cells = append(cells, cell)
+				cells = append(cells, say.Turned(v))
 			}
 			g.Rows = append(g.Rows, cells)
 		}
 		d.Grid = g
 	}
 	return d
-}
-
-func cutWords(count int) string {
-	switch {
-	case count == 1:
-		return "Make one"
-	}
-	return "Make " + strconv.Itoa(count)
-}
-
-// Figure writes a size of a pattern: to a tenth of a millimetre, a hundredth of an inch, a
-// tenth of a degree. What has no unit is a count.
-func (l Look) Figure(v float64, unit string) string {
-	if unit == "" {
-		return strconv.FormatFloat(v, 'f', -1, 64)
-	}
-	if unit != "mm" && unit != "deg" {
-		return strings.NewReplacer("m2", "m²", "ft2", "ft²").Replace(l.given(v, unit))
-	}
-	u := l.unit(unit)
-	name := unitName(u)
-	text := fixed(u.FromSI(v), decimals(name))
-	if strings.Contains(text, ".") {
-		text = strings.TrimRight(strings.TrimRight(text, "0"), ".")
-	}
-	if name == "°" {
-		return text + name
-	}
-	return text + " " + name
-}
-
-// decimals is how many a builder can measure.
-func decimals(unit string) int {
-	if unit == "in" {
-		return 2
-	}
-	return 1
-}
-
-func fixed(v float64, decimals int) string {
-	if math.Abs(v) < 0.5*math.Pow(10, -float64(decimals)) {
-		v = 0 // not −0
-	}
-	return strconv.FormatFloat(v, 'f', decimals, 64)
 }

@@ -75,7 +75,7 @@ func (s *sheet) filling() page.Section {
 	if s.Rocket.Water == nil {
 		return page.Section{}
 	}
-	x := page.Section{Name: "Filling"}
+	x := page.Section{Name: "Filling", Inputs: keyed("filling", []string{"stroke", "bottle", "bottle_pressure", "leak", "leak_time", "wait"})}
 	facts, needs := Filling(s.Printer, s.Rocket)
 	if last := &facts[len(facts)-1]; last[0] == "leak" {
 		switch {

@@ -11,12 +11,13 @@ import (
 
 // jig is how straight the thrust has to be, as a gap.
 func (s *sheet) jig() page.Section {
-	x := page.Section{Name: "Alignment of the thrust, as a gap at the jig's end"}
+	x := page.Section{Name: "Alignment of the thrust, as a gap at the jig's end", Inputs: []string{"jig.length", "field.radius"}}
 	if len(s.Jigs) == 0 {
+		x.Inputs = []string{"body.length", "body.balance"}
 		x.Add(page.Prose("Not worked out: it takes the airframe's shape and balance."))
 		return x
 	}
-	g := page.Grid{Heads: []page.GridHead{page.Words("drive"), page.Words("thrust off by"), page.Figures("angle"), page.Figures("gap"), page.Figures("lands from the pad")}}
+	g := page.Grid{Heads: []page.GridHead{page.Words("drive"), page.Words("thrust off by"), page.Figures("angle"), page.Figures("gap"), page.Figures("lands")}}
 	row := func(drive rocket.Power, what string, r study.JigRow) {
 		gap, far := "-", "does not land"
 		if !math.IsNaN(r.Gap) {
@@ -25,18 +26,21 @@ func (s *sheet) jig() page.Section {
 		if !math.IsInf(r.Drift, 1) {
 			far = s.Height(r.Drift)
 		}
+		if r.Shut {
+			far += ", no canopy open"
+		}
 		g.Rows = append(g.Rows, []string{string(drive), what, s.Angle(r.Angle), gap, far})
 	}
 	for i := range s.Jigs {
 		j := &s.Jigs[i]
 		for _, r := range j.Rows {
-			row(j.Power, "as tried", r)
+			row(j.Power, "tried", r)
 		}
 		if !math.IsNaN(j.Field.Angle) && !j.AllField {
-			row(j.Power, "most that the field holds", j.Field)
+			row(j.Power, "most for the field", j.Field)
 		}
 		if !math.IsNaN(j.Attack.Angle) {
-			row(j.Power, "most for the angle of attack", j.Attack)
+			row(j.Power, "most for the attack", j.Attack)
 		}
 	}
 	x.Add(g)
@@ -46,7 +50,7 @@ func (s *sheet) jig() page.Section {
 	if s.Rocket.Bench.Jig == 0 {
 		x.Add(page.Prose("Give jig.length, from the nozzle or the mount to where the gap is read, to have it as a gap."))
 	}
-	x.Add(page.Prose("On the day of the file, its wind and its rail, the thrust off to the worse side in the plane of the rail's tilt, the rest as described. The angle of attack is held to limits.attack in calm air, upright, as in ullage airframe. " +
+	x.Add(page.Prose("On the day of the file, its wind and its rail, the thrust off to the worse side in the plane of the rail's tilt, the rest as described; distances are from the pad. The angle of attack is held to limits.attack in calm air, upright, as in ullage airframe. " +
 		"To measure: a straight rod in the nozzle or the mount, the body turned in two vees; half of what the rod's end wanders is the gap."))
 	return x
 }
@@ -57,6 +61,8 @@ func (s *sheet) held(j *study.Jigged) page.Block {
 	switch most := j.Most(); {
 	case j.Radius == 0:
 		return page.Prose(on + "no field is given (field.radius): where it may land is not judged.")
+	case math.IsNaN(j.Field.Angle) && j.Rows[0].Shut:
+		return page.Alarm(on + "it comes down with no canopy open even with its thrust straight: mend that first.")
 	case math.IsNaN(j.Field.Angle):
 		return page.Alarm(on + "it lands outside the field of " + s.Height(j.Radius) + " even with its thrust straight: mend that first.")
 	case math.IsNaN(j.Attack.Angle):
@@ -68,7 +74,7 @@ func (s *sheet) held(j *study.Jigged) page.Block {
 		}
 		why := ": the angle of attack asks for that; the field alone would let it be more."
 		if j.Field.Angle <= j.Attack.Angle {
-			why = ": the field of " + s.Height(j.Radius) + " asks for that."
+			why = ": farther off it lands beyond the field of " + s.Height(j.Radius) + ", or with no canopy open."
 		}
 		return page.Prose(text + why)
 	}
@@ -77,6 +83,11 @@ func (s *sheet) held(j *study.Jigged) page.Block {
 // electronics is what is set for each canopy, by drive.
 func (s *sheet) electronics() page.Section {
 	x := page.Section{Name: "Recovery electronics, from the rules of the file"}
+	for i := range s.Rocket.Canopies {
+		if name := s.Rocket.OpeningInput(i); name != "" {
+			x.Inputs = append(x.Inputs, name)
+		}
+	}
 	if len(s.Rocket.Canopies) == 0 {
 		x.Add(page.Prose("No canopy is described."))
 		return x

@@ -94,5 +94,6 @@ func jigRow(x study.JigRow) *machine.Object {
 	o.Put("angle_deg", machine.Degrees(x.Angle))
 	o.Put("gap_m", x.Gap)
 	o.Put("landing_m", x.Drift)
+	o.Add("no_canopy_open", x.Shut)
 	return o
 }

@@ -42,7 +42,7 @@ func keyed(section string, keys []string) []string {
 
 // seal is the groove of an O-ring.
 func (s *sheet) seal() page.Section {
-	x := page.Section{Name: "Seal: O-ring or cord in a groove"}
+	x := page.Section{Name: "Seal: O-ring or cord in a groove", Inputs: keyed("seal", []string{"cord", "bore", "groove", "width", "plug"})}
 	g := &s.Rocket.Bench.Seal
 	if g.Cord == 0 {
 		x.Add(page.Prose("No seal is described: give seal.cord and seal.bore, and a groove for it is proposed; with seal.groove, seal.width and seal.plug it is judged."))
@@ -54,6 +54,7 @@ func (s *sheet) seal() page.Section {
 			s.fine(width) + " squeezes it by 20 % and is filled to 72 % (common practice, no source)."))
 	}
 	if missing := keyed("seal", g.Missing()); len(missing) > 0 {
+		x.Inputs = missing
 		x.Add(page.Prose("To judge the one that is cut, give " + page.Listed(missing) + "."))
 		return x
 	}
@@ -115,7 +116,7 @@ func (s *sheet) drill(hole float64) string {
 
 // bay is the altimeter's.
 func (s *sheet) bay() page.Section {
-	x := page.Section{Name: "Static ports of the altimeter's bay"}
+	x := page.Section{Name: "Static ports of the altimeter's bay", Inputs: []string{"bay.volume", "bay.ports"}}
 	b := &s.Rocket.Bench.Bay
 	if b.Volume == 0 {
 		x.Add(page.Prose("No bay is described: give bay.volume."))
@@ -138,7 +139,7 @@ func (s *sheet) bay() page.Section {
 
 // vent is that of the sealed chamber, as holes to drill.
 func (s *sheet) vent() page.Section {
-	x := page.Section{Name: "Vent of the sealed chamber beside a motor"}
+	x := page.Section{Name: "Vent of the sealed chamber beside a motor", Inputs: keyed("chamber.heating", []string{"temperature", "time", "rise"})}
 	if s.Rocket.Motor == nil || s.Rocket.Water == nil && s.Rocket.Chamber == nil {
 		return page.Section{}
 	}

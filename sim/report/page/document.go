@@ -11,8 +11,9 @@ type Document struct {
 type Section struct {
 	Name   string
 	Blocks []Block
-	Print  bool // only where the page is printed: blanks to fill in
-	Begins bool // on a sheet of its own, where the page is printed
+	Print  bool     // only where the page is printed: blanks to fill in
+	Begins bool     // on a sheet of its own, where the page is printed
+	Inputs []string // that it is made of or lacks, by their names, for whoever can go there; written nowhere
 }
 
 // Block is a paragraph, a list or a table.
@@ -60,6 +61,12 @@ func Words(name string) GridHead { return GridHead{name, true} }
 
 // Figures heads a column of figures.
 func Figures(name string) GridHead { return GridHead{name, false} }
+
+// Name is what stands above the column.
+func (h GridHead) Name() string { return h.name }
+
+// OfWords tells of a column of words.
+func (h GridHead) OfWords() bool { return h.words }
 
 // AllWords heads columns of words.
 func AllWords(names ...string) []GridHead {
