@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"ullage/sim/gates"
+	"ullage/sim/plan"
 	"ullage/sim/quantity"
 	"ullage/sim/report/words"
 	"ullage/sim/results"
@@ -99,6 +100,9 @@ func (v *View) verdictLines() []string {
 	}
 	out = append(out, v.windLines()...)
 	out = append(out, v.Paragraph(draw.Caution, "Local law and the range officer decide.")...)
+	if v.Rows >= 30 {
+		out = append(out, v.Paragraph(draw.Dim, "Everyone "+words.In(s.Units).Stand(plan.Clear(verdict.Rocket, verdict.Day))+".")...)
+	}
 	if v.Rows >= 30 || !verdict.Cornered {
 		out = append(out, v.Paragraph(draw.Dim, of)...)
 	}
