@@ -317,7 +317,7 @@ func (r *run) top() {
 	r.overTop = true
 	r.model.fast = math.Inf(1)
 	r.mark(ApogeeEvent, 0)
-	if r.scout {
+	if r.scout || r.options.Top {
 		r.over = true
 		return
 	}

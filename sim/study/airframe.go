@@ -74,17 +74,12 @@ func Airframes(ctx context.Context, r *rocket.Rocket, margin float64, o Options)
 	if !r.Balanced() {
 		return nil, errNoShape
 	}
-	var out []Airframe
-	for _, power := range drives(r) {
+	powers := drives(r)
+	return Collect(ctx, len(powers), o, func(ctx context.Context, i int) (Airframe, error) {
 		c := *r
-		c.Power = power
-		a, err := newAirframe(ctx, &c, margin, o)
-		if err != nil {
-			return out, err
-		}
-		out = append(out, a)
-	}
-	return out, nil
+		c.Power = powers[i]
+		return newAirframe(ctx, &c, margin, o)
+	})
 }
 
 func newAirframe(ctx context.Context, r *rocket.Rocket, margin float64, o Options) (Airframe, error) {

@@ -39,13 +39,14 @@ func alignments(ctx context.Context, r *rocket.Rocket, angles []float64, o Optio
 	if !r.Balanced() {
 		return nil, errNoShape
 	}
-	straight, err := misaligned(ctx, r, 0, o)
+	kept := sim.Options{Tolerance: o.Tolerance, Keep: true, Top: true}
+	straight, err := misaligned(ctx, r, 0, kept)
 	if err != nil {
 		return nil, err
 	}
 	var out []Misaligned
 	for _, angle := range angles {
-		fl, err := misaligned(ctx, r, angle, o)
+		fl, err := misaligned(ctx, r, angle, kept)
 		if err != nil {
 			return out, err
 		}
@@ -59,13 +60,13 @@ func alignments(ctx context.Context, r *rocket.Rocket, angles []float64, o Optio
 }
 
 // misaligned flies one angle: upright, calm air, a rigid body.
-func misaligned(ctx context.Context, r *rocket.Rocket, angle float64, o Options) (*sim.Flight, error) {
+func misaligned(ctx context.Context, r *rocket.Rocket, angle float64, o sim.Options) (*sim.Flight, error) {
 	c := *r // only values are changed
 	c.Alignment.Angle = angle
 	c.Model = rocket.RigidModel
 	c.Becalm()
 	c.Rail.Tilt = 0
-	return sim.Fly(ctx, &c, sim.Options{Tolerance: o.Tolerance, Keep: true})
+	return sim.Fly(ctx, &c, o)
 }
 
 // LargestMisalignment looked at: beyond it a mount is visibly crooked.
@@ -79,7 +80,7 @@ func alignmentTolerance(ctx context.Context, r *rocket.Rocket, limit float64, o 
 		return 0, errNoShape
 	}
 	under := solve.Func(func(angle float64) (float64, error) {
-		fl, err := misaligned(ctx, r, angle, o)
+		fl, err := misaligned(ctx, r, angle, sim.Options{Tolerance: o.Tolerance, Top: true})
 		if err != nil {
 			return 0, err
 		}
@@ -98,7 +99,7 @@ func alignmentTolerance(ctx context.Context, r *rocket.Rocket, limit float64, o 
 
 // leastMargin is the least margin on the way up; NaN of a rocket that cannot be so.
 func leastMargin(ctx context.Context, r *rocket.Rocket, o Options) (float64, error) {
-	fl, err := sim.Fly(ctx, r, sim.Options{Tolerance: o.Tolerance})
+	fl, err := sim.Fly(ctx, r, sim.Options{Tolerance: o.Tolerance, Top: true})
 	var faults fault.List
 	switch {
 	case errors.As(err, &faults): // such a size does not go with the rest
