@@ -106,6 +106,19 @@ func ageCriterion(r *rocket.Rocket, today time.Time) criterion {
 	return g
 }
 
+// ProofDue is the day on which the proof on record is due to be made again by its age alone, as in 2027-05-01; ok is false without
+// the day of one.
+func ProofDue(r *rocket.Rocket) (day string, ok bool) {
+	if r.Chamber == nil || r.Chamber.Proof == 0 {
+		return "", false
+	}
+	on, err := time.Parse(time.DateOnly, r.Chamber.ProofDate)
+	if err != nil {
+		return "", false
+	}
+	return on.AddDate(0, 0, int(LimitFor(r, LimitProofAge).Max)).Format(time.DateOnly), true
+}
+
 // calendarDay counts the days of the calendar where the clock stands.
 func calendarDay(t time.Time) int64 {
 	year, month, day := t.Date()

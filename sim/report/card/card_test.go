@@ -153,7 +153,7 @@ func TestCardOnAMotor(t *testing.T) {
 	assert.Equal(t, []string{"116 g"}, cells(t, p, "weigh in", "propellant"))
 	assert.Equal(t, []string{"973 g"}, cells(t, p, "weigh in", "lift-off"), "620, 45, 192 and 116 g")
 	assert.Equal(t, []string{"11 s: nothing to drill; listed 7, 9, 11 s"}, cells(t, p, "set", "delay"))
-	assert.Regexp(t, `^class H, [0-9]+ N·s, 29 mm across$`, cells(t, p, "set", "motor")[0])
+	assert.Regexp(t, `^name not given \(motor.name\), class H, [0-9]+ N·s, 29 mm across$`, cells(t, p, "set", "motor")[0])
 	assert.Regexp(t, `^ejection \([0-9.]+ s\)$`, cells(t, p, "set", "main opens")[0])
 	ticks := strings.Join(blockOf(t, p, "order of the day").Ticks, "\n")
 	assert.Contains(t, ticks, "misfire: disconnect")

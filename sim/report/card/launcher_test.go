@@ -8,6 +8,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"ullage/sim/chamber"
+	"ullage/sim/gates"
 	"ullage/sim/quantity"
 	"ullage/sim/report/words"
 )
@@ -46,12 +47,29 @@ func TestCardBooked(t *testing.T) {
 	day.Rocket.Chamber.Booked = &chamber.Booked{Cycles: 12, Since: 4, Proof: 16e5, ProofDate: "2026-09-12"}
 	p := filler{words.In(quantity.Metric), &day}
 	got := map[string]string{}
-	p.booked(func(what, text string) { got[what] = text })
+	p.history(func(what, text string) { got[what] = text })
 	require.Len(t, got, 2)
 	assert.Equal(t, "12 times in all, 4 since the proof", got["pressurised"])
-	assert.Contains(t, got["proof due"], "365 days")
+	assert.Equal(t, "on 2027-09-12, or after 50 times, a hard landing or damage", got["proof due"], "365 days after it was made")
+	booked := *day.Rocket.Chamber.Booked
+	day.Rocket.Chamber.Booked, day.Rocket.Chamber.Cycles = nil, 7
+	clear(got)
+	p.history(func(what, text string) { got[what] = text })
+	assert.Equal(t, "7 times in all, by the file", got["pressurised"], "without a logbook")
+	for i := range day.Verdict.Checks {
+		if c := &day.Verdict.Checks[i]; c.Key == gates.LimitProofAge {
+			c.Level = gates.Caution
+		}
+	}
+	p.history(func(what, text string) { got[what] = text })
+	assert.Equal(t, "since 2027-09-12", got["proof due"])
+	day.Rocket.Chamber.Proof = 0
+	clear(got)
+	p.history(func(what, text string) { got[what] = text })
+	assert.NotContains(t, got, "proof due", "there is none to grow old")
+	day.Rocket.Chamber.Booked, day.Rocket.Chamber.Proof = &booked, 16e5
 	day.Rocket.Chamber.Booked.Missing = "there is no such file"
 	clear(got)
-	p.booked(func(what, text string) { got[what] = text })
+	p.history(func(what, text string) { got[what] = text })
 	assert.Equal(t, map[string]string{"logbook": "cannot be read: there is no such file"}, got)
 }

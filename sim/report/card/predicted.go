@@ -139,7 +139,7 @@ func (p filler) chamber() form.Block {
 	}
 	add("working", p.Given(r.Water.Pressure, "bar"))
 	add("proof on record", p.ProofOnRecord(p.Rocket))
-	p.booked(add)
+	p.history(add)
 	add("burst"+known, burst)
 	switch {
 	case at.Cracks:

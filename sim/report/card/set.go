@@ -69,13 +69,14 @@ func (p filler) motor(add func(what, text string)) {
 	if class := thrust.Class(m.Impulse()); class != "" {
 		text = "class " + class + ", " + text
 	}
-	if m.Name != "" {
-		text = page.Printable(m.Name) + ", " + text
-	}
 	if m.Diameter > 0 {
 		text += ", " + p.Size(m.Diameter) + " across"
 	}
-	add("motor", text)
+	name := "name not given (motor.name)"
+	if m.Name != "" {
+		name = page.Printable(m.Name)
+	}
+	add("motor", name+", "+text)
 	add("delay", p.delay(m))
 }
 

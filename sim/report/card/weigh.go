@@ -35,7 +35,8 @@ func (p filler) weighIn() form.Block {
 	if s := &day.Stability; s.Known {
 		add(empty, p.Size(s.Dry.Balance))
 		add(loaded, p.Size(s.Release.Balance))
-		b.Notes = []string{"Balance counts from the tip of the nose."}
+		add("centre of pressure", p.Size(s.Release.PressureCentre))
+		b.Notes = []string{"Balance and centre of pressure count from the tip of the nose; where they are marked on the body is measured."}
 	}
 	return b
 }

@@ -63,6 +63,7 @@ func TestDocument(t *testing.T) {
 	assert.Contains(t, got, "above 160 N·s up to 640 N·s", "by which motors are sold, in US units too")
 	assert.Contains(t, got, "people 100 ft to 300 ft away", "NFPA 1127 for J and L, from memory")
 	assert.Contains(t, got, "witness ____")
+	assert.Contains(t, got, "own 45 in 49.3 in 1.55 cal", "where it balances")
 	for i := range all {
 		all[i].Invalid = assert.AnError
 	}

@@ -207,8 +207,26 @@ func (s *sheet) flown() page.Section {
 			limits += ", " + b.none
 		}
 	}
+	x.Add(s.balance()...)
 	x.Add(page.Prose(limits + ". Delays as the motors' files have them; ullage motors tells the best that can be had, ullage card the page for the flight itself."))
 	return x
+}
+
+// balance is where it balances on each, which a witness asks for.
+func (s *sheet) balance() []page.Block {
+	g := page.Grid{Heads: []page.GridHead{page.Words("motor"), page.Figures("balance, motor in"), page.Figures("centre of pressure"), page.Figures("margin"), page.Figures("least in flight")}}
+	for i := range s.motors {
+		c := &s.motors[i]
+		if c.Invalid != nil || !c.Verdict.Day.Stability.Known {
+			continue
+		}
+		at := &c.Verdict.Day.Stability
+		g.Rows = append(g.Rows, []string{page.Printable(c.Name), s.Size(at.Release.Balance), s.Size(at.Release.PressureCentre), s.Number(at.Release.Margin) + " cal", s.Number(at.Least) + " cal"})
+	}
+	if len(g.Rows) == 0 {
+		return []page.Block{page.Prose("Balance point and centre of pressure, which a witness asks for, are not known: give the airframe's shape and balance (body.length, body.balance).")}
+	}
+	return []page.Block{g, page.Prose("Places count from the tip of the nose; the balance point is measured before it counts.")}
 }
 
 // cautions go with all of it.
