@@ -27,7 +27,7 @@ func WriteReachText(w io.Writer, all []plan.Reach, sys quantity.System) error {
 	s.Hung("", fmt.Sprintf("%s: where it may come down, %s drawn at random, seed %d", words.Name(r), words.Plural(all[0].Scatter.Drawn, "flight"), all[0].Seed))
 	s.Line("")
 	s.Field("pad", PadText(r))
-	s.Field("wind", strings.TrimPrefix(p.Wind(&r.Wind), "wind "))
+	s.Field("wind", strings.TrimPrefix(p.DayWind(r), "wind "))
 	s.Field("field", p.FieldText(&r.Field))
 	for i := range all {
 		x := &all[i]

@@ -50,7 +50,7 @@ func (s *sheet) heading(p words.Printer, r *rocket.Rocket) {
 	if r.Rail.Length > 0 {
 		guide = "rail " + p.Given(r.Rail.Length, "m")
 	}
-	day := "; " + p.Wind(&r.Wind)
+	day := "; " + p.DayWind(r)
 	if !r.Wind.Known() {
 		day += ", flown as calm"
 	}

@@ -75,7 +75,7 @@ func (l Look) above(s *report.Dispersion, landings *Landings) page.Panel {
 		Y:       page.Axis{Title: "north of the pad", Unit: u.Name},
 		Equal:   true,
 		Points:  []page.Point{{Sign: page.Triangle, Label: "pad"}},
-		Compass: &page.Compass{Wind: wind > 0, WindFrom: from, Label: l.wind(s.Rocket)},
+		Compass: &page.Compass{Wind: wind > 0, WindFrom: from, Label: l.nearGround(s.Rocket)},
 	}
 	for _, x := range []struct {
 		east, north []float64
@@ -244,7 +244,10 @@ func (l Look) doubts(s report.Dispersion) []string {
 	if max(r.DrogueOnly.Landed, r.Ballistic.Landed) > MostFallen {
 		out = append(out, fmt.Sprintf("Of those on which canopies stay shut the first %d are drawn.", MostFallen))
 	}
-	out = append(out, "The ellipse holds 90 % if landings are normally distributed. Wind that changes with time, thermals and what is not "+
-		"in the list of uncertainties are not in it.")
+	wind := "Wind that changes with time, thermals"
+	if s.Rocket.Wind.Turbulence > 0 {
+		wind = "Thermals"
+	}
+	out = append(out, "The ellipse holds 90 % if landings are normally distributed. "+wind+" and what is not in the list of uncertainties are not in it.")
 	return append(out, l.closing(s.Rocket))
 }

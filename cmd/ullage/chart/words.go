@@ -132,7 +132,19 @@ func (l Look) day(r *rocket.Rocket) string {
 
 // wind says what wind there is.
 func (l Look) wind(r *rocket.Rocket) string {
-	return spelled(words.In(l.System).Wind(&r.Wind))
+	return spelled(words.In(l.System).DayWind(r))
+}
+
+// nearGround is the wind that a map's arrow shows.
+func (l Look) nearGround(r *rocket.Rocket) string {
+	speed, from := r.Wind.Surface()
+	switch {
+	case !r.Wind.Known():
+		return "no wind stated"
+	case speed == 0:
+		return "calm near the ground"
+	}
+	return spelled("wind " + words.In(l.System).WindSpeed(speed) + " from " + l.given(from, "deg"))
 }
 
 // closing are the notes that end every page: what flew, and the cautions.

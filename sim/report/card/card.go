@@ -106,6 +106,9 @@ func (p filler) facts() []form.Blank {
 		top := w.Top()
 		wind += fmt.Sprintf("; %s from %s at %s", p.WindSpeed(top.Speed), compass(top.From), p.Given(top.Height, "m"))
 	}
+	if gust := p.Gust(p.Rocket); gust != "" {
+		wind += "; " + signs(gust)
+	}
 	return append(facts, form.Blank{Label: "wind of the file", Text: wind}, form.Blank{Label: "wind limit", Text: p.MostWind(&p.Day.Wind)},
 		form.Blank{Label: "clear distance", Text: p.Clear(p.clear(), p.Rocket.Power)})
 }

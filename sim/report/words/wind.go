@@ -9,6 +9,7 @@ import (
 	"ullage/sim/plan"
 	"ullage/sim/quantity"
 	"ullage/sim/report/page"
+	"ullage/sim/rocket"
 )
 
 // wind is the unit that winds are told in.
@@ -51,6 +52,31 @@ func (p Printer) Wind(w *atmosphere.Wind) string {
 		return text + ", one layer"
 	}
 	return text + fmt.Sprintf(", %d layers up to %s from %s at %s", n, p.WindSpeed(high.Speed), p.Given(high.From, "deg"), p.Given(high.Height, "m"))
+}
+
+// DayWind is Wind with the gust of the day and the turbulence of scatters, where there are any.
+func (p Printer) DayWind(r *rocket.Rocket) string {
+	text := p.Wind(&r.Wind)
+	if gust := p.Gust(r); gust != "" {
+		text += ", " + gust
+	}
+	if v := r.Wind.Turbulence; v > 0 {
+		text += ", turbulence of " + p.Given(v, "%") + " where flights are drawn"
+	}
+	return text
+}
+
+// Gust says what gust there is on top of the wind; empty of none.
+func (p Printer) Gust(r *rocket.Rocket) string {
+	g := &r.Gust
+	if g.Speed == 0 {
+		return ""
+	}
+	text := "a gust of " + p.WindSpeed(g.Speed) + " from " + p.Given(g.From, "deg") + " above " + p.Given(g.Height, "m")
+	if g.Length > 0 {
+		text += ", full " + p.Given(g.Length, "m") + " higher"
+	}
+	return text
 }
 
 // MostWind says up to which wind near the ground every check passes in every case, without a

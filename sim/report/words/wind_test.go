@@ -1,6 +1,7 @@
 package words
 
 import (
+	"math"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -38,4 +39,15 @@ func TestWindWords(t *testing.T) {
 	limit := gates.LimitFor(&rocket.Rocket{}, gates.LimitWind)
 	assert.Equal(t, "at most 20 mph", us.Bounds(limit), "NFPA 1127's")
 	assert.Equal(t, "8.95 mph", us.CheckValue(&gates.Check{Limit: limit, Value: 4, Judged: true}))
+}
+
+// A gust and turbulence are told beside the wind.
+func TestDayWind(t *testing.T) {
+	p := In(quantity.Metric)
+	r := &rocket.Rocket{Wind: atmosphere.Wind{Speed: 3, From: math.Pi / 2, Stated: true}}
+	assert.Equal(t, "wind 3 m/s from 90 deg", p.DayWind(r))
+	r.Gust = rocket.Gust{Speed: 6, From: math.Pi, Height: 20}
+	assert.Equal(t, "wind 3 m/s from 90 deg, a gust of 6 m/s from 180 deg above 20 m", p.DayWind(r))
+	r.Gust.Length, r.Wind.Turbulence = 50, 0.1
+	assert.Equal(t, "wind 3 m/s from 90 deg, a gust of 6 m/s from 180 deg above 20 m, full 50 m higher, turbulence of 10 % where flights are drawn", p.DayWind(r))
 }
