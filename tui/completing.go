@@ -52,6 +52,11 @@ func completedIn(dir, text string, endings ...string) (path string, names []stri
 		return text, nil
 	}
 	slices.Sort(names)
+	return text[:cut] + inCommon(names), names
+}
+
+// inCommon is what some names begin with, all of them.
+func inCommon(names []string) string {
 	common := names[0]
 	for _, name := range names[1:] {
 		for !strings.HasPrefix(name, common) {
@@ -59,13 +64,40 @@ func completedIn(dir, text string, endings ...string) (path string, names []stri
 			common = common[:len(common)-n]
 		}
 	}
-	return text[:cut] + common, names
+	return common
+}
+
+// completedName is a text with its last word completed to what all names that it may become have in common, and those names:
+// where none begins so, those in which it stands.
+func completedName(text string, all []string) (line string, names []string) {
+	cut := strings.LastIndexByte(text, ' ') + 1
+	begun := text[cut:]
+	for _, fits := range []func(string, string) bool{strings.HasPrefix, strings.Contains} {
+		for _, name := range all {
+			if fits(name, begun) {
+				names = append(names, name)
+			}
+		}
+		if len(names) > 0 {
+			break
+		}
+	}
+	if len(names) == 0 {
+		return text, nil
+	}
+	if common := inCommon(names); strings.HasPrefix(common, begun) || len(names) == 1 {
+		return text[:cut] + common, names
+	}
+	return text, names
 }
 
 // complete completes the path that is typed, and shows what it may become.
 func (q question) complete() question {
 	before := q.typed.String()
 	path, names := completed(before)
+	if !q.path {
+		path, names = completedName(before, q.names)
+	}
 	l := newLine(path)
 	q.typed, q.wrong = &l, ""
 	switch {

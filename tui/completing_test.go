@@ -88,3 +88,17 @@ func TestEverySectionIsAdded(t *testing.T) {
 	require.Contains(t, s.text(), "[spread]")
 	s.checkSize()
 }
+
+// A name is completed as the last word, by what it begins with, else by what stands in it.
+func TestCompletedName(t *testing.T) {
+	all := []string{"apogee.height", "apogee.time", "landing.drift", "max.speed"}
+	for text, want := range map[string]string{
+		"ap": "apogee.", "least lan": "least landing.drift", "drift": "landing.drift", "least drift": "least landing.drift",
+		"apogee.h": "apogee.height", "y": "y", "x": "max.speed", "": "", "e": "e",
+	} {
+		line, names := completedName(text, all)
+		require.Equal(t, want, line, "%q %v", text, names)
+	}
+	_, names := completedName("e", all)
+	require.Len(t, names, 3, "all in which it stands are offered")
+}

@@ -42,7 +42,7 @@ func (f frame) Say(r draw.Role, text string) { f.m.say(r, text) }
 
 func (f frame) Ask(q view.Question) {
 	l := newLine(q.Text)
-	f.m.asking = &question{says: q.Says, typed: &l, rules: q.Rules, path: q.Path, submit: func(m *Model, text string) tea.Cmd {
+	f.m.asking = &question{says: q.Says, typed: &l, rules: q.Rules, path: q.Path, names: q.Names, submit: func(m *Model, text string) tea.Cmd {
 		asked := m.asking
 		wrong, cmd := q.Submit(frame{m}, text)
 		switch {

@@ -62,6 +62,8 @@ var shots = []shot{
 	{"fill-throats-ascii-120x40", plover, "w z z"},
 	{"fill-low-120x40", flat, "w"},
 	{"fill-motor-80x24", plover, "w d"},
+	{"fill-wish-80x24", plover, "w y tab"},
+	{"fill-drift-120x40", plover, "w y ctrl+u l e a s t space l a n d i n g . d r tab enter"},
 
 	{"throats-80x24", plover, "n"},
 	{"throats-120x40", plover, "n"},

@@ -19,9 +19,10 @@ type question struct {
 
 	typed  *line // a line of text; nil when only keys answer
 	rules  string
-	path   bool   // the line is a path, and can be completed
-	offers string // what it may become
-	wrong  string // what is wrong with the line
+	path   bool     // the line is a path, and can be completed
+	names  []string // of which one may be the last word, and can be completed
+	offers string   // what it may become
+	wrong  string   // what is wrong with the line
 	submit func(m *Model, text string) tea.Cmd
 }
 
@@ -47,7 +48,7 @@ func (m *Model) answer(k tea.KeyMsg) tea.Cmd {
 		m.turn(k)
 	case key.Matches(k, m.keys.Accept):
 		return q.submit(m, q.typed.String())
-	case q.path && key.Matches(k, m.keys.Complete):
+	case q.completes() && key.Matches(k, m.keys.Complete):
 		q = q.complete()
 		m.asking = &q
 	default:
@@ -58,6 +59,9 @@ func (m *Model) answer(k tea.KeyMsg) tea.Cmd {
 	}
 	return nil
 }
+
+// completes tells that what is typed can be completed.
+func (q *question) completes() bool { return q.path || len(q.names) > 0 }
 
 // wrong keeps the line open with what is wrong with it.
 func (m *Model) wrong(text string) {
@@ -77,7 +81,7 @@ func (q *question) lines(theme *draw.Theme, keys KeyMap, w int) []string {
 	}
 	if q.typed != nil {
 		hints = append(hints, draw.HintOf("take it", keys.Accept))
-		if q.path {
+		if q.completes() {
 			hints = append(hints, draw.HintOf("complete", keys.Complete))
 		}
 	}

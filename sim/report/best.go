@@ -56,20 +56,6 @@ func (b *Best) value(fl *sim.Flight) float64 { return b.Wish.Row.Of(fl) }
 // machine is a value of it as JSON has it.
 func (b *Best) machine(v float64) number { return number(results.Machine(b.Wish.Row.Dimension, v)) }
 
-// title says what was wished for.
-func (b *Best) title(p words.Printer) string {
-	row := &b.Wish.Row
-	switch {
-	case b.Wish.Aimed():
-		return row.Label + " of " + p.Row(row, b.Wish.Target)
-	case b.Wish.Least:
-		return "the least " + row.Label
-	case row.Name == "apogee.height":
-		return "the highest apogee"
-	}
-	return "the most " + row.Label
-}
-
 // WriteBestJSON writes one object: the inputs, what was searched for and its value, the apogee, the range of each input
 // within 1 % of it, and the flights it took. SI, angles in degrees.
 func WriteBestJSON(w io.Writer, b Best) error {
@@ -119,7 +105,7 @@ func WriteBestJSON(w io.Writer, b Best) error {
 func WriteBestText(w io.Writer, b Best) error {
 	p := words.In(b.System)
 	var s sheet
-	s.Hung("", words.Title(b.Rocket)+": "+b.title(p))
+	s.Hung("", words.Title(b.Rocket)+": "+p.Wish(&b.Wish))
 	s.Line("")
 	s.bestTable(p, b)
 	if len(b.Goals) > 0 {

@@ -5,6 +5,7 @@ import (
 	"strings"
 	"sync"
 
+	"ullage/sim/fault"
 	"ullage/sim/quantity"
 	"ullage/sim/rocket"
 )
@@ -73,6 +74,33 @@ func (t Table) Find(name string) *Row {
 		}
 	}
 	return nil
+}
+
+// Number finds a result that is a number, by its dotted name. The error is a fault.Fault.
+func (t Table) Number(name string) (*Row, error) {
+	row := t.Find(name)
+	switch {
+	case row == nil && t.Nearest(name) != "":
+		return nil, fault.Fault{Key: name, Problem: "no flight of this rocket has a result of this name", Remedy: "perhaps " + t.Nearest(name) + " is meant"}
+	case row == nil:
+		return nil, fault.Fault{Key: name, Problem: "no flight of this rocket has a result of this name", Remedy: "ullage results lists them"}
+	case row.IsWord():
+		return nil, fault.Fault{Key: name, Problem: "it is a word, and a number is needed", Remedy: "ullage results lists others"}
+	}
+	return row, nil
+}
+
+// Numbers lists the dotted names of the results that are numbers.
+func (t Table) Numbers() []string {
+	var names []string
+	for i := range t {
+		for k := range t[i].Rows {
+			if r := &t[i].Rows[k]; !r.IsWord() {
+				names = append(names, r.Name)
+			}
+		}
+	}
+	return names
 }
 
 // Must is Find of a name that the program itself has.

@@ -45,6 +45,11 @@ func TestFillAsAnAmount(t *testing.T) {
 	less, err = less.Set("water.volume", "4 L")
 	require.NoError(t, err)
 	require.InDelta(t, 0.25, less.Rocket().Water.Fill, 1e-12)
+	little, err := less.Set("water.fill", "0.3")
+	require.NoError(t, err)
+	little, err = little.SetValue("water.fill", 0.003)
+	require.NoError(t, err)
+	require.InDelta(t, 0.003, little.Rocket().Water.Fill, 1e-12, "0.3 % is not the 0.3 that stands there")
 	_, err = Read("x.toml", folder(t), g.Text())
 	require.NoError(t, err)
 }

@@ -74,7 +74,9 @@ func (f *File) set(changes []Change, bare *quantity.Unit) (*File, error) {
 			continue
 		}
 		if at, ok := f.rd.where[c.Input]; ok {
-			if old, bad := row.codec.encode(row, p, at.node, style); bad == nil && old == value {
+			there := style
+			there.bare = nil // what a field shows says nothing of a number in the text
+			if old, bad := row.codec.encode(row, p, at.node, there); bad == nil && old == value {
 				if own, there := lookup(row, []located{{doc, doc.table(s, p.item)}}); there && own.node.name == lastKey(row.key) {
 					continue // says so already
 				}

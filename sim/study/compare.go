@@ -40,6 +40,7 @@ type CompareOptions struct {
 	Options
 	Fill          bool // the best fill of each on water
 	AllowLeftover bool // a best fill may leave liquid aboard
+	Wish          Wish // of a best fill; the zero value wishes for the highest apogee
 	Delays        bool // the best delay of each on a motor
 }
 
@@ -117,7 +118,7 @@ func (o *CompareOptions) compare(ctx context.Context, c Compared) (Compared, err
 	alone := o.Options
 	alone.Workers, alone.Keep, alone.Progress = 1, false, nil
 	if o.Fill && c.Rocket.Power == rocket.WaterPower {
-		if c.Best, err = bestFill(ctx, c.Rocket, o.AllowLeftover, alone); err != nil {
+		if c.Best, err = bestFill(ctx, c.Rocket, o.aim(), alone); err != nil {
 			return c, err
 		}
 	}
@@ -132,13 +133,21 @@ func (o *CompareOptions) compare(ctx context.Context, c Compared) (Compared, err
 	return c, nil
 }
 
+// aim is what a best fill is after.
+func (o *CompareOptions) aim() Aim {
+	if o.Wish.Row.Name == "" {
+		return Highest(o.AllowLeftover)
+	}
+	return o.Wish.Aim(o.AllowLeftover)
+}
+
 // bestFill is the best of water.fill; nil when none may be.
-func bestFill(ctx context.Context, r *rocket.Rocket, leftover bool, o Options) (*Best, error) {
+func bestFill(ctx context.Context, r *rocket.Rocket, aim Aim, o Options) (*Best, error) {
 	goal, err := ParseGoal(r, "water.fill")
 	if err != nil {
 		return nil, err
 	}
-	best, err := FindBest(ctx, r, []Goal{goal}, Highest(leftover), o)
+	best, err := FindBest(ctx, r, []Goal{goal}, aim, o)
 	if _, none := err.(*NoneAdmissible); none {
 		return nil, nil
 	}

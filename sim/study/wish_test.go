@@ -4,8 +4,10 @@ import (
 	"math"
 	"testing"
 
+	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"ullage/sim/fault"
 	"ullage/sim/results"
 	"ullage/sim/rocket"
 	"ullage/sim/rocketfile"
@@ -85,4 +87,34 @@ func TestWishForWhatThereIsNot(t *testing.T) {
 	require.ErrorAs(t, err, &none)
 	require.Positive(t, none.Undefined)
 	require.ErrorContains(t, err, "did not have the result wished for")
+}
+
+// A wish is one line; what is wrong with it is told.
+func TestReadWish(t *testing.T) {
+	table := results.For(rocketfile.Starter().Rocket())
+	for text, want := range map[string]Wish{
+		"":                       MostOf(*table.Must(UsualWish)),
+		" most  landing.drift ":  MostOf(*table.Must("landing.drift")),
+		"least landing.drift":    {Row: *table.Must("landing.drift"), Least: true, Target: math.NaN()},
+		"apogee.height = 250 ft": {Row: *table.Must("apogee.height"), Target: 76.2},
+	} {
+		got, err := ReadWish(table, text)
+		require.NoError(t, err, text)
+		assert.Equal(t, want.Row.Name, got.Row.Name, text)
+		assert.Equal(t, want.Least, got.Least, text)
+		assert.True(t, want.Target == got.Target || !want.Aimed() && !got.Aimed(), text)
+	}
+	for text, want := range map[string]string{
+		"landing.drft": "landing.drft: no flight of this rocket has a result of this name; perhaps landing.drift is meant", "least": "least: no flight", "least ": "no flight",
+		"apogee.height=": "has no value", "apogee.height=3 kg": "is a mass", "least apogee.height=3 m": "write one of them", "=3 m": "no flight", "NaN": "no flight",
+		"max.mach": "",
+	} {
+		_, err := ReadWish(table, text)
+		if want == "" {
+			require.NoError(t, err, text)
+			continue
+		}
+		require.ErrorContains(t, err, want, text)
+		require.IsType(t, fault.Fault{}, err)
+	}
 }

@@ -38,10 +38,11 @@ type Edit struct {
 
 // Question asks for a line of text. It can always be left without an answer.
 type Question struct {
-	Says  string // what for
-	Text  string // there already, to be amended
-	Rules string // what is taken
-	Path  bool   // it is the path of a file, and can be completed
+	Says  string   // what for
+	Text  string   // there already, to be amended
+	Rules string   // what is taken
+	Path  bool     // it is the path of a file, and can be completed
+	Names []string // names of which one may be the last word typed, and can be completed
 	// Submit takes the line, or says what is wrong with it, and the line stays open.
 	Submit func(frame Frame, text string) (wrong string, cmd tea.Cmd)
 }

@@ -8,6 +8,7 @@ import (
 	"ullage/sim/gates"
 	"ullage/sim/quantity"
 	"ullage/sim/results"
+	"ullage/sim/study"
 	"ullage/tui/draw"
 	"ullage/tui/plot"
 	"ullage/tui/view"
@@ -46,7 +47,7 @@ func (v *View) ownRows() []string {
 	}
 	limit := gates.RailExit(own.Rocket).Min
 	add(draw.Column{Left: true}, "today", "best", "change")
-	for _, fact := range view.Of(fillFacts, results.For(own.Rocket)) {
+	for _, fact := range view.Of(view.WishFact(&c.wish, fillFacts), results.For(own.Rocket)) {
 		unit := fact.In(v.Scene.Units)
 		was, is := fact.Value(own), math.NaN()
 		if c.best != nil {
@@ -75,10 +76,15 @@ func (v *View) ownRows() []string {
 // best fill, and how high and how fast it flies with that.
 func (v *View) familyRows() []string {
 	theme := v.Scene.Theme
-	heightU, speedU := v.Scene.Unit("m"), v.Scene.Unit("m/s")
+	speedU := v.Scene.Unit("m/s")
+	row := &v.drawn()[0].wish.Row
+	valueU, title := v.Scene.Units.Unit(row.Metric()), "apogee"
+	if row.Name != study.UsualWish {
+		title = row.Label
+	}
 	percent := draw.Unit("%")
 	t := draw.Table{Columns: []draw.Column{
-		{Left: true}, {Title: v.family.one()}, {Title: "best fill"}, {Title: "apogee"}, {Title: "rail exit", Rank: 1},
+		{Left: true}, {Title: v.family.one()}, {Title: "best fill"}, {Title: title}, {Title: "rail exit", Rank: 1},
 		{Title: "within 1 %", Rank: 3}, {Title: "at today's fill", Rank: 2},
 	}}
 	for _, c := range v.drawn() {
@@ -93,10 +99,10 @@ func (v *View) familyRows() []string {
 			continue
 		}
 		put(quantity.Format(c.best.Values[0], percent, 3))
-		put(quantity.Format(c.best.Apogee, heightU, 3))
+		put(quantity.Format(c.granted(), valueU, 3))
 		put(quantity.Format(c.best.Flight.Results.RailExit.Speed, speedU, 3))
 		put(percents(c.best.Within[0]))
-		put(quantity.Format(c.at(v.Scene.Now.Flight.Rocket.Water.Fill), heightU, 3))
+		put(quantity.Format(c.at(v.Scene.Now.Flight.Rocket.Water.Fill), valueU, 3))
 		t.Rows = append(t.Rows, row)
 	}
 	return t.Draw(theme, v.Columns, len(t.Rows)+1)
@@ -108,18 +114,18 @@ func percents(within [2]float64) string {
 	return draw.Number(quantity.Format(within[0], unit, 2), unit) + " to " + quantity.Format(within[1], unit, 2)
 }
 
-// at is the apogee at a fill, between two points of the curve in a straight line;
+// at is what is wanted at a fill, between two points of the curve in a straight line;
 // NaN where either has none.
 func (c *fillCurve) at(fill float64) float64 {
 	i, found := slices.BinarySearch(c.fill, fill)
 	switch {
 	case found:
-		return c.apogee[i]
+		return c.value[i]
 	case i == 0 || i == len(c.fill):
 		return math.NaN()
 	}
 	share := (fill - c.fill[i-1]) / (c.fill[i] - c.fill[i-1])
-	return c.apogee[i-1] + share*(c.apogee[i]-c.apogee[i-1])
+	return c.value[i-1] + share*(c.value[i]-c.value[i-1])
 }
 
 // swatch is a short piece of a line's style.

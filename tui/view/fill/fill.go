@@ -17,13 +17,14 @@ import (
 
 // keys are the keys of the fill view.
 type keys struct {
-	Open, Best, Family, FamilyBack, Less, More, FarLess, FarMore key.Binding
+	Open, Best, Wish, Family, FamilyBack, Less, More, FarLess, FarMore key.Binding
 }
 
 func newKeys(k view.Keys) keys {
 	return keys{
 		Open:       view.Bind("w", "fill: apogee against the water aboard", "w"),
 		Best:       view.Bind("b", "take the best fill", "b"),
+		Wish:       view.Bind("y", "say what to look for the best of: any result, most, least or a value", "y"),
 		Family:     view.Bind("z", "curves for three pressures, three throats, or one alone", k.Span.Keys()...),
 		FamilyBack: view.Bind("Z", "the same, backwards", k.SpanBack.Keys()...),
 		Less:       view.Bind("[", "less fill, whatever input is chosen", k.Earlier.Keys()...),
@@ -33,12 +34,13 @@ func newKeys(k view.Keys) keys {
 	}
 }
 
-// View draws apogee and rail exit speed against the fill.
+// View draws what is wanted, the apogee mostly, and rail exit speed against the fill.
 type View struct {
 	view.Pane
 	shared   view.Keys
 	bindings keys
 	family   family
+	wish     view.Wish
 	curves   view.Work[[]fillCurve]
 	of       fillQuestion // what the curves are of, or will be once they are ready
 	grid     plot.Grid
@@ -50,6 +52,7 @@ type fillQuestion struct {
 	rocket *rocket.Rocket
 	family family
 	units  quantity.System
+	wish   view.Wish
 }
 
 // New is the view as it is at the start.
@@ -60,6 +63,7 @@ func (v *View) About() view.About {
 	return view.About{
 		Name: "fill", Open: v.bindings.Open,
 		Help: "How high the rocket flies, and how fast it leaves its rail, against the share of the chamber that is water. " +
+			"Any other result can be looked at in place of the height, for the most of it, the least or a value. " +
 			"Shaded is what comes within 1 % of the best. Where liquid stays aboard the curve has signs, where the rocket never " +
 			"leaves its rail a gap. The keys that change an input walk along the curve.",
 	}
@@ -70,6 +74,9 @@ func (v *View) Keys() []view.Key {
 	b := &v.bindings
 	return []view.Key{
 		view.On(b.Best, v.takeBest),
+		view.On(b.Wish, func(frame view.Frame) {
+			v.wish.Ask(frame, frame.File().Rocket(), func() tea.Cmd { return v.Show(v.Scene) })
+		}),
 		view.On(b.Family, func(view.Frame) { v.family = (v.family + 1) % families }),
 		view.On(b.FamilyBack, func(view.Frame) { v.family = (v.family + families - 1) % families }),
 		view.On(b.Less, func(frame view.Frame) { walk(frame, -1, false) }),
@@ -85,7 +92,7 @@ func (v *View) Hints() []draw.Hint {
 		return k.Hints()
 	}
 	return []draw.Hint{
-		draw.HintOf("walk", k.Less, k.More), draw.HintOf("take the best", b.Best), draw.HintOf("family", b.Family),
+		draw.HintOf("walk", k.Less, k.More), draw.HintOf("take the best", b.Best), draw.HintOf("family", b.Family), draw.HintOf("best for", b.Wish),
 		draw.HintOf("choose", k.Up, k.Down), draw.HintOf("undo", k.Undo), draw.HintOf("view", k.NextView),
 		draw.HintOf("type", k.Type), draw.HintOf("keep", k.Keep), draw.HintOf("drive", k.Drive),
 		draw.HintOf("findings", k.Findings), draw.HintOf("units", k.Units),
@@ -108,15 +115,15 @@ func (v *View) study() tea.Cmd {
 	if r.Power != rocket.WaterPower || r.Water == nil {
 		return nil
 	}
-	of := fillQuestion{family: v.family, units: s.Units, rocket: r}
+	of := fillQuestion{family: v.family, units: s.Units, rocket: r, wish: v.wish}
 	r.Name, r.Motor, r.MotorMount, r.Water.Fill = "", nil, nil, 0
 	if reflect.DeepEqual(of, v.of) && (v.curves.Busy || v.curves.Ready || v.curves.Err != nil) {
 		return nil
 	}
 	v.of = of
-	file, family := s.File, v.family
+	file, family, wish := s.File, v.family, v.wish.For(r)
 	return v.curves.Ask(s.Ctx, func(ctx context.Context) ([]fillCurve, error) {
-		return fillCurves(ctx, family.members(file, s.Units))
+		return fillCurves(ctx, family.members(file, s.Units), wish)
 	})
 }
 

@@ -38,6 +38,37 @@ var trials = map[string]func(t *testing.T, f *frame){
 		f.Press("u")
 		require.InDelta(t, 0.3, f.Value(fillInput), 1e-12)
 	},
+	"Wish": func(t *testing.T, f *frame) {
+		highest := f.V.today().best.Values[0]
+		f.Press("y")
+		f.Type("least landing.drft")
+		require.Contains(t, f.Wrong, "perhaps landing.drift is meant")
+		f.Type("max.acceleration")
+		require.Nil(t, f.Asked, f.Wrong)
+		c := f.V.today()
+		require.Less(t, c.best.Values[0], highest, "less water is faster off")
+		require.Contains(t, f.Shown(), c.wish.Row.Label)
+		for i := range c.value {
+			require.False(t, c.value[i] > c.granted()*(1+1e-6) && !c.left[i])
+		}
+		f.Press("b")
+		require.InDelta(t, c.best.Values[0], f.Value(fillInput), fillStep/2)
+		f.Press("u", "y")
+		f.Type("apogee.height=30 m")
+		require.InDelta(t, 30, f.V.today().granted(), 0.3)
+		require.NotContains(t, f.Shown(), "the nearest is")
+		f.Press("y")
+		f.Type("apogee.height=3000 m")
+		require.InDelta(t, highest, f.V.today().best.Values[0], 0.01)
+		require.Contains(t, f.Shown(), "no fill comes to apogee of 3000 m")
+		f.Press("z")
+		require.Contains(t, f.Shown(), "A no fill comes to")
+		f.Press("Z", "y")
+		f.Type("tube_exit.speed")
+		require.Contains(t, f.Shown(), "at no fill is there a speed at tube exit")
+		f.Press("b")
+		require.Contains(t, f.Said, "There is no best fill")
+	},
 	"Family": func(t *testing.T, f *frame) {
 		for _, want := range []family{byPressure, byThroat, alone} {
 			f.Press("z")
@@ -88,7 +119,7 @@ func TestCurveIsOfTheEnginesFlights(t *testing.T) {
 		r.Water.Fill = c.fill[i]
 		fl, err := sim.Fly(context.Background(), r, sim.Options{})
 		require.NoError(t, err)
-		require.Equal(t, fl.Results.Apogee.Height, c.apogee[i])
+		require.Equal(t, fl.Results.Apogee.Height, c.value[i])
 		require.Equal(t, fl.Results.RailExit.Speed, c.rail[i])
 	}
 	goal, err := study.ParseGoal(f.File().Rocket(), fillInput)
@@ -96,7 +127,7 @@ func TestCurveIsOfTheEnginesFlights(t *testing.T) {
 	best, err := study.FindBest(context.Background(), f.File().Rocket(), []study.Goal{goal}, study.Highest(false), study.Options{})
 	require.NoError(t, err)
 	require.Equal(t, best.Values, c.best.Values)
-	for i, h := range c.apogee {
+	for i, h := range c.value {
 		require.False(t, h > best.Apogee*(1+1e-6) && !c.left[i], "%g %% flies higher than the best", 100*c.fill[i])
 	}
 }
@@ -108,10 +139,10 @@ func TestCurveIsLive(t *testing.T) {
 	f.Press("right", "{", "]")
 	require.Same(t, before, f.V.today(), "walking flies no curve anew")
 	for _, input := range []string{"water.pressure", "body.mass", "rail.length", "wind.speed"} {
-		before := slices.Clone(f.V.today().apogee)
+		before := slices.Clone(f.V.today().value)
 		f.Choose(input)
 		f.Press("right")
-		require.NotEqual(t, before, f.V.today().apogee, input)
+		require.NotEqual(t, before, f.V.today().value, input)
 	}
 }
 
@@ -146,7 +177,7 @@ func TestNoFlightsAreShown(t *testing.T) {
 	c := f.V.today()
 	left, stuck := slices.Index(c.left, true), slices.Index(c.stuck, true)
 	require.GreaterOrEqual(t, stuck, 0)
-	require.True(t, math.IsNaN(c.apogee[stuck]))
+	require.True(t, math.IsNaN(c.value[stuck]))
 	require.Contains(t, f.Shown(), "gap, it never leaves the rail: ")
 	if left >= 0 {
 		require.Contains(t, f.Shown(), "x liquid stays aboard")
@@ -158,7 +189,7 @@ func TestNoFlightsAreShown(t *testing.T) {
 // Liquid that stays aboard is marked on the curve.
 func TestLeftLiquidIsMarked(t *testing.T) {
 	c := fillCurve{
-		fill: []float64{0, 0.2, 0.4, 0.6, 0.8}, apogee: []float64{1, 2, 3, 2, math.NaN()}, rail: []float64{5, 5, 5, 5, math.NaN()},
+		fill: []float64{0, 0.2, 0.4, 0.6, 0.8}, value: []float64{1, 2, 3, 2, math.NaN()}, rail: []float64{5, 5, 5, 5, math.NaN()},
 		left: []bool{false, false, true, true, false}, stuck: []bool{false, false, false, false, true},
 	}
 	words := strings.Join(noFlights([]drawnCurve{{fillCurve: &c}}), "; ")
@@ -287,7 +318,7 @@ func BenchmarkCurves(b *testing.B) {
 		for _, of := range []family{alone, byPressure, byThroat} {
 			b.Run(name+"/"+[...]string{"one", "pressures", "throats"}[of], func(b *testing.B) {
 				for b.Loop() {
-					if curves, err := fillCurves(context.Background(), of.members(f, 0)); err != nil || curves[0].best == nil {
+					if curves, err := fillCurves(context.Background(), of.members(f, 0), view.Wish{}.For(f.Rocket())); err != nil || curves[0].best == nil {
 						b.Fatal(curves, err)
 					}
 				}

@@ -4,6 +4,7 @@ import (
 	"ullage/sim/gates"
 	"ullage/sim/quantity"
 	"ullage/sim/rocket"
+	"ullage/sim/study"
 	"ullage/tui/draw"
 	"ullage/tui/plot"
 	"ullage/tui/view"
@@ -70,12 +71,24 @@ func (v *View) drawn() []drawnCurve {
 	return out
 }
 
+// wished is what the curves are of.
+func (v *View) wished() study.Wish {
+	if len(v.curves.Result) > 0 {
+		return v.curves.Result[0].wish
+	}
+	return v.wish.For(v.Scene.Now.Flight.Rocket)
+}
+
 // stack is the two charts over the fill.
 func (v *View) stack() plot.Stack {
 	s, theme := v.Scene, v.Scene.Theme
 	fillU := draw.Unit("%")
-	heightU, speedU := s.Unit("m"), s.Unit("m/s")
-	apogee := plot.Chart{Y: plot.Axis{Title: "apogee", Unit: heightU.Name, Zero: true}, Weight: 3}
+	wish := v.wished()
+	wantedU, speedU := s.Units.Unit(wish.Row.Metric()), s.Unit("m/s")
+	wanted := plot.Chart{Y: plot.Axis{Title: theme.Say(wish.Row.Label), Unit: wantedU.Name, Zero: true}, Weight: 3}
+	if y, label, there := view.WishLimit(&wish, wantedU); there {
+		wanted.Limits = []plot.Limit{{Y: y, Label: label}}
+	}
 	rail := plot.Chart{Y: plot.Axis{Title: theme.Say("rail exit speed"), Unit: speedU.Name, Zero: true}, Weight: 2}
 	last := 0.0
 	for _, c := range v.drawn() {
@@ -83,27 +96,27 @@ func (v *View) stack() plot.Stack {
 		if n := len(x); n > 0 {
 			last = max(last, x[n-1])
 		}
-		heights := draw.InUnit(c.apogee, heightU)
-		apogee.Series = append(apogee.Series, plot.Series{X: x, Y: heights, Ink: c.ink, Style: c.style})
+		values := draw.InUnit(c.value, wantedU)
+		wanted.Series = append(wanted.Series, plot.Series{X: x, Y: values, Ink: c.ink, Style: c.style})
 		rail.Series = append(rail.Series, plot.Series{X: x, Y: draw.InUnit(c.rail, speedU), Ink: c.ink, Style: c.style})
 		every := max(len(x)*4/max(v.Columns, 1), 1)
 		for i := range x {
 			if c.left[i] && i%every == 0 {
-				apogee.Points = append(apogee.Points, plot.PointMark{X: x[i], Y: heights[i], Sign: leftSign})
+				wanted.Points = append(wanted.Points, plot.PointMark{X: x[i], Y: values[i], Sign: leftSign})
 			}
 		}
 		if b := c.best; b != nil {
 			label := c.name
-			apogee.Points = append(apogee.Points, plot.PointMark{X: fillU.FromSI(b.Values[0]), Y: heightU.FromSI(b.Apogee), Sign: c.sign, Label: theme.Say(label)})
+			wanted.Points = append(wanted.Points, plot.PointMark{X: fillU.FromSI(b.Values[0]), Y: wantedU.FromSI(c.granted()), Sign: c.sign, Label: theme.Say(label)})
 			rail.Points = append(rail.Points, plot.PointMark{X: fillU.FromSI(b.Values[0]), Y: speedU.FromSI(b.Flight.Results.RailExit.Speed), Sign: c.sign})
 		}
 	}
 	limit := gates.RailExit(s.Now.Flight.Rocket).Min
 	rail.Limits = []plot.Limit{{Y: speedU.FromSI(limit), Label: quantity.Format(limit, speedU, 2) + " asked for"}}
 	if v.curves.Busy {
-		apogee.Note = "the curve before; computing" + theme.Ellipsis
+		wanted.Note = "the curve before; computing" + theme.Ellipsis
 	} else if c := v.today(); c != nil && c.best != nil {
-		apogee.Note = "shaded: within 1 %"
+		wanted.Note = "shaded: within 1 %"
 	}
 	today := fillU.FromSI(v.Scene.Now.Flight.Rocket.Water.Fill)
 	stack := plot.Stack{
@@ -119,9 +132,9 @@ func (v *View) stack() plot.Stack {
 	if k := s.Kept; k != nil && k != s.Now && k.Flight.Rocket.Power == rocket.WaterPower {
 		r := k.Flight
 		x := fillU.FromSI(r.Rocket.Water.Fill)
-		apogee.Points = append(apogee.Points, plot.PointMark{X: x, Y: heightU.FromSI(r.Results.Apogee.Height), Sign: 'k', Label: "kept"})
+		wanted.Points = append(wanted.Points, plot.PointMark{X: x, Y: wantedU.FromSI(wish.Row.Of(r)), Sign: 'k', Label: "kept"})
 		rail.Points = append(rail.Points, plot.PointMark{X: x, Y: speedU.FromSI(r.Results.RailExit.Speed), Sign: 'k'})
 	}
-	stack.Charts = []plot.Chart{apogee, rail}
+	stack.Charts = []plot.Chart{wanted, rail}
 	return stack
 }

@@ -16,26 +16,27 @@ const fillPoints = 101
 // fillInput is the input that the fill view walks along.
 const fillInput = "water.fill"
 
-// fillCurve is how high a rocket flies, and how fast it leaves its rail, against
+// fillCurve is what is wanted of a rocket, how high it flies mostly, and how fast it leaves its rail, against
 // its fill. Everything is SI; NaN stands where it never leaves the rail or makes
 // no valid rocket.
 type fillCurve struct {
 	member
-	fill, apogee, rail []float64
-	left               []bool      // it leaves the rail but ends with liquid aboard
-	stuck              []bool      // it never leaves the rail
-	best               *study.Best // nil when no fill may be a best one
-	invalid            error       // why no fill makes a valid rocket; nil mostly
+	wish              study.Wish
+	fill, value, rail []float64   // value is that of what is wanted
+	left              []bool      // it leaves the rail but ends with liquid aboard
+	stuck             []bool      // it never leaves the rail
+	best              *study.Best // nil when no fill may be a best one
+	invalid           error       // why no fill makes a valid rocket; nil mostly
 }
 
 // fillCurves flies the rocket of every member over the fills, and finds each
 // one's best.
-func fillCurves(ctx context.Context, members []member) ([]fillCurve, error) {
+func fillCurves(ctx context.Context, members []member, wish study.Wish) ([]fillCurve, error) {
 	curves := make([]fillCurve, len(members))
 	errs := make([]error, len(members))
 	var wait sync.WaitGroup
 	for i := range members {
-		wait.Go(func() { curves[i], errs[i] = newFillCurve(ctx, members[i]) })
+		wait.Go(func() { curves[i], errs[i] = newFillCurve(ctx, members[i], wish) })
 	}
 	wait.Wait()
 	for _, err := range errs {
@@ -46,10 +47,10 @@ func fillCurves(ctx context.Context, members []member) ([]fillCurve, error) {
 	return curves, nil
 }
 
-func newFillCurve(ctx context.Context, of member) (fillCurve, error) {
+func newFillCurve(ctx context.Context, of member, wish study.Wish) (fillCurve, error) {
 	c := fillCurve{
-		member: of,
-		fill:   make([]float64, 0, fillPoints), apogee: make([]float64, 0, fillPoints), rail: make([]float64, 0, fillPoints),
+		member: of, wish: wish,
+		fill: make([]float64, 0, fillPoints), value: make([]float64, 0, fillPoints), rail: make([]float64, 0, fillPoints),
 		left: make([]bool, 0, fillPoints), stuck: make([]bool, 0, fillPoints),
 	}
 	in, err := rocketfile.Find(of.rocket, fillInput)
@@ -79,7 +80,7 @@ func newFillCurve(ctx context.Context, of member) (fillCurve, error) {
 	if err != nil {
 		return c, err
 	}
-	best, err := study.FindBest(ctx, of.rocket, []study.Goal{goal}, study.Highest(false), study.Options{})
+	best, err := study.FindBest(ctx, of.rocket, []study.Goal{goal}, wish.Aim(false), study.Options{})
 	if none := new(study.NoneAdmissible); errors.As(err, &none) {
 		return c, nil
 	}
@@ -89,15 +90,18 @@ func newFillCurve(ctx context.Context, of member) (fillCurve, error) {
 
 // add appends one flight.
 func (c *fillCurve) add(row study.Row) {
-	apogee, rail, left, stuck := math.NaN(), math.NaN(), false, false
+	value, rail, left, stuck := math.NaN(), math.NaN(), false, false
 	if fl := row.Flight; fl != nil {
 		if stuck = !fl.Results.RailExit.Happened; !stuck {
-			apogee, rail, left = fl.Results.Apogee.Height, fl.Results.RailExit.Speed, fl.Results.LiquidLeft > 0
+			value, rail, left = c.wish.Row.Of(fl), fl.Results.RailExit.Speed, fl.Results.LiquidLeft > 0
 		}
 	}
-	c.fill, c.apogee, c.rail = append(c.fill, row.Values[0].Number), append(c.apogee, apogee), append(c.rail, rail)
+	c.fill, c.value, c.rail = append(c.fill, row.Values[0].Number), append(c.value, value), append(c.rail, rail)
 	c.left, c.stuck = append(c.left, left), append(c.stuck, stuck)
 }
+
+// granted is what the best fill has of what is wanted.
+func (c *fillCurve) granted() float64 { return c.wish.Row.Of(c.best.Flight) }
 
 // stretch is a range of fills, from its first flight to its last.
 type stretch struct{ from, to float64 }

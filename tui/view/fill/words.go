@@ -60,10 +60,31 @@ func (v *View) caveats(curves []drawnCurve) []string {
 	return out
 }
 
+// unmet says where a value that is wanted is not come to, and how near.
+func (v *View) unmet(curves []drawnCurve) []string {
+	var out []string
+	p := says.In(v.Scene.Units)
+	for _, c := range curves {
+		w := &c.wish
+		if c.best == nil || w.Met(c.granted()) {
+			continue
+		}
+		text := "no fill comes to " + p.Wish(w) + ": the nearest is " + p.Row(&w.Row, c.granted())
+		if len(curves) > 1 {
+			text = string(c.sign) + " " + text
+		}
+		out = append(out, text)
+	}
+	return out
+}
+
 // trouble says why there is no best fill.
 func (c *fillCurve) trouble() string {
 	if c.invalid != nil {
 		return strings.TrimSuffix(view.FaultText(c.invalid, fillInput), ".")
+	}
+	if slices.ContainsFunc(c.stuck, func(stuck bool) bool { return !stuck }) && !slices.ContainsFunc(c.value, func(x float64) bool { return !math.IsNaN(x) }) {
+		return "at no fill is there a " + c.wish.Row.Label
 	}
 	if slices.Contains(c.stuck, false) {
 		return "at every fill it stays on the rail or lands with liquid aboard"
@@ -137,6 +158,7 @@ func (v *View) reading(most int) []string {
 			words = append(words, "no best fill: "+c.trouble())
 		}
 	}
+	words = append(words, v.unmet(drawn)...)
 	words = append(append(words, v.caveats(drawn)...), noFlights(drawn)...)
 	if said := view.Simpler(v.Scene.Now.Flight.Rocket); said != "" {
 		words = append(words, said)

@@ -25,6 +25,12 @@ var throatFacts = []view.Fact{
 	{Result: "liquid_out.left", Short: "left", Unit: "kg", Rank: 2},
 }
 
+// columns are the facts, what is wanted first where it is none of them.
+func (v *View) columns() []view.Fact {
+	wish := v.wished()
+	return view.WishFact(&wish, throatFacts)
+}
+
 // roomyThroats is how many columns give the figures their long names.
 const roomyThroats = 130
 
@@ -43,11 +49,12 @@ func (v *View) figures(rows []throatRow) draw.Table {
 			t.Columns = append(t.Columns, draw.Column{Left: true})
 		}
 	}
-	switch height := v.Scene.Unit("m").Name; {
+	wish := v.wished()
+	switch unit, label := sys.Unit(wish.Row.Metric()).Name, wish.Row.Label; {
 	case v.fillsToo && roomy:
-		t.Columns = append(t.Columns, draw.Column{Title: "best fill"}, draw.Column{Title: "apogee then", Unit: height, Rank: 1})
+		t.Columns = append(t.Columns, draw.Column{Title: "best fill"}, draw.Column{Title: label + " then", Unit: unit, Rank: 1})
 	case v.fillsToo:
-		t.Columns = append(t.Columns, draw.Column{Title: "best", Unit: "fill"}, draw.Column{Title: "then", Unit: height, Rank: 1})
+		t.Columns = append(t.Columns, draw.Column{Title: "best", Unit: "fill"}, draw.Column{Title: "then", Unit: unit, Rank: 1})
 	}
 	for i, r := range rows {
 		row := draw.Row{Sign: " ", Cells: draw.TextCells(throatLetter(i)+" "+draw.Number(draw.Exact(r.throat, unit, 6), unit), v.standing(i, r, best))}
@@ -102,9 +109,10 @@ func (v *View) fillRow(row draw.Row, r throatRow, facts []view.Column, low bool)
 	case best.best == nil:
 		put("none", draw.Dim)
 	default:
-		m := v.Scene.Unit("m")
+		wish := v.wished()
+		unit := sys.Unit(wish.Row.Metric())
 		put(quantity.Format(best.best.Values[0], draw.Unit("%"), 3), draw.Plain)
-		put(draw.Number(quantity.Format(best.best.Apogee, m, 3), m), draw.Plain)
+		put(draw.Number(quantity.Format(wish.Row.Of(best.best.Flight), unit, 3), unit), draw.Plain)
 	}
 	return row
 }
@@ -129,7 +137,7 @@ func (v *View) anyLow(rows []throatRow) bool {
 
 // facts are those worth a column: what is left, only if something is.
 func (v *View) facts(rows []throatRow) []view.Column {
-	all := view.Of(throatFacts, results.For(v.Scene.File.Rocket()))
+	all := view.Of(v.columns(), results.For(v.Scene.File.Rocket()))
 	for _, r := range rows {
 		if f := v.flight(r.throat); f != nil && f.flight != nil && f.flight.Results.LiquidLeft > 0 {
 			return all

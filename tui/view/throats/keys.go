@@ -14,7 +14,7 @@ import (
 
 // keys are the keys of the throats view.
 type keys struct {
-	Open, Prev, Next, Smaller, Larger, Type, Add, Remove, Take, Fills, Plot key.Binding
+	Open, Prev, Next, Smaller, Larger, Type, Add, Remove, Take, Fills, Plot, Wish key.Binding
 }
 
 func newKeys(k view.Keys) keys {
@@ -29,6 +29,7 @@ func newKeys(k view.Keys) keys {
 		Remove:  view.Bind("r", "remove it from the list", "r"),
 		Take:    view.Bind("k", "take it: the rocket's throat from now on", "k"),
 		Fills:   view.Bind("b", "best fill for each, or not", "b"),
+		Wish:    view.Bind("y", "say what to look for the best of: any result, most, least or a value", "y"),
 		Plot:    view.Bind("z", "plot height or thrust", k.Span.Keys()...),
 	}
 }
@@ -46,6 +47,9 @@ func (v *View) Keys() []view.Key {
 		view.On(b.Remove, v.remove),
 		view.On(b.Take, v.take),
 		view.On(b.Fills, func(view.Frame) { v.fillsToo = !v.fillsToo }),
+		view.On(b.Wish, func(frame view.Frame) {
+			v.wish.Ask(frame, frame.File().Rocket(), func() tea.Cmd { return v.Show(v.Scene) })
+		}),
 		view.On(b.Plot, func(view.Frame) { v.thrust = !v.thrust }),
 	}
 }
@@ -58,7 +62,7 @@ func (v *View) Hints() []draw.Hint {
 	return []draw.Hint{
 		draw.HintOf("throat", b.Prev, b.Next), draw.HintOf("size", b.Smaller, b.Larger),
 		draw.HintOf("add", b.Add), draw.HintOf("remove", b.Remove), draw.HintOf("take", b.Take),
-		draw.HintOf("best fill", b.Fills), draw.HintOf("plot", b.Plot), draw.HintOf("type", b.Type), draw.HintOf("undo", k.Undo),
+		draw.HintOf("best fill", b.Fills), draw.HintOf("plot", b.Plot), draw.HintOf("best for", b.Wish), draw.HintOf("type", b.Type), draw.HintOf("undo", k.Undo),
 		draw.HintOf("view", k.NextView), draw.HintOf("choose", k.Up, k.Down), draw.HintOf("change", k.Less, k.More),
 		draw.HintOf("findings", k.Findings), draw.HintOf("units", k.Units),
 	}

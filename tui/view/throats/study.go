@@ -40,8 +40,8 @@ func throatFlights(ctx context.Context, base *rocket.Rocket, throats []float64) 
 }
 
 // throatFills finds the best fill with each of the throats.
-func throatFills(ctx context.Context, base *rocket.Rocket, throats []float64) ([]throatFill, error) {
-	compared, err := study.Compare(ctx, study.Throats(base, throats), study.CompareOptions{Fill: true})
+func throatFills(ctx context.Context, base *rocket.Rocket, throats []float64, wish study.Wish) ([]throatFill, error) {
+	compared, err := study.Compare(ctx, study.Throats(base, throats), study.CompareOptions{Fill: true, Wish: wish})
 	if err != nil {
 		return nil, err
 	}
@@ -52,7 +52,14 @@ func throatFills(ctx context.Context, base *rocket.Rocket, throats []float64) ([
 	return out, nil
 }
 
-// mayBeBest tells that a flight leaves its rail and ends with no liquid aboard.
-func (f *throatFlight) mayBeBest() bool {
-	return f != nil && f.flight != nil && f.flight.Results.RailExit.Happened && f.flight.Results.LiquidLeft <= 0
+// worth is what a flight is worth to an aim, and whether it may be the best one: it leaves its rail, ends with no liquid
+// aboard and has what is wanted.
+func (f *throatFlight) worth(aim *study.Aim) (worth float64, may bool) {
+	if f == nil || f.flight == nil {
+		return 0, false
+	}
+	if why, _ := aim.Refuse(f.flight); why != study.Accepted {
+		return 0, false
+	}
+	return aim.Value(f.flight), true
 }

@@ -9,6 +9,7 @@ import (
 
 	"ullage/sim/rocket"
 	"ullage/sim/rocketfile"
+	"ullage/sim/study"
 	"ullage/tui/plot"
 	"ullage/tui/view"
 )
@@ -24,6 +25,7 @@ type View struct {
 	bindings keys
 	list     throatList
 	begun    bool // the list has been filled for the first time
+	wish     view.Wish
 	fillsToo bool // the best fill of each is asked for
 	thrust   bool // thrust is plotted, not height
 	flights  view.Work[[]throatFlight]
@@ -37,6 +39,7 @@ type View struct {
 type throatQuestion struct {
 	rocket  *rocket.Rocket
 	throats []float64
+	wish    view.Wish // of fills alone
 }
 
 // New is the view as it is at the start.
@@ -49,7 +52,7 @@ func (v *View) About() view.About {
 	return view.About{
 		Name: "throats", Open: v.bindings.Open,
 		Help: "Nozzle throats side by side, the rocket's own among them: what each does, in figures and on one plot. " +
-			"The best is the one that flies highest of those that leave the rail and empty. " +
+			"The best is the one that flies highest, or has the most, the least or a value of another result that is wanted, of those that leave the rail and empty. " +
 			"The list is for comparing: the rocket keeps its own throat until another is taken.",
 	}
 }
@@ -116,10 +119,12 @@ func (v *View) study() tea.Cmd {
 			return throatFlights(ctx, base, of.throats)
 		}))
 	}
+	of.wish = v.wish
 	if v.fillsToo && !reflect.DeepEqual(of, v.fillsOf) {
 		v.fillsOf = of
+		wish := v.wish.For(base)
 		cmds = append(cmds, v.fills.Ask(s.Ctx, func(ctx context.Context) ([]throatFill, error) {
-			return throatFills(ctx, base, of.throats)
+			return throatFills(ctx, base, of.throats, wish)
 		}))
 	}
 	return tea.Batch(cmds...)
@@ -152,13 +157,17 @@ func (v *View) fill(throat float64) *throatFill {
 	return nil
 }
 
-// best is the row with the highest flight that leaves the rail and ends without
+// wished is what the best throat has most of.
+func (v *View) wished() study.Wish { return v.wish.For(v.Scene.File.Rocket()) }
+
+// best is the row whose flight has most of what is wanted, of those that leave the rail and end without
 // liquid aboard; −1 when there is none.
 func (v *View) best(rows []throatRow) int {
-	best, apogee := -1, 0.0
+	aim := v.wished().Aim(false)
+	best, most := -1, 0.0
 	for i, r := range rows {
-		if f := v.flight(r.throat); f.mayBeBest() && (best < 0 || f.flight.Results.Apogee.Height > apogee) {
-			best, apogee = i, f.flight.Results.Apogee.Height
+		if x, may := v.flight(r.throat).worth(&aim); may && (best < 0 || x > most) {
+			best, most = i, x
 		}
 	}
 	return best

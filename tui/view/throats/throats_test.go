@@ -87,6 +87,24 @@ var trials = map[string]func(t *testing.T, f *frame){
 		f.Press("b")
 		require.NotContains(t, f.Shown(), "each at its best fill")
 	},
+	"Wish": func(t *testing.T, f *frame) {
+		f.Press("y")
+		require.Contains(t, f.Asked.Names, "landing.drift")
+		f.Type("least max.thrust")
+		require.Nil(t, f.Asked, f.Wrong)
+		require.Equal(t, 0, f.V.best(f.V.listed()), "the narrowest pushes least")
+		require.Contains(t, f.Shown(), "* 11 mm has the least greatest thrust")
+		f.Press("b")
+		require.Contains(t, f.Shown(), "each at its best fill")
+		f.Press("y")
+		f.Type("apogee.height = 5 km")
+		require.NotNil(t, f.Asked)
+		f.Type("apogee.height = 5000 m")
+		require.Contains(t, f.Shown(), "none of these comes to apogee of 5000 m: the nearest is 5")
+		f.Press("y")
+		f.Type("")
+		require.Contains(t, f.Shown(), "is today's throat")
+	},
 	"Plot": func(t *testing.T, f *frame) {
 		require.Contains(t, f.Shown(), "height m")
 		f.Press("z")
@@ -130,13 +148,16 @@ func TestFigures(t *testing.T) {
 
 // Best are only flights that leave the rail and end empty.
 func TestBestIsAFlightToHave(t *testing.T) {
-	good := &sim.Flight{Results: sim.Results{RailExit: sim.GuideEnd{Moment: sim.Moment{Happened: true}}}}
-	left := &sim.Flight{Results: good.Results}
+	full := sim.Moment{Happened: true}
+	good := &sim.Flight{Rocket: viewtest.Plover(t).Rocket(), Results: sim.Results{RailExit: sim.GuideEnd{Moment: full}, Apogee: full}}
+	left := &sim.Flight{Rocket: good.Rocket, Results: good.Results}
 	left.Results.LiquidLeft = 0.1
-	require.True(t, (&throatFlight{flight: good}).mayBeBest())
-	require.False(t, (&throatFlight{flight: left}).mayBeBest())
-	require.False(t, (&throatFlight{flight: &sim.Flight{}}).mayBeBest())
-	require.False(t, (&throatFlight{}).mayBeBest())
+	aim := view.Wish{}.For(good.Rocket).Aim(false)
+	may := func(f *throatFlight) bool { _, may := f.worth(&aim); return may }
+	require.True(t, may(&throatFlight{flight: good}))
+	require.False(t, may(&throatFlight{flight: left}))
+	require.False(t, may(&throatFlight{flight: &sim.Flight{}}))
+	require.False(t, may(&throatFlight{}))
 }
 
 // A bad throat stays open with what is wrong, and nothing else changes.
@@ -289,7 +310,7 @@ func BenchmarkThroats(b *testing.B) {
 	})
 	b.Run("fills", func(b *testing.B) {
 		for b.Loop() {
-			if _, err := throatFills(context.Background(), r, throats); err != nil {
+			if _, err := throatFills(context.Background(), r, throats, view.Wish{}.For(r)); err != nil {
 				b.Fatal(err)
 			}
 		}

@@ -3,7 +3,9 @@ package throats
 import (
 	"ullage/sim/gates"
 	"ullage/sim/quantity"
+	says "ullage/sim/report/words"
 	"ullage/sim/results"
+	"ullage/sim/study"
 	"ullage/tui/draw"
 	"ullage/tui/view"
 )
@@ -16,6 +18,8 @@ func (v *View) reading(rows []throatRow, t *draw.Table, most int) []string {
 	name := func(r throatRow) string { return draw.Exact(r.throat, unit, 6) }
 	at := v.list.at(rows)
 	chosen := v.flight(rows[at].throat)
+	wish := v.wished()
+	granted := says.In(sys).Granted(&wish)
 	var words []string
 	switch {
 	case v.flights.Err != nil:
@@ -32,12 +36,17 @@ func (v *View) reading(rows []throatRow, t *draw.Table, most int) []string {
 		}
 	}
 	if best := v.best(rows); best >= 0 && best != at {
-		words = append(words, string(draw.BestSign)+" "+name(rows[best])+" flies highest")
+		words = append(words, string(draw.BestSign)+" "+name(rows[best])+" "+granted)
 	} else if best < 0 && v.flights.Ready {
 		words = append(words, "none of these leaves the rail and empties")
 	}
-	if high := v.highestFilled(rows); high >= 0 {
-		words = append(words, "each at its best fill: "+name(rows[high])+" flies highest")
+	if best := v.best(rows); best >= 0 && !v.flights.Busy {
+		if x := wish.Row.Of(v.flight(rows[best].throat).flight); !wish.Met(x) {
+			words = append(words, "none of these comes to "+says.In(sys).Wish(&wish)+": the nearest is "+says.In(sys).Row(&wish.Row, x))
+		}
+	}
+	if high := v.bestFilled(rows); high >= 0 {
+		words = append(words, "each at its best fill: "+name(rows[high])+" "+granted)
 	}
 	if chosen != nil && chosen.flight != nil && !v.flights.Busy {
 		words = append(words, v.unseen(chosen, t)...)
@@ -64,11 +73,15 @@ func (v *View) compared(rows []throatRow, at int, name func(throatRow) string) [
 		}
 		up := draw.Change(own.flight.Results.Apogee.Height, f.flight.Results.Apogee.Height, v.Scene.Unit("m"))
 		fast := draw.Change(view.RailExitSpeed(own.flight), view.RailExitSpeed(f.flight), v.Scene.Unit("m/s"))
-		says := name(rows[at])
+		text := name(rows[at])
 		if at == v.best(rows) {
-			says = string(draw.BestSign) + " " + says + " is the best of these;"
+			text = string(draw.BestSign) + " " + text + " is the best of these;"
 		}
-		return []string{says + " against today's: apogee " + up + ", rail exit " + fast}
+		text += " against today's: "
+		if wish := v.wished(); wish.Row.Name != study.UsualWish && wish.Row.Name != exitResult {
+			text += wish.Row.Label + " " + draw.Change(wish.Row.Of(own.flight), wish.Row.Of(f.flight), v.Scene.Units.Unit(wish.Row.Metric())) + ", "
+		}
+		return []string{text + "apogee " + up + ", rail exit " + fast}
 	}
 	return nil
 }
@@ -78,7 +91,7 @@ func (v *View) unseen(f *throatFlight, t *draw.Table) []string {
 	sys := v.Scene.Units
 	_, shown := t.Fit(v.Scene.Theme, v.Columns)
 	var out []string
-	for _, fact := range view.Of(throatFacts, results.For(f.flight.Rocket)) {
+	for _, fact := range view.Of(v.columns(), results.For(f.flight.Rocket)) {
 		for i, c := range t.Columns {
 			if !shown[i] && (c.Title == fact.Title(false) || c.Title == fact.Title(true)) {
 				out = append(out, fact.Title(true)+" "+fact.Text(f.flight, sys)+" "+fact.UnitName(sys))
@@ -88,16 +101,19 @@ func (v *View) unseen(f *throatFlight, t *draw.Table) []string {
 	return out
 }
 
-// highestFilled is the throat that flies highest at its own best fill; −1 when
+// bestFilled is the throat that has most of what is wanted at its own best fill; −1 when
 // that is not asked for or not known.
-func (v *View) highestFilled(rows []throatRow) int {
-	high, apogee := -1, 0.0
+func (v *View) bestFilled(rows []throatRow) int {
+	high, most := -1, 0.0
+	aim := v.wished().Aim(false)
 	if !v.fillsToo || v.fills.Busy {
 		return high
 	}
 	for i, r := range rows {
-		if f := v.fill(r.throat); f != nil && f.best != nil && f.best.Apogee > apogee {
-			high, apogee = i, f.best.Apogee
+		if f := v.fill(r.throat); f != nil && f.best != nil {
+			if x := aim.Value(f.best.Flight); high < 0 || x > most {
+				high, most = i, x
+			}
 		}
 	}
 	return high
