@@ -66,7 +66,7 @@ func newField(f *rocketfile.File, r *rocket.Rocket, in rocketfile.Input, sys qua
 		} else if strings.HasPrefix(d.words, "[") {
 			d.short = strings.NewReplacer("[", "", "]", "", `"`, "").Replace(d.words)
 		}
-		if d.words == "" && in.Path {
+		if d.words == "" && (in.Path || !d.given && f.CanBeRows(in.Name)) {
 			d.short = "none"
 		}
 		if d.words == "" && d.given {

@@ -49,7 +49,11 @@ func (m *Model) addPart(path string) {
 			m.say(draw.Plain, upperFirst(what)+" added; its inputs are shown on the other drive: "+m.keys.Drive.Help().Key+".")
 			return
 		}
-		m.say(draw.Plain, upperFirst(what)+" added; its values are to be changed to what was built.")
+		says := "its values are to be changed to what was built."
+		if m.inputs.open[input].missing || m.inputs.chosen().value() == "none" || m.inputs.chosen().value() == "" {
+			says = "what it is, is still to be given."
+		}
+		m.say(draw.Plain, upperFirst(what)+" added; "+says)
 	}
 }
 

@@ -210,7 +210,8 @@ func (m *Model) editRows(from, to int, text, says string) (int, error) {
 // pasteRows takes lines of a table: in the place of all rows, or behind the last where the empty row is chosen.
 func (m *Model) pasteRows(text string) {
 	t := *m.tabling
-	n := len(m.points().Rows)
+	rows := m.points()
+	n := len(rows.Rows)
 	from := 0
 	if t.at >= n || t.more {
 		from = min(t.at, n)
@@ -229,6 +230,9 @@ func (m *Model) pasteRows(text string) {
 	says := fmt.Sprintf("%d rows pasted", made)
 	if to > from {
 		says += fmt.Sprintf(" in place of %d", to-from)
+		if rows.From != "" {
+			says += " of " + rows.From
+		}
 	}
 	m.say(draw.Plain, says+"; "+m.keys.Undo.Help().Key+" takes that back.")
 }

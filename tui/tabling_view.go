@@ -19,7 +19,7 @@ func (m *Model) tableLines(w, h int) (lines []string, above, below bool) {
 	}
 	label = fmt.Sprintf("%s, %d rows", label, len(is.Rows))
 	if is.From != "" {
-		label += " of " + draw.Clean(is.From)
+		label = fmt.Sprintf("%d rows of %s", len(is.Rows), draw.Clean(is.From))
 	}
 	head := []string{groupLine(theme, theme.Fit(label, min(draw.Width(label), w-2)), w)}
 	const number = 4

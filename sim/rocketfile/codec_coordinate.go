@@ -24,5 +24,5 @@ type coordinateCell struct{ *rowCell }
 
 func (c coordinateCell) get(p place) (v float64, given, there bool) {
 	v, _, there = c.rowCell.get(p)
-	return v, p.rocket.Site.Located, there
+	return v, p.rocket.Site.Located || v != 0, there // of a draft one alone
 }

@@ -40,7 +40,7 @@
 // A row is a number or a count ([num]), or anything else with its codec ([text]),
 // which points at the field of the rocket: one word of several (choose), a
 // number or a word in its place (numberOr), a list (listCodec), rows of numbers
-// (rowsCodec), a text, an opening rule. It may be required, have a default or a
+// (rowsCodec), which [File.EditRows] changes row by row, a text, an opening rule. It may be required, have a default or a
 // value in force (otherwise), be excluded by another key, belong to one drive,
 // or be an input only of some rockets (onlyFor).
 //
@@ -49,7 +49,8 @@
 //
 // A section: write a function like windSection, which gives its path, heading,
 // count in a rocket and rows, and name it in the schema at its place on the
-// screen. One that a rocket may lack has make and drop; a repeated one ([[fins]])
+// screen, and says what it is (about). One that a rocket may lack has make and drop;
+// one that every rocket has by its defaults, and a text may do without, is loose; a repeated one ([[fins]])
 // has many, title and a row "name", by which its dotted names go; without these two
 // they go by its place, counted from 1. A section within a section (water.tube)
 // needs no more than its dotted path. Copy what

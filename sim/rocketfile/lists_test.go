@@ -119,3 +119,22 @@ func TestSpreadsFollowTheirItems(t *testing.T) {
 	require.NoError(t, err)
 	require.Equal(t, map[string]float64{"canopy.y.area": 0.2, "canopy.3.area": 0.3, "canopy.2.deploy.water": 1}, stated(g), "%s", g.Text())
 }
+
+// One coordinate alone is taken, shown, and left open until the other is there; so is an outline without a place.
+func TestCoordinatesInAnyOrder(t *testing.T) {
+	f := draftIn(t, plain)
+	f, err := f.Set("site.latitude", "47,25")
+	require.NoError(t, err)
+	in, err := f.Find("site.latitude")
+	require.NoError(t, err)
+	v, given := in.Get(f.Described())
+	require.True(t, given)
+	require.InDelta(t, 47.25, v, 1e-12)
+	require.Len(t, f.Unfinished(), 1)
+	require.Equal(t, "site.longitude", f.Unfinished()[0].With)
+	_, err = Read("x.toml", folder(t), f.Text())
+	require.ErrorContains(t, err, "given without longitude")
+	f, err = f.Set("site.longitude", "8.5")
+	require.NoError(t, err)
+	require.Empty(t, f.Unfinished())
+}
