@@ -127,6 +127,20 @@ func (w *writer) filling() {
 		"Slowly to "+figure+w.counted(water.Pressure)+", and no further. The needle steady. Then the launch list, at once: a chamber is not left under pressure, and the sun warms it.",
 		"Called off: vent from where you stand until the gauge reads 0 and stays there; then as the list for one that did not release says.",
 	)
+	w.warms()
+}
+
+// warms is what a gauge shows on the closed chamber as it warms or cools.
+func (w *writer) warms() {
+	rows, note := w.Closed(w.Rocket)
+	g := page.Grid{Heads: []page.GridHead{page.Words("gas and wall at, " + w.Unit("degC"))}, Rows: [][]string{{"gauge shows, " + w.Unit("bar")}}}
+	for _, row := range rows {
+		g.Heads = append(g.Heads, page.Figures(row.Temperature))
+		g.Rows[0] = append(g.Rows[0], row.Gauge)
+	}
+	x := page.Section{Name: "The gauge on a closed chamber"}
+	x.Add(g, page.Prose(note))
+	w.list.Print = append(w.list.Print, x)
 }
 
 // ring names the seal's ring.
@@ -286,7 +300,7 @@ func (w *writer) unreleased() {
 		"Hands off the release. Aloud: not released, nobody moves.",
 		"Release tried once more from where you stand, if it is made for that; lines are not jerked, nothing is thrown.",
 		sentence(all[0]), sentence(all[1]),
-		"In the sun it warms up and its pressure rises, about a thirtieth of the whole for each 10 °C: do not wait for a better idea, vent it.",
+		"In the sun it warms up and its pressure rises: 10 °C warmer the gauge shows "+w.AtLeast(r.ClosedAt(r.GasTemperature()+10).Gauge)+". Do not wait for a better idea, vent it.",
 	)
 	w.add("Vented",
 		sentence(all[2]),

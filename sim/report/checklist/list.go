@@ -146,7 +146,7 @@ type List struct {
 	People [][2]string // who, and where they stand
 	Phases []Phase
 	Notes  []string
-	Print  []page.Section // blanks to fill in
+	Print  []page.Section // what stands below its steps: blanks to fill in, a table
 	whole  []page.Section // of a list that another page has
 }
 

@@ -184,7 +184,7 @@ func TestPressuresByTemperature(t *testing.T) {
 	require.Contains(t, f.Shown(), "9.01 9.39 9.77 10.0 10.2 10.5 vent vent bar")
 	f.Scene.Units = quantity.US
 	f.Show()
-	require.Contains(t, f.Shown(), "20 40 60 80 100 120 degF")
+	require.Contains(t, f.Shown(), "20 40 61 80 100 120 degF")
 	require.Contains(t, f.Shown(), "Nobody fills past 145 psi")
 	f.Drive()
 	require.NotContains(t, f.Shown(), "gauge shows", "a motor has none")

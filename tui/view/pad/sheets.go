@@ -1,11 +1,8 @@
 package pad
 
 import (
-	"math"
 	"slices"
-	"strconv"
 
-	"ullage/sim/quantity"
 	"ullage/sim/report/checklist"
 	"ullage/sim/report/words"
 	"ullage/sim/rocket"
@@ -49,52 +46,30 @@ func (v *View) further() []string {
 	return out
 }
 
-// temperatures that the pressures are told for.
-func (v *View) temperatures() []float64 {
-	unit := v.Scene.Unit("degC")
-	first, last, by := -10.0, 50.0, 10.0
-	if v.Scene.Units == quantity.US {
-		first, last, by = 20, 120, 20
-	}
-	var out []float64
-	for t := first; t <= last; t += by {
-		out = append(out, unit.ToSI(t))
-	}
-	own := v.Scene.Now.Flight.Rocket.GasTemperature()
-	if !slices.ContainsFunc(out, func(t float64) bool { return math.Abs(t-own) < 0.5 }) {
-		out = append(out, own)
-	}
-	slices.Sort(out)
-	return out
-}
-
 // pressures are what a gauge shows on the closed chamber as it warms or cools: nothing to fill to.
 func (v *View) pressures() []string {
 	r, say := v.Scene.Now.Flight.Rocket, words.In(v.Scene.Units)
 	if verdict := v.judged(); r.Power != rocket.WaterPower || verdict == nil || !verdict.Pass() || r.Water.Pressure <= 0 {
 		return nil
 	}
-	const cell, vent = 7, "vent"
+	const cell, first = 7, 16
 	theme := v.Scene.Theme
-	heads, figures, cells := theme.Paint(draw.SunlitStrong, draw.Padded("gas and wall at", cell*2+2)), theme.Paint(draw.SunlitStrong, draw.Padded("gauge shows", cell*2+2)), cell*2+2
-	note := "Closed, as it warms or cools. Nobody fills past " + say.FillTo(r.Water.Pressure) + "."
-	for _, t := range v.temperatures() {
+	heads, figures, cells := theme.Paint(draw.SunlitStrong, draw.Padded("gas and wall at", first)), theme.Paint(draw.SunlitStrong, draw.Padded("gauge shows", first)), first
+	rows, note := say.Closed(r)
+	for _, row := range rows {
 		if cells+cell > v.Columns {
 			break
 		}
-		at := r.ClosedAt(t)
-		role, text := draw.Sunlit, say.Bare(at.Gauge, "bar")
-		if at.Vent() {
-			role, text = draw.SunlitReverse, vent
-		} else if t == r.GasTemperature() {
+		role := draw.Sunlit
+		switch {
+		case row.Vent:
+			role = draw.SunlitReverse
+		case row.Filled:
 			role = draw.SunlitStrong
 		}
-		heads += theme.Paint(draw.SunlitStrong, draw.Aligned(strconv.FormatFloat(v.Scene.Unit("degC").FromSI(t), 'f', 0, 64), cell))
-		figures += theme.Paint(draw.Sunlit, draw.Blanks(cell-len(text))) + theme.Paint(role, text)
+		heads += theme.Paint(draw.SunlitStrong, draw.Aligned(row.Temperature, cell))
+		figures += theme.Paint(draw.Sunlit, draw.Blanks(cell-len(row.Gauge))) + theme.Paint(role, row.Gauge)
 		cells += cell
-	}
-	if slices.ContainsFunc(v.temperatures(), func(t float64) bool { return r.ClosedAt(t).Vent() }) {
-		note += " " + vent + ": past its proof."
 	}
 	unit := func(painted, name string) string {
 		return painted + theme.Paint(draw.SunlitStrong, draw.Padded(theme.Fit(" "+name, v.Columns-cells), v.Columns-cells))
