@@ -15,7 +15,7 @@ import (
 type WindTilt struct {
 	Wind    float64     // at the height of the file's, m/s
 	Tilt    float64     // from vertical, rad
-	Heading float64     // where the tilt points, rad: where the wind comes from
+	Heading float64     // where the tilt points, rad: into the wind
 	Drift   float64     // of the landing from the pad, m; NaN when it does not come down
 	Upright float64     // the same from an upright rail
 	Flight  *sim.Flight // with that tilt and its rocket
@@ -31,7 +31,8 @@ const (
 // it, 0 to most, rad, with which the rocket comes down nearest the pad; of equals the
 // least. A flight that does not leave the rail or does not come down is never the best
 // one; where all are such, the rail stays upright. In calm air there is no wind to tilt
-// into: the rail stands upright and there is no gust. Bad winds, a bad most, or a
+// into: the rail stands upright and there is no gust. Into a wind in layers, which come from several
+// directions, is against the drift from an upright rail: up to small tilts, what brings the landing back. Bad winds, a bad most, or a
 // rocket that is not valid are a fault.List.
 func WindTilts(ctx context.Context, r *rocket.Rocket, winds []float64, most float64, o Options) ([]WindTilt, error) {
 	if err := checkWindTilts(r, winds, most); err != nil {
@@ -63,6 +64,8 @@ type tiltSearch struct {
 	base    *rocket.Rocket
 	wind    float64
 	options sim.Options
+	heading float64 // of tilts, where given
+	headed  bool
 	flights int // so far
 }
 
@@ -75,6 +78,9 @@ func (s *tiltSearch) try(tilt float64) (WindTilt, error) {
 		c.Wind.Blow(s.wind)
 	}
 	_, from := c.Wind.Surface()
+	if s.headed {
+		from = s.heading
+	}
 	c.Rail.Tilt, c.Rail.Heading = tilt, from
 	l := WindTilt{Wind: s.wind, Tilt: tilt, Heading: from, Drift: math.NaN()}
 	s.flights++
@@ -98,6 +104,10 @@ func (s *tiltSearch) best(most float64) (WindTilt, error) {
 		return best, err
 	}
 	upright := best.Drift
+	if l := best.Flight.Landing; len(s.base.Wind.Layers) > 1 && upright > 0 {
+		s.heading, s.headed = math.Mod(math.Atan2(-l.East, -l.North)+2*math.Pi, 2*math.Pi), true
+		best.Heading = s.heading
+	}
 	squared := func(tilt float64) (float64, error) {
 		l, err := s.try(tilt)
 		if err == nil && l.nearer(best) {

@@ -8,6 +8,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"ullage/atmosphere"
 	"ullage/sim/fault"
 	"ullage/sim/long"
 	"ullage/sim/rocket"
@@ -36,6 +37,28 @@ func TestTiltsIntoTheWindBringItHome(t *testing.T) {
 		assert.Less(t, l.Drift, l.Upright)
 	}
 	assert.Equal(t, rocket.Rail{Length: 1}, r.Rail, "the rocket given stays as it is")
+}
+
+// Where the layers of the wind come from elsewhere aloft, the rail tilts against the drift, which lands
+// no farther than any heading of a scan at that tilt, and nearer than into the wind of the ground.
+func TestTiltsIntoLayers(t *testing.T) {
+	r := bottle()
+	r.Wind.Layers = []atmosphere.Layer{{Height: 10, Speed: 1, From: 0}, {Height: 40, Speed: 2, From: math.Pi / 2}}
+	r.Wind.Speed = 0
+	tilts, err := WindTilts(background, r, []float64{1}, tenDegrees, Options{})
+	require.NoError(t, err)
+	l := tilts[0]
+	require.Equal(t, l.Heading, l.Flight.Rocket.Rail.Heading)
+	s := tiltSearch{ctx: background, base: r, wind: 1, options: Options{}.flight(), headed: true}
+	for i := range 36 {
+		s.heading = float64(i) * math.Pi / 18
+		x, err := s.try(l.Tilt)
+		require.NoError(t, err)
+		require.Less(t, l.Drift, x.Drift+0.1, "towards %.0f°, not %.0f°", s.heading*180/math.Pi, l.Heading*180/math.Pi)
+		if i == 0 {
+			require.Less(t, l.Drift, x.Drift-1)
+		}
+	}
 }
 
 // No tilt of a dense scan lands nearer the pad, whatever the wind: with a rigid body

@@ -64,17 +64,24 @@ func (p filler) warnings() form.Block {
 // winds is how to tilt the rail into each wind, and what comes of it.
 func (p filler) winds() form.Block {
 	_, from := p.Rocket.Wind.Surface()
+	tilt, direction := "tilt to "+compass(from), "from the direction in the file"
+	if p.layered() {
+		tilt, direction = "tilt", "in the layers of the file, made stronger or weaker as a whole"
+	}
 	t := &form.Table{Columns: []form.Column{
-		{Head: "wind", Unit: p.WindUnit()}, {Head: "tilt to " + compass(from), Kind: form.Figures},
+		{Head: "wind", Unit: p.WindUnit()}, {Head: tilt, Kind: form.Figures},
 		{Head: "rail exit", Unit: p.Unit("m/s")}, {Head: "angle"}, {Head: "apogee", Unit: p.Unit("m")}, {Head: "landing", Unit: p.Unit("m")}}}
 	for _, l := range p.Tilts {
 		t.Rows = append(t.Rows, p.wind(l))
 	}
 	return form.Block{Title: "rail and wind", Table: t, Notes: []string{fmt.Sprintf(
 		"The tilt into the wind, at most %s, that lands nearest the pad (common practice, no source), and where it "+
-			"lands then. For a wind from the direction in the file; turn the rail with the wind. The rail exit is judged by "+
-			"the wind too; opening and landing are not judged here.", tenths(plan.MostTilt(p.Rocket))), words.Direction}}
+			"lands then. For a wind %s; turn the rail with the wind. The rail exit is judged by "+
+			"the wind too; opening and landing are not judged here.", tenths(plan.MostTilt(p.Rocket)), direction), words.Direction}}
 }
+
+// layered tells that the wind comes from several directions, each height its own.
+func (p filler) layered() bool { return len(p.Rocket.Wind.Layers) > 1 }
 
 // wind is the row of one wind: words that grade the rail exit and its angle always, the
 // others where they are outside a limit.
@@ -95,7 +102,11 @@ func (p filler) wind(l study.WindTilt) form.Row {
 		}
 		return judge(text, limit, v)
 	}
-	cells := []string{quiet(p.WindFigure(l.Wind), gates.LimitFor(r, gates.LimitWind), l.Wind), tenths(l.Tilt),
+	tilt := tenths(l.Tilt)
+	if p.layered() && l.Tilt > 0 {
+		tilt += " to " + compass(l.Heading)
+	}
+	cells := []string{quiet(p.WindFigure(l.Wind), gates.LimitFor(r, gates.LimitWind), l.Wind), tilt,
 		gates.WordNever, "-", "-", "-"}
 	if e := fl.RailExit; e.Happened {
 		cells[2] = judge(p.Bare(e.Speed, "m/s"), gates.RailExit(r), e.Speed)
