@@ -24,6 +24,9 @@ type tabling struct {
 	more  bool          // it is to stand before the chosen one, not in its place
 	wrong string        // what is wrong with it
 	was   *thrust.Curve // as it was when the table was opened
+
+	of *rocketfile.File // whose rows these are
+	is rocketfile.Rows
 }
 
 // openTable shows the rows of an input.
@@ -37,8 +40,12 @@ func (m *Model) openTable(input string) {
 
 // points are the rows of the table as they stand.
 func (m *Model) points() rocketfile.Rows {
-	rows, _ := m.file().RowsOf(m.tabling.input)
-	return rows
+	if t := *m.tabling; t.of != m.file() {
+		t.of = m.file()
+		t.is, _ = t.of.RowsOf(t.input)
+		m.tabling = &t
+	}
+	return m.tabling.is
 }
 
 // rowUnits are the units that the columns are shown in.

@@ -10,8 +10,8 @@ import (
 
 // tableLines are the rows of the table in exactly h rows of w cells, and whether there are more above and below.
 func (m *Model) tableLines(w, h int) (lines []string, above, below bool) {
-	theme, t := m.theme, *m.tabling
-	is := m.points()
+	theme, is := m.theme, m.points()
+	t := *m.tabling
 	units := m.rowUnits(is)
 	label := t.input
 	if _, last, dotted := strings.Cut(t.input, "."); dotted {
@@ -51,6 +51,8 @@ func (m *Model) tableLines(w, h int) (lines []string, above, below bool) {
 			first, sign = len(rows), theme.Pointer
 		}
 		switch wrong := is.Wrong[of]; {
+		case i < t.at-h || i > t.at+h:
+			rows = append(rows, "") // out of sight
 		case i == t.at && t.typed != nil:
 			rows = append(rows, theme.Paint(draw.Focused, sign+draw.Aligned(fmt.Sprint(i+1), number-1)+" ")+t.typed.view(theme, w-number-2)+" ")
 			for _, part := range draw.Wrapped(theme.Say(draw.Clean(t.wrong)), w-3) {

@@ -74,7 +74,7 @@ func (m *Model) thrustLines(points [][]quantity.Quantity, was *thrust.Curve, w, 
 	if room < 6 {
 		return says[:min(len(says), h)]
 	}
-	return append(m.pointsChart(x, draw.InUnit(y, force), other, chartNames{"time", "s", "thrust", force.Name}, w, min(room, 20)), says...)
+	return append(m.pointsChart(x, draw.InUnit(y, force), other, chartNames{"time", "s", "thrust", force.Name}, w, min(room, max(20, w/4))), says...)
 }
 
 // chartNames are what the axes of a chart are called.
