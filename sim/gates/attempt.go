@@ -15,6 +15,7 @@ type attempt struct {
 	rocket *rocket.Rocket
 	on     change   // what was made before it
 	loses  []string // names of checks that it would lose or make worse
+	worse  []string // of them those that fail anyway
 	first  string   // key of the first of them on the drive that flies; empty on the other
 }
 
@@ -84,10 +85,12 @@ func (m *mender) again(a *attempt, key string, d depth) (passes bool, err error)
 	if !passes {
 		return false, nil
 	}
-	a.loses, a.first = nil, ""
+	a.loses, a.worse, a.first = nil, nil, ""
 	for _, k := range m.v.setBack(v, a.remedy.costs) {
-		if a.loses = append(a.loses, m.v.Checks[k].Name); a.first == "" {
-			a.first = m.v.Checks[k].Key
+		was := &m.v.Checks[k]
+		a.set(was, was.Name)
+		if a.first == "" {
+			a.first = was.Key
 		}
 	}
 	if m.other == nil || len(a.loses) > 0 || d == likely {
@@ -104,9 +107,18 @@ func (m *mender) again(a *attempt, key string, d depth) (passes bool, err error)
 		return false, err
 	}
 	for _, k := range m.other.setBack(v, a.remedy.costs) {
-		a.loses = append(a.loses, m.other.Checks[k].Name+" on "+string(m.other.Power))
+		was := &m.other.Checks[k]
+		a.set(was, was.Name+" on "+string(m.other.Power))
 	}
 	return true, nil
+}
+
+// set notes a check that the attempt sets back.
+func (a *attempt) set(was *Check, name string) {
+	a.loses = append(a.loses, name)
+	if was.Fails() {
+		a.worse = append(a.worse, name)
+	}
 }
 
 // on is a flight as one of another rocket that flies alike.
@@ -174,12 +186,13 @@ func (v *Verdict) setBack(after *Verdict, counts func(was, is *Check) bool) []in
 }
 
 // costs tells that a mend sets a check back: it is lost or made worse. A chamber built anew is to be proved anew: that
-// goes without saying.
+// goes without saying. Waiting for a calmer day sets back only what passes: the rest has to be mended for calm air anyway,
+// in which each mend was flown.
 func (m *Remedy) costs(was, is *Check) bool {
 	if m.Kind == Rebuild && was.About == Chamber {
 		return false
 	}
-	return lost(was, is) || was.Fails() && is.worse(was)
+	return lost(was, is) || !m.Waits() && was.Fails() && is.worse(was)
 }
 
 // worse tells that a check that fails does so by more than before.

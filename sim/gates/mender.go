@@ -197,7 +197,7 @@ func (m *mender) of(i int) ([]Remedy, error) {
 		if len(blocked) > 0 {
 			a := &blocked[0]
 			nothing.Input, nothing.Rule, nothing.From, nothing.To = a.remedy.Input, a.remedy.Rule, math.NaN(), a.remedy.To
-			nothing.Breaks = a.loses
+			nothing.Breaks, nothing.Worse = a.loses, a.worse
 		}
 		out = append(out, nothing)
 	}

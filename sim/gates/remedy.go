@@ -44,7 +44,8 @@ type Remedy struct {
 	Keys     []string         // of Give: dotted names, as [Judge] misses them
 	Why      string           // of Give: a word on it, without a full stop; may be empty
 	And      *Remedy          // to be made with it, since neither holds alone; nil mostly
-	Breaks   []string         // of NothingFound: checks that the nearest value tried would lose
+	Breaks   []string         // of NothingFound: checks that the nearest value tried would lose, or make worse
+	Worse    []string         // of Breaks: those that fail without it already
 	Booked   bool             // of a proof: the chamber has a logbook, which is where a proof is entered
 }
 

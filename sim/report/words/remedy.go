@@ -2,6 +2,7 @@ package words
 
 import (
 	"math"
+	"slices"
 	"strings"
 
 	"ullage/sim/gates"
@@ -25,7 +26,7 @@ func (p Printer) nothing(m gates.Remedy) string {
 	case m.Input.Name == "motor.delay" && !math.IsNaN(m.From):
 		text = "no delay of this motor comes nearer than " + p.Text(m.From, "m/s") + ", at " + p.Given(m.To, "s")
 	case m.Input.Name != "" && len(m.Breaks) > 0:
-		text = "no input within reach passes it alone: " + p.setInput(gates.Remedy{Input: m.Input, Rule: m.Rule, From: m.To, To: m.To}) + " would fail " + page.Listed(m.Breaks)
+		text = "no input within reach passes it alone: " + p.setInput(gates.Remedy{Input: m.Input, Rule: m.Rule, From: m.To, To: m.To}) + " would " + breaks(m)
 	case m.Input.Name != "":
 		text = "no input within reach passes it, one or two at a time"
 	}
@@ -33,6 +34,22 @@ func (p Printer) nothing(m gates.Remedy) string {
 		text += ": " + m.Why
 	}
 	return text
+}
+
+// breaks says what a value that passes would fail, and what fails already and would be worse.
+func breaks(m gates.Remedy) string {
+	var parts []string
+	if lost := slices.DeleteFunc(slices.Clone(m.Breaks), func(name string) bool { return slices.Contains(m.Worse, name) }); len(lost) > 0 {
+		parts = append(parts, "fail "+page.Listed(lost))
+	}
+	if len(m.Worse) > 0 {
+		already := "which fails already"
+		if len(m.Worse) > 1 {
+			already = "which fail already"
+		}
+		parts = append(parts, "make "+page.Listed(m.Worse)+" worse, "+already)
+	}
+	return strings.Join(parts, ", and ")
 }
 
 // leftOpen is how a file says that nothing builds up in a chamber beside a motor.

@@ -32,8 +32,8 @@ func TestRemedies(t *testing.T) {
 		}
 	}
 	assert.Equal(t, "water.fill 25 % or less", In(quantity.Metric).Remedy(gates.Remedy{Input: in, From: 0.3, To: 0.25}))
-	nothing := gates.Remedy{Kind: gates.NothingFound, Input: in, From: math.NaN(), To: 0.35, Breaks: []string{"landing", "wind"}, Why: "build another"}
-	assert.Equal(t, "no input within reach passes it alone: water.fill 35 % would fail landing and wind: build another", In(quantity.Metric).Remedy(nothing))
+	nothing := gates.Remedy{Kind: gates.NothingFound, Input: in, From: math.NaN(), To: 0.35, Breaks: []string{"landing", "wind"}, Worse: []string{"wind"}, Why: "build another"}
+	assert.Equal(t, "no input within reach passes it alone: water.fill 35 % would fail landing, and make wind worse, which fails already: build another", In(quantity.Metric).Remedy(nothing))
 	delay := gates.Remedy{Kind: gates.NothingFound, Input: rocketfile.Input{Name: "motor.delay"}, From: 20.7, To: 9, Why: "open by height"}
 	assert.Equal(t, "no delay of this motor comes nearer than 20.7 m/s, at 9 s: open by height", In(quantity.Metric).Remedy(delay))
 	both := gates.Remedy{Input: in, From: 0.3, To: 0.25, And: &gates.Remedy{Input: in, From: 0.2, To: 0.3}}
