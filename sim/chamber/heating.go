@@ -9,6 +9,14 @@ type Heated struct {
 	Vent, DampVent  Vent    // that hold Heating.Rise
 }
 
+// Wider is the larger of the two vents: enough for either. Its area is NaN when no rise is given.
+func (h *Heated) Wider() Vent {
+	if h.Vent.Area > h.DampVent.Area {
+		return h.Vent
+	}
+	return h.DampVent
+}
+
 // Vent is a hole that lets out what a warming chamber's gas gains.
 type Vent struct {
 	Area        float64 // m²; +Inf when water would boil, NaN when no rise is given

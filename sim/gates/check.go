@@ -79,6 +79,9 @@ func (v *Verdict) Pass() bool { return v.Word() == WordGo }
 // does it pass.
 func (c *Check) Fails() bool { return c.Judged && !c.Pass }
 
+// Open tells of a check for which something to judge by is not given.
+func (c *Check) Open() bool { return !c.Judged }
+
 // Failed counts the checks outside their limits.
 func (v *Verdict) Failed() int { return v.count((*Check).Fails) }
 
@@ -88,7 +91,7 @@ func (v *Verdict) Cautions() int {
 }
 
 // Unjudged counts the checks for which something is not given.
-func (v *Verdict) Unjudged() int { return v.count(func(c *Check) bool { return !c.Judged }) }
+func (v *Verdict) Unjudged() int { return v.count((*Check).Open) }
 
 func (v *Verdict) count(of func(*Check) bool) int {
 	n := 0

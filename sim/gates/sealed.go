@@ -42,7 +42,7 @@ func sealedCriteria(r *rocket.Rocket, today time.Time) []criterion {
 		thinner := column.Air(0).Pressure - column.Air(math.Max(fl.Apogee.Height, 0)).Pressure
 		return fl.Rocket.ChamberAt().Heated.Damp + thinner, true
 	}
-	vent := Remedy{Kind: CutVent, To: at.Heated.DampVent.Hole}
+	vent := Remedy{Kind: CutVent, To: at.Heated.Wider().Hole}
 	if hot.Rise > g.limit.Max {
 		vent.To = math.NaN() // no hole keeps it low enough
 	}

@@ -110,7 +110,7 @@ func (s *windSearch) find(top int) (WindLimit, error) {
 		case first >= 0:
 			over = at
 		case i == 0 && s.plain[0].Failed() == 0 && s.full[0].Failed() == 0:
-			return WindLimit{Unjudged: names(s.full[0], func(c *gates.Check) bool { return !c.Judged })}, nil
+			return WindLimit{Unjudged: names(s.full[0], (*gates.Check).Open)}, nil
 		}
 	}
 	if first < 0 {
@@ -173,7 +173,7 @@ func (s *windSearch) none() (WindLimit, error) {
 			best, at = v, tenths
 		}
 	}
-	return WindLimit{Fails: names(best, (*gates.Check).Fails), Unjudged: names(best, func(c *gates.Check) bool { return !c.Judged })}, nil
+	return WindLimit{Fails: names(best, (*gates.Check).Fails), Unjudged: names(best, (*gates.Check).Open)}, nil
 }
 
 // names are those of some checks of a verdict.

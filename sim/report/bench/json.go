@@ -40,8 +40,7 @@ func WriteJSON(w io.Writer, b *study.Benched) error {
 	o = new(machine.Object)
 	area := math.NaN()
 	if b.Sealed != nil && b.Sealed.Result.Heated != nil {
-		h := b.Sealed.Result.Heated
-		area = math.Max(h.Vent.Area, h.DampVent.Area)
+		area = b.Sealed.Result.Heated.Wider().Area
 	}
 	o.Put("area_m2", area)
 	doc.Add("vent", o)

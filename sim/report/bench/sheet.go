@@ -147,8 +147,7 @@ func (s *sheet) vent() page.Section {
 		x.Add(page.Prose("Not worked out: give [chamber.heating] with temperature and time."))
 		return x
 	}
-	h := s.Sealed.Result.Heated
-	area := math.Max(h.Vent.Area, h.DampVent.Area)
+	area := s.Sealed.Result.Heated.Wider().Area
 	switch {
 	case math.IsNaN(area):
 		x.Add(page.Prose("Not worked out: give chamber.heating.rise, the pressure that the vent is to allow."))

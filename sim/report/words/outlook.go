@@ -53,7 +53,7 @@ func (p Printer) OutcomeChange(o *plan.Outcome) string {
 		}
 		return text
 	case o.Verdict.Failed() == 0:
-		return "state what is missing: " + checksOf(o, func(c *gates.Check) bool { return !c.Judged })
+		return "state what is missing: " + checksOf(o, (*gates.Check).Open)
 	}
 	return "no one change does it; outside: " + checksOf(o, (*gates.Check).Fails)
 }

@@ -238,8 +238,9 @@ func (v *View) opening() (chamberFigure, bool) {
 }
 
 func (v *View) vent(h *chamber.Heated) string {
-	if !(h.DampVent.Hole > 0) || math.IsInf(h.DampVent.Hole, 0) {
+	hole := h.Wider().Hole
+	if !(hole > 0) || math.IsInf(hole, 0) {
 		return ""
 	}
-	return "; vent " + v.inUnit(h.DampVent.Hole, "mm", 2)
+	return "; vent " + v.inUnit(hole, "mm", 2)
 }
