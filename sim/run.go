@@ -35,6 +35,7 @@ type course struct {
 
 	before      float64 // length of the step before, in this phase; 0 if none
 	faultBefore float64
+	again       bool // the step has been tried longer
 
 	in, dy state // for looks inside a step
 	inner  forces

@@ -56,12 +56,12 @@ func (r *run) rescale() {
 }
 
 // rescaleTurns follows how fast a rigid body swings, for what is wrong with its spin turns it by so much
-// less, and how far it has turned from the wind: a swing forgets its errors, and what goes on turning
-// multiplies them.
+// less, and how far: a swing forgets its errors, and what turns over and over multiplies them.
 func (r *run) rescaleTurns() {
 	f, turned := &r.now, 1.0
 	if f.airspeed > 0 && !r.overTop {
-		turned += 60 * f.across * f.across / (f.airspeed * f.airspeed)
+		s := r.swings()
+		turned += 80*s + 120*s*s
 	}
 	for i := range 4 {
 		r.weights[attitude+i] = turned
@@ -72,6 +72,19 @@ func (r *run) rescaleTurns() {
 		}
 		r.weights[spin+i] = turned / (f.inertia.pitch * max(1, f.swing))
 	}
+}
+
+// swings is how far it will swing from the wind, sin² of half that angle, by the energy that is in it: the
+// same all through a swing. It is 1 for what turns over, as what is unstable soon does.
+func (r *run) swings() float64 {
+	f := &r.now
+	now := (1 - f.axial/f.airspeed) / 2
+	stiffness := f.turn * f.airspeed
+	if !(stiffness > 0) {
+		return min(1e4*now, 1)
+	}
+	turning := r.y[spin]*r.y[spin] + r.y[spin+1]*r.y[spin+1]
+	return min(now+turning/(4*f.inertia.pitch*stiffness), 1)
 }
 
 // scales are what the error of each component is measured against in the present phase.

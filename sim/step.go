@@ -41,7 +41,7 @@ func (s *stages) step(eq equations, stiff *stiffPart, t, h float64, y0, f0, y1, 
 		s.exponential(eq, stiff, t, h, y0, f0, y1, f1, est, end)
 		return
 	}
-	if stiff.vane.on && h*imag(stiff.vane.fast) > gentle {
+	if stiff.vane.on {
 		s.swing(eq, &stiff.vane, t, h, y0, f0, y1, f1, est, end)
 		return
 	}
@@ -55,11 +55,8 @@ func (s *stages) step(eq equations, stiff *stiffPart, t, h float64, y0, f0, y1, 
 	s.simpson(y1, y0, h, f0)
 	eq.rates(t+h, y1, f1, end)
 	s.differ(est, h, f1)
-	s.lookBack(h, y0, f0, y1, f1, est)
+	s.lookBack(h, 0, s.n, 1, y0, f0, y1, f1, est)
 }
-
-// gentle is how much of a swing, rad, a step may be to be taken without the exponential form.
-const gentle = 0.3
 
 // along goes from a state along rates: to = from + h·rates.
 func along(n int, to, from *state, h float64, rates *state) {
@@ -110,16 +107,16 @@ func (s *stages) remember(h float64, f0 *state, framed bool) {
 // lookBack widens the estimate by what it cannot see. To a mere quadrature, a rate that
 // depends on nothing but time, the method and its companion are both Simpson's rule, and
 // their difference is nothing. The quadratic through the rates at both ends and at the start of the step before
-// integrates to third order, so that what it misses tells the rates' third derivative.
-func (s *stages) lookBack(h float64, y0, f0, y1, f1, est *state) {
+// integrates to third order, so that what it misses tells the rates' third derivative: of the components from low
+// up to high, as far as it is to be trusted.
+func (s *stages) lookBack(h float64, low, high int, trust float64, y0, f0, y1, f1, est *state) {
 	if s.before == 0 {
 		return
 	}
 	w := s.before / h
-	share := 1 / (9 * (1 + 2*w))
+	share := trust / (9 * (1 + 2*w))
 	a, b, c := -h/(6*w*(1+w)), h*(1+3*w)/(6*w), h*(2+3*w)/(6*(1+w))
-	n := s.n
-	from, to, first, last, earlier, e := y0[:n], y1[:n], f0[:n], f1[:n], s.earlier[:n], est[:n]
+	from, to, first, last, earlier, e := y0[low:high], y1[low:high], f0[low:high], f1[low:high], s.earlier[low:high], est[low:high]
 	for i := range e {
 		missed := share * (to[i] - from[i] - (a*earlier[i] + b*first[i] + c*last[i]))
 		if math.Abs(missed) > math.Abs(e[i]) {
@@ -190,7 +187,7 @@ func (s *stages) exponential(eq equations, stiff *stiffPart, t, h float64, y0, f
 	}
 	if frame != nil {
 		e := est[jet]
-		s.lookBack(h, b, fb, to, last, est)
+		s.lookBack(h, 0, n, 1, b, fb, to, last, est)
 		est[jet] = e * frame.perUnit(y1[jet])
 	}
 }

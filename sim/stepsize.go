@@ -2,25 +2,19 @@ package sim
 
 import "math"
 
+// The apogee has to be smooth against whatever changes a little from one flight to the next, for those who look
+// for its highest: so the lengths of steps are smooth functions too. A step is cut at what it meets, however little
+// of it is left; one that is taken again is shorter by no more than what makes it fit; and what
+// is believed of a step goes by how much of it was taken. As a step comes or goes then, it comes and goes as one of no length.
+
 // chooseStep sets the length of the next step: what the error allows, up to the next known
 // time, landing on it exactly, or to the next event that is in sight.
 func (r *run) chooseStep() {
 	if r.next == 0 {
 		r.next = r.firstStep()
 	}
-	left := min(r.stop, timeLimit) - r.t
-	if event := max(r.coming(r.next), least*max(1, r.t)); event < left {
-		left = event
-	}
-	switch {
-	case r.next >= 0.95*left:
-		r.h = left
-	case r.next >= 0.5*left:
-		r.h = left / 2
-	default:
-		r.h = r.next
-	}
-	r.h = min(r.h, r.roughAhead())
+	event := max(r.coming(r.next), least*max(1, r.t))
+	r.h = min(r.next, event, min(r.stop, timeLimit)-r.t, r.roughAhead())
 }
 
 // growth is the most that a step may be longer than the one before.
@@ -46,29 +40,43 @@ func (r *run) nearsGround() bool {
 }
 
 // accept tries a step and judges its error. A step that is too bold, or went
-// where the equations have no answer, is to be tried again shorter. A step that was cut
-// short to meet something does not hold back those behind it.
+// where the equations have no answer, is to be tried again shorter.
 func (r *run) accept() bool {
 	r.try()
 	r.fault = r.size()
-	better := 0.9 / math.Sqrt(math.Sqrt(r.fault))
-	if r.before > 0 && min(r.fault, r.faultBefore) > 0.1 {
-		// What made the error grow will go on: Gustafsson, ACM Trans. Math. Softw. 20 (1994) 496.
-		better *= min(1, r.h/r.before*math.Sqrt(math.Sqrt(r.faultBefore/r.fault)))
+	fits := 0.4
+	if !math.IsNaN(r.fault) {
+		fits = 1 / math.Sqrt(math.Sqrt(r.fault))
 	}
 	if r.fault <= 1 || r.h <= 1e-13*max(1, r.t) {
-		r.next = r.h * min(better, max(growth, r.next/r.h))
+		// A step that was cut short to meet something tells little of those behind it, if its error is small.
+		whole := r.h / r.next
+		r.next += min(whole*whole+r.fault, 1) * (r.h*min(0.9*fits*r.trend(), growth) - r.next)
+		r.again = false
 		r.flight.Steps++
 		r.flight.effort[r.leg].steps++
 		return true
 	}
+	r.next = r.h * max(0.2, fits*math.Cbrt(fits))
+	if r.again {
+		r.next *= 0.8
+	}
+	r.again = true
 	r.flight.Rejected++
 	r.flight.effort[r.leg].rejected++
-	if math.IsNaN(r.fault) {
-		better = 0.4
-	}
-	r.next = r.h * max(0.2, better)
 	return false
+}
+
+// trend shortens the next step by what made the error grow from the step before to this one, for it will
+// go on: Gustafsson, ACM Trans. Math. Softw. 20 (1994) 496. Errors of next to nothing tell no trend.
+func (r *run) trend() float64 {
+	const faint = 0.05
+	smaller := min(r.fault, r.faultBefore)
+	if r.before == 0 || smaller <= faint {
+		return 1
+	}
+	grown := r.h / r.before * math.Sqrt(math.Sqrt(r.faultBefore/r.fault))
+	return 1 - min(1, 10*(smaller-faint))*(1-min(1, grown))
 }
 
 // size is the error of the step just tried over what is allowed; NaN if it has none.
@@ -80,7 +88,7 @@ func (r *run) size() float64 {
 // Wanner, Solving Ordinary Differential Equations I, section II.4: from the sizes of
 // the state and its first two derivatives.
 func (r *run) firstStep() float64 {
-	if r.stiff.frame != nil {
+	if r.stiff.frame != nil && !r.model.settled {
 		return 0.3 / math.Abs(r.stiff.rate[0])
 	}
 	size := func(v *state) float64 { return worst(r.stages.n, v, &r.weights) }

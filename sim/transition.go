@@ -172,10 +172,9 @@ func (r *run) afterGuide(free bool) {
 			r.model.body.start(&r.y)
 		}
 	}
-	if r.model.rigid {
-		r.enter()
-	} else {
-		r.resume()
+	r.resume()
+	if r.model.rigid && math.Abs(r.f[spin])+math.Abs(r.f[spin+1]) > 1e-6*r.now.inertia.pitch {
+		r.next = min(r.next, r.firstStep()) // it begins to swing
 	}
 	if !free {
 		return

@@ -72,8 +72,12 @@ func (v *vane) set(y *state, f *forces) {
 	// λ³ + pλ² + qλ + s; μ by Newton's method, the others from what is left.
 	p, q, s := v.damp+v.side, v.damp*v.side+v.stiff*v.give, v.give*(v.stiff*v.side-v.couple*v.along)
 	mu := -s / q
-	for range 3 {
-		mu -= (((mu+p)*mu+q)*mu + s) / ((3*mu+2*p)*mu + q)
+	for range 12 {
+		by := (((mu+p)*mu+q)*mu + s) / ((3*mu+2*p)*mu + q)
+		mu -= by
+		if math.Abs(by) <= 1e-12*math.Abs(mu) {
+			break
+		}
 	}
 	a := -(p + mu) / 2
 	b2 := q + mu*(p+mu) - a*a
@@ -225,9 +229,10 @@ func (s *stages) swing(eq equations, v *vane, t, h float64, y0, f0, y1, f1, est 
 	}
 	v.unseen(h, fb, &s.last, est)
 	v.settle(est)
-	s.n = pointStates // swings are no quadratures
-	s.lookBack(h, y0, f0, y1, f1, est)
-	s.n = n
+	s.lookBack(h, 0, pointStates, 1, y0, f0, y1, f1, est)
+	z := h * imag(v.fast)
+	z *= z
+	s.lookBack(h, pointStates, n, 1/(1+z*z), y0, f0, y1, f1, est) // long swings are no quadratures
 }
 
 // swinging is where in a swing the rates are that f tells, for one axis: it goes round with the fast pair, its size

@@ -106,3 +106,23 @@ func TestSwingOrderIsFourth(t *testing.T) {
 	assert.InDelta(t, 4, math.Log2(a/b), 0.1)
 	assert.InDelta(t, 4, math.Log2(b/c), 0.1)
 }
+
+// The slow eigenvalue is one, however strong the thrust is at a low speed: it is not slow then.
+func TestSlowEigenvalue(t *testing.T) {
+	for _, ahead := range []float64{-20, 0, 20, 60, 200} {
+		for _, speed := range []float64{5.0, 9, 14, 30, 90} {
+			var v vane
+			y := state{attitude: 1}
+			v.set(&y, &forces{mass: 0.5, axial: speed, airspeed: speed, turn: 0.25 * speed / 90, damping: 0.03 * speed / 90,
+				sideways: speed / 90, ahead: ahead, swing: 40 * speed / 90, inertia: massProperties{pitch: 0.012, roll: 2e-4}})
+			if !v.on {
+				continue
+			}
+			path := v.times(v.path)
+			assert.InDelta(t, v.slow, path.turn, 1e-9, "%v N at %v m/s", ahead, speed)
+			assert.InDelta(t, v.slow*v.path.spin, path.spin, 1e-9*math.Abs(v.stiff), "%v N at %v m/s", ahead, speed)
+			assert.InDelta(t, v.slow*v.path.speed, path.speed, 1e-9*(1+math.Abs(v.along)), "%v N at %v m/s", ahead, speed)
+			assert.InDelta(t, 1, v.drifts(v.path), 1e-9)
+		}
+	}
+}
