@@ -56,7 +56,8 @@ func (r *run) rescale() {
 }
 
 // rescaleTurns follows how fast a rigid body swings, for what is wrong with its spin turns it by so much
-// less, and how far: a swing forgets its errors, and what turns over and over multiplies them.
+// less, and how far: a swing forgets its errors, and what turns over and over multiplies them. A radian too far bends
+// the path by no more than half its share.
 func (r *run) rescaleTurns() {
 	f, turned := &r.now, 1.0
 	if f.airspeed > 0 && !r.overTop {
@@ -64,13 +65,13 @@ func (r *run) rescaleTurns() {
 		turned += 80*s + 120*s*s
 	}
 	for i := range 4 {
-		r.weights[attitude+i] = turned
+		r.weights[attitude+i] = turned / 2
 	}
 	for i := range 3 {
 		if r.hurry > 0 {
 			r.weights[vEast+i] *= turned
 		}
-		r.weights[spin+i] = turned / (f.inertia.pitch * max(1, f.swing))
+		r.weights[spin+i] = turned / (2 * f.inertia.pitch * max(1, f.swing))
 	}
 }
 
@@ -87,7 +88,7 @@ func (r *run) swings() float64 {
 	return min(now+turning/(4*f.inertia.pitch*stiffness), 1)
 }
 
-// scales are what the error of each component is measured against in the present phase.
+// scales are what the error of each component is measured against in the present phase, but for a rigid body's turns.
 func (r *run) scales() state {
 	m, f := &r.model, &r.now
 	height, velocity := 0.0, 0.0
@@ -136,12 +137,6 @@ func (r *run) scales() state {
 		s[jet] = max(1, m.flow.Fastest())
 	case chokedGas:
 		s[store] = m.flow.CarriedGas()
-	}
-	for i := range 4 {
-		s[attitude+i] = 1
-	}
-	for i := range 3 {
-		s[spin+i] = f.inertia.pitch // at a rate of 1 rad/s
 	}
 	return s
 }
