@@ -125,8 +125,8 @@ func (w *writer) filling() {
 		"Everyone counted, and standing where the list says. The range officer says go on. From here on nobody goes nearer.",
 		half,
 		"Slowly to "+figure+w.counted(water.Pressure)+", and no further. The needle steady. Then the launch list, at once: a chamber is not left under pressure, and the sun warms it.",
-		"Called off: vent from where you stand until the gauge reads 0 and stays there; then as the list for one that did not release says.",
 	)
+	w.list.Notes = append(w.list.Notes, "Called off, at any step: vent from where you stand until the gauge reads 0 and stays there; then as the list for one that did not release says.")
 	w.warms()
 }
 

@@ -97,7 +97,7 @@ func (l *List) object() *machine.Object {
 			}
 		}
 	}
-	return new(machine.Object).Add("list", l.Name).Add("alarms", alarms).Add("people", people).Add("phases", phases)
+	return new(machine.Object).Add("list", l.Name).Add("alarms", alarms).Add("people", people).Add("phases", phases).Add("notes", append([]string{}, l.Notes...))
 }
 
 func phase(name string, steps []string) *machine.Object {

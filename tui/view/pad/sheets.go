@@ -33,7 +33,7 @@ func (v *View) further() []string {
 	var out []string
 	add := func(from, to int) {
 		for i := from; i < to; i++ {
-			if i == from || l.steps[i].phase != l.steps[i-1].phase {
+			if !l.refused && (i == from || l.steps[i].phase != l.steps[i-1].phase) {
 				if l.steps[i].phase != l.steps[v.at()].phase || i < v.at() {
 					out = append(out, v.row(draw.SunlitStrong, "  "+l.steps[i].phase))
 				}
@@ -99,6 +99,9 @@ func (v *View) facts() []string {
 	}
 	for _, f := range v.list().Facts {
 		add(f[0], f[1])
+	}
+	for _, note := range v.list().Notes {
+		out = append(out, v.para(draw.Sunlit, "", note)...)
 	}
 	return out
 }
