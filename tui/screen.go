@@ -171,7 +171,7 @@ func (m *Model) titleLine() string {
 		file, drive string
 	}{
 		{namedViews, file, drive}, {namedViews, file, ""}, {namedViews, base, ""},
-		{keyedViews, file, drive}, {keyedViews, base, drive}, {keyedViews, file, ""}, {keyedViews, base, ""}, {unnamedViews, file, ""}, {unnamedViews, base, ""},
+		{keyedViews, file, drive}, {keyedViews, base, drive}, {keyedViews, file, ""}, {keyedViews, base, ""}, {closeViews, file, ""}, {closeViews, base, ""}, {unnamedViews, file, ""}, {unnamedViews, base, ""},
 	} {
 		views, file = m.viewStrip(try.others), try.file
 		room = w - 4 - draw.Width(mark) - views.Cells
@@ -200,6 +200,7 @@ type viewNaming int
 const (
 	namedViews viewNaming = iota
 	keyedViews
+	closeViews // keys with one blank between them
 	unnamedViews
 )
 
@@ -220,7 +221,10 @@ func (m *Model) viewStrip(others viewNaming) draw.Piece {
 		if key := theme.Say(v.About().Open.Help().Key); i == m.active {
 			add(draw.Focused, theme.Pointer+key+" "+v.About().Name)
 		} else {
-			add(draw.Strong, " "+key)
+			if others != closeViews {
+				add(draw.Plain, " ")
+			}
+			add(draw.Strong, key)
 			if others == namedViews {
 				add(draw.Dim, " "+v.About().Name)
 			}
