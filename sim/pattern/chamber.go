@@ -86,7 +86,8 @@ func (s *Set) closure(c *chamber.Chamber, e *chamber.Closure, name string, pract
 	p.closed(Cut, around(k.Outside, e.Overlap)...)
 	p.closed(Mark, around(k.Plug, e.Overlap)...)
 	p.line(Axis, "", Point{X: -e.Overlap - 4*millimetre}, Point{X: depth + 4*millimetre})
-	p.line(Fold, "rim", Point{Y: -radius}, Point{Y: radius})
+	p.line(Fold, "rim", Point{}, Point{Y: radius}) // the word clear of the axis
+	p.line(Fold, "", Point{Y: -radius}, Point{})
 	p.size("skirt", Point{X: -e.Overlap, Y: radius}, Point{X: 0, Y: radius}, 6*millimetre)
 	p.size("dome", Point{X: depth, Y: -radius}, Point{X: 0, Y: -radius}, 6*millimetre)
 	p.size("outside", Point{X: -e.Overlap, Y: -radius}, Point{X: -e.Overlap, Y: radius}, 8*millimetre)

@@ -54,7 +54,7 @@ func finDisc(f *airframe.Fins, diameter float64, input, name, title string, coun
 		hole = append(hole, arc(Point{}, inner, at-near, at-2*math.Pi/n+near)...)
 	}
 	p.closed(Hole, hole...)
-	p.cross(Point{}, inner*0.6)
+	p.cross(Point{}, inner*0.25)
 	p.line(Axis, "up: fin 1", Point{X: -inner * 0.5, Y: inner * 0.7}, Point{X: inner * 0.5, Y: inner * 0.7})
 	p.size("hole for the body", Point{X: -inner, Y: 0}, Point{X: inner, Y: 0}, inner*0.3)
 	p.size("disc", Point{X: rim, Y: -rim}, Point{X: -rim, Y: -rim}, 4*millimetre)

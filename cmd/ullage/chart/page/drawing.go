@@ -75,7 +75,7 @@ const (
 	ruleLong  = 100 * vg.Millimeter
 	drawnGap  = 2 * vg.Millimeter // around what is drawn
 	arrowLong = 2.2 * vg.Millimeter
-	wordGap   = 0.8 * vg.Millimeter // between a line and its word
+	wordGap   = 1.1 * vg.Millimeter // between a line and the base of its word
 	minor     = vg.Length(7.5)      // size of words on a drawing
 )
 
@@ -94,6 +94,21 @@ func (m *Measure) moved() (from, to vg.Point) {
 	x, y, _ := way(m.From, m.To)
 	shift := vg.Point{X: -y * m.Off, Y: x * m.Off}
 	return m.From.Add(shift), m.To.Add(shift)
+}
+
+// wordAt is where a measure's text has its middle, and its direction: half way along its line, or beyond its end, to the right or up, where
+// the text is too long to stand between the arrows.
+func (m *Measure) wordAt() (at vg.Point, x, y vg.Length) {
+	from, to := m.moved()
+	x, y, long := way(from, to)
+	if rx, ry := readable(x, y); rx != x || ry != y {
+		from, to, x, y = to, from, rx, ry
+	}
+	along := long / 2
+	if wide := plain(minor).Width(clean(m.Text)); wide > long-2*arrowLong {
+		along = long + wide/2 + wordGap
+	}
+	return vg.Point{X: from.X + along*x, Y: from.Y + along*y}, x, y
 }
 
 // middleOf is the point half way along a stroke, and the direction there.
@@ -142,8 +157,8 @@ func (d *Drawing) bounds() vg.Rectangle {
 	for i := range d.Measures {
 		from, to := d.Measures[i].moved()
 		b.add(from, to)
-		x, y, _ := way(from, to)
-		b.text(vg.Point{X: (from.X + to.X) / 2, Y: (from.Y + to.Y) / 2}, x, y, d.Measures[i].Text)
+		at, x, y := d.Measures[i].wordAt()
+		b.text(at, x, y, d.Measures[i].Text)
 	}
 	if len(d.Strokes) == 0 && len(d.Measures) == 0 {
 		return vg.Rectangle{}
@@ -218,9 +233,8 @@ func (d *Drawing) stroke(s sheet, place func(vg.Point) vg.Point, window, cell vg
 		}
 	}
 	for i := range d.Measures {
-		from, to := d.Measures[i].moved()
-		x, y, _ := way(from, to)
-		s.along(place(vg.Point{X: (from.X + to.X) / 2, Y: (from.Y + to.Y) / 2}), x, y, d.Measures[i].Text, cell)
+		at, x, y := d.Measures[i].wordAt()
+		s.along(place(at), x, y, d.Measures[i].Text, cell)
 	}
 }
 

@@ -312,6 +312,7 @@ func (s sheet) figures(room vg.Rectangle, g *Grid) vg.Length {
 	if g == nil || len(g.Rows) == 0 {
 		return y
 	}
+	y -= noteSize * 0.8
 	f := plain(noteSize)
 	column := vg.Length(0)
 	for _, h := range g.Heads {
