@@ -134,6 +134,10 @@ func (s *sheet) rule(r *rocket.Rocket, canopy int) string {
 func (s *sheet) lockOut(x *study.Settings) page.Points {
 	fl := x.Flight
 	on := "On " + string(fl.Rocket.Power) + " power: "
+	from := "release"
+	if fl.Rocket.Power == rocket.MotorPower {
+		from = "ignition"
+	}
 	limit := s.Given(fl.Rocket.Limits.InForce().Opening, "m/s")
 	var points page.Points
 	switch {
@@ -142,7 +146,7 @@ func (s *sheet) lockOut(x *study.Settings) page.Points {
 	case math.IsNaN(x.Slow):
 		points = append(points, on+"at the top it is still faster than "+limit+", what canopies may open at (limits.opening): no lock-out helps, tilt and wind do.")
 	case x.Slow > 0:
-		points = append(points, on+"lock out all events for "+s.upTo(x.Slow)+" from release, while it is faster than "+limit+" (limits.opening); the top comes at "+s.Time(fl.Apogee.Time)+".")
+		points = append(points, on+"lock out all events for "+s.upTo(x.Slow)+" from "+from+", while it is faster than "+limit+" (limits.opening); the top comes at "+s.Time(fl.Apogee.Time)+".")
 	default:
 		points = append(points, on+"it never is faster than "+limit+" (limits.opening); the top comes at "+s.Time(fl.Apogee.Time)+".")
 	}
