@@ -126,11 +126,19 @@ func (c *checklistCommand) day(s *streams, file *rocketfile.File, names []string
 	day.Verdict.Rocket, day.Verdict.Power = r, r.Power
 	flies := slices.ContainsFunc(names, func(name string) bool { _, flies := checklist.Leads(name); return flies })
 	if flies {
-		v, err := gates.Judge(s.ctx, r, gates.Options{Today: time.Now(), Spreads: study.Spreads(file), Respread: study.Respread(file)})
+		options := gates.Options{Today: time.Now(), Spreads: study.Spreads(file), Respread: study.Respread(file)}
+		v, err := gates.Judge(s.ctx, r, options)
 		if err != nil {
 			return day, err
 		}
 		day.Verdict = v
+		if v.Pass() && slices.Contains(names, "launch") {
+			wind, err := plan.MostWind(s.ctx, r, plan.Options{Spreads: options.Spreads, Respread: options.Respread, Today: options.Today})
+			if err != nil {
+				return day, err
+			}
+			day.Most = &wind
+		}
 	}
 	if slices.Contains(names, "proof") {
 		structure, err := study.StructureOf(s.ctx, r)

@@ -216,7 +216,7 @@ func (w *writer) launch() {
 	w.add("Before",
 		"The range officer has said go on, aloud.",
 		"Sky: no aircraft, birds or cloud below "+w.ceiling()+". Field: nobody on it. Road, crowd and cars not under the way it may take.",
-		"Wind on a row of the card without a mark, "+w.most()+" at the most: otherwise it waits.",
+		w.windStep(),
 	)
 	count := "Count-down aloud from five; a shout of stop stops it."
 	if r.Power == rocket.WaterPower {
@@ -249,7 +249,13 @@ func (w *writer) ceiling() string {
 	return "where it may go"
 }
 
-func (w *writer) most() string { return w.WindSpeed(gates.LimitFor(w.Rocket, gates.LimitWind).Max) }
+// windStep is in which wind it flies: that up to which it passes, where somebody looked for that.
+func (w *writer) windStep() string {
+	if w.Most != nil {
+		return "Wind measured at the pad, on a row of the card without a mark: " + w.MostWind(w.Most) + ". Otherwise it waits."
+	}
+	return "Wind on a row of the card without a mark, and never more than " + w.WindSpeed(gates.LimitFor(w.Rocket, gates.LimitWind).Max) + ": otherwise it waits."
+}
 
 // canopyTime is when the last canopy should be seen.
 func (w *writer) canopyTime() string {

@@ -18,6 +18,7 @@ type Day struct {
 	Rocket    *rocket.Rocket
 	Verdict   gates.Verdict    // of the drive that flies
 	Pad       chamber.Result   // the chamber filled on the pad (plan.OnThePad)
+	Most      *plan.WindLimit  // wind up to which it passes, for the launch; nil where nobody looked
 	Structure *study.Structure // nil of a rocket without a description of its chamber
 }
 
