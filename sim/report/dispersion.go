@@ -270,7 +270,7 @@ func Outside(r *rocket.Rocket, outside, landed int, p words.Printer) string {
 	}
 	text := fmt.Sprintf("%d of %d", outside, landed)
 	if outside > 0 {
-		text += " (" + strconv.FormatFloat(100*float64(outside)/float64(landed), 'g', 2, 64) + " %) " + gates.WordFar
+		text += " (" + words.Share(outside, landed) + ") " + gates.WordFar
 	}
 	switch radius := r.Field.Radius; {
 	case radius == 0:

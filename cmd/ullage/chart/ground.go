@@ -78,7 +78,7 @@ func (l Look) outside(s *report.Dispersion, k study.Fallen) string {
 	}
 	text := fmt.Sprintf("outside the field: %d of %d", k.Outside, k.Landed)
 	if k.Outside > 0 {
-		text += fmt.Sprintf(" (%.2g %%)", 100*float64(k.Outside)/float64(k.Landed))
+		text += " (" + words.Share(k.Outside, k.Landed) + ")"
 	}
 	return text
 }

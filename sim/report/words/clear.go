@@ -1,6 +1,8 @@
 package words
 
 import (
+	"math"
+	"strconv"
 	"strings"
 
 	"ullage/sim/gates"
@@ -28,9 +30,9 @@ func (p Printer) Clear(k ground.Kept, power rocket.Power) string {
 		by   ground.Ruling
 		v    float64
 		text string
-	}{{ground.ByField, k.Field, "the field's own rule"}, {ground.ByBlast, k.Blast, "the blast"}, {ground.ByCode, k.Code.People, p.code(k, power)}} {
+	}{{ground.ByField, k.Field, "by the field's own rule"}, {ground.ByBlast, k.Blast, "by the blast"}, {ground.ByCode, k.Code.People, "for " + p.code(k, power)}} {
 		if x.v > 0 && x.by != k.By {
-			parts = append(parts, p.Farther(x.v)+" by "+x.text)
+			parts = append(parts, p.Farther(x.v)+" "+x.text)
 		}
 	}
 	if !k.Coded {
@@ -77,4 +79,16 @@ func (p Printer) FieldText(f *rocket.Field) string {
 		return gates.WordUnknown + ": neither field.radius nor field.boundary is given"
 	}
 	return strings.Join(parts, ", and ")
+}
+
+// Share is a part of a whole in percent, to two digits; all of it and none of it alone are 100 % and 0 %.
+func Share(part, whole int) string {
+	v := 100 * float64(part) / float64(whole)
+	switch {
+	case part < whole && v > 99:
+		return strconv.FormatFloat(math.Floor(v*10)/10, 'f', 1, 64) + " %"
+	case v >= 9.95:
+		return strconv.FormatFloat(v, 'f', 0, 64) + " %"
+	}
+	return strconv.FormatFloat(v, 'g', 2, 64) + " %"
 }
