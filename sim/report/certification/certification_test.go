@@ -12,6 +12,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"ullage/sim/ground"
 	"ullage/sim/plan"
 	"ullage/sim/quantity"
 	"ullage/sim/rocket"
@@ -43,12 +44,13 @@ func text(r *rocket.Rocket, all []plan.Certification, sys quantity.System) strin
 func TestDocument(t *testing.T) {
 	r, all := motors(t, func(r *rocket.Rocket) {
 		r.Flyer = rocket.Flyer{Name: "A. Flyer", Certification: "12, level 1"}
-		r.Field.Ceiling = 0
+		r.Field.Ceiling, r.Field.Radius = 0, 0
+		r.Field.Boundary = ground.Polygon{{East: -2000, North: -2000}, {East: 2000, North: -2000}, {North: 2000}}
 	})
 	got := text(r, all, quantity.Metric)
 	assert.Contains(t, got, "No leave to fly as the file has it, on own: not judged: ")
 	assert.Contains(t, got, "not judged: apogee under the ceiling.")
-	assert.Contains(t, got, "no ceiling is given (field.ceiling)")
+	assert.Contains(t, got, "no ceiling is given (field.ceiling), field within its boundary.")
 	assert.Contains(t, got, "Nothing here says that a flight will be accepted.")
 	assert.Contains(t, got, "For the first flight, class H or I: none that fits and is go; by impulse alone: own and wide.")
 	assert.Contains(t, got, "certified 12, level 1")

@@ -196,17 +196,18 @@ func (s *sheet) flown() page.Section {
 	}
 	x.Add(g)
 	limits := "Rail exit at least " + s.Given(gates.RailExit(s.motors[0].Rocket).Min, "m/s") + ", landing at most " + s.Given(gates.LimitFor(s.rocket, gates.LimitLanding).Max, "m/s")
-	for _, b := range []struct {
-		v    float64
-		is   string
-		none string
-	}{{s.rocket.Field.Ceiling, "ceiling ", "no ceiling is given (field.ceiling)"}, {s.rocket.Field.Radius, "field to ", "no field is given (field.radius)"}} {
-		if b.v > 0 {
-			limits += ", " + b.is + s.Height(b.v)
-		} else {
-			limits += ", " + b.none
-		}
+	f := &s.rocket.Field
+	ceiling, field := ", no ceiling is given (field.ceiling)", ", no field is given (field.radius)"
+	if f.Ceiling > 0 {
+		ceiling = ", ceiling " + s.Height(f.Ceiling)
 	}
+	switch {
+	case f.Radius > 0:
+		field = ", field to " + s.Height(f.Radius)
+	case f.Bounded():
+		field = ", field within its boundary"
+	}
+	limits += ceiling + field
 	x.Add(s.balance()...)
 	x.Add(page.Prose(limits + ". Delays as the motors' files have them; ullage motors tells the best that can be had, ullage card the page for the flight itself."))
 	return x
