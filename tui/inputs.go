@@ -108,8 +108,10 @@ func (l *list) sieve() {
 	if c := l.chosen(); c != nil {
 		name, group = c.Name, c.Group
 	}
-	if l.fields = found(l.all, l.sought); l.sought == "" {
+	if l.sought == "" {
 		l.fields = folded(l.all, l.folds)
+	} else {
+		l.fields = found(l.all, l.sought)
 	}
 	at := slices.IndexFunc(l.fields, func(d field) bool { return d.Name == name })
 	if at < 0 {

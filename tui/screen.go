@@ -207,15 +207,17 @@ const (
 // viewStrip names the view shown, with its key and a sign, among the others.
 func (m *Model) viewStrip(others viewNaming) draw.Piece {
 	theme := m.theme
-	var out draw.Piece
+	var painted strings.Builder
+	cells := 0
 	add := func(r draw.Role, text string) {
-		out.Painted, out.Cells = out.Painted+theme.Paint(r, text), out.Cells+draw.Width(text)
+		painted.WriteString(theme.Paint(r, text))
+		cells += draw.Width(text)
 	}
 	for i, v := range m.views {
 		if i != m.active && others == unnamedViews {
 			continue
 		}
-		if out.Cells > 0 {
+		if cells > 0 {
 			add(draw.Plain, " ")
 		}
 		if key := theme.Say(v.About().Open.Help().Key); i == m.active {
@@ -230,7 +232,7 @@ func (m *Model) viewStrip(others viewNaming) draw.Piece {
 			}
 		}
 	}
-	return out
+	return draw.Piece{Painted: painted.String(), Cells: cells}
 }
 
 // driveText says what drives the rocket in a few words.
