@@ -53,6 +53,7 @@ type Verdict struct {
 	Calm     *sim.Flight
 
 	corners map[string]*sim.Flight // what flew in corners, by their keys
+	against map[string]deviation   // the corner of each check, by its key
 }
 
 // Word is the verdict on all checks together: no-go when any fails, else not judged when

@@ -2,6 +2,7 @@ package gates
 
 import (
 	"math"
+	"slices"
 
 	"ullage/sim"
 	"ullage/sim/results"
@@ -106,4 +107,18 @@ func (d deviation) key() string {
 		b[i] = byte(s + 1)
 	}
 	return string(b)
+}
+
+// corner gives the corner of each check of a verdict, of the spreads of another rocket: none of a check that it has not.
+func (v *Verdict) corner(spreads []study.Spread) func(key string) deviation {
+	return func(key string) deviation {
+		d := deviation{spreads, make([]int8, len(spreads))}
+		was := v.against[key]
+		for k, s := range was.spreads {
+			if n := slices.IndexFunc(spreads, func(is study.Spread) bool { return is.Input.Name == s.Input.Name }); n >= 0 {
+				d.signs[n] = was.signs[k]
+			}
+		}
+		return d
+	}
 }

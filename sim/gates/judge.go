@@ -24,6 +24,12 @@ type Options struct {
 	Remedies bool // look for what would mend a failed check
 	Workers  int
 
+	// Like is a verdict with corners on a rocket much like this one: its corners, which are likely the worst of this one too, fly in place
+	// of looking for the worst.
+	Like *Verdict
+	// Flown is a verdict on this very rocket, whose flights need not fly again.
+	Flown *Verdict
+
 	calm    *sim.Flight                // in calm air, where it flew already
 	against func(key string) deviation // the corner of each check, where it is not to be looked for
 	corners map[string]*sim.Flight     // of this rocket with these spreads, by their keys, which flew already
@@ -35,6 +41,12 @@ type Options struct {
 // the way that goes against the check. Flights are those of the rocket's own model. A
 // rocket that is not valid is a fault.List.
 func Judge(ctx context.Context, r *rocket.Rocket, o Options) (Verdict, error) {
+	if f := o.Flown; f != nil {
+		o.Day, o.calm, o.corners = f.Day, f.Calm, f.corners
+	}
+	if o.Like != nil && o.Like.Cornered && o.against == nil {
+		o.against = o.Like.corner(o.Spreads)
+	}
 	v := Verdict{Power: r.Power, Rocket: r, Day: o.Day, Cornered: len(o.Spreads) > 0}
 	var err error
 	if v.Day == nil {
@@ -65,6 +77,10 @@ func Judge(ctx context.Context, r *rocket.Rocket, o Options) (Verdict, error) {
 	if v.Cornered {
 		if against, v.corners, err = corners(ctx, r, gates, v.Checks, o, own); err != nil {
 			return v, err
+		}
+		v.against = make(map[string]deviation, len(gates))
+		for i := range gates {
+			v.against[gates[i].key] = against[i]
 		}
 	}
 	left := v.Day.RailExit.Happened

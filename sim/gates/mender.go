@@ -36,7 +36,7 @@ const (
 )
 
 func newMender(ctx context.Context, v *Verdict, gates []criterion, against []deviation, o Options) *mender {
-	o.Remedies, o.Day, o.calm = false, nil, nil
+	o.Remedies, o.Day, o.calm, o.Like, o.Flown = false, nil, nil, nil, nil
 	return &mender{ctx: ctx, v: v, gates: gates, against: against, options: o}
 }
 
@@ -76,7 +76,7 @@ func (m *mender) judged(r *rocket.Rocket, d depth, flown Options) (*Verdict, err
 		o.Spreads = m.spreads(r)
 	}
 	if d == likely {
-		o.against = m.corner(o.Spreads)
+		o.against = m.v.corner(o.Spreads)
 	}
 	v, err := Judge(m.ctx, r, o)
 	if err != nil {
@@ -91,23 +91,6 @@ func (m *mender) spreads(r *rocket.Rocket) []study.Spread {
 		return m.options.Respread(r)
 	}
 	return slices.DeleteFunc(slices.Clone(m.options.Spreads), func(s study.Spread) bool { return s.Input.Drive != "" && s.Input.Drive != r.Power })
-}
-
-// corner gives the corner of each check as it is without a mend, of spreads with one.
-func (m *mender) corner(spreads []study.Spread) func(key string) deviation {
-	return func(key string) deviation {
-		d := deviation{spreads, make([]int8, len(spreads))}
-		i := slices.IndexFunc(m.gates, func(g criterion) bool { return g.key == key })
-		if i < 0 {
-			return d
-		}
-		for k, s := range m.against[i].spreads {
-			if n := slices.IndexFunc(spreads, func(is study.Spread) bool { return is.Input.Name == s.Input.Name }); n >= 0 {
-				d.signs[n] = m.against[i].signs[k]
-			}
-		}
-		return d
-	}
 }
 
 // mend finds the mends of every check that fails.

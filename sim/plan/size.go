@@ -39,17 +39,35 @@ func SizeFor(ctx context.Context, bases []*rocket.Rocket, goals []study.Goal, c 
 		Drop:   func(best float64) float64 { return math.Max(best, 1e-9) }, // down to none
 		Refuse: func(*sim.Flight) (study.Refusal, float64) { return study.Accepted, 0 },
 	}
-	found, err := study.FindBestAmong(ctx, bases, goals, aim, o)
-	if err == nil {
-		err = w.err
+	if known, bad := c.Under(ctx, bases[0]); bad == nil && c.Spreads != nil {
+		w.like = &known
 	}
-	s := Sized{Found: found, Judged: w.judged}
-	if err != nil {
-		return s, err
+	var s Sized
+	for round := 0; ; round++ {
+		found, err := study.FindBestAmong(ctx, bases, goals, aim, o)
+		if err == nil {
+			err = w.err
+		}
+		s.Found, s.Judged = found, w.judged
+		if err != nil {
+			return s, err
+		}
+		if s.Stand, err = c.Under(ctx, found.Flight.Rocket); err != nil {
+			return s, err
+		}
+		if w.like == nil || w.holds(found.Flight.Rocket, &s.Stand) {
+			break
+		}
+		if w.like = nil; round < mostRounds-1 {
+			known := s.Stand
+			w.like = &known
+		}
+		w.nearest = map[string]Barrier{}
 	}
-	if s.Stand, err = c.Under(ctx, found.Flight.Rocket); err != nil {
-		return s, err
+	if w.like != nil && s.Stand.Passes {
+		w.trim(&s.Found.Best, goals)
 	}
+	found := s.Found
 	s.Blocks = s.Stand.barriers()
 	for _, b := range s.Blocks {
 		if near, there := w.nearest[keyOf(b.Drive, &b.Check)]; there && near.Check.Room() < 0 {
@@ -104,7 +122,10 @@ func (c *Conditions) Unjudged(ctx context.Context, r *rocket.Rocket, goals []stu
 type watch struct {
 	ctx        context.Context
 	conditions *Conditions
-	moved      map[string]bool // keys of checks that the inputs move; nil counts all
+	// like is how a rocket near those looked at stands, whose corners fly for all of them: the worst of each are looked for at
+	// what is found alone, a third of the flights. Nil looks for the worst of every one.
+	like  *Stand
+	moved map[string]bool // keys of checks that the inputs move; nil counts all
 
 	mu      sync.Mutex
 	err     error
@@ -155,7 +176,7 @@ func (w *watch) room(fl *sim.Flight) float64 {
 	quick := w.conditions.uncornered()
 	s, err := quick.Under(w.ctx, fl.Rocket)
 	if err == nil && s.Passes && w.conditions.Spreads != nil {
-		if s, err = w.conditions.Under(w.ctx, fl.Rocket); err == nil {
+		if s, err = w.conditions.under(w.ctx, fl.Rocket, w.like, &s); err == nil {
 			w.note(&s)
 			return w.grade(&s)
 		}
@@ -174,6 +195,45 @@ func (w *watch) room(fl *sim.Flight) float64 {
 		return g
 	}
 	return g - shift
+}
+
+// mostRounds is how often a search goes by the corners of one rocket, the last found, before it looks for those of every one.
+const mostRounds = 3
+
+// holds tells whether the corners that flew for all are the worst of what was found, too.
+func (w *watch) holds(found *rocket.Rocket, stand *Stand) bool {
+	const near = 1e-3 // of the limits' sizes
+	likely, err := w.conditions.under(w.ctx, found, w.like, nil)
+	return err == nil && math.Abs(w.grade(&likely)-w.grade(stand)) <= near
+}
+
+// trim draws the ranges told of what was found in to where it passes in its own worst corners.
+func (w *watch) trim(found *study.Best, goals []study.Goal) {
+	const halvings = 10
+	passes := func(k int, v float64) bool {
+		r := found.Flight.Rocket.Clone()
+		if goals[k].Input.Set(r, v) != nil {
+			return false
+		}
+		s, err := w.conditions.Under(w.ctx, r)
+		return err == nil && w.grade(&s) > -1e-3
+	}
+	for k := range goals {
+		for side, end := range found.Within[k] {
+			if end == found.Values[k] || passes(k, end) {
+				continue
+			}
+			in := found.Values[k]
+			for range halvings {
+				if mid := (in + end) / 2; passes(k, mid) {
+					in = mid
+				} else {
+					end = mid
+				}
+			}
+			found.Within[k][side] = in
+		}
+	}
 }
 
 // leastGrade is to what gates.Check.Room is held, and so the least grade of one that fails.

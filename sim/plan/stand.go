@@ -48,9 +48,21 @@ func (s *Stand) Tightest() (*Judged, *gates.Check) {
 
 // Under judges a rocket in every condition. A rocket that is not valid on one of the drives is a fault.List.
 func (c *Conditions) Under(ctx context.Context, r *rocket.Rocket) (Stand, error) {
+	return c.under(ctx, r, nil, nil)
+}
+
+// under is Under with what is known already: how a rocket like it stands, whose corners fly in place of looking for the worst, and
+// how this one stands without corners, whose flights need not fly again. Nil where there is none.
+func (c *Conditions) under(ctx context.Context, r *rocket.Rocket, like, flown *Stand) (Stand, error) {
 	s := Stand{Room: math.Inf(1), Passes: true}
-	for _, r := range c.rockets(r) {
+	for i, r := range c.rockets(r) {
 		o := gates.Options{Today: c.Today, Workers: 1}
+		if like != nil {
+			o.Like = &like.Verdict[i].Verdict
+		}
+		if flown != nil {
+			o.Flown = &flown.Verdict[i].Verdict
+		}
 		if c.Spreads != nil {
 			o.Spreads = c.Spreads(r)
 		}

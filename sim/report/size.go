@@ -118,6 +118,9 @@ func WriteSizeText(w io.Writer, z Size) error {
 		s.toFly(&b)
 	}
 	s.Line("")
+	if z.Found.Stand.Passes {
+		s.Hung("  ", "The most room in every check is not the most height: ullage best --passing looks for the highest of what passes, or for another result.")
+	}
 	s.Hung("  ", "Within the limits given is all this can say: local law, the range officer and qualified people decide.")
 	s.closing(p, z.Found.Found.Flight.Rocket)
 	_, err := io.WriteString(w, s.String())

@@ -52,10 +52,26 @@ func (p Printer) OutcomeChange(o *plan.Outcome) string {
 			text += "; " + strconv.Itoa(n) + " " + gates.WordOpen
 		}
 		return text
+	case onlyWind(&o.Verdict):
+		return "too much wind by its limit alone: wait for less"
 	case o.Verdict.Failed() == 0:
 		return "state what is missing: " + checksOf(o, (*gates.Check).Open)
 	}
 	return "no one change does it; outside: " + checksOf(o, (*gates.Check).Fails)
+}
+
+// onlyWind tells that nothing fails but the limit on the wind itself.
+func onlyWind(v *gates.Verdict) bool {
+	failed := false
+	for i := range v.Checks {
+		if c := &v.Checks[i]; c.Fails() {
+			if c.Key != gates.LimitWind {
+				return false
+			}
+			failed = true
+		}
+	}
+	return failed
 }
 
 // checksOf names some checks of an outcome, the first few of many.
