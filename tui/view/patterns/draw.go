@@ -99,11 +99,9 @@ func (v *View) list(rows int) []string {
 	}
 	for i := range v.set.Lacks {
 		l := &v.set.Lacks[i]
-		t.Rows = append(t.Rows, draw.Row{Role: draw.Dim, Cells: []draw.Cell{{Text: "no " + l.What}}, Rest: draw.Cell{Text: report.PatternLack(l), Role: draw.Caution}})
+		t.Rows = append(t.Rows, draw.Row{Rest: draw.Cell{Text: "no " + l.What + ": " + report.PatternLack(l), Role: draw.Caution}})
 	}
-	if row := &t.Rows[v.chosen]; row.Sign == "" {
-		row.Sign, row.Role = theme.Pointer, draw.Focused
-	}
+	t.Rows[v.chosen].Sign, t.Rows[v.chosen].Role = theme.Pointer, draw.Focused
 	return t.Draw(theme, v.Columns, rows)
 }
 
