@@ -47,6 +47,9 @@ func listInputs(w io.Writer, file *rocketfile.File) error {
 		if !file.Given(in.Name) {
 			value = shownDefault(in, rocket)
 		}
+		if rows, err := file.RowsOf(in.Name); err == nil && len(rows.Rows) > 4 { // as wide as the page
+			value = fmt.Sprintf("table of %d rows", len(rows.Rows))
+		}
 		fmt.Fprintf(table, "%s\t%s\t%s\t%s\n", in.Name, value, in.Takes(), in.Help)
 	}
 	return table.Flush()

@@ -63,7 +63,7 @@ func (c *rowsCodec) text(_ *field, p place) string {
 	if len(rows) == 0 {
 		return ""
 	}
-	return c.join(rows, func(_, column int) quantity.Unit { return fileUnit(c.is[column]) })
+	return "[" + strings.Join(c.texts(rows, func(_, column int) quantity.Unit { return fileUnit(c.is[column]) }), ", ") + "]"
 }
 
 func (c *rowsCodec) encode(_ *field, _ place, n *node, _ style) (string, *fault.Fault) {
@@ -75,7 +75,7 @@ func (c *rowsCodec) encode(_ *field, _ place, n *node, _ style) (string, *fault.
 	if bad != nil {
 		return "", bad
 	}
-	return c.join(rows, func(row, column int) quantity.Unit { return units[row][column] }), nil
+	return c.lines(c.texts(rows, func(row, column int) quantity.Unit { return units[row][column] })), nil
 }
 
 // rows reads the rows of a value, with the units they are written in.
@@ -213,7 +213,8 @@ func (c *rowsCodec) rowTexts(n *node, i int) string {
 	return excerpt(strings.Join(texts, ", "))
 }
 
-func (c *rowsCodec) join(rows [][]float64, unit func(row, column int) quantity.Unit) string {
+// texts are the rows one by one, as a file has them.
+func (c *rowsCodec) texts(rows [][]float64, unit func(row, column int) quantity.Unit) []string {
 	lines := make([]string, len(rows))
 	for i, row := range rows {
 		items := make([]string, len(row))
@@ -225,10 +226,10 @@ func (c *rowsCodec) join(rows [][]float64, unit func(row, column int) quantity.U
 			lines[i] = "[" + lines[i] + "]"
 		}
 	}
-	return c.lines(lines)
+	return lines
 }
 
-// lines are rows as a file has them.
+// lines are rows as a file has them: a few on one line, more below each other.
 func (c *rowsCodec) lines(lines []string) string {
 	if len(lines) > rowsOnALine && len(c.is) > 1 {
 		return "[\n  " + strings.Join(lines, ",\n  ") + ",\n]"

@@ -73,10 +73,13 @@ func (f *File) set(changes []Change, bare *quantity.Unit) (*File, error) {
 			faults.add(bad.Of(c.Input, excerpt(c.Value)))
 			continue
 		}
+		if tableOf(row) != nil {
+			value = strings.ReplaceAll(value, "\n", doc.eol()) // rows stand below each other
+		}
 		if at, ok := f.rd.where[c.Input]; ok {
 			there := style
 			there.bare = nil // what a field shows says nothing of a number in the text
-			if old, bad := row.codec.encode(row, p, at.node, there); bad == nil && old == value {
+			if old, bad := row.codec.encode(row, p, at.node, there); bad == nil && strings.ReplaceAll(old, "\n", doc.eol()) == value {
 				if own, there := lookup(row, []located{{doc, doc.table(s, p.item)}}); there && own.node.name == lastKey(row.key) {
 					continue // says so already
 				}

@@ -167,6 +167,18 @@ func TestRowsOfOthers(t *testing.T) {
 	require.NoError(t, err)
 	require.Len(t, g.Unfinished(), 1)
 	require.Contains(t, g.Unfinished()[0].Problem, "do not rise")
+	five := "0 0.4, 0.2 0.4, 0.4 0.4, 0.6 0.41, 0.8 0.5"
+	crlf, err := ReadDraft("x.toml", folder(t), []byte(strings.ReplaceAll(plain, "\n", "\r\n")))
+	require.NoError(t, err)
+	g, err = crlf.Set("body.drag", five)
+	require.NoError(t, err)
+	require.Contains(t, string(g.Text()), "drag = [\r\n  [0, 0.4],\r\n  [0.2, 0.4],")
+	in, err := g.Find("body.drag")
+	require.NoError(t, err)
+	require.NotContains(t, in.Text(g.Described()), "\n", "lists of inputs are tables")
+	again, err := g.Set("body.drag", five)
+	require.NoError(t, err)
+	require.Same(t, g, again)
 	_, err = f.Set("body.drag", "0,46")
 	require.NoError(t, err)
 }
