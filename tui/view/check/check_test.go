@@ -251,6 +251,21 @@ func TestMendsFollowCorners(t *testing.T) {
 	require.Contains(t, f.Said, "in a moment there are new ones")
 }
 
+// Mends that cannot be looked for are not said to follow, nor is the check said to be within its limit.
+func TestNoMends(t *testing.T) {
+	f := start(t, viewtest.Windy(t, "8 m/s"), viewtest.Medium)
+	f.V.mends.Ready, f.V.wanted = false, nil
+	f.Scene.Mends = func(context.Context) (view.Cornered, error) { return view.Cornered{}, context.DeadlineExceeded }
+	f.Show()
+	require.Contains(t, f.Shown(), "What would mend it cannot be told")
+	require.NotContains(t, f.Shown(), "mend it follows")
+	choose(f, gates.LimitAttack)
+	e := entry(f)
+	require.True(t, e.Fails())
+	f.Press("k")
+	require.NotContains(t, f.Said, "within its limit")
+}
+
 // A check that a corner alone fails comes into sight when that is known.
 func TestCornerThatFailsAlone(t *testing.T) {
 	f := start(t, viewtest.Heron(t), viewtest.Medium)

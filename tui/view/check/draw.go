@@ -143,6 +143,9 @@ func (v *View) below(e *checkEntry, chosen, cut bool, shown int) []string {
 		}
 		add(r, sign, text)
 	}
+	if err := v.mends.Err; err != nil && !v.mends.Busy && v.wanted == v.Scene.Now && e.Judged && e.Fails() {
+		add(draw.Dim, "", "What would mend it cannot be told: "+view.FaultText(err, ""))
+	}
 	if e.awaits {
 		add(draw.Dim, "", "What would mend it follows"+theme.Ellipsis)
 	}

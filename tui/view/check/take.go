@@ -18,6 +18,9 @@ func (v *View) take(frame view.Frame) {
 	case e.awaits:
 		frame.Say(draw.Dim, "What would mend it is being looked for.")
 		return
+	case len(e.Remedies) == 0 && e.Fails():
+		frame.Say(draw.Dim, "What would mend it is not known.")
+		return
 	case len(e.Remedies) == 0:
 		frame.Say(draw.Dim, "Nothing to mend: "+e.Name+" is within its limit.")
 		return
