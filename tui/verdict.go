@@ -58,13 +58,11 @@ func verdictFinding(v *gates.Verdict, sys quantity.System, following bool) repor
 	f := report.VerdictFinding(v, sys)
 	f.Detail = f.Value + ". " + f.Detail
 	f.Label, f.Value = "checks", fmt.Sprintf("%d outside", v.Failed())
-	if open := v.Unjudged(); v.Failed() == 0 {
+	open := v.Unjudged()
+	if v.Failed() == 0 {
 		f.Value = fmt.Sprintf("%d within", len(v.Checks)-open-v.Cautions())
 		if n := v.Cautions(); n > 0 {
 			f.Value += fmt.Sprintf(", %d to note", n)
-		}
-		if open > 0 {
-			f.Value += fmt.Sprintf(", %d not judged", open)
 		}
 	}
 	switch {
@@ -74,6 +72,9 @@ func verdictFinding(v *gates.Verdict, sys quantity.System, following bool) repor
 	default:
 		f.Value += ", calm and day"
 		f.Detail += " Told of calm air and of the day's wind alone."
+	}
+	if open > 0 && v.Failed() == 0 { // the word that follows says of what
+		f.Value += fmt.Sprintf(", %d", open)
 	}
 	return f
 }

@@ -98,7 +98,7 @@ func off(t *testing.T, r *rocket.Rocket, chance *rand.Rand) (args []string) {
 	t.Helper()
 	for range 50 {
 		args, other := args[:0], r.Clone()
-		for _, name := range []string{"body.mass", "balance", "wind.speed", "rail.length", "water.fill", "water.throat", "recovery.line", "field.radius", "nose.length"} {
+		for _, name := range []string{"body.mass", "body.balance", "wind.speed", "rail.length", "water.fill", "water.throat", "recovery.line", "field.radius", "nose.length"} {
 			in, err := rocketfile.Find(r, name)
 			if err != nil || in.Drive != "" && in.Drive != r.Power {
 				continue
