@@ -209,3 +209,24 @@ func TestAllForms(t *testing.T) {
 	packed := text(t, two, page.AsText, "packing")
 	assert.Regexp(t, regexp.MustCompile(`(?s)Canopy main.*Canopy \*drogue\*.*Canopy \*drogue\*.*Canopy main`), packed, "packed last first, set as they open")
 }
+
+// Each list begins on a sheet of its own where several are printed, the first below the title.
+func TestListsBeginOnTheirOwnSheets(t *testing.T) {
+	d := onWater(t)
+	var lists []List
+	for _, name := range []string{"leak", "filling", "launch"} {
+		l, ok := New(d, name, quantity.Metric)
+		require.True(t, ok)
+		lists = append(lists, l)
+	}
+	doc := Document(d, lists)
+	var begin []string
+	for _, x := range doc.Sections {
+		if x.Begins {
+			begin = append(begin, x.Name)
+		}
+	}
+	assert.Equal(t, []string{"Twin Heron: filling and pressurising", "Twin Heron: launch"}, begin)
+	assert.Equal(t, 2, strings.Count(doc.HTML(), `<section class="begins">`))
+	assert.NotContains(t, doc.Markdown(), "begins")
+}
