@@ -56,8 +56,7 @@ func (r *run) rescale() {
 }
 
 // rescaleTurns follows how fast a rigid body swings, for what is wrong with its spin turns it by so much
-// less, and how far: a swing forgets its errors, and what turns over and over multiplies them. A radian too far bends
-// the path by no more than half its share.
+// less, and how far: a swing forgets its errors, and what turns over and over multiplies them.
 func (r *run) rescaleTurns() {
 	f, turned := &r.now, 1.0
 	if f.airspeed > 0 && !r.overTop {
@@ -65,13 +64,13 @@ func (r *run) rescaleTurns() {
 		turned += 80*s + 120*s*s
 	}
 	for i := range 4 {
-		r.weights[attitude+i] = turned / 2
+		r.weights[attitude+i] = turned
 	}
 	for i := range 3 {
 		if r.hurry > 0 {
 			r.weights[vEast+i] *= turned
 		}
-		r.weights[spin+i] = turned / (2 * f.inertia.pitch * max(1, f.swing))
+		r.weights[spin+i] = turned / (f.inertia.pitch * max(1, f.swing))
 	}
 }
 
