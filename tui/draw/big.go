@@ -34,21 +34,24 @@ const (
 
 var letters = basicfont.Face7x13
 
+// glyph is the ink of a letter: a byte a dot, row by row. Nil where the font lacks it.
+func glyph(r rune) []byte {
+	for _, g := range letters.Ranges {
+		if r >= g.Low && r < g.High {
+			mask, height := letters.Mask.(*image.Alpha), letters.Ascent+letters.Descent
+			return mask.Pix[mask.PixOffset(0, (int(r-g.Low)+g.Offset)*height):]
+		}
+	}
+	return nil
+}
+
 // dot tells whether a letter has ink there.
-func (b Big) dot(r rune, x, y int) bool {
-	at := func(x int) bool {
-		if x < 0 || x >= letters.Width || y >= lowest {
-			return false
-		}
-		for _, g := range letters.Ranges {
-			if r >= g.Low && r < g.High {
-				mask := letters.Mask.(*image.Alpha)
-				return mask.AlphaAt(x, (int(r-g.Low)+g.Offset)*(letters.Ascent+letters.Descent)+y).A > 0
-			}
-		}
+func (b Big) dot(ink []byte, x, y int) bool {
+	if ink == nil || y >= lowest {
 		return false
 	}
-	return at(x) || b.bold && at(x-1)
+	row := ink[y*letters.Width:]
+	return x < letters.Width && row[x] > 0 || b.bold && x > 0 && x <= letters.Width && row[x-1] > 0
 }
 
 // advance is how many dots a letter takes.
@@ -65,20 +68,29 @@ func (b Big) Width(text string) int { return max(len([]rune(text))*b.advance()-1
 // Letters is how many of them fit into so many cells.
 func (b Big) Letters(cells int) int { return max((cells/b.scale+1)/b.advance(), 0) }
 
+// Height is how many rows a line of capitals takes; one with letters that hang below it takes more.
+func (b Big) Height() int { return (b.scale*(capBottom-capTop) + 1) / 2 }
+
 // Rows are a text, as many rows as it takes, each of its width. What the font lacks is blank.
 func (b Big) Rows(text string) []string {
+	var glyphs [][]byte
+	for _, r := range text {
+		glyphs = append(glyphs, glyph(r))
+	}
 	var out []string
 	for top := capTop * b.scale; top < lowest*b.scale; top += 2 {
 		var row strings.Builder
-		ink := false
-		for _, r := range text {
+		inked := false
+		for _, ink := range glyphs {
 			for x := range b.advance() {
-				cell := b.cell(b.dot(r, x, top/b.scale), b.dot(r, x, (top+1)/b.scale))
-				ink = ink || cell != " "
-				row.WriteString(strings.Repeat(cell, b.scale))
+				cell := b.cell(b.dot(ink, x, top/b.scale), b.dot(ink, x, (top+1)/b.scale))
+				inked = inked || cell != " "
+				for range b.scale {
+					row.WriteString(cell)
+				}
 			}
 		}
-		if !ink && top >= capBottom*b.scale {
+		if !inked && top >= capBottom*b.scale {
 			break
 		}
 		out = append(out, strings.TrimSuffix(row.String(), Blanks(b.scale)))

@@ -162,8 +162,10 @@ func (v *View) large(tries [][2]string, first draw.Role, rows int) []string {
 				if i > 0 {
 					out = append(out, v.row(draw.Sunlit, ""))
 				}
-				for _, l := range b.Rows(draw.ASCII(text)) {
-					out = append(out, v.Scene.Theme.Paint(role, draw.Padded(l, v.Columns)))
+				text = draw.ASCII(text)
+				blanks := draw.Blanks(v.Columns - b.Width(text))
+				for _, l := range b.Rows(text) {
+					out = append(out, v.Scene.Theme.Paint(role, l+blanks))
 				}
 			}
 			if len(out) <= rows {
@@ -276,10 +278,15 @@ func (v *View) largeStep(rows int) []string {
 	}
 	text := draw.ASCII(firstWords(l.steps[v.at()].does))
 	for _, b := range draw.BigLetters(v.Scene.Theme, min(rows, most)) {
+		lines := draw.Wrapped(text, b.Letters(v.Columns))
+		if len(lines)*(b.Height()+1) > rows {
+			continue
+		}
 		var out []string
-		for _, line := range draw.Wrapped(text, b.Letters(v.Columns)) {
+		for _, line := range lines {
+			blanks := draw.Blanks(v.Columns - b.Width(line))
 			for _, row := range b.Rows(line) {
-				out = append(out, v.Scene.Theme.Paint(draw.SunlitStrong, draw.Padded(row, v.Columns)))
+				out = append(out, v.Scene.Theme.Paint(draw.SunlitStrong, row+blanks))
 			}
 			out = append(out, v.row(draw.Sunlit, ""))
 		}
