@@ -27,7 +27,7 @@ var known = map[string]planned{}
 
 // remembered plans every rocket once.
 func remembered(q question, ctx context.Context, today time.Time) (*planned, error) {
-	key := string(q.flown.File.Text()) + q.forecast
+	key := string(q.flown.File.Text()) + filepath.Base(q.forecast)
 	p, there := known[key]
 	if !there {
 		made, err := q.plan(ctx, today)
