@@ -3,8 +3,10 @@ package ground
 import (
 	"bytes"
 	"encoding/json"
+	"errors"
 	"fmt"
 	"math"
+	"strconv"
 )
 
 // A geoObject is any object of RFC 7946, as far as it is looked at.
@@ -33,7 +35,9 @@ func bad(remedy, problem string, a ...any) error {
 func ParseBoundary(text []byte, pad Place) (Polygon, error) {
 	const draw = "draw the field's outline as one polygon without holes, and save it as GeoJSON"
 	var top geoObject
-	if err := json.Unmarshal(bytes.TrimPrefix(text, []byte("\ufeff")), &top); err != nil {
+	if err := json.Unmarshal(bytes.TrimPrefix(text, []byte("\ufeff")), &top); errors.As(err, new(*json.UnmarshalTypeError)) {
+		return nil, bad(draw, "no GeoJSON: it is no object of it")
+	} else if err != nil {
 		return nil, bad(draw, "no GeoJSON: %v", err)
 	}
 	var found []geoObject
@@ -48,6 +52,7 @@ func ParseBoundary(text []byte, pad Place) (Polygon, error) {
 		if top.Geometry != nil {
 			found = append(found, *top.Geometry)
 		}
+	case "":
 	default:
 		found = append(found, top)
 	}
@@ -63,11 +68,11 @@ func ParseBoundary(text []byte, pad Place) (Polygon, error) {
 	case "Polygon":
 		err = json.Unmarshal(found[0].Coordinates, &rings)
 	case "MultiPolygon":
-		var several [][][][]float64
-		if err = json.Unmarshal(found[0].Coordinates, &several); len(several) > 1 {
-			return nil, bad("leave the field's own outline in it alone", "holds %d polygons", len(several))
-		} else if len(several) == 1 {
-			rings = several[0]
+		var all [][][][]float64
+		if err = json.Unmarshal(found[0].Coordinates, &all); len(all) > 1 {
+			return nil, bad("leave the field's own outline in it alone", "holds %d polygons", len(all))
+		} else if len(all) == 1 {
+			rings = all[0]
 		}
 	default:
 		return nil, bad(draw, "is a %q, not a polygon", found[0].Type)
@@ -76,7 +81,7 @@ func ParseBoundary(text []byte, pad Place) (Polygon, error) {
 		return nil, bad("give [[[longitude, latitude], …]]", "has no coordinates of a polygon")
 	}
 	if len(rings) > 1 {
-		return nil, bad("draw the outline alone, or around what it leaves out", "has %d holes", len(rings)-1)
+		return nil, bad("draw the outline alone, or around what it leaves out", "has %s", several(len(rings)-1, "hole"))
 	}
 	return lay(rings[0], pad)
 }
@@ -96,7 +101,7 @@ func lay(ring [][]float64, pad Place) (Polygon, error) {
 	closed := n >= 0 && len(ring) > 1 && at[n] == at[0]
 	switch {
 	case closed && n < 3 || !closed && n < 2:
-		return nil, bad("give three or more", "has %d corners", max(n, 1))
+		return nil, bad("give three or more", "has %s", several(max(n, 1), "corner"))
 	case !closed:
 		return nil, bad("see that it is whole, then give the first corner again at the end", "is not closed: corner %d, the last, is not the first", len(ring))
 	case n > MaxCorners:
@@ -116,8 +121,12 @@ func lay(ring [][]float64, pad Place) (Polygon, error) {
 		return nil, bad("give the corners in turn around the field", "crosses itself: the side from corner %d meets the side from corner %d", i+1, j+1)
 	}
 	if !p.Holds(Point{}) {
+		away := strconv.FormatFloat(nearest/1000, 'g', 2, 64)
+		if nearest > 10e3 {
+			away = strconv.FormatFloat(nearest/1000, 'f', 0, 64)
+		}
 		return nil, bad("see that site.latitude and site.longitude are the pad's",
-			"lies elsewhere: the pad is not inside, and its nearest corner is %.3g km away", nearest/1000)
+			"lies elsewhere: the pad is not inside, and its nearest corner is %s km away", away)
 	}
 	return p, nil
 }
@@ -130,4 +139,12 @@ func around(at []Place, pad Place) (p Polygon, nearest float64) {
 		p, nearest = append(p, c), min(nearest, math.Hypot(c.East, c.North))
 	}
 	return p, nearest
+}
+
+// several counts things.
+func several(n int, thing string) string {
+	if n == 1 {
+		return "1 " + thing
+	}
+	return fmt.Sprintf("%d %ss", n, thing)
 }

@@ -168,10 +168,12 @@ func TestBoundary(t *testing.T) {
 		assert.InEpsilon(t, 600*400, p.Area(), 1e-6)
 	}
 	for text, says := range map[string]string{
+		`null`:                                 "holds no polygon",
+		`[]`:                                   "no GeoJSON: it is no object of it",
 		`no`:                                   "no GeoJSON",
 		`{"type":"Point","coordinates":[1,2]}`: `is a "Point", not a polygon`,
 		`{"type":"FeatureCollection","features":[]}`:                                                                                  "holds no polygon",
-		`{"type":"Polygon","coordinates":[` + square + "," + square + `]}`:                                                            "has 1 holes",
+		`{"type":"Polygon","coordinates":[` + square + "," + square + `]}`:                                                            "has 1 hole",
 		`{"type":"Polygon","coordinates":[[[0,0],[1,1],[0,0]]]}`:                                                                      "has 2 corners",
 		`{"type":"MultiPolygon","coordinates":[[` + square + `],[` + square + `]]}`:                                                   "holds 2 polygons",
 		`{"type":"Polygon","coordinates":[` + strings.TrimSuffix(square, square[strings.LastIndex(square, ","+square[1:8]):]) + `]]}`: "is not closed: corner 4, the last, is not the first",
