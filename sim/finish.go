@@ -108,6 +108,12 @@ func (r *run) verdicts() {
 		if bore := mount.Bore(); m.Diameter > bore*(1+1e-9) {
 			r.warn(Warning{Code: MotorTooWide, Value: m.Diameter, Limit: bore})
 		}
+		if mount.Length > 0 && m.Length > mount.Length*(1+1e-9) {
+			r.warn(Warning{Code: MotorTooLong, Value: m.Length, Limit: mount.Length})
+		}
+		if held := mount.Held(m.Diameter) * (1 - 1e-6); m.Diameter > 0 && mount.Retainer > held*(1+1e-9) {
+			r.warn(Warning{Code: MotorSlides, Value: mount.Retainer, Limit: mount.Held(m.Diameter)})
+		}
 	}
 }
 

@@ -26,7 +26,9 @@ const (
 	SteepTaper      WarningCode = "steep-boat-tail"     // a boat-tail is steeper than the flow follows; Value, Limit: half-angle, rad
 	Unstable        WarningCode = "unstable"            // the balance point comes behind the centre of pressure; Value: least margin, calibres
 	Tumbles         WarningCode = "tumbles"             // it turns broadside while it is fast; Value: greatest angle of attack, rad
-	MotorTooWide    WarningCode = "motor-does-not-fit"  // motor larger than its mount; Value, Limit: m
+	MotorTooWide    WarningCode = "motor-does-not-fit"  // motor wider than its mount; Value, Limit: m
+	MotorTooLong    WarningCode = "motor-too-long"      // motor longer than its mount; Value, Limit: m
+	MotorSlides     WarningCode = "motor-slides-out"    // retainer no narrower than what it holds; Value: its opening, Limit, m
 )
 
 // SameInstant is how near two times of a flight may be and count as one, s: events are
@@ -38,7 +40,7 @@ func WarningCodes() []WarningCode {
 	return []WarningCode{
 		LiquidLeft, NeverLifted, NeverLeftGuide, StuckOnTube, TubeTipWet, TubeLeaks, NoCanopy, CanopyNever, CanopyWaited,
 		CanopyAtApogee, CanopyNotFull, CanopyThrusting, CanopyOrder, CurveEndsAbove, LandedThrusting, TimeLimit,
-		DragBeyondTable, SteepNose, SteepTaper, Unstable, Tumbles, MotorTooWide,
+		DragBeyondTable, SteepNose, SteepTaper, Unstable, Tumbles, MotorTooWide, MotorTooLong, MotorSlides,
 	}
 }
 

@@ -81,6 +81,8 @@ const (
 	checkLeastMargin = "margin.least"
 	checkUnstated    = "canopies"
 	checkMotorFits   = "motor-fits"
+	checkMotorLength = "motor-length"
+	checkMotorHeld   = "motor-held"
 	checkCeiling     = "ceiling"
 	checkRadius      = "radius"
 	checkBoundary    = "boundary"

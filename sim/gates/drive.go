@@ -18,22 +18,47 @@ func driveCriteria(r *rocket.Rocket) []criterion {
 	}
 	g := []criterion{dragReach(r), {key: LimitImpulse, limit: LimitFor(r, LimitImpulse), still: true,
 		value: func(fl *sim.Flight) (float64, bool) { return fl.Rocket.Motor.Impulse(), true }}}
-	fits := criterion{key: checkMotorFits, still: true,
-		limit: Limit{Key: checkMotorFits, Name: "motor diameter in its mount", Min: noMin, Max: noMax, Unit: "mm", Word: WordLarge, Source: theFile},
+	return append(g, fitCriteria(r)...)
+}
+
+// fitCriteria hold the motor in its mount: it goes in, ends in it, and does not slide out of it.
+func fitCriteria(r *rocket.Rocket) []criterion {
+	var mount rocket.MotorMount
+	if r.MotorMount != nil {
+		mount = *r.MotorMount
+	}
+	bound := func(key, name, word string, most float64) Limit {
+		if most == 0 { // not given: it is lacking then, and no limit
+			most = noMax
+		}
+		return Limit{Key: key, Name: name, Min: noMin, Max: most, Unit: "mm", Word: word, Source: theFile}
+	}
+	wide := criterion{key: checkMotorFits, still: true, lacks: lackOf(
+		"motor.diameter", r.Motor.Diameter, "motor_mount.diameter", mount.Bore()), // of its liner, where it has one; what arithmetic adds every limit allows
+		limit: bound(checkMotorFits, "motor diameter in its mount", WordLarge, mount.Bore()),
 		value: func(fl *sim.Flight) (float64, bool) { return fl.Rocket.Motor.Diameter, fl.Rocket.Motor.Diameter > 0 }}
+	long := criterion{key: checkMotorLength, still: true, lacks: lackOf("motor.length", r.Motor.Length, "motor_mount.length", mount.Length),
+		limit: bound(checkMotorLength, "motor length in its mount", WordLarge, mount.Length),
+		value: func(fl *sim.Flight) (float64, bool) { return fl.Rocket.Motor.Length, fl.Rocket.Motor.Length > 0 }}
+	held := criterion{key: checkMotorHeld, still: true, lacks: lackOf("motor.diameter", r.Motor.Diameter, rocket.MotorRetainer, mount.Retainer),
+		limit: bound(checkMotorHeld, "opening of the retainer before the motor", WordLarge, mount.Held(r.Motor.Diameter)*(1-1e-6)), // as wide holds nothing
+		value: func(fl *sim.Flight) (float64, bool) { return mount.Retainer, mount.Retainer > 0 }}
+	return []criterion{wide, long, held}
+}
+
+// lackOf asks for those of two inputs that are not given.
+func lackOf(a string, given float64, b string, too float64) *Remedy {
 	var missing []string
-	if r.Motor.Diameter == 0 {
-		missing = append(missing, "motor.diameter")
+	if given == 0 {
+		missing = append(missing, a)
 	}
-	if m := r.MotorMount; m != nil {
-		fits.limit.Max = m.Bore() // of its liner, where it has one; what arithmetic adds every limit allows
-	} else {
-		missing = append(missing, "motor_mount.diameter")
+	if too == 0 {
+		missing = append(missing, b)
 	}
-	if len(missing) > 0 {
-		fits.lacks = give(missing...)
+	if len(missing) == 0 {
+		return nil
 	}
-	return append(g, fits)
+	return give(missing...)
 }
 
 // dragReach holds the flight within the drag that is known of the rocket.

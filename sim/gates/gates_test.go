@@ -239,21 +239,29 @@ func TestFailsWhateverIsMissing(t *testing.T) {
 func TestMotorInItsMount(t *testing.T) {
 	for name, test := range map[string]struct {
 		set  func(r *rocket.Rocket)
+		row  string
 		word string
 		keys []string
 	}{
-		"fits":     {func(*rocket.Rocket) {}, WordGood, nil},
-		"too wide": {func(r *rocket.Rocket) { r.Motor.Diameter = 0.038 }, WordLarge, nil},
-		"no mount": {func(r *rocket.Rocket) { r.MotorMount = nil }, WordOpen, []string{"motor_mount.diameter"}},
-		"neither": {func(r *rocket.Rocket) { r.MotorMount, r.Motor.Diameter = nil, 0 }, WordOpen,
+		"fits":     {func(*rocket.Rocket) {}, "motor-fits", WordGood, nil},
+		"too wide": {func(r *rocket.Rocket) { r.Motor.Diameter = 0.038 }, "motor-fits", WordLarge, nil},
+		"no mount": {func(r *rocket.Rocket) { r.MotorMount = nil }, "motor-fits", WordOpen, []string{"motor_mount.diameter"}},
+		"neither": {func(r *rocket.Rocket) { r.MotorMount, r.Motor.Diameter = nil, 0 }, "motor-fits", WordOpen,
 			[]string{"motor.diameter", "motor_mount.diameter"}},
+		"as long":     {func(r *rocket.Rocket) { r.Motor.Length = r.MotorMount.Length }, "motor-length", WordGood, nil},
+		"longer":      {func(r *rocket.Rocket) { r.Motor.Length = r.MotorMount.Length + 1e-4 }, "motor-length", WordLarge, nil},
+		"how long":    {func(r *rocket.Rocket) { r.Motor.Length = 0 }, "motor-length", WordOpen, []string{"motor.length"}},
+		"held":        {func(*rocket.Rocket) {}, "motor-held", WordGood, nil},
+		"slides out":  {func(r *rocket.Rocket) { r.Motor.Diameter, r.MotorMount.Retainer = 28.5e-3, 28.6e-3 }, "motor-held", WordLarge, nil},
+		"not held":    {func(r *rocket.Rocket) { r.MotorMount.Retainer = 0 }, "motor-held", WordOpen, []string{"motor_mount.retainer"}},
+		"its adapter": {func(r *rocket.Rocket) { r.Motor.Diameter = 20e-3 }, "motor-held", WordGood, nil},
 	} {
 		t.Run(name, func(t *testing.T) {
 			r := open(t, "heron")
 			r.Power = rocket.MotorPower
 			test.set(r)
 			v := judge(t, r, Options{})
-			c := find(t, &v, "motor-fits")
+			c := find(t, &v, test.row)
 			assert.Equal(t, test.word, c.Word)
 			if test.keys != nil {
 				assert.Equal(t, test.keys, c.Remedies[0].Keys)

@@ -75,10 +75,10 @@ var kins = []kin{
 	{file: "heron", power: rocket.MotorPower},
 	{file: "heron", power: rocket.WaterPower, more: "", sets: [][2]string{{"chamber.burst", "24 bar"}}}, // less than is estimated
 	{file: "mass-list", power: rocket.MotorPower, more: holdsAndField,
-		sets: [][2]string{{"canopy.main.deploy.motor", "apogee + 1 s"}}}, // a timer in place of the charge
+		sets: [][2]string{{"canopy.main.deploy.motor", "apogee + 1 s"}, {"motor_mount.retainer", "25 mm"}}}, // a timer in place of the charge
 	{file: "drogue-main", power: rocket.MotorPower, body: "length = \"1600 mm\"\nbalance = \"900 mm\"",
 		more: holdsAndField + finned("300", "180", "90", "69", "90", "4", "1415"),
-		sets: [][2]string{{"canopy.drogue.deploy.motor", "apogee + 0.5 s"}}},
+		sets: [][2]string{{"canopy.drogue.deploy.motor", "apogee + 0.5 s"}, {"motor_mount.retainer", "34 mm"}}},
 	{file: "bottle", power: rocket.WaterPower, body: "length = \"640 mm\"\nbalance = \"300 mm\"",
 		more: holdsAndField + strings.Replace(provedBottle, "PROOF", "8 bar", 1) + finned("180", "90", "60", "90", "40", "3", "540"),
 		sets: [][2]string{{"water.fill", "28 %"}}},

@@ -32,6 +32,8 @@ var warnings = map[sim.WarningCode]bound{
 	sim.Unstable:        {check: checkLeastMargin},
 	sim.Tumbles:         {check: LimitAttackMost},
 	sim.MotorTooWide:    {check: checkMotorFits},
+	sim.MotorTooLong:    {check: checkMotorLength},
+	sim.MotorSlides:     {check: checkMotorHeld},
 	sim.CurveEndsAbove: {note: "the flight is flown with what the table holds; whether the table is whole only its source can tell, " +
 		"and what it leaves out would push more"},
 }

@@ -37,6 +37,15 @@ func (m *MotorMount) Bore() float64 {
 	return m.Diameter
 }
 
+// Held is the outside diameter of what the retainer keeps in: of a motor so wide, or of the adapter around a
+// narrower one, m.
+func (m *MotorMount) Held(motor float64) float64 {
+	if bore := m.Bore(); bore-motor > 2*leastAdapter {
+		return bore
+	}
+	return motor
+}
+
 // MotorFit holds the motor against its mount, the liner in it and what retains it. A motor narrower
 // than its mount takes an adapter and is no problem.
 func (r *Rocket) MotorFit() MotorFit {
@@ -68,7 +77,7 @@ func (r *Rocket) MotorFit() MotorFit {
 			f.Problems = append(f.Problems, problem)
 		case f.Bore-m.Diameter > 2*leastAdapter:
 			f.Adapter = (f.Bore - m.Diameter) / 2
-		case mount.Retainer > 0 && m.Diameter <= mount.Retainer*equal:
+		case mount.Retainer > 0 && mount.Held(m.Diameter) <= mount.Retainer*equal:
 			f.Problems = append(f.Problems, "slides out through the retainer")
 		}
 	}

@@ -141,6 +141,18 @@ var warnings = []warning{
 			return "The motor measures " + p.Size(w.Value) + " where the motor mount takes " + p.Size(w.Limit) +
 				". Choose a motor that fits, or correct [motor_mount]."
 		}},
+	{sim.MotorTooLong, "motor", gates.WordLarge,
+		func(p Printer, w sim.Warning) string { return p.Size(w.Value) },
+		func(p Printer, w sim.Warning) string {
+			return "The motor is " + p.Size(w.Value) + " long where the motor mount is " + p.Size(w.Limit) +
+				". Choose a motor that fits, or correct [motor_mount]."
+		}},
+	{sim.MotorSlides, "retainer", gates.WordLarge,
+		func(p Printer, w sim.Warning) string { return p.Size(w.Value) },
+		func(p Printer, w sim.Warning) string {
+			return "The opening of the motor's retainer, " + p.Size(w.Value) + ", is no narrower than what it keeps in, " + p.Size(w.Limit) +
+				": the motor slides out as it is lit or as the charge fires. Give it a narrower one, or correct motor_mount.retainer."
+		}},
 }
 
 // warningOf finds how a code is told.
