@@ -121,15 +121,22 @@ func TestPolygonsAgainstALibrary(t *testing.T) {
 		var p Polygon
 		var flat []float64
 		for range n {
-			c := Point{rapid.Float64Range(-100, 100).Draw(t, "east"), rapid.Float64Range(-100, 100).Draw(t, "north")}
+			// To the millimetre, as no survey is: below a hair of arithmetic either may say what it likes.
+			c := Point{float64(rapid.IntRange(-100000, 100000).Draw(t, "east")) / 1000, float64(rapid.IntRange(-100000, 100000).Draw(t, "north")) / 1000}
+			if len(p) > 0 && (c == p[len(p)-1] || c == p[0]) {
+				continue // a corner told twice is one by the time that a boundary is read
+			}
 			p, flat = append(p, c), append(flat, c.East, c.North)
+		}
+		if len(p) < 3 {
+			return
 		}
 		ring := geom.NewLineString(geom.NewSequence(append(flat, flat[0], flat[1]), geom.DimXY))
 		polygon := geom.NewPolygon([]geom.LineString{ring})
 		_, _, crosses := p.Crosses()
 		if polygon.Validate() != nil {
 			crossed++
-			require.True(t, crosses || p.Area() == 0)
+			require.True(t, crosses || p.Area() < 1e-9)
 			return
 		}
 		simple++

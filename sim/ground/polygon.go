@@ -54,14 +54,27 @@ func (p Polygon) Inside(q Point) float64 {
 	return -near
 }
 
+// back tells that the way from a by b to c turns round in b and runs back on itself.
+func back(a, b, c Point) bool {
+	return side(a, b, c) == 0 && (b.East-a.East)*(c.East-b.East)+(b.North-a.North)*(c.North-b.North) < 0
+}
+
 // Crosses finds two sides that meet elsewhere than in the corner they share, by the places of their
 // first corners.
 func (p Polygon) Crosses() (i, j int, crosses bool) {
 	n := len(p)
 	for i := range n {
 		for j := i + 1; j < n; j++ {
-			neighbours := j == i+1 || i == 0 && j == n-1
-			if !neighbours && meet(p[i], p[(i+1)%n], p[j], p[(j+1)%n]) {
+			switch {
+			case j == i+1:
+				if back(p[i], p[j], p[(j+1)%n]) {
+					return i, j, true
+				}
+			case i == 0 && j == n-1:
+				if back(p[j], p[0], p[1]) {
+					return i, j, true
+				}
+			case meet(p[i], p[(i+1)%n], p[j], p[(j+1)%n]):
 				return i, j, true
 			}
 		}

@@ -199,8 +199,8 @@ func appendPosition(b []byte, p ground.Place) []byte {
 	return append(b, ']')
 }
 
-// decimals are those of degrees: a centimetre.
-const decimals = 7
+// decimals are those of degrees: a millimetre, that the tips of a small ellipse do not cross.
+const decimals = 8
 
 // wrapped is a longitude from −180 to 180.
 func wrapped(lon float64) float64 {
