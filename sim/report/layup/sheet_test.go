@@ -89,7 +89,7 @@ func TestAllForms(t *testing.T) {
 			var b bytes.Buffer
 			require.NoError(t, s.WriteJSON(&b))
 			var doc map[string]any
-			require.NoError(t, json.Unmarshal([]byte(b.String()), &doc))
+			require.NoError(t, json.Unmarshal(b.Bytes(), &doc))
 			assert.Len(t, doc["parts"], len(s.Plan().Parts))
 		})
 	}
