@@ -23,7 +23,7 @@ type lever struct {
 	// change, from and to are those of a lever that is no input.
 	change   func(r *rocket.Rocket, x float64) *rocket.Rocket
 	from, to float64
-	step     float64
+	step     float64 // 0: that of the input
 }
 
 // pull is a lever made ready on a rocket: how to set it, where it is now, where to look.
@@ -45,7 +45,9 @@ func (l lever) ready(r *rocket.Rocket) (pull, bool) {
 	if !ok || in.Drive != "" && in.Drive != r.Power {
 		return p, false
 	}
-	p.in, p.step = in, in.Step
+	if p.in = in; p.step == 0 {
+		p.step = in.Step
+	}
 	v, given := in.Get(r)
 	if !given && v == 0 {
 		return p, false
@@ -150,12 +152,15 @@ func laterLevers(r *rocket.Rocket) []lever {
 	return levers
 }
 
+// WindStep is to what a wind is looked for, to wait for or to fly in at most, m/s: finer than it can be measured.
+const WindStep = 0.1
+
 // calmer waits for less wind, on all layers alike where it is known in layers.
 func calmer(r *rocket.Rocket) lever {
 	if len(r.Wind.Layers) > 0 {
 		return lever{input: "wind.factor", day: true}
 	}
-	return lever{input: "wind.speed", day: true}
+	return lever{input: "wind.speed", day: true, step: WindStep}
 }
 
 // intoTheWind tilts the rail to where the wind comes from.

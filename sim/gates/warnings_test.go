@@ -71,7 +71,9 @@ var mischief = map[sim.WarningCode]struct {
 	sim.Tumbles:      {"heron", func(r *rocket.Rocket) { r.Shape.Fins[0].Span, r.Wind.Speed = 0.02, 8 }},
 	sim.MotorTooWide: {"heron", func(r *rocket.Rocket) { r.Power, r.Motor.Diameter = rocket.MotorPower, 0.030 }},
 	sim.MotorTooLong: {"heron", func(r *rocket.Rocket) { r.Power, r.Motor.Length = rocket.MotorPower, 0.3 }},
-	sim.MotorSlides:  {"heron", func(r *rocket.Rocket) { r.Power, r.Motor.Diameter, r.MotorMount.Retainer = rocket.MotorPower, 28.5e-3, 28.6e-3 }},
+	sim.MotorSlides: {"heron", func(r *rocket.Rocket) {
+		r.Power, r.Motor.Diameter, r.MotorMount.Retainer = rocket.MotorPower, 28.5e-3, 28.6e-3
+	}},
 }
 
 // Every code is a check that fails whenever the flight of the day warns so, or a note with

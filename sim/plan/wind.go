@@ -27,8 +27,8 @@ type WindLimit struct {
 // windSteps is how many winds are tried up to the limit before the search closes in.
 const windSteps = 6
 
-// tenth is to what the wind is found, m/s: finer than it can be measured.
-const tenth = 0.1
+// tenth is to what the wind is found, as what to wait for is, m/s.
+const tenth = gates.WindStep
 
 // MostWind finds it for a rocket, by its verdicts: winds of growing strength up to the limit are
 // tried, with all layers scaled alike and the gust as it is, and between the last that passes and the
