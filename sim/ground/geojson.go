@@ -108,6 +108,9 @@ func lay(ring [][]float64, pad Place) (Polygon, error) {
 		return nil, bad("draw it with fewer", "has %d corners, more than %d", n, MaxCorners)
 	}
 	p, nearest := around(at[:n], pad)
+	if i, j, crosses := p.Crosses(); crosses {
+		return nil, bad("give the corners in turn around the field", "crosses itself: the side from corner %d meets the side from corner %d", i+1, j+1)
+	}
 	if !p.Holds(Point{}) {
 		turned := make([]Place, n)
 		for i, q := range at[:n] {
@@ -116,9 +119,6 @@ func lay(ring [][]float64, pad Place) (Polygon, error) {
 		if t, _ := around(turned, pad); t.Holds(Point{}) {
 			return nil, bad("turn every pair round: longitude, then latitude", "has latitude before longitude: turned round, the pad is inside")
 		}
-	}
-	if i, j, crosses := p.Crosses(); crosses {
-		return nil, bad("give the corners in turn around the field", "crosses itself: the side from corner %d meets the side from corner %d", i+1, j+1)
 	}
 	if !p.Holds(Point{}) {
 		away := strconv.FormatFloat(nearest/1000, 'g', 2, 64)
