@@ -214,7 +214,7 @@ func TestStartEditSaveQuit(t *testing.T) {
 	c.expect("Ringed Plover")
 	c.expect("apogee at")
 	c.typed("\x1b[C")
-	c.expect("31")
+	c.expect("31 %")
 	c.typed("\x13")
 	c.expect("Saved to")
 	c.typed("q")
@@ -266,7 +266,7 @@ func TestEndings(t *testing.T) {
 			c.expect("apogee at")
 			c.typed("\x1b[C")
 			if e.how == "screen" {
-				c.expect("31")
+				c.expect("31 %")
 			}
 			e.end(c)
 			err := c.wait()
@@ -316,7 +316,7 @@ func TestWindowClosed(t *testing.T) {
 	c := startChild(t, "screen", t.TempDir())
 	c.expect("apogee at")
 	c.typed("\x1b[C")
-	c.expect("31")
+	c.expect("31 %")
 	// The pending read holds the terminal open until there is output once more.
 	c.typed("[")
 	require.NoError(t, c.tty.Close())
