@@ -237,7 +237,7 @@ func TestLateAnswer(t *testing.T) {
 	c.expect("apogee at")
 	require.Less(t, strings.Index(c.all(), enterScreen), strings.Index(c.all(), asksBackground))
 	c.typed("\x1b[C\x1b]11;rgb:ffff/ffff/ffff\x1b\\\x1b[C")
-	c.expect("32")
+	c.expect("32 %")
 	c.typed("q")
 	c.expect("has unsaved changes")
 	c.typed("d")
