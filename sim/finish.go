@@ -105,13 +105,13 @@ func (r *run) verdicts() {
 		r.warn(Warning{Code: DragBeyondTable, Value: fl.Max.Mach, Limit: limit})
 	}
 	if m, mount := r.rocket.Motor, r.rocket.MotorMount; r.rocket.Power == rocket.MotorPower && mount != nil {
-		if bore := mount.Bore(); m.Diameter > bore*(1+1e-9) {
-			r.warn(Warning{Code: MotorTooWide, Value: m.Diameter, Limit: bore})
+		if !mount.Takes(m) {
+			r.warn(Warning{Code: MotorTooWide, Value: m.Diameter, Limit: mount.Bore()})
 		}
-		if mount.Length > 0 && m.Length > mount.Length*(1+1e-9) {
+		if !mount.Reaches(m) {
 			r.warn(Warning{Code: MotorTooLong, Value: m.Length, Limit: mount.Length})
 		}
-		if held := mount.Held(m.Diameter) * (1 - 1e-6); m.Diameter > 0 && mount.Retainer > held*(1+1e-9) {
+		if !mount.Keeps(m) {
 			r.warn(Warning{Code: MotorSlides, Value: mount.Retainer, Limit: mount.Held(m.Diameter)})
 		}
 	}

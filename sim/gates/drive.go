@@ -41,7 +41,7 @@ func fitCriteria(r *rocket.Rocket) []criterion {
 		limit: bound(checkMotorLength, "motor length in its mount", WordLarge, mount.Length),
 		value: func(fl *sim.Flight) (float64, bool) { return fl.Rocket.Motor.Length, fl.Rocket.Motor.Length > 0 }}
 	held := criterion{key: checkMotorHeld, still: true, lacks: lackOf("motor.diameter", r.Motor.Diameter, rocket.MotorRetainer, mount.Retainer),
-		limit: bound(checkMotorHeld, "opening of the retainer", WordLarge, mount.Held(r.Motor.Diameter)*(1-1e-6)), // as wide holds nothing
+		limit: bound(checkMotorHeld, "opening of the retainer", WordLarge, mount.MostRetainer(r.Motor)),
 		value: func(fl *sim.Flight) (float64, bool) { return mount.Retainer, mount.Retainer > 0 }}
 	return []criterion{wide, long, held}
 }

@@ -46,6 +46,28 @@ func (m *MotorMount) Held(motor float64) float64 {
 	return motor
 }
 
+// Takes tells that a motor is no wider than what it slides into; so does what is not given.
+func (m *MotorMount) Takes(motor *Motor) bool {
+	return m.Bore() == 0 || motor.Diameter <= m.Bore()*equal
+}
+
+// Reaches tells that a motor is no longer than its mount; so does what is not given.
+func (m *MotorMount) Reaches(motor *Motor) bool {
+	return m.Length == 0 || motor.Length <= m.Length*equal
+}
+
+// Keeps tells that the retainer's opening is narrower than the motor, or than its adapter; so does what is not given.
+func (m *MotorMount) Keeps(motor *Motor) bool {
+	return motor.Diameter == 0 || m.Retainer <= m.MostRetainer(motor)*equal
+}
+
+// MostRetainer is the widest opening that keeps a motor in, m: a hair less than the motor, or than its adapter, for as wide a one
+// holds nothing.
+func (m *MotorMount) MostRetainer(motor *Motor) float64 {
+	const hair = 1e-6
+	return m.Held(motor.Diameter) * (1 - hair)
+}
+
 // MotorFit holds the motor against its mount, the liner in it and what retains it. A motor narrower
 // than its mount takes an adapter and is no problem.
 func (r *Rocket) MotorFit() MotorFit {
@@ -69,7 +91,7 @@ func (r *Rocket) MotorFit() MotorFit {
 	f.Bore = mount.Bore()
 	if m.Diameter > 0 && f.Bore > 0 {
 		switch {
-		case m.Diameter > f.Bore*equal:
+		case !mount.Takes(m):
 			problem := "wider than the mount"
 			if mount.Liner != 0 && m.Diameter <= mount.Diameter*equal {
 				problem = "wider than the liner"
@@ -77,13 +99,13 @@ func (r *Rocket) MotorFit() MotorFit {
 			f.Problems = append(f.Problems, problem)
 		case f.Bore-m.Diameter > 2*leastAdapter:
 			f.Adapter = (f.Bore - m.Diameter) / 2
-		case mount.Retainer > 0 && mount.Held(m.Diameter) <= mount.Retainer*equal:
+		case !mount.Keeps(m):
 			f.Problems = append(f.Problems, "slides out through the retainer")
 		}
 	}
 	if m.Length > 0 && mount.Length > 0 {
 		f.Spare = mount.Length - m.Length
-		if m.Length > mount.Length*equal {
+		if !mount.Reaches(m) {
 			f.Problems = append(f.Problems, "longer than the mount")
 		}
 	}
