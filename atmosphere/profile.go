@@ -175,14 +175,17 @@ func (p *Profile) At(h float64) (east, north float64) { return p.In(p.Stretch(h)
 
 // In is At, of a stretch that is carried on smoothly beyond its ends.
 func (p *Profile) In(i int, h float64) (east, north float64) {
+	if h > windCeiling {
+		h = windCeiling
+	}
 	switch {
 	case !(h > 0):
 		return 0, 0
 	case p.plain:
-		f := p.growth.of(min(h, windCeiling) * p.inverse)
+		f := p.growth.of(h * p.inverse)
 		return p.east * f, p.north * f
 	case p.blows:
-		return p.varied(i, min(h, windCeiling))
+		return p.varied(i, h)
 	}
 	return 0, 0
 }

@@ -247,11 +247,11 @@ func TestAngleAtRailExit(t *testing.T) {
 			fl := mustFly(r, 0)
 			st, ct := math.Sincos(r.Rail.Tilt)
 			sh, ch := math.Sincos(r.Rail.Heading)
-			axis := [3]float64{st * sh, st * ch, ct}
+			axis := vector{st * sh, st * ch, ct}
 			height := fl.RailExit.Height + (r.Shape.Length-fl.Stability.RailExit.Balance)*ct
 			sw, cw := math.Sincos(r.Wind.From)
 			wind := 5 * math.Pow(height/10, 0.2)
-			v := [3]float64{fl.RailExit.Speed*axis[0] + wind*sw, fl.RailExit.Speed*axis[1] + wind*cw, fl.RailExit.Speed * axis[2]}
+			v := vector{fl.RailExit.Speed*axis.x + wind*sw, fl.RailExit.Speed*axis.y + wind*cw, fl.RailExit.Speed * axis.z}
 			want := math.Acos(dot(v, axis) / math.Sqrt(dot(v, v)))
 			assert.InEpsilon(t, want, fl.Stability.RailExitAngle, 1e-9, "%s from %v", name, from)
 		}

@@ -28,8 +28,8 @@ type jetFrame struct {
 	ambient, gravity float64
 	others           float64 // mass aboard besides the liquid
 	held             bool
-	axis             [3]float64
-	at               thrust.Tendency
+	axis             vector
+	first, at        thrust.Tendency // as the step begins, and of the liquid looked at last
 
 	volume, impulse, velocity float64 // factors of the surge's share in each; 0 when it is over
 }
@@ -37,9 +37,25 @@ type jetFrame struct {
 // calm is how near to its tendency a jet is when its surge is over.
 const calm = 0.01
 
-// begin sets what is frozen over a step from a state.
-func (j *jetFrame) begin(y *state) {
+// set makes it that of a step which begins in a state.
+func (j *jetFrame) set(m *model, y *state, f *forces) {
+	j.flow, j.ambient, j.gravity = &m.flow, f.pressure, m.gravity*m.cosTilt
+	j.others, j.held = f.mass-m.flow.Density()*y[store], m.held
+	switch {
+	case m.rigid:
+		j.axis = m.thrustLine(y)
+	case m.guided:
+		j.axis = m.axis
+	default:
+		j.axis = m.airAxis(y)
+	}
 	j.tend(y[store])
+	j.first = j.at
+}
+
+// begin sets what is frozen over a step from the state it begins in.
+func (j *jetFrame) begin(y *state) {
+	j.at = j.first
 	j.volume, j.impulse, j.velocity = 0, 0, 0
 	if z := j.lag(y[jet]); z < -calm {
 		length := -1 / j.at.Relaxation // Q/λ
@@ -53,7 +69,7 @@ func (j *jetFrame) begin(y *state) {
 
 // tend takes the tendency of a liquid volume.
 func (j *jetFrame) tend(liquid float64) {
-	j.at = j.flow.Tendency(liquid, j.ambient, j.others, j.gravity, j.held)
+	j.flow.Tend(liquid, j.ambient, j.others, j.gravity, j.held, &j.at)
 }
 
 // lag is z of a jet's speed.
@@ -63,9 +79,7 @@ func (j *jetFrame) lag(q float64) float64 { return (q - j.at.Speed) / (q + j.at.
 func (j *jetFrame) enter(y *state) {
 	q, z := y[jet], j.lag(y[jet])
 	surge := z / (1 - z)
-	for i, e := range j.axis {
-		y[vEast+i] += (j.velocity*surge - j.at.Share*q) * e
-	}
+	setVelocity(y, velocity(y).on(j.velocity*surge-j.at.Share*q, j.axis))
 	y[impulse] += j.impulse*surge - j.at.Momentum*q
 	if j.volume != 0 {
 		y[store] += j.volume * math.Log1p(-z)
@@ -81,9 +95,7 @@ func (j *jetFrame) enterRates(y, dy *state) {
 	left := 2 * j.at.Speed / sum // 1 − z
 	surge := dz / (left * left)
 	push := j.at.Share*dq + j.at.ShareSlope*flow*q - j.velocity*surge
-	for i, e := range j.axis {
-		dy[vEast+i] -= push * e
-	}
+	setVelocity(dy, velocity(dy).on(-push, j.axis))
 	dy[impulse] -= j.at.Momentum*dq + j.at.MomentumSlope*flow*q - j.impulse*surge
 	dy[store] -= j.volume * dz / left
 	dy[jet] = dz
@@ -99,9 +111,7 @@ func (j *jetFrame) leave(y *state) {
 	q := j.at.Speed * (1 + z) / (1 - z)
 	surge := z / (1 - z)
 	y[jet] = q
-	for i, e := range j.axis {
-		y[vEast+i] += (j.at.Share*q - j.velocity*surge) * e
-	}
+	setVelocity(y, velocity(y).on(j.at.Share*q-j.velocity*surge, j.axis))
 	y[impulse] += j.at.Momentum*q - j.impulse*surge
 }
 

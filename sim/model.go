@@ -61,7 +61,7 @@ type model struct {
 	column  atmosphere.Column
 	profile atmosphere.Profile
 
-	axis              [3]float64 // of the guide
+	axis              vector // of the guide
 	cosTilt           float64
 	guide             float64     // guided length, m
 	tube              float64     // launch tube's length, m

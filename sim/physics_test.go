@@ -140,7 +140,7 @@ func TestMassAndEnergyBalance(t *testing.T) {
 		r.Body.DragFactor = 0
 		r.Rail.Length = 1000
 		x := newRun(r, Options{Tolerance: 1e-11, Keep: true})
-		x.model.axis, x.model.cosTilt = [3]float64{1, 0, 0}, 0 // level guide: no weight along it
+		x.model.axis, x.model.cosTilt = vector{1, 0, 0}, 0 // level guide: no weight along it
 		require.NoError(t, x.fly(context.Background()))
 		fl := x.flight
 		end := fl.LiquidOut.Time

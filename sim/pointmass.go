@@ -4,7 +4,7 @@ import "math"
 
 // guidedRates: along the guide only, no wind, no sideways force.
 func (m *model) guidedRates(t, g float64, y, dy *state, f *forces) {
-	speed := y[vEast]*m.axis[0] + y[vNorth]*m.axis[1] + y[vUp]*m.axis[2]
+	speed := m.along(y)
 	f.airspeed = math.Abs(speed)
 	m.bodyAndCanopies(y, f)
 	f.drag = 0.5 * f.density * speed * speed * f.area
@@ -22,18 +22,16 @@ func (m *model) guidedRates(t, g float64, y, dy *state, f *forces) {
 	f.lift = f.thrust - weight + f.density*m.chamber*g*m.cosTilt
 	a := (f.lift - drag) / f.mass
 	f.acceleration2 = a * a
-	for i, c := range m.axis {
-		dy[east+i] = speed * c
-		dy[vEast+i] = a * c
-	}
+	c := &m.axis
+	dy[east], dy[north], dy[up] = speed*c.x, speed*c.y, speed*c.z
+	dy[vEast], dy[vNorth], dy[vUp] = a*c.x, a*c.y, a*c.z
 	dy[airPath] = f.airspeed
 }
 
 // freeRates: thrust and drag along the air-relative velocity.
 func (m *model) freeRates(t, g float64, y, dy *state, f *forces) {
-	we, wn := m.wind(y[up])
-	re, rn, ru := y[vEast]-we, y[vNorth]-wn, y[vUp]
-	f.airspeed = math.Sqrt(re*re + rn*rn + ru*ru)
+	w := m.throughAir(y)
+	f.airspeed = math.Sqrt(dot(w, w))
 	m.bodyAndCanopies(y, f)
 	k := 0.5 * f.density * f.airspeed * f.area // drag over airspeed
 	f.drag = k * f.airspeed
@@ -44,10 +42,9 @@ func (m *model) freeRates(t, g float64, y, dy *state, f *forces) {
 		along += f.thrust * inverse / f.airspeed
 	}
 	dy[east], dy[north], dy[up] = y[vEast], y[vNorth], y[vUp]
-	ae, an := along*re, along*rn
-	au := along*ru - g*(1-f.density*m.chamber*inverse)
-	dy[vEast], dy[vNorth], dy[vUp] = ae, an, au
-	f.acceleration2 = ae*ae + an*an + au*au
+	a := vector{along * w.x, along * w.y, along*w.z - g*(1-f.density*m.chamber*inverse)}
+	setVelocity(dy, a)
+	f.acceleration2 = dot(a, a)
 	dy[airPath] = f.airspeed
 }
 
@@ -58,14 +55,13 @@ func (m *model) air(y *state, f *forces) {
 		f.airspeed = math.Abs(m.along(y))
 		return
 	}
-	we, wn := m.wind(y[up])
-	re, rn, ru := y[vEast]-we, y[vNorth]-wn, y[vUp]
-	f.airspeed = math.Sqrt(re*re + rn*rn + ru*ru)
+	w := m.throughAir(y)
+	f.airspeed = math.Sqrt(dot(w, w))
 	if m.rigid {
 		_, _, a := bodyAxes(y)
-		f.axial = re*a[0] + rn*a[1] + ru*a[2]
-		re, rn, ru = re-f.axial*a[0], rn-f.axial*a[1], ru-f.axial*a[2]
-		f.across = math.Sqrt(re*re + rn*rn + ru*ru)
+		f.axial = dot(w, a)
+		across := w.on(-f.axial, a)
+		f.across = math.Sqrt(dot(across, across))
 	}
 }
 
@@ -73,11 +69,17 @@ func (m *model) air(y *state, f *forces) {
 // follow; below this height it is held, m.
 const windFloor = 0.01
 
-func (m *model) wind(height float64) (east, north float64) {
+// throughAir is the velocity of a state through the air.
+func (m *model) throughAir(y *state) vector {
 	if m.profile.Calm() {
-		return 0, 0
+		return velocity(y)
 	}
-	return m.profile.In(m.stretch, max(height, windFloor))
+	height := y[up]
+	if height < windFloor { // not max, which has NaN and −0 to think of
+		height = windFloor
+	}
+	east, north := m.profile.In(m.stretch, height)
+	return vector{y[vEast] - east, y[vNorth] - north, y[vUp]}
 }
 
 // findStretch takes the stretch of wind at a height that is not a hair's breadth from the one
@@ -96,25 +98,21 @@ func (m *model) findStretch(height float64) (changed bool) {
 }
 
 // airAxis is the direction of the air-relative velocity; the guide's where there is none.
-func (m *model) airAxis(y *state) [3]float64 {
-	we, wn := m.wind(y[up])
-	r := [3]float64{y[vEast] - we, y[vNorth] - wn, y[vUp]}
-	v := math.Sqrt(r[0]*r[0] + r[1]*r[1] + r[2]*r[2])
-	if v == 0 {
+func (m *model) airAxis(y *state) vector {
+	w := m.throughAir(y)
+	speed2 := dot(w, w)
+	if speed2 == 0 {
 		return m.axis
 	}
-	for i := range r {
-		r[i] /= v
-	}
-	return r
+	return vector{}.on(1/math.Sqrt(speed2), w)
 }
 
 // travel is the distance along the guide.
 func (m *model) travel(y *state) float64 {
-	return y[east]*m.axis[0] + y[north]*m.axis[1] + y[up]*m.axis[2]
+	return y[east]*m.axis.x + y[north]*m.axis.y + y[up]*m.axis.z
 }
 
 // along is the speed along the guide.
 func (m *model) along(y *state) float64 {
-	return y[vEast]*m.axis[0] + y[vNorth]*m.axis[1] + y[vUp]*m.axis[2]
+	return y[vEast]*m.axis.x + y[vNorth]*m.axis.y + y[vUp]*m.axis.z
 }

@@ -51,7 +51,7 @@ func (r *run) prepare(from *rocket.Rocket, o Options, fl *Flight) {
 	m.profile.Turn(&from.Wind, &from.Gust)
 	sin, cos := math.Sincos(from.Rail.Tilt)
 	se, cn := math.Sincos(from.Rail.Heading)
-	m.axis, m.cosTilt = [3]float64{sin * se, sin * cn, cos}, cos
+	m.axis, m.cosTilt = vector{sin * se, sin * cn, cos}, cos
 	m.guide = from.Rail.Length
 	air := m.column.Air(0)
 	m.gravity, m.padPressure = m.column.Gravity(0), air.Pressure

@@ -36,8 +36,7 @@ func (m *model) pushAndMass(t, g, drag float64, y, dy *state, f *forces) {
 	case tubePush:
 		f.mass = m.dryMass + m.flow.Density()*y[store] + m.flow.CarriedGas()
 		f.liquid, f.gas = y[store], m.flow.CarriedGas()
-		s := y[east]*m.axis[0] + y[north]*m.axis[1] + y[up]*m.axis[2]
-		f.chamber, f.thrust = m.flow.TubePush(s, f.pressure)
+		f.chamber, f.thrust = m.flow.TubePush(m.travel(y), f.pressure)
 	case unsteadyLiquid, steadyLiquid:
 		f.mass = m.dryMass + m.flow.Density()*y[store] + m.flow.CarriedGas()
 		f.liquid, f.gas = y[store], m.flow.CarriedGas()

@@ -66,24 +66,20 @@ func normalise(y *state) {
 
 // bodyAxes are the first, second and third axis of the body in east, north, up. The
 // length is divided out: the stages of a step are not normalised.
-func bodyAxes(y *state) (x, side, a [3]float64) {
+func bodyAxes(y *state) (x, side, a vector) {
 	w, i, j, k := y[attitude], y[attitude+1], y[attitude+2], y[attitude+3]
-	s := 1 / (w*w + i*i + j*j + k*k)
-	x = [3]float64{1 - 2*s*(j*j+k*k), 2 * s * (i*j + k*w), 2 * s * (i*k - j*w)}
-	side = [3]float64{2 * s * (i*j - k*w), 1 - 2*s*(i*i+k*k), 2 * s * (j*k + i*w)}
-	a = [3]float64{2 * s * (i*k + j*w), 2 * s * (j*k - i*w), 1 - 2*s*(i*i+j*j)}
+	s := 2 / (w*w + i*i + j*j + k*k)
+	x = vector{1 - s*(j*j+k*k), s * (i*j + k*w), s * (i*k - j*w)}
+	side = vector{s * (i*j - k*w), 1 - s*(i*i+k*k), s * (j*k + i*w)}
+	a = vector{s * (i*k + j*w), s * (j*k - i*w), 1 - s*(i*i+j*j)}
 	return x, side, a
 }
 
-func dot(a, b [3]float64) float64 { return a[0]*b[0] + a[1]*b[1] + a[2]*b[2] }
-
 // thrustLine is the direction of the thrust.
-func (m *model) thrustLine(y *state) [3]float64 {
+func (m *model) thrustLine(y *state) vector {
 	x, _, a := bodyAxes(y)
-	for i := range a {
-		a[i] = m.body.tiltCos*a[i] + m.body.tiltSin*x[i]
-	}
-	return a
+	c, s := m.body.tiltCos, m.body.tiltSin
+	return vector{c*a.x + s*x.x, c*a.y + s*x.y, c*a.z + s*x.z}
 }
 
 // rigidRates are the rates of a rigid body in free flight (derived; aerodynamics by
@@ -97,8 +93,7 @@ func (m *model) thrustLine(y *state) [3]float64 {
 // of the flow, the arm of the chamber's buoyancy.
 func (m *model) rigidRates(t, g float64, y, dy *state, f *forces) {
 	b := m.body
-	we, wn := m.wind(y[up])
-	wind := [3]float64{y[vEast] - we, y[vNorth] - wn, y[vUp]} // through the air
+	wind := m.throughAir(y)
 	x, side, a := bodyAxes(y)
 	f.airspeed = math.Sqrt(dot(wind, wind))
 	// In the body's axes: across twice, and along.
@@ -126,12 +121,12 @@ func (m *model) rigidRates(t, g float64, y, dy *state, f *forces) {
 	fy := -(normal + cross) * vy
 	fa := f.thrust*b.tiltCos - axial
 	f.turn, f.damping, f.sideways, f.ahead = turn, damping, normal+cross, fa
+	inverse := 1 / f.mass
 	dy[east], dy[north], dy[up] = y[vEast], y[vNorth], y[vUp]
-	for i := range 3 {
-		dy[vEast+i] = (fx*x[i] + fy*side[i] + fa*a[i]) / f.mass
-	}
-	dy[vUp] -= g * (1 - f.density*m.chamber/f.mass)
-	f.acceleration2 = dy[vEast]*dy[vEast] + dy[vNorth]*dy[vNorth] + dy[vUp]*dy[vUp]
+	v := vector{}.on(fx*inverse, x).on(fy*inverse, side).on(fa*inverse, a)
+	v.z -= g * (1 - f.density*m.chamber*inverse)
+	setVelocity(dy, v)
+	f.acceleration2 = dot(v, v)
 	dy[airPath] = f.airspeed
 
 	lx, ly, la := y[spin], y[spin+1], y[spin+2]

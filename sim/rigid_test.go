@@ -133,7 +133,7 @@ func TestPitchOscillation(t *testing.T) {
 			x.until(at)
 			_, _, a := bodyAxes(&x.y)
 			// The angle in the plane of the motion, signed.
-			angle := math.Atan2(a[0], a[2]) - math.Atan2(x.y[vEast], x.y[vUp])
+			angle := math.Atan2(a.x, a.z) - math.Atan2(x.y[vEast], x.y[vUp])
 			if up := angle > last; at > 0 {
 				if up != rising && len(peaks) < 4 && at > 0.01 {
 					times, peaks = append(times, at), append(peaks, last)
@@ -169,20 +169,15 @@ func TestTorqueFreePrecession(t *testing.T) {
 	pitch, roll := x.now.inertia.pitch, x.now.inertia.roll
 	x.y[spin], x.y[spin+1], x.y[spin+2] = 0.3*pitch, 0, 40*roll
 	x.enter()
-	inertial := func() [3]float64 {
+	inertial := func() vector {
 		a, b, c := bodyAxes(&x.y)
-		var l [3]float64
-		for i := range l {
-			l[i] = a[i]*x.y[spin] + b[i]*x.y[spin+1] + c[i]*x.y[spin+2]
-		}
-		return l
+		return vector{}.on(x.y[spin], a).on(x.y[spin+1], b).on(x.y[spin+2], c)
 	}
 	before := inertial()
 	x.until(0.37)
 	after := inertial()
-	for i := range before {
-		assert.InDelta(t, before[i], after[i], 1e-8*math.Sqrt(dot(before, before)))
-	}
+	off := after.on(-1, before)
+	assert.InDelta(t, 0, math.Sqrt(dot(off, off)), 1e-8*math.Sqrt(dot(before, before)))
 	want := -(1 - roll/pitch) * 40 * 0.37
 	got := math.Atan2(x.y[spin+1], x.y[spin])
 	assert.InDelta(t, 0, math.Remainder(want-got, 2*math.Pi), 1e-6)
@@ -210,7 +205,7 @@ func TestTurnsIntoTheWind(t *testing.T) {
 		for i := range fl.dense.steps {
 			if s := &fl.dense.steps[i]; fl.dense.phases[s.phase].rigid && s.t < fl.RailExit.Time+1 {
 				_, _, a := bodyAxes(&s.y1)
-				lean = math.Min(lean, a[0])
+				lean = math.Min(lean, a.x)
 			}
 		}
 		assert.Less(t, lean, -0.05, name)

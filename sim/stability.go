@@ -75,7 +75,7 @@ func (r *run) noteGuideEnd() {
 	}
 	above := b.masses.exit - r.flight.Stability.RailExit.Balance
 	we, wn := m.profile.At(max(r.y[up]+above*m.cosTilt, windFloor))
-	v := [3]float64{r.y[vEast] - we, r.y[vNorth] - wn, r.y[vUp]}
+	v := vector{r.y[vEast] - we, r.y[vNorth] - wn, r.y[vUp]}
 	along := dot(v, m.axis)
 	across := math.Sqrt(max(0, dot(v, v)-along*along))
 	s := &r.flight.Stability

@@ -213,14 +213,12 @@ func (p *stiffPart) left(k int, b, fb, y, f *state) float64 {
 
 // worst is the largest of the first n components of est, weighed; NaN if any is.
 func worst(n int, est, weights *state) float64 {
-	e := 0.0
-	for i := range n {
-		// Not v > e, so that NaN goes in.
-		if v := math.Abs(est[i]) * weights[i]; !(v <= e) {
-			if e = v; e != e {
-				return e
-			}
-		}
+	// The bits of numbers that are not below nothing lie in the order of the numbers, and NaN's above them all:
+	// compared as such, the largest is found without a jump that none could foretell.
+	top := uint64(0)
+	e, w := est[:n], weights[:n]
+	for i := range e {
+		top = max(top, math.Float64bits(math.Abs(e[i])*w[i]))
 	}
-	return e
+	return math.Float64frombits(top)
 }

@@ -24,14 +24,7 @@ func (m *model) stiffness(y, dy *state, f *forces, p *stiffPart) {
 	switch {
 	case m.push == unsteadyLiquid:
 		p.frame = &p.jet
-		p.jet = jetFrame{flow: &m.flow, ambient: f.pressure, gravity: m.gravity * m.cosTilt, others: f.mass - m.flow.Density()*y[store], held: m.held, axis: m.axis}
-		switch {
-		case m.rigid:
-			p.jet.axis = m.thrustLine(y)
-		case !m.guided:
-			p.jet.axis = m.airAxis(y)
-		}
-		p.jet.tend(y[store])
+		p.jet.set(m, y, f)
 		p.add(jet, p.jet.stiffness(y, dy))
 	case m.rigid:
 		p.vane.set(y, f)

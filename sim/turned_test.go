@@ -115,9 +115,9 @@ func TestAttitudeOnTheGuide(t *testing.T) {
 			first, second, third := bodyAxes(&y)
 			st, ct := math.Sincos(r.Rail.Tilt)
 			sh, ch := math.Sincos(r.Rail.Heading)
-			for i, want := range [3][3]float64{{ct * sh, ct * ch, -st}, {-ch, sh, 0}, {st * sh, st * ch, ct}} {
-				got := [3][3]float64{first, second, third}[i]
-				assert.InDeltaSlice(t, want[:], got[:], 1e-14, "axis %d at %v, %v", i+1, tilt, heading)
+			for i, want := range []vector{{ct * sh, ct * ch, -st}, {-ch, sh, 0}, {st * sh, st * ch, ct}} {
+				off := want.on(-1, []vector{first, second, third}[i])
+				assert.InDelta(t, 0, math.Sqrt(dot(off, off)), 1e-14, "axis %d at %v, %v", i+1, tilt, heading)
 			}
 		}
 	}

@@ -24,7 +24,7 @@ type vane struct {
 	give, stiff, damp, couple, along, side float64    // the entries of A without their signs, row by row
 	path, share                            triple     // μ's eigenvector, and the one from the left that tells how much of it there is
 	base                                   [4]float64
-	axes                                   [3][3]float64
+	axes                                   [3]vector
 	weight                                 [6]wave
 	n2, n3, n4, ends                       [2]triple
 }
@@ -158,8 +158,8 @@ func (v *vane) enter(y *state) {
 		a[0]*b[1]-a[1]*b[0]-a[2]*b[3]+a[3]*b[2],
 		a[0]*b[2]+a[1]*b[3]-a[2]*b[0]-a[3]*b[1],
 		a[0]*b[3]-a[1]*b[2]+a[2]*b[1]-a[3]*b[0]
-	u := [3]float64{y[vEast], y[vNorth], y[vUp]}
-	y[vEast], y[vNorth], y[vUp] = dot(v.axes[0], u), dot(v.axes[1], u), dot(v.axes[2], u)
+	u := velocity(y)
+	setVelocity(y, vector{dot(v.axes[0], u), dot(v.axes[1], u), dot(v.axes[2], u)})
 }
 
 // leave turns them back.
@@ -175,14 +175,8 @@ func (v *vane) leave(y *state) {
 
 // settle turns back a velocity alone.
 func (v *vane) settle(y *state) {
-	for i, u := range [3]float64{y[vEast], y[vNorth], y[vUp]} {
-		if i == 0 {
-			y[vEast], y[vNorth], y[vUp] = 0, 0, 0
-		}
-		y[vEast] += u * v.axes[i][0]
-		y[vNorth] += u * v.axes[i][1]
-		y[vUp] += u * v.axes[i][2]
-	}
+	u := velocity(y)
+	setVelocity(y, vector{}.on(u.x, v.axes[0]).on(u.y, v.axes[1]).on(u.z, v.axes[2]))
 }
 
 // swing is the step of a weather vane: exponential, with matrices for rates.

@@ -55,11 +55,11 @@ type Tendency struct {
 	Relaxation              float64 // ∂(dq/dt)/∂q over q, 1/m
 }
 
-// Tendency of the jet in air of a pressure, with a mass aboard besides the liquid; held, the rocket does not
+// Tend tells the jet's tendency in air of a pressure, with a mass aboard besides the liquid; held, the rocket does not
 // answer, and the column weighs on its exit with the gravity along the axis. Where the chamber's
 // pressure comes down to the air's the speed does not reach 0 but turns off above it, smoothly,
 // so that it is good for a change of variables wherever the liquid flows.
-func (e *Expulsion) Tendency(liquid, ambient, others, gravity float64, held bool) Tendency {
+func (e *Expulsion) Tend(liquid, ambient, others, gravity float64, held bool, t *Tendency) {
 	const faint = 5e3 // Pa
 	gas := e.volume - liquid
 	h := liquid / e.boreArea
@@ -67,23 +67,23 @@ func (e *Expulsion) Tendency(liquid, ambient, others, gravity float64, held bool
 	excess, excessSlope := pressure-ambient, e.exponent*pressure/gas
 	resistance, resistanceSlope := e.loss, 0.0
 	perVolume := e.density * e.beta
-	t := Tendency{Momentum: perVolume * liquid, MomentumSlope: perVolume}
+	momentum, share, shareSlope := perVolume*liquid, 0.0, 0.0
 	inertia := h*e.beta + e.passage
 	if held {
 		excess += e.density * gravity * h
 		excessSlope += e.density * gravity / e.boreArea
 	} else {
 		mass := 1 / (others + e.density*liquid)
-		t.Share, t.ShareSlope = t.Momentum*mass, perVolume*others*mass*mass
-		resistance -= 2 * (1 - e.beta) * t.Share
-		resistanceSlope -= 2 * (1 - e.beta) * t.ShareSlope
-		inertia -= t.Share * h
+		share, shareSlope = momentum*mass, perVolume*others*mass*mass
+		resistance -= 2 * (1 - e.beta) * share
+		resistanceSlope -= 2 * (1 - e.beta) * shareSlope
+		inertia -= share * h
 	}
 	root := math.Sqrt(excess*excess + faint*faint)
-	t.Speed = math.Sqrt((excess + root) / (e.density * resistance))
-	t.SpeedSlope = t.Speed / 2 * (excessSlope/root - resistanceSlope/resistance)
+	speed := math.Sqrt((excess + root) / (e.density * resistance))
+	t.Momentum, t.MomentumSlope, t.Share, t.ShareSlope = momentum, perVolume, share, shareSlope
+	t.Speed, t.SpeedSlope = speed, speed/2*(excessSlope/root-resistanceSlope/resistance)
 	t.Relaxation = -resistance / inertia
-	return t
 }
 
 // SteadyJet is the textbook form without inertia, in free motion:
