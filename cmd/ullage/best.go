@@ -3,7 +3,6 @@ package main
 import (
 	"context"
 	"errors"
-	"fmt"
 	"io"
 	"strings"
 	"time"
@@ -103,30 +102,18 @@ func (c *bestCommand) Run(s *streams) error {
 
 // noBest says why no flight of a range may be the best.
 func (c *bestCommand) noBest(none *study.NoneAdmissible) error {
-	var why []string
-	mend := ""
-	for _, x := range []struct {
-		n    int
-		what string
-	}{
-		{none.NeverLeft, "did not leave the rail"},
-		{none.LiquidLeft, "ended with liquid aboard"},
-		{none.Overpressed, "had more pressure than the chamber is proved for"},
-		{none.Leaking, "had a launch tube that leaks"},
-		{none.Undefined, "did not have the result wished for"},
-		{none.Failing, "did not pass every check"},
-		{none.InvalidCount, "made no rocket"},
-	} {
-		if x.n > 0 {
-			why = append(why, fmt.Sprintf("%d %s", x.n, x.what))
-		}
+	mend := "look in another range"
+	if none.Overpressed == none.Flights {
+		mend = tooMuch
 	}
 	if none.LiquidLeft > 0 {
-		mend = ", or give --allow-leftover"
+		mend += ", or give --allow-leftover"
 	}
 	if none.Failing > 0 {
 		mend += "; ullage size tells which check stands in the way"
 	}
-	return badInput("no flight in the range may be the best: of %d, %s\nlook in another range%s",
-		none.Flights, strings.Join(why, ", "), mend)
+	return badInput("no flight in the range may be the best: of %d, %s\n%s", none.Flights, strings.Join(none.Reasons(), ", "), mend)
 }
+
+// tooMuch is what mends a search in which nothing is within the proof.
+const tooMuch = "give less water.pressure, or prove the chamber for it (ullage proof) and write chamber.proof down"

@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"io"
 	"slices"
+	"strings"
 	"time"
 
 	"ullage/sim/plan"
@@ -62,7 +63,7 @@ func (c *sizeCommand) Run(s *streams) error {
 		var none *study.NoneAdmissible
 		switch {
 		case errors.As(err, &none):
-			return badInput("no value in the range makes a rocket: %s\nlook in another range", none.First)
+			return noSize(none)
 		case err != nil:
 			return err
 		}
@@ -79,6 +80,18 @@ func (c *sizeCommand) Run(s *streams) error {
 		err = failedError{fmt.Errorf("%s: no value looked at passes every check", file.Name())}
 	}
 	return err
+}
+
+// noSize says why no value of a range was looked at.
+func noSize(none *study.NoneAdmissible) error {
+	why, mend := strings.Join(none.Reasons(), ", "), "look in another range"
+	if none.First != nil {
+		why += ", the first since " + none.First.Error()
+	}
+	if none.Overpressed == none.Flights {
+		mend = tooMuch
+	}
+	return badInput("no value in the range may be looked at: of %d, %s\n%s", none.Flights, why, mend)
 }
 
 // conditions are the drives and winds asked for.

@@ -63,9 +63,7 @@ func guideCriteria(r *rocket.Rocket) []criterion {
 		wind, _ := fl.Rocket.Wind.Surface()
 		return fl.RailExit.Speed / wind, fl.RailExit.Happened && r.Wind.Known()
 	}
-	if !r.Wind.Known() {
-		overWind.lacks = give("wind.speed").because(statedCalm)
-	}
+	overWind.lacks = unstatedWind(r)
 	return []criterion{
 		criterion{key: LimitRailExit, limit: LimitFor(r, LimitRailExit), levers: faster, ground: true, guide: true,
 			change: "a longer rail, a lighter rocket or another nozzle than were tried"}.judging(out.Must("rail_exit.speed")),
@@ -131,16 +129,15 @@ func marginCriteria(r *rocket.Rocket) []criterion {
 	least.value = func(fl *sim.Flight) (float64, bool) { return fl.Stability.Least, fl.RailExit.Happened }
 	turning := criterion{key: LimitAttackMost, limit: LimitFor(r, LimitAttackMost), levers: append([]lever{{input: "rail.length", up: true}}, marginLevers(r)...)}.
 		judging(out.Must("attack.most"))
+	turning.lacks = unstatedWind(r)
 	if !r.Rigid() {
 		turning.lacks = give("flight.model").because(`a point mass does not turn; "rigid" does`)
 	}
 	angled := criterion{key: LimitMarginAngle, limit: LimitFor(r, LimitMarginAngle),
 		levers: append(marginLevers(r), lever{input: "rail.length", up: true}, calmer(r))}.judging(out.Must("margin.at_angle"))
-	if !r.Wind.Known() {
-		angled.lacks = give("wind.speed").because(statedCalm)
-	}
+	angled.lacks = unstatedWind(r)
 	return append(g, least, angled, turning,
-		criterion{key: LimitAttack, guide: true, limit: LimitFor(r, LimitAttack),
+		criterion{key: LimitAttack, guide: true, limit: LimitFor(r, LimitAttack), lacks: unstatedWind(r),
 			levers: []lever{{input: "rail.length", up: true}, calmer(r), {input: "water.fill"}}}.judging(out.Must("attack.rail_exit")))
 }
 
@@ -167,15 +164,19 @@ func marginLevers(r *rocket.Rocket) []lever {
 // statedCalm is how a file says that there is no wind.
 const statedCalm = `"0 m/s" says that the air is calm`
 
-func dayCriteria(r *rocket.Rocket) []criterion {
-	var unstated *Remedy
-	if !r.Wind.Known() {
-		unstated = give("wind.speed").because(statedCalm)
+// unstatedWind asks for the wind, without which nobody knows what it does; nil where it is stated.
+func unstatedWind(r *rocket.Rocket) *Remedy {
+	if r.Wind.Known() {
+		return nil
 	}
+	return give("wind.speed").because(statedCalm)
+}
+
+func dayCriteria(r *rocket.Rocket) []criterion {
 	return []criterion{
 		{key: LimitTilt, limit: LimitFor(r, LimitTilt), ground: true, levers: []lever{{input: "rail.tilt"}},
 			value: func(fl *sim.Flight) (float64, bool) { return fl.Rocket.Rail.Tilt, true }},
-		{key: LimitWind, limit: LimitFor(r, LimitWind), ground: true, lacks: unstated, levers: []lever{calmer(r)},
+		{key: LimitWind, limit: LimitFor(r, LimitWind), ground: true, lacks: unstatedWind(r), levers: []lever{calmer(r)},
 			value: func(fl *sim.Flight) (float64, bool) {
 				speed, _ := fl.Rocket.Wind.Surface()
 				return speed, r.Wind.Known()
@@ -223,6 +224,7 @@ func fieldCriteria(r *rocket.Rocket) []criterion {
 		limit:  Limit{Key: checkRadius, Min: noMin, Max: r.Field.Radius, Unit: "m", Word: WordFar, Source: theFile},
 		levers: append([]lever{intoTheWind(), calmer(r)}, append(laterLevers(r), canopyLevers(r, false)...)...)}.judging(out.Must("landing.drift"))
 	radius.limit.Name += " within the field"
+	radius.lacks = unstatedWind(r)
 	if len(r.Field.Boundary) > 0 {
 		inside := radius
 		inside.key, inside.result = checkBoundary, ""

@@ -212,6 +212,14 @@ func TestStatedCalm(t *testing.T) {
 	r.Wind.Stated = false
 	v = judge(t, r, Options{})
 	assert.Equal(t, WordOpen, v.Word())
+	var open []string // what hangs on the wind
+	for i := range v.Checks {
+		if v.Checks[i].Open() {
+			open = append(open, v.Checks[i].Key)
+			assert.Equal(t, []string{"wind.speed"}, v.Checks[i].Remedies[0].Keys)
+		}
+	}
+	assert.ElementsMatch(t, []string{"wind", "rail-exit-wind", "margin-at-angle", "attack", "attack-most", "radius"}, open)
 	for _, text := range []string{"0 m/s", "2 m/s"} {
 		f, err := rocketfile.Open("../../testdata/heron.toml")
 		require.NoError(t, err)

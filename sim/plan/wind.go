@@ -24,6 +24,12 @@ type WindLimit struct {
 	Above []string
 }
 
+// Holds tells whether a wind, m/s, is one in which none fails.
+func (w *WindLimit) Holds(wind float64) bool {
+	const slack = 1e-9 // of tenths that are no binary fractions
+	return w.Passes && wind >= w.Least-slack && wind <= w.Most+slack
+}
+
 // windSteps is how many winds are tried up to the limit before the search closes in.
 const windSteps = 6
 

@@ -25,6 +25,7 @@ type (
 		Pitch          statesJSON      `json:"pitch_inertia_kgm2"`
 		Margin         *machine.Object `json:"margin_cal"`
 		Parts          []partJSON      `json:"parts"`
+		Pressure       *machine.Object `json:"pressure"`
 	}
 	statesJSON struct {
 		Dry       *number `json:"dry"`
@@ -64,7 +65,7 @@ func WriteAirframeJSON(w io.Writer, frames []study.Airframe, shared *study.Share
 			PressureCentre: number(s.Release.PressureCentre), CNAlpha: number(s.Release.CNAlpha),
 			Balance: states(func(x sim.StabilityAt) float64 { return x.Balance }),
 			Pitch:   states(func(x sim.StabilityAt) float64 { return x.Pitch }),
-			Margin:  margins(a.Flight), Parts: []partJSON{},
+			Margin:  margins(a.Flight), Parts: []partJSON{}, Pressure: words.PressureObject(a.Flight.Rocket),
 		}
 		for _, p := range a.Parts {
 			part := partJSON{Name: p.Name, CNAlpha: number(p.CNAlpha), Drag: number(p.Drag)}
@@ -166,6 +167,9 @@ func (s *sheet) frame(p words.Printer, a *study.Airframe) {
 		if w.Code == sim.Unstable || w.Code == sim.Tumbles {
 			s.Hung("  ! ", WarningText(w, p.System))
 		}
+	}
+	if text := p.Beyond(a.Flight.Rocket); text != "" {
+		s.Hung("  ! ", text)
 	}
 }
 

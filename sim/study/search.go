@@ -4,6 +4,7 @@ import (
 	"context"
 	"fmt"
 	"math"
+	"strings"
 	"sync"
 
 	"ullage/sim"
@@ -23,21 +24,25 @@ type NoneAdmissible struct {
 	First        error // why the first of these did not
 }
 
-func (e *NoneAdmissible) Error() string {
-	text := fmt.Sprintf("none of %d flights in the range may be a best one:", e.Flights)
-	sep := " "
+// Reasons are why, each with how many flights.
+func (e *NoneAdmissible) Reasons() []string {
+	var why []string
 	for _, c := range []struct {
 		n    int
 		what string
-	}{{e.LiquidLeft, "ended with liquid aboard"}, {e.NeverLeft, "did not leave the rail"},
+	}{{e.NeverLeft, "did not leave the rail"}, {e.LiquidLeft, "ended with liquid aboard"},
 		{e.Overpressed, "had more pressure than the chamber is proved for"}, {e.Leaking, "had a launch tube that leaks"}, {e.Undefined, "did not have the result wished for"},
 		{e.Failing, "did not pass every check"},
-		{e.InvalidCount, "made no valid rocket"}} {
+		{e.InvalidCount, "made no rocket"}} {
 		if c.n > 0 {
-			text += fmt.Sprintf("%s%d %s", sep, c.n, c.what)
-			sep = ", "
+			why = append(why, fmt.Sprintf("%d %s", c.n, c.what))
 		}
 	}
+	return why
+}
+
+func (e *NoneAdmissible) Error() string {
+	text := fmt.Sprintf("none of %d flights in the range may be a best one: %s", e.Flights, strings.Join(e.Reasons(), ", "))
 	if e.First != nil {
 		text += " (" + e.First.Error() + ")"
 	}

@@ -164,6 +164,11 @@ func (s *sheet) upTo(v float64) string {
 // cautions go with all of it.
 func (s *sheet) cautions() page.Section {
 	x := page.Section{Name: "Cautions"}
+	for i := range s.Settings {
+		if text := s.Beyond(s.Settings[i].Flight.Rocket); text != "" {
+			x.Add(page.Alarm(text))
+		}
+	}
 	x.Add(page.Points{
 		"A pressurised chamber can burst and kill: prove it with water, fill and release it from a distance, never stand by it under pressure. A bottle of gas needs a regulator and a relief valve that are made for it.",
 		"These are estimates from the numbers of the file. Local law, the range officer and qualified people decide.",

@@ -6,6 +6,7 @@ import (
 
 	"ullage/sim/gates"
 	"ullage/sim/report/machine"
+	"ullage/sim/report/words"
 	"ullage/sim/study"
 )
 
@@ -72,7 +73,9 @@ func WriteJSON(w io.Writer, b *study.Benched) error {
 			number(line, "airspeed_mps", c.Airspeed, c.Opened)
 			canopies = append(canopies, line)
 		}
-		settings = append(settings, o.Add("canopies", canopies))
+		o.Add("canopies", canopies)
+		words.AddPressure(o, x.Flight.Rocket)
+		settings = append(settings, o)
 	}
 	doc.Add("electronics", settings)
 

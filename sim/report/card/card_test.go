@@ -11,6 +11,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"ullage/atmosphere"
 	"ullage/sim/gates"
 	"ullage/sim/plan"
 	"ullage/sim/quantity"
@@ -131,6 +132,8 @@ func TestCardWinds(t *testing.T) {
 	}
 	assert.Equal(t, "0.0°", rows[0].Cells[1])
 	assert.Equal(t, form.None, rows[1].Mark)
+	require.InDelta(t, 3.5, f.Wind.Most, 0.3)
+	assert.Equal(t, form.Failed, rows[2].Mark, "4 m/s: every column is good, and a check fails in the corner")
 	assert.Contains(t, rows[3].Cells[2], " low", "less than 4 times the wind")
 	assert.Equal(t, form.Failed, rows[3].Mark)
 	assert.Contains(t, rows[5].Cells[3], " high")
@@ -138,7 +141,11 @@ func TestCardWinds(t *testing.T) {
 
 	// A field that is too small is told of, and a rocket that does not fly.
 	small := dayOf(t, set("field.radius", "20 m"), set("field.ceiling", "50 m"))
-	row := blockOf(t, fill([]plan.Day{small}, quantity.Metric)[0], "rail and wind").Table.Rows[2]
+	rows = blockOf(t, fill([]plan.Day{small}, quantity.Metric)[0], "rail and wind").Table.Rows
+	for _, r := range rows {
+		assert.Equal(t, form.Failed, r.Mark, "none passes in any wind")
+	}
+	row := rows[2]
 	assert.Contains(t, row.Cells[4], " high")
 	assert.Contains(t, row.Cells[5], " far")
 	stuck := dayOf(t, set("water.pressure", "0.2 bar"))
@@ -168,6 +175,7 @@ func TestCardOfANoGo(t *testing.T) {
 	one := dayOf(t, set("rail.length", "0.7 m"))
 	p := fill([]plan.Day{one}, quantity.Metric)[0]
 	assert.Equal(t, "NO-GO", p.Alarm)
+	assert.Len(t, blockOf(t, p, "checks").Table.Rows, len(one.Verdict.Checks))
 	row := cardRow(t, p, "checks", "rail exit speed")
 	assert.Equal(t, form.Failed, row.Mark)
 	require.NotEmpty(t, row.Below)
@@ -179,6 +187,34 @@ func TestCardOfANoGo(t *testing.T) {
 	for _, r := range blockOf(t, fill([]plan.Day{many}, quantity.Metric)[0], "checks").Table.Rows {
 		assert.LessOrEqual(t, len(r.Below), 1, r.Cells[0])
 	}
+}
+
+// Every row of the verdict stands on the card in its own words, those that are not judged with what is to be stated.
+func TestCardOfWhatIsNotJudged(t *testing.T) {
+	day := dayOf(t)
+	day.Rocket = day.Rocket.Clone()
+	day.Rocket.Field.Ceiling, day.Rocket.Recovery, day.Rocket.Wind = 0, nil, atmosphere.Wind{}
+	var err error
+	day.Verdict, err = gates.Judge(context.Background(), day.Rocket, gates.Options{})
+	require.NoError(t, err)
+	require.Equal(t, gates.WordOpen, day.Verdict.Word())
+	p := fill([]plan.Day{day}, quantity.Metric)[0]
+	assert.Equal(t, "NOT JUDGED", p.Alarm)
+	open := 0
+	rows := blockOf(t, p, "checks").Table.Rows
+	require.Len(t, rows, len(day.Verdict.Checks))
+	for i, r := range rows {
+		c := &day.Verdict.Checks[i]
+		assert.Equal(t, c.Name, r.Cells[0])
+		assert.Equal(t, c.Word, r.Cells[3])
+		if c.Open() {
+			open++
+			assert.Equal(t, form.Doubt, r.Mark)
+			require.NotEmpty(t, r.Below, c.Name)
+			assert.Contains(t, r.Below[0], "give ", c.Name)
+		}
+	}
+	assert.GreaterOrEqual(t, open, 9)
 }
 
 func TestCardPages(t *testing.T) {

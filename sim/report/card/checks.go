@@ -77,7 +77,7 @@ func (p filler) winds() form.Block {
 	return form.Block{Title: "rail and wind", Table: t, Notes: []string{fmt.Sprintf(
 		"The tilt into the wind, at most %s, that lands nearest the pad (common practice, no source), and where it "+
 			"lands then. For a wind %s; turn the rail with the wind. The rail exit is judged by "+
-			"the wind too; opening and landing are not judged here.", tenths(plan.MostTilt(p.Rocket)), direction), words.Direction}}
+			"the wind too; opening and landing are not judged here. Marked too is what the wind limit above does not hold.", tenths(plan.MostTilt(p.Rocket)), direction), words.Direction}}
 }
 
 // layered tells that the wind comes from several directions, each height its own.
@@ -88,7 +88,7 @@ func (p filler) layered() bool { return len(p.Rocket.Wind.Layers) > 1 }
 func (p filler) wind(l study.WindTilt) form.Row {
 	fl := l.Flight
 	r := fl.Rocket
-	outside := false
+	outside := !p.Day.Wind.Holds(l.Wind) // the checks look at more than the columns do, and at the worst corners
 	judge := func(text string, limit gates.Limit, v float64) string {
 		word, level := limit.Judge(v)
 		if level == gates.Bad {

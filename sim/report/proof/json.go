@@ -131,6 +131,7 @@ type (
 		Thrust       number       `json:"thrust_n"`
 		Acceleration number       `json:"acceleration_mps2"`
 		Startup      number       `json:"startup_thrust_n"`
+		StartupTime  number       `json:"startup_duration_s"`
 		Canopies     []pullJSON   `json:"canopies"`
 	}
 	pullJSON struct {
@@ -218,7 +219,7 @@ func (j *document) loads(s *study.Structure) {
 	pulls := p.pulls()
 	for _, fl := range s.Flights {
 		f := flightJSON{Power: fl.Rocket.Power, Thrust: number(fl.Max.Thrust), Acceleration: number(fl.Max.Acceleration),
-			Startup: number(fl.Startup.Thrust), Canopies: []pullJSON{}}
+			Startup: number(fl.Startup.Thrust), StartupTime: number(fl.Startup.Duration), Canopies: []pullJSON{}}
 		for _, x := range pulls {
 			if x.flight == fl {
 				f.Canopies = append(f.Canopies, pullJSON{x.canopy, number(x.c.Airspeed), number(x.c.Load), number(x.c.LoadBound), number(x.snatch)})

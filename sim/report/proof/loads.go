@@ -17,7 +17,7 @@ func (p *proof) flightLoads() page.Section {
 		for _, fl := range p.Flights {
 			start := "-"
 			if fl.Startup.Thrust > 0 {
-				start = p.Force(fl.Startup.Thrust)
+				start = p.Force(fl.Startup.Thrust) + " for " + p.Text(fl.Startup.Duration, "ms")
 			}
 			g.Rows = append(g.Rows, []string{string(fl.Rocket.Power), p.Force(fl.Max.Thrust), p.Acceleration(fl.Max.Acceleration), p.Gravities(fl.Max.Acceleration), start})
 		}
