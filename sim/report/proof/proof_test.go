@@ -174,6 +174,8 @@ func TestProofJSONByHand(t *testing.T) {
 	assert.Equal(t, []number{60, 60, 60, 300}, []number{j.Stages[0].Hold, j.Stages[1].Hold, j.Stages[2].Hold, j.Stages[3].Hold})
 	assert.InEpsilon(t, 1e6*math.Pi/4*0.034*0.034, float64(j.Forces.Retainer), 1e-12)
 	require.Len(t, j.Flights, 2)
+	assert.InDelta(t, 2.78e-3, float64(j.Flights[0].StartupTime), 0.05e-3, "a surge lasts")
+	assert.Zero(t, float64(j.Flights[1].StartupTime))
 	speed := float64(j.Flights[0].Canopies[0].Airspeed)
 	assert.InEpsilon(t, speed*math.Sqrt(0.06*1200/(3*0.15)), float64(j.Flights[0].Canopies[0].Snatch), 1e-12)
 	assert.InEpsilon(t, float64(j.Flights[0].Canopies[0].Snatch)/1200, float64(j.Mount[2].MostUse), 1e-12)

@@ -20,7 +20,7 @@ func TestProofSteps(t *testing.T) {
 		"slowly to 3.75 bar and hold for 1 minute", "slowly to 7.50 bar and hold for 1 minute", "slowly to 11.2 bar and hold for 1 minute",
 		"proof pressure, 15.0 bar, and no further. Hold for 5 minutes", "40 mL is expected", "or more than 3.7 mL if that is less, it has set",
 		"Fill it completely with water", "behind the barrier", "chamber.proof_date", "weeping", "crackles", "set", "turned white",
-		"gauge that was compared with another and whose full scale is 20 bar to 30 bar", "309 times the energy of water",
+		"gauge that was compared with another and whose full scale is 20 bar to 30 bar", "309 times the energy of water", " N for 2.78 ms",
 		// 4.2 L/309 at 15 bar over 977 hPa were 16.35 times as much before.
 		"a bubble of 222 mL, once pressed",
 		"Fragments go farther", "never below 30 m",
