@@ -1,9 +1,8 @@
 package terminal
 
 import (
-	"strconv"
+	"slices"
 	"strings"
-	"unicode/utf8"
 
 	"github.com/charmbracelet/x/ansi"
 )
@@ -13,52 +12,61 @@ type canvas struct {
 	width int
 	rows  []string // painted; nil when nothing is known of it
 
-	before, after []cell // memory for a row taken apart
+	inks   inks
+	before []cell   // memory for a row taken apart,
+	after  []cell   // for what is to be shown in all rows that change,
+	stroke []stroke // and for what is written of them
 }
 
-// shortest is the gap between two changes in a row that is worth a jump: writing what is
-// there once more takes fewer bytes than the jump does.
-const shortest = 5
+// stroke is a run of cells in a row, of one style or blank, that is written in one go.
+type stroke struct {
+	y, x  int
+	cells []cell
+	style string
+	erase bool // from there to the end of the row
+}
 
-// paint is what to write so that the terminal shows some rows of a width, in place of what
+// paint adds what to write so that the terminal shows some rows of a width, in place of what
 // it shows now. Its cursor may be anywhere and its style has to be plain, as it is left.
-func (c *canvas) paint(rows []string, width int) string {
-	var out strings.Builder
+//
+// What changes in a frame is written style by style, not from top to bottom: a colour takes
+// three times the bytes of a move of the cursor, and a plot has its colours in every row.
+func (c *canvas) paint(out []byte, rows []string, width int) []byte {
+	pen := pen{out: out, width: width}
+	c.after, c.stroke = c.after[:0], c.stroke[:0]
 	whole := c.rows == nil || c.width != width || len(c.rows) != len(rows)
 	if whole {
-		out.WriteString(ansi.CursorHomePosition + ansi.EraseScreenBelow)
+		pen.write(ansi.CursorHomePosition + ansi.EraseScreenBelow)
 	}
 	for i, row := range rows {
 		switch {
 		case whole:
-			put(&out, i, row)
+			pen.row(i, row)
 		case row != c.rows[i]:
-			c.change(&out, i, c.rows[i], row)
+			c.change(&pen, i, c.rows[i], row)
 		}
 	}
+	slices.SortStableFunc(c.stroke, func(a, b stroke) int { return strings.Compare(a.style, b.style) })
+	for _, s := range c.stroke {
+		pen.stroke(s)
+	}
+	pen.take("")
 	c.width, c.rows = width, rows
-	return out.String()
+	return pen.out
 }
 
-// put writes a row in full, into an empty line: to erase behind it would take the last
-// cell of a full one on some terminals.
-func put(out *strings.Builder, y int, row string) {
-	move(out, 0, y)
-	out.WriteString(row)
-	out.WriteString(ansi.ResetStyle)
-}
-
-// change writes what differs between two states of a row. A row with characters that do
+// change finds what differs between two states of a row. A row with characters that do
 // not take one cell each, on which terminals disagree, is written in full.
-func (c *canvas) change(out *strings.Builder, y int, was, is string) {
+func (c *canvas) change(pen *pen, y int, was, is string) {
 	var ok, ok2 bool
-	c.before, ok = cellsOf(c.before[:0], was)
-	c.after, ok2 = cellsOf(c.after[:0], is)
-	before, after := c.before, c.after
+	start := len(c.after)
+	c.before, ok = c.inks.cellsOf(c.before[:0], was)
+	c.after, ok2 = c.inks.cellsOf(c.after, is)
+	before, after := c.before, c.after[start:]
 	if !ok || !ok2 {
-		move(out, 0, y)
-		out.WriteString(ansi.EraseLineRight)
-		put(out, y, is)
+		c.after = c.after[:start]
+		pen.clear(y)
+		pen.row(y, is)
 		return
 	}
 	end := trimmed(after)
@@ -66,54 +74,43 @@ func (c *canvas) change(out *strings.Builder, y int, was, is string) {
 		if same(before, after, x) {
 			continue
 		}
-		last := x
-		for i := x + 1; i < min(end, last+1+shortest); i++ {
+		style, upTo := after[x].style, x+1
+		for i := upTo; i < end; i++ {
+			if after[i].style != style && after[i] != blank {
+				if style != "" || !c.inks.inkOnly(after[i].style) || !blanks(after[x:i]) {
+					break
+				}
+				style = after[i].style // of what follows blanks
+			} else if after[i] == blank && !c.inks.inkOnly(style) {
+				break
+			}
 			if !same(before, after, i) {
-				last = i
+				upTo = i + 1
+			} else if i-upTo >= nearby {
+				break
 			}
 		}
-		move(out, x, y)
-		write(out, after[x:last+1])
-		x = last
+		c.stroke = append(c.stroke, stroke{y: y, x: x, cells: after[x:upTo], style: style})
+		x = upTo - 1
 	}
 	if trimmed(before) > end {
-		move(out, end, y)
-		out.WriteString(ansi.EraseLineRight)
+		c.stroke = append(c.stroke, stroke{y: y, x: end, erase: true})
 	}
 }
 
-func move(out *strings.Builder, x, y int) {
-	out.WriteString("\x1b[")
-	out.WriteString(strconv.Itoa(y + 1))
-	if x > 0 {
-		out.WriteByte(';')
-		out.WriteString(strconv.Itoa(x + 1))
-	}
-	out.WriteByte('H')
-}
+// nearby is how many cells between two changes are written once more: the cursor's jump
+// over them takes as many bytes.
+const nearby = 3
 
-// write writes cells and leaves the style plain.
-func write(out *strings.Builder, cells []cell) {
-	style := ""
-	for _, c := range cells {
-		if c.style != style {
-			if style != "" {
-				out.WriteString(ansi.ResetStyle)
-			}
-			out.WriteString(c.style)
-			style = c.style
+// blanks tells that cells are blank.
+func blanks(cells []cell) bool {
+	for i := range cells {
+		if cells[i] != blank {
+			return false
 		}
-		out.WriteString(c.text)
 	}
-	if style != "" {
-		out.WriteString(ansi.ResetStyle)
-	}
+	return true
 }
-
-// cell is one character and the sequences that style it.
-type cell struct{ text, style string }
-
-var blank = cell{text: " "}
 
 // same tells that a place holds the same in two rows; what a row does not reach is blank.
 func same(a, b []cell, x int) bool {
@@ -134,60 +131,4 @@ func trimmed(cells []cell) int {
 		n--
 	}
 	return n
-}
-
-// cellsOf takes a painted row apart, into the memory given. It is not ok when there is more
-// in it than styles and characters of one cell.
-func cellsOf(cells []cell, row string) (_ []cell, ok bool) {
-	style := ""
-	for i := 0; i < len(row); {
-		if row[i] == '\x1b' {
-			n := strings.IndexByte(row[i:], 'm') + 1
-			if n < 2 || row[i+1] != '[' {
-				return cells, false
-			}
-			switch seq := row[i : i+n]; {
-			case seq == "\x1b[0m" || seq == "\x1b[m":
-				style = ""
-			case style == "":
-				style = seq
-			default:
-				style += seq
-			}
-			i += n
-			continue
-		}
-		n := single(row[i:])
-		if n == 0 {
-			text, width := ansi.FirstGraphemeCluster(row[i:], ansi.GraphemeWidth)
-			if n = len(text); width != 1 || utf8.RuneCountInString(text) != 1 {
-				return cells, false
-			}
-		}
-		cells = append(cells, cell{row[i : i+n], style})
-		i += n
-	}
-	return cells, true
-}
-
-// single is the length of the first character of a text when it is plain to see that it
-// takes a cell of its own: printable ASCII, or a sign of a plot or a border, with such a one
-// or a style behind it; 0 when it has to be looked at.
-func single(s string) int {
-	n := simple(s)
-	if n > 0 && (n == len(s) || s[n] == '\x1b' || simple(s[n:]) > 0) {
-		return n
-	}
-	return 0
-}
-
-func simple(s string) int {
-	if s[0] >= ' ' && s[0] < 0x7f {
-		return 1
-	}
-	// U+2500 to U+25FF, borders and blocks, and U+2800 to U+28FF, braille, in UTF-8.
-	if len(s) >= 3 && s[0] == 0xe2 && (s[1] >= 0x94 && s[1] <= 0x97 || s[1] >= 0xa0 && s[1] <= 0xa3) {
-		return 3
-	}
-	return 0
 }

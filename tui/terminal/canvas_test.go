@@ -16,6 +16,7 @@ const wide, high = 24, 4
 func painted(t *rapid.T, name string) string {
 	pieces := rapid.SliceOfN(rapid.SampledFrom([]string{
 		"a", "bc", "  ", "⣀", "│", "·", "\x1b[1mab\x1b[0m", "\x1b[31m⣀⡠\x1b[0m", "\x1b[1;31mx\x1b[0m", "\x1b[31m \x1b[0m", "\x1b[7m \x1b[0m",
+		"\x1b[38;2;1;2;3ma b\x1b[0m", "\x1b[38;5;7m  \x1b[0m", "\x1b[4m a \x1b[0m", "\x1b[48;2;3;2;1m  b\x1b[0m",
 		"日", "e\u0301", "👩‍🚀",
 	}), 0, 8).Draw(t, name)
 	cells, row := 0, ""
@@ -39,12 +40,12 @@ func TestCanvasShowsWhatItIsGiven(t *testing.T) {
 			for i := range rows {
 				rows[i] = painted(t, "row")
 			}
-			_, _ = now.Write([]byte(c.paint(rows, wide)))
+			_, _ = now.Write(c.paint(nil, rows, wide))
 			fresh := emulated.New(wide, high)
-			_, _ = fresh.Write([]byte((&canvas{}).paint(rows, wide)))
+			_, _ = fresh.Write((&canvas{}).paint(nil, rows, wide))
 			require.True(t, now.Same(fresh), "%q\nshows\n%s\nnot\n%s", rows, now.Text(), fresh.Text())
 			require.Empty(t, now.Unknown())
-			require.Empty(t, c.paint(rows, wide))
+			require.Empty(t, c.paint(nil, rows, wide))
 		}
 	})
 }
@@ -53,11 +54,11 @@ func TestCanvasShowsWhatItIsGiven(t *testing.T) {
 // shorter the rest is erased.
 func TestCanvasWritesWhatDiffers(t *testing.T) {
 	var c canvas
-	whole := c.paint([]string{"fill   \x1b[1m30 %\x1b[0m  ", "a long text"}, 13)
+	whole := string(c.paint(nil, []string{"fill   \x1b[1m30 %\x1b[0m  ", "a long text"}, 13))
 	require.True(t, strings.HasPrefix(whole, "\x1b[H\x1b[J"))
-	require.Equal(t, "\x1b[1;9H\x1b[1m1\x1b[m", c.paint([]string{"fill   \x1b[1m31 %\x1b[0m  ", "a long text"}, 13))
-	require.Equal(t, "\x1b[2;2H\x1b[K", c.paint([]string{"fill   \x1b[1m31 %\x1b[0m  ", "a          "}, 13))
-	require.Contains(t, c.paint([]string{"fill   \x1b[1m31 %\x1b[0m  ", "a          "}, 14), "fill", "of another size, everything")
+	require.Equal(t, "\x1b[1m\x1b[1;9H1\x1b[m", string(c.paint(nil, []string{"fill   \x1b[1m31 %\x1b[0m  ", "a long text"}, 13)))
+	require.Equal(t, "\x1b[2;2H\x1b[K", string(c.paint(nil, []string{"fill   \x1b[1m31 %\x1b[0m  ", "a          "}, 13)))
+	require.Contains(t, string(c.paint(nil, []string{"fill   \x1b[1m31 %\x1b[0m  ", "a          "}, 14)), "fill", "of another size, everything")
 }
 
 func BenchmarkCanvas(b *testing.B) {
@@ -69,7 +70,8 @@ func BenchmarkCanvas(b *testing.B) {
 		}
 	}
 	var c canvas
+	var out []byte
 	for i := 0; b.Loop(); i++ {
-		c.paint(rows[i%2], 203)
+		out = c.paint(out[:0], rows[i%2], 203)
 	}
 }

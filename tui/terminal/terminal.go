@@ -32,6 +32,7 @@ type Terminal struct {
 	undo   func()      // what understand did
 	shows  canvas
 	last   frame
+	text   []byte // memory for what is written
 }
 
 // frame is what is to be shown: painted rows of a width.
@@ -136,8 +137,11 @@ func (t *Terminal) show() {
 	if !t.open {
 		return
 	}
-	if text := t.shows.paint(t.last.rows, t.last.width); text != "" {
-		_, _ = io.WriteString(t.out, ansi.SetModeSynchronizedOutput+text+ansi.ResetModeSynchronizedOutput)
+	const begin, end = ansi.SetModeSynchronizedOutput, ansi.ResetModeSynchronizedOutput
+	t.text = t.shows.paint(append(t.text[:0], begin...), t.last.rows, t.last.width)
+	if len(t.text) > len(begin) {
+		t.text = append(t.text, end...)
+		_, _ = t.out.Write(t.text)
 	}
 }
 

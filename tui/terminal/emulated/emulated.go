@@ -1,5 +1,5 @@
 // Package emulated is for tests: what a terminal shows after what was written to it. It
-// knows what package terminal writes and no more (ECMA-48: CUP, ED, EL, SGR), and notes
+// knows what package terminal writes and no more (ECMA-48: CUP, CUU, CUD, CUF, CUB, ED, EL, SGR), and notes
 // what it does not know.
 package emulated
 
@@ -110,6 +110,16 @@ func (s *Screen) control(arguments, name string) {
 		if len(n) > 1 {
 			s.x = min(max(n[1]-1, 0), s.width-1)
 		}
+	case strings.Contains("ABCD", name) && s.x >= s.width: // behind the last cell terminals differ
+		s.unknown = append(s.unknown, arguments+name)
+	case name == "A":
+		s.y = max(s.y-max(n[0], 1), 0)
+	case name == "B":
+		s.y = min(s.y+max(n[0], 1), len(s.cells)-1)
+	case name == "C":
+		s.x = min(s.x+max(n[0], 1), s.width-1)
+	case name == "D":
+		s.x = max(s.x-max(n[0], 1), 0)
 	case name == "K" && n[0] == 0:
 		s.blank(s.y, min(s.x, s.width-1))
 	case name == "J" && n[0] == 0:
@@ -154,11 +164,22 @@ func (s *Screen) Text() string {
 	return out.String()
 }
 
+// ink is a style that is not seen where there is no letter.
+var ink = regexp.MustCompile(`^(([0-3]|[39][0-7]|38;5;\d+|38;2;\d+;\d+;\d+)[;m])*$`)
+
+// looks is a cell as it is seen.
+func (c cell) looks() cell {
+	if c.text == " " && ink.MatchString(c.style) {
+		return cell{text: " "}
+	}
+	return c
+}
+
 // Same tells whether another shows the same, styles included.
 func (s *Screen) Same(other *Screen) bool {
 	for y, row := range s.cells {
 		for x, c := range row {
-			if c != other.cells[y][x] {
+			if c.looks() != other.cells[y][x].looks() {
 				return false
 			}
 		}

@@ -1,6 +1,10 @@
 package airframe
 
 import (
+	"strings"
+
+	"github.com/charmbracelet/x/ansi"
+
 	"ullage/sim"
 	"ullage/sim/gates"
 	"ullage/sim/quantity"
@@ -16,16 +20,28 @@ func (v *View) figureLines() []string {
 	if !v.study.Ready {
 		return v.Paragraph(draw.Dim, "The figures are being computed"+v.Scene.Theme.Ellipsis)
 	}
-	var out []string
+	out := v.margins()
 	if v.study.Busy {
-		out = v.Paragraph(draw.Dim, "The figures before the last edit; computing"+v.Scene.Theme.Ellipsis)
+		out = v.beside(out, "before the last edit; computing"+v.Scene.Theme.Ellipsis)
 	} else if v.study.Err != nil {
-		out = v.Paragraph(draw.Bad, view.FaultText(v.study.Err, ""))
+		out = append(v.Paragraph(draw.Bad, view.FaultText(v.study.Err, "")), out...)
 	}
-	out = append(out, v.margins()...)
 	out = append(out, v.alignment()...)
 	out = append(out, v.sizing()...)
 	return append(out, v.shares()...)
+}
+
+// beside says something at the end of the first of some rows, where it moves nothing that
+// stands below; above them where it has no room.
+func (v *View) beside(rows []string, text string) []string {
+	if len(rows) > 0 {
+		used := draw.Width(strings.TrimRight(ansi.Strip(rows[0]), " "))
+		if room := v.Columns - used - 2; draw.Width(text) <= room {
+			rows[0] = draw.PadPainted(rows[0], v.Columns-draw.Width(text)) + v.Scene.Theme.Paint(draw.Dim, text)
+			return rows
+		}
+	}
+	return append(v.Paragraph(draw.Dim, text), rows...)
 }
 
 // margins is a table of every drive's balance and margins.

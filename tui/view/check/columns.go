@@ -20,6 +20,9 @@ type checkColumn struct {
 func inCase(k results.Case, title string) checkColumn {
 	return checkColumn{draw.Column{Title: title}, func(v *View, e *checkEntry) draw.Cell {
 		c := draw.Cell{Text: v.valueIn(e, k), Role: draw.Dim}
+		if c.Text != "" && k == results.Corner && !e.old {
+			c.Text = " " + c.Text + " " // room for the brackets of an older one, so that columns stay where they are
+		}
 		if c.Text != "" && k == e.Case && e.Judged {
 			c.Role = draw.Plain
 		}
@@ -31,7 +34,7 @@ func inCase(k results.Case, title string) checkColumn {
 // room for all, the last ones go.
 var checkColumns = []checkColumn{
 	{draw.Column{Left: true}, func(_ *View, e *checkEntry) draw.Cell {
-		return draw.Cell{Text: e.sign(), Role: draw.Level(e.Level)}
+		return draw.Cell{Text: draw.Padded(e.sign(), 1), Role: draw.Level(e.Level)}
 	}},
 	{draw.Column{Title: "check", Left: true}, func(_ *View, e *checkEntry) draw.Cell { return draw.Cell{Text: draw.Clean(e.Name)} }},
 	{draw.Column{Title: "worst"}, func(v *View, e *checkEntry) draw.Cell {
@@ -45,7 +48,7 @@ var checkColumns = []checkColumn{
 		if v.still(e) || !e.Judged {
 			return draw.Cell{}
 		}
-		return draw.Cell{Text: caseNames[e.Case], Role: draw.Dim}
+		return draw.Cell{Text: draw.Padded(caseNames[e.Case], len(caseNames[results.Corner])), Role: draw.Dim}
 	}},
 	inCase(results.Calm, "calm"), inCase(results.Day, "day"), inCase(results.Corner, "corner"),
 	{draw.Column{Title: "source", Left: true}, func(_ *View, e *checkEntry) draw.Cell {
