@@ -16,7 +16,8 @@ type stages struct {
 	base, baseRate state
 	full, last     state
 	weight         [3]weights
-	n2, n3, n4     [3]float64 // remainders of the stiff components at the inner points
+	at             [3]float64 // the stiff components at the point looked at
+	n2, n3, n4     [3]float64 // their remainders at the inner points
 	forces         forces     // at an inner point: nobody reads them
 	n              int        // components in use: pointStates or states
 
@@ -63,6 +64,15 @@ func along(n int, to, from *state, h float64, rates *state) {
 	a, b, c := to[:n], from[:n], rates[:n]
 	for i := range a {
 		a[i] = b[i] + h*c[i]
+	}
+}
+
+// repeat copies a state that has just been worked out, number by number: larger pieces, as copying whole arrays
+// takes them, would have to wait until all that they are made of has reached the memory.
+func repeat(n int, to, from *state) {
+	a, b := to[:n], from[:n]
+	for i := range a {
+		a[i] = b[i]
 	}
 }
 
@@ -119,9 +129,8 @@ func (s *stages) lookBack(h float64, low, high int, trust float64, y0, f0, y1, f
 	from, to, first, last, earlier, e := y0[low:high], y1[low:high], f0[low:high], f1[low:high], s.earlier[low:high], est[low:high]
 	for i := range e {
 		missed := share * (to[i] - from[i] - (a*earlier[i] + b*first[i] + c*last[i]))
-		if math.Abs(missed) > math.Abs(e[i]) {
-			e[i] = missed
-		}
+		// By their bits, as in worst.
+		e[i] = math.Float64frombits(max(math.Float64bits(math.Abs(missed)), math.Float64bits(math.Abs(e[i]))))
 	}
 }
 
@@ -147,43 +156,47 @@ func (s *stages) exponential(eq equations, stiff *stiffPart, t, h float64, y0, f
 	along(n, &s.y2, b, h/2, fb)
 	for k := range stiff.count {
 		i := stiff.index[k]
-		s.y2[i] = b[i] + h*s.weight[k].half1*fb[i]
+		s.at[k] = b[i] + h*s.weight[k].half1*fb[i]
+		s.y2[i] = s.at[k]
 	}
 	s.inner(eq, frame, t+h/2, &s.y2, &s.f2)
 	along(n, &s.y3, b, h/2, &s.f2)
 	for k := range stiff.count {
 		i := stiff.index[k]
-		s.n2[k] = stiff.left(k, b, fb, &s.y2, &s.f2)
-		s.y3[i] = s.y2[i] + h*s.weight[k].half2*s.n2[k]
+		s.n2[k] = stiff.left(k, b, fb, s.at[k], &s.f2)
+		s.at[k] += h * s.weight[k].half2 * s.n2[k]
+		s.y3[i] = s.at[k]
 	}
 	s.inner(eq, frame, t+h/2, &s.y3, &s.f3)
 	along(n, &s.y4, b, h, &s.f3)
 	for k := range stiff.count {
 		i, w := stiff.index[k], &s.weight[k]
-		s.n3[k] = stiff.left(k, b, fb, &s.y3, &s.f3)
-		s.y4[i] = b[i] + h*(w.full1*fb[i]+w.full2*s.n3[k])
+		s.n3[k] = stiff.left(k, b, fb, s.at[k], &s.f3)
+		s.at[k] = b[i] + h*(w.full1*fb[i]+w.full2*s.n3[k])
+		s.y4[i] = s.at[k]
 	}
 	s.inner(eq, frame, t+h, &s.y4, &s.f4)
 	s.simpson(y1, b, h, fb)
 	for k := range stiff.count {
 		i, w := stiff.index[k], &s.weight[k]
-		s.n4[k] = stiff.left(k, b, fb, &s.y4, &s.f4)
-		y1[i] = b[i] + h*(w.full1*fb[i]+w.b2*(s.n2[k]+s.n3[k])+w.b4*s.n4[k])
+		s.n4[k] = stiff.left(k, b, fb, s.at[k], &s.f4)
+		s.at[k] = b[i] + h*(w.full1*fb[i]+w.b2*(s.n2[k]+s.n3[k])+w.b4*s.n4[k])
+		y1[i] = s.at[k]
 	}
 	to, last := y1, f1
 	if frame != nil {
-		s.full = *y1
 		to, last = &s.full, &s.last
+		repeat(n, to, y1)
 		frame.leave(y1)
 	}
 	eq.rates(t+h, y1, f1, end)
 	if frame != nil {
-		s.last = *f1
-		frame.enterRates(y1, &s.last)
+		repeat(n, last, f1)
+		frame.enterRates(y1, last)
 	}
 	s.differ(est, h, last)
 	for k := range stiff.count {
-		est[stiff.index[k]] = h * s.weight[k].b4 * (s.n4[k] - stiff.left(k, b, fb, to, last))
+		est[stiff.index[k]] = h * s.weight[k].b4 * (s.n4[k] - stiff.left(k, b, fb, s.at[k], last))
 	}
 	if frame != nil {
 		e := est[jet]
@@ -192,23 +205,22 @@ func (s *stages) exponential(eq equations, stiff *stiffPart, t, h float64, y0, f
 	}
 }
 
-// inner takes the rates of an inner point.
+// inner takes the rates of an inner point, in the step's variables; the point itself leaves them for good.
 func (s *stages) inner(eq equations, frame *jetFrame, t float64, y, f *state) {
-	if frame == nil {
-		eq.rates(t, y, f, &s.forces)
-		return
+	if frame != nil {
+		frame.leave(y)
 	}
-	s.full = *y
-	frame.leave(&s.full)
-	eq.rates(t, &s.full, f, &s.forces)
-	frame.enterRates(&s.full, f)
+	eq.rates(t, y, f, &s.forces)
+	if frame != nil {
+		frame.enterRates(y, f)
+	}
 }
 
-// left is how much the remainder N = f − λy of a stiff component differs from that at the start
-// of the step.
-func (p *stiffPart) left(k int, b, fb, y, f *state) float64 {
+// left is how much the remainder N = f − λy of a stiff component, which stands at y, differs from that at the
+// start of the step.
+func (p *stiffPart) left(k int, b, fb *state, y float64, f *state) float64 {
 	i := p.index[k]
-	return f[i] - fb[i] - p.rate[k]*(y[i]-b[i])
+	return f[i] - fb[i] - p.rate[k]*(y-b[i])
 }
 
 // worst is the largest of the first n components of est, weighed; NaN if any is.
