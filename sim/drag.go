@@ -28,9 +28,13 @@ func (m *model) bodyAndCanopies(y *state, f *forces) {
 }
 
 // mach is the Mach number from the ambient state: a² = γp/ρ.
-func (f *forces) mach() float64 {
-	return f.airspeed * math.Sqrt(f.density/(atmosphere.Gamma*f.pressure))
-}
+func (f *forces) mach() float64 { return math.Sqrt(f.mach2()) }
+
+// mach2 is its square.
+func (f *forces) mach2() float64 { return f.airspeed * f.airspeed * f.perSound2() }
+
+// perSound2 is one over the square of the speed of sound.
+func (f *forces) perSound2() float64 { return f.density / (atmosphere.Gamma * f.pressure) }
 
 // dragPiece is a stretch of a drag table, drag + slope·Mach between two of its points.
 // Where two pieces meet the drag has a kink, so that the change is an event.

@@ -48,7 +48,7 @@ type forces struct {
 	inertia           massProperties // where the mass lies (rigid)
 	turn, damping     float64        // its moments over the speed across and over the spin (rigid)
 	sideways, ahead   float64        // its forces across, over the speed across, and along (rigid)
-	swing             float64        // how fast it swings about the wind, rad/s; 0 where it does not (rigid)
+	swing             float64        // how fast it swings about the wind, rad/s; 0 where it does not (rigid; set by stiffness)
 }
 
 // attack is the total angle of attack, rad (rigid).

@@ -58,9 +58,9 @@ func (b *rigidBody) start(y *state) {
 // normalise keeps the quaternion's length at one after an accepted step.
 func normalise(y *state) {
 	q := y[attitude : attitude+4]
-	n := math.Sqrt(q[0]*q[0] + q[1]*q[1] + q[2]*q[2] + q[3]*q[3])
+	n := 1 / math.Sqrt(q[0]*q[0]+q[1]*q[1]+q[2]*q[2]+q[3]*q[3])
 	for i := range q {
-		q[i] /= n
+		q[i] *= n
 	}
 }
 
@@ -95,7 +95,8 @@ func (m *model) rigidRates(t, g float64, y, dy *state, f *forces) {
 	b := m.body
 	wind := m.throughAir(y)
 	x, side, a := bodyAxes(y)
-	f.airspeed = math.Sqrt(dot(wind, wind))
+	speed2 := dot(wind, wind)
+	f.airspeed = math.Sqrt(speed2)
 	// In the body's axes: across twice, and along.
 	vx, vy, va := dot(wind, x), dot(wind, side), dot(wind, a)
 	across := math.Sqrt(vx*vx + vy*vy)
@@ -104,16 +105,18 @@ func (m *model) rigidRates(t, g float64, y, dy *state, f *forces) {
 	m.bodyAndCanopies(y, f)
 	half := 0.5 * f.density
 	f.drag = half * f.airspeed * f.airspeed * f.area
-	axial := math.Copysign(f.drag, va)
+	axial := f.drag
+	if va < 0 {
+		axial = -axial
+	}
 	m.pushAndMass(t, g, axial, y, dy, f)
 	f.inertia = b.masses.with(f.liquid, f.gas, f.grain)
 	cg := f.inertia.balance
 
-	m0, m1, m2 := b.aero.Moments(f.mach())
+	m0, m1, m2 := b.aero.MomentsBySquare(speed2 * f.perSound2())
 	normal := half * f.airspeed * b.refArea * m0 // over v_⊥
 	cross := half * b.plan * b.planDrag * across // over v_⊥
 	turn := half*f.airspeed*b.refArea*(m1-m0*cg) + cross*(b.planAt-cg)
-	f.swing = math.Sqrt(max(turn*va/f.inertia.pitch, 0))
 	damping := half*f.airspeed*b.refArea*(m2-cg*(2*m1-cg*m0)) + f.leaving*(b.masses.exit-cg)*(b.masses.exit-cg)
 
 	// Forces in the body's axes, then to east, north, up.
@@ -130,7 +133,8 @@ func (m *model) rigidRates(t, g float64, y, dy *state, f *forces) {
 	dy[airPath] = f.airspeed
 
 	lx, ly, la := y[spin], y[spin+1], y[spin+2]
-	wx, wy, wa := lx/f.inertia.pitch, ly/f.inertia.pitch, la/f.inertia.roll
+	give := 1 / f.inertia.pitch
+	wx, wy, wa := lx*give, ly*give, la/f.inertia.roll
 	// a × v_⊥ is (−vy, vx); the thrust's moment is along ∓side.
 	mx := -turn*vy - damping*wx
 	my := turn*vx - damping*wy - f.thrust*((b.masses.exit-cg)*b.tiltSin+b.offset*b.tiltCos)

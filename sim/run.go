@@ -117,7 +117,9 @@ func (r *run) advance() {
 		w := &r.watched[i]
 		w.before, w.now = w.now, w.then
 	}
-	r.y, r.f, r.now = r.y1, r.f1, r.then
+	r.y = r.y1 // one after the other: all at once they would be copied twice
+	r.f = r.f1
+	r.now = r.then
 	if r.model.rigid {
 		normalise(&r.y)
 	}

@@ -99,10 +99,12 @@ func (s *stages) differ(est *state, h float64, f1 *state) {
 // weights of one component for one step length.
 type weights struct{ half1, half2, full1, full2, b2, b4 float64 }
 
-func weightsFor(z float64) weights {
+// set makes them those of z, the rate times the step's length.
+func (w *weights) set(z float64) {
 	h1, h2, h3 := phi(z / 2)
 	p1, p2, p3 := twice(z/2, h1, h2, h3)
-	return weights{h1 / 2, h2, p1, 2 * p2, 2*p2 - 4*p3, 4*p3 - p2}
+	w.half1, w.half2, w.full1 = h1/2, h2, p1
+	w.full2, w.b2, w.b4 = 2*p2, 2*p2-4*p3, 4*p3-p2
 }
 
 // remember takes what the next step needs of this one.
@@ -148,7 +150,7 @@ func (s *stages) exponential(eq equations, stiff *stiffPart, t, h float64, y0, f
 		if k > 0 && stiff.rate[k] == stiff.rate[k-1] {
 			s.weight[k] = s.weight[k-1]
 		} else {
-			s.weight[k] = weightsFor(stiff.rate[k] * h)
+			s.weight[k].set(stiff.rate[k] * h)
 		}
 	}
 	// Every component takes the classical stage; the stiff ones then take theirs.

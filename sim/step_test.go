@@ -58,13 +58,14 @@ func TestPhiTwice(t *testing.T) {
 // The weights with the stiff rate zero are the classical tableau's, and satisfy
 // the order conditions at any rate: ΣB = φ₁, Σbc = φ₂, Σbc² = 2φ₃.
 func TestWeights(t *testing.T) {
-	w := weightsFor(0)
+	var w weights
+	w.set(0)
 	for i, v := range []float64{w.half1 - 0.5, w.half2 - 0.5, w.full1 - 1, w.full2 - 1, w.b2 - 1.0/3, w.b4 - 1.0/6} {
 		assert.InDelta(t, 0, v, 1e-15, i)
 	}
 	for _, z := range []float64{-0.01, -0.3, -2, -50} {
 		p1, p2, p3 := phi(z)
-		w := weightsFor(z)
+		w.set(z)
 		b1 := p1 - 2*w.b2 - w.b4
 		assert.InDelta(t, p1-3*p2+4*p3, b1, 1e-14)
 		assert.InDelta(t, p2, 2*w.b2*0.5+w.b4, 1e-14)

@@ -1,5 +1,7 @@
 package sim
 
+import "math"
+
 // stiffPart is the part of the equations that a step solves exactly: a diagonal with
 // few entries, frozen at the start of the step, for the jet in variables of its own.
 type stiffPart struct {
@@ -18,9 +20,15 @@ func (p *stiffPart) add(i int, rate float64) {
 }
 
 // stiffness sets the part of the equations that a step must solve exactly: the
-// jet's relaxation, and the drag of an open canopy.
+// jet's relaxation, and the drag of an open canopy; and of the forces what only whole steps ask for.
 func (m *model) stiffness(y, dy *state, f *forces, p *stiffPart) {
 	p.count, p.frame, p.vane.on = 0, nil, false
+	if m.rigid {
+		f.swing = 0
+		if turning := f.turn * f.axial; turning > 0 {
+			f.swing = math.Sqrt(turning / f.inertia.pitch)
+		}
+	}
 	switch {
 	case m.push == unsteadyLiquid:
 		p.frame = &p.jet

@@ -26,7 +26,8 @@ type vane struct {
 	base                                   [4]float64
 	axes                                   [3]vector
 	weight                                 [6]wave
-	n2, n3, n4, ends                       [2]triple
+	apart                                  float64   // the square of the most that two places on a circle are apart, of what goes round in the step
+	now, n2, n3, n4, ends                  [2]triple // of the point looked at, the remainders of the inner points, and what of the end is known
 }
 
 // triple are turn, spin and velocity about one axis across.
@@ -75,7 +76,7 @@ func (v *vane) set(y *state, f *forces) {
 	for range 12 {
 		by := (((mu+p)*mu+q)*mu + s) / ((3*mu+2*p)*mu + q)
 		mu -= by
-		if math.Abs(by) <= 1e-12*math.Abs(mu) {
+		if math.Abs(by) <= 1e-8*math.Abs(mu) { // and the next would be of its square
 			break
 		}
 	}
@@ -90,7 +91,7 @@ func (v *vane) set(y *state, f *forces) {
 	v.share = triple{(mu + v.damp) / v.give, 1, v.couple * lag}
 	norm := 1 / (v.share.turn + v.share.spin*v.path.spin + v.share.speed*v.path.speed)
 	v.share = triple{v.share.turn * norm, norm, v.share.speed * norm}
-	copy(v.base[:], y[attitude:spin])
+	v.base[0], v.base[1], v.base[2], v.base[3] = y[attitude], y[attitude+1], y[attitude+2], y[attitude+3]
 	v.axes[0], v.axes[1], v.axes[2] = bodyAxes(y)
 }
 
@@ -109,7 +110,13 @@ func (v *vane) weigh(h float64) {
 	z := complex(real(v.fast)*h/2, imag(v.fast)*h/2)
 	h1, h2, h3 := phiComplex(z)
 	p1, p2, p3 := twiceComplex(z, h1, h2, h3)
-	w := weightsFor(v.slow * h)
+	var w weights
+	w.set(v.slow * h)
+	e := 1 + z*h1
+	v.apart = 4 // 2 − 2cos of the angle
+	if sin2 := imag(e) * imag(e); imag(z) < math.Pi/2 {
+		v.apart = 4 * sin2 / (real(e)*real(e) + sin2)
+	}
 	lean, inverse := v.slow-real(v.fast), 1/imag(v.fast)
 	set := func(at int, fast complex128, slow float64) {
 		swing := imag(fast) * inverse
@@ -144,10 +151,16 @@ func (v *vane) of(weight int, p triple) triple {
 	}
 }
 
-// left is how much the remainder N = f − Ay differs from that at the start of the step.
-func (v *vane) left(axis int, b, fb, y, f *state) triple {
-	by := v.times(sum(pick(axis, y), -1, pick(axis, b)))
+// left is how much the remainder N = f − Ay of the point looked at differs from that at the start of the step.
+func (v *vane) left(axis int, b, fb, f *state) triple {
+	by := v.times(sum(v.now[axis], -1, pick(axis, b)))
 	return sum(sum(pick(axis, f), -1, pick(axis, fb)), -1, by)
+}
+
+// goTo puts the point looked at into its state.
+func (v *vane) goTo(axis int, y *state, x triple) {
+	v.now[axis] = x
+	place(axis, y, x)
 }
 
 // enter turns a state or its rates into the step's variables.
@@ -189,36 +202,35 @@ func (s *stages) swing(eq equations, v *vane, t, h float64, y0, f0, y1, f1, est 
 	n := s.n
 	along(n, &s.y2, b, h/2, fb)
 	for k := range 2 {
-		place(k, &s.y2, sum(pick(k, b), h, v.of(half1, pick(k, fb))))
+		v.goTo(k, &s.y2, sum(pick(k, b), h, v.of(half1, pick(k, fb))))
 	}
 	s.swung(eq, v, t+h/2, &s.y2, &s.f2)
 	along(n, &s.y3, b, h/2, &s.f2)
 	for k := range 2 {
-		v.n2[k] = v.left(k, b, fb, &s.y2, &s.f2)
-		place(k, &s.y3, sum(pick(k, &s.y2), h, v.of(half2, v.n2[k])))
+		v.n2[k] = v.left(k, b, fb, &s.f2)
+		v.goTo(k, &s.y3, sum(v.now[k], h, v.of(half2, v.n2[k])))
 	}
 	s.swung(eq, v, t+h/2, &s.y3, &s.f3)
 	along(n, &s.y4, b, h, &s.f3)
 	for k := range 2 {
 		v.ends[k] = sum(pick(k, b), h, v.of(full1, pick(k, fb)))
-		v.n3[k] = v.left(k, b, fb, &s.y3, &s.f3)
-		place(k, &s.y4, sum(v.ends[k], h, v.of(full2, v.n3[k])))
+		v.n3[k] = v.left(k, b, fb, &s.f3)
+		v.goTo(k, &s.y4, sum(v.ends[k], h, v.of(full2, v.n3[k])))
 	}
 	s.swung(eq, v, t+h, &s.y4, &s.f4)
 	s.simpson(y1, b, h, fb)
 	for k := range 2 {
-		v.n4[k] = v.left(k, b, fb, &s.y4, &s.f4)
+		v.n4[k] = v.left(k, b, fb, &s.f4)
 		middle := v.of(b2, sum(v.n2[k], 1, v.n3[k]))
-		place(k, y1, sum(v.ends[k], h, sum(middle, 1, v.of(b4, v.n4[k]))))
+		v.goTo(k, y1, sum(v.ends[k], h, sum(middle, 1, v.of(b4, v.n4[k]))))
 	}
-	s.full = *y1
 	v.leave(y1)
 	eq.rates(t+h, y1, f1, end)
-	s.last = *f1
+	repeat(n, &s.last, f1)
 	v.enter(&s.last)
 	s.differ(est, h, &s.last)
 	for k := range 2 {
-		off := sum(v.n4[k], -1, v.left(k, b, fb, &s.full, &s.last))
+		off := sum(v.n4[k], -1, v.left(k, b, fb, &s.last))
 		place(k, est, sum(triple{}, h, v.of(b4, off)))
 	}
 	v.unseen(h, fb, &s.last, est)
@@ -240,7 +252,7 @@ func (v *vane) swinging(axis int, f *state) complex128 {
 
 // size2 is the square of how far it swings in the step. What does not go round is no swing but the lean that
 // the path's own bend asks for, or most of it.
-func (v *vane) size2(z float64, fb, last *state) float64 {
+func (v *vane) size2(fb, last *state) float64 {
 	square := func(z complex128) float64 { return real(z)*real(z) + imag(z)*imag(z) }
 	some, all := 0.0, 0.0
 	for k := range 2 {
@@ -248,11 +260,7 @@ func (v *vane) size2(z float64, fb, last *state) float64 {
 		all += square(from)
 		some += square(from - to)
 	}
-	apart := 4.0 // the most that two places on a circle are apart
-	if z < math.Pi {
-		apart = 2 - 2*math.Cos(z)
-	}
-	return max(some/apart, 0.01*all)
+	return max(some/v.apart, 0.01*all)
 }
 
 // unseen adds to the estimate what it cannot see, for the swing itself is exact: what the swing costs of the speed goes with
@@ -260,17 +268,16 @@ func (v *vane) size2(z float64, fb, last *state) float64 {
 // short; and the cubic of the dense output, which is allowed ten times as much, must follow the swing.
 func (v *vane) unseen(h float64, fb, last, est *state) {
 	z := h * imag(v.fast)
-	size := v.size2(z, fb, last)
+	size := v.size2(fb, last)
 	z *= z
 	z *= z
 	est[vUp] = math.Abs(est[vUp]) + h*v.lift*size/2*min(16*z/2880, 1)
 	est[attitude] = math.Abs(est[attitude]) + 0.1*math.Sqrt(size)*z/384
 }
 
-// swung takes the rates of an inner point.
+// swung takes the rates of an inner point, in the step's variables; the point itself leaves them for good.
 func (s *stages) swung(eq equations, v *vane, t float64, y, f *state) {
-	s.full = *y
-	v.leave(&s.full)
-	eq.rates(t, &s.full, f, &s.forces)
+	v.leave(y)
+	eq.rates(t, y, f, &s.forces)
 	v.enter(f)
 }

@@ -110,8 +110,16 @@ func (a *Aero) Components(mach float64) []Component {
 // damping in pitch about a point is m2 − 2x·m1 + x²·m0, the normal force of each
 // component in the flow that the rotation makes there. It allocates nothing.
 func (a *Aero) Moments(mach float64) (m0, m1, m2 float64) {
+	return a.MomentsBySquare(held(mach) * held(mach))
+}
+
+// MomentsBySquare is Moments by the square of the Mach number, which one who flies has without a root.
+func (a *Aero) MomentsBySquare(mach2 float64) (m0, m1, m2 float64) {
 	m0, m1, m2 = a.m0, a.m1, a.m2
-	beta2 := 1 - held(mach)*held(mach)
+	if mach2 > MachLimit*MachLimit {
+		mach2 = MachLimit * MachLimit
+	}
+	beta2 := 1 - mach2
 	for i := range a.fins {
 		f := &a.fins[i]
 		c := f.slope(beta2)
