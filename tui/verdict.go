@@ -31,10 +31,14 @@ func (m *Model) weigh() tea.Cmd {
 
 // judging judges a flight with its worst corners, and with what would mend it.
 func (m *Model) judging(now *view.Outcome, mends bool) func(context.Context) (view.Cornered, error) {
-	judges, today := m.judges, m.clock()
+	judges := m.judges
+	o := gates.Options{Day: now.Flight, Flown: now.Verdict, Today: m.clock(), Spreads: study.Spreads(now.File), Respread: study.Respread(now.File), Remedies: mends}
+	if m.corners.Ready && m.corners.Result.Of == now {
+		cornered := m.corners.Result.Verdict // the next one takes its place while this is being read
+		o.Flown = &cornered
+	}
 	return func(ctx context.Context) (view.Cornered, error) {
-		v, err := judges(ctx, now.Flight.Rocket,
-			gates.Options{Day: now.Flight, Today: today, Spreads: study.Spreads(now.File), Respread: study.Respread(now.File), Remedies: mends})
+		v, err := judges(ctx, now.Flight.Rocket, o)
 		return view.Cornered{Of: now, Verdict: v}, err
 	}
 }

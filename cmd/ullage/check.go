@@ -1,6 +1,7 @@
 package main
 
 import (
+	"cmp"
 	"errors"
 	"fmt"
 	"io"
@@ -46,29 +47,32 @@ func (c *checkCommand) Run(s *streams) error {
 	if err != nil {
 		return everythingMissing(c.File, rocket.ForCard, err)
 	}
-	options := gates.Options{Today: time.Now(), Remedies: true}
+	options := gates.Options{Today: time.Now()}
 	if !c.NoCorner {
 		options.Spreads, options.Respread = study.Spreads(file), study.Respread(file)
+	}
+	verdict, err := gates.Judge(s.ctx, file.Rocket(), options)
+	if err != nil {
+		return err
 	}
 	var wind plan.WindLimit
 	var bad error
 	var beside sync.WaitGroup // each by itself leaves a core idle at times
 	beside.Go(func() {
-		wind, bad = plan.MostWind(s.ctx, file.Rocket(), plan.Options{Spreads: options.Spreads, Respread: options.Respread, Today: options.Today})
+		wind, bad = plan.MostWind(s.ctx, file.Rocket(), plan.Options{
+			Spreads: options.Spreads, Respread: options.Respread, Today: options.Today, Judged: &verdict})
 	})
-	verdict, err := gates.Judge(s.ctx, file.Rocket(), options)
+	options.Flown, options.Remedies = &verdict, true
+	mended, err := gates.Judge(s.ctx, file.Rocket(), options)
 	beside.Wait()
-	if err == nil {
-		err = bad
-	}
-	if err != nil {
+	if err = cmp.Or(err, bad); err != nil {
 		return err
 	}
 	err = c.write(s, func(w io.Writer) error {
 		if c.JSON {
-			return report.WriteVerdictJSON(w, &verdict, &wind)
+			return report.WriteVerdictJSON(w, &mended, &wind)
 		}
-		return report.WriteVerdictText(w, &verdict, &wind, c.system())
+		return report.WriteVerdictText(w, &mended, &wind, c.system())
 	})
 	if readEnough(err) && !verdict.Pass() {
 		err = failedError{fmt.Errorf("%s: %s", file.Name(), words.Verdict(&verdict))}

@@ -99,7 +99,7 @@ func (m *mender) again(a *attempt, key string, d depth) (passes bool, err error)
 	r := a.rocket.Clone()
 	r.Power = m.other.Power
 	if a.on == (change{}) && a.remedy.Input.Drive == m.v.Power { // it flies there as it did
-		v, err = m.judged(r, plain, Options{Day: on(r, m.other.Day), calm: on(r, m.other.Calm)})
+		v, err = m.judged(r, plain, Options{Day: on(r, m.other.Day), Calm: on(r, m.other.Calm)})
 	} else {
 		v, err = m.mended(a, r, d)
 	}
@@ -153,7 +153,7 @@ func (m *mender) mended(a *attempt, r *rocket.Rocket, d depth) (*Verdict, error)
 		}
 		flights[c] = fl
 	}
-	o := Options{Day: flights[results.Day], calm: flights[results.Calm]}
+	o := Options{Day: flights[results.Day], Calm: flights[results.Calm]}
 	before := key
 	if before.looked = likely; d == full {
 		if v, there := m.known.Load(before); there {

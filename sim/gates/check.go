@@ -2,6 +2,7 @@ package gates
 
 import (
 	"math"
+	"slices"
 
 	"ullage/sim"
 	"ullage/sim/results"
@@ -52,8 +53,19 @@ type Verdict struct {
 	Day      *sim.Flight // as the file has it
 	Calm     *sim.Flight
 
-	corners map[string]*sim.Flight // what flew in corners, by their keys
-	against map[string]deviation   // the corner of each check, by its key
+	corners cornerFlights        // what flew in corners
+	against map[string]deviation // the corner of each check, by its key
+}
+
+// check is that of a key; nil where there is none, and of no verdict.
+func (v *Verdict) check(key string) *Check {
+	if v == nil {
+		return nil
+	}
+	if i := slices.IndexFunc(v.Checks, func(c Check) bool { return c.Key == key }); i >= 0 {
+		return &v.Checks[i]
+	}
+	return nil
 }
 
 // Word is the verdict on all checks together: no-go when any fails, else not judged when

@@ -22,7 +22,7 @@ type criterion struct {
 	adds   []Remedy
 	change string // what would have to change where no input within reach mends it
 	ground bool   // means something of a rocket that does not leave its guide
-	guide  bool   // looks no farther than the end of the guide, where a flight may end for it
+	until  until  // how far a flight has to go for it
 	still  bool   // about the rocket, not its flight: no corner, no calm
 	warns  bool   // outside its limit is a caution, no failure
 	absent string // the word where there is no number to judge; never when empty
@@ -57,7 +57,7 @@ func guideCriteria(r *rocket.Rocket) []criterion {
 	// A launch tube as long as the rail guides by itself.
 	faster := []lever{{input: "rail.length", up: true}, {input: "water.fill"}, {input: "body.mass"}}
 	out := results.For(r)
-	overWind := criterion{key: LimitRailExitWind, guide: true, limit: LimitFor(r, LimitRailExitWind), levers: append(faster, calmer(r))}.
+	overWind := criterion{key: LimitRailExitWind, until: untilFree, limit: LimitFor(r, LimitRailExitWind), levers: append(faster, calmer(r))}.
 		judging(out.Must("rail_exit.wind_ratio"))
 	overWind.value = func(fl *sim.Flight) (float64, bool) { // endless in calm air
 		wind, _ := fl.Rocket.Wind.Surface()
@@ -65,10 +65,10 @@ func guideCriteria(r *rocket.Rocket) []criterion {
 	}
 	overWind.lacks = unstatedWind(r)
 	return []criterion{
-		criterion{key: LimitRailExit, limit: LimitFor(r, LimitRailExit), levers: faster, ground: true, guide: true,
+		criterion{key: LimitRailExit, limit: LimitFor(r, LimitRailExit), levers: faster, ground: true, until: untilFree,
 			change: "a longer rail, a lighter rocket or another nozzle than were tried"}.judging(out.Must("rail_exit.speed")),
 		overWind,
-		criterion{key: LimitThrustToWeight, guide: true, limit: LimitFor(r, LimitThrustToWeight),
+		criterion{key: LimitThrustToWeight, until: untilFree, limit: LimitFor(r, LimitThrustToWeight),
 			levers: []lever{{input: "water.fill"}, {input: "water.throat", up: true}, {input: "body.mass"}}}.judging(out.Must("rail_exit.thrust_to_weight")),
 	}
 }
@@ -116,28 +116,28 @@ func marginCriteria(r *rocket.Rocket) []criterion {
 	var g []criterion
 	for _, at := range []struct {
 		key, result string
-		guide       bool
+		until       until
 	}{
-		{"rail-exit", "margin.rail_exit", true}, {"liquid-out", "margin.liquid_out", false}, {"burnout", "margin.burnout", false},
+		{"rail-exit", "margin.rail_exit", untilFree}, {"liquid-out", "margin.liquid_out", untilTop}, {"burnout", "margin.burnout", untilTop},
 	} {
 		if at.result == "margin.liquid_out" && r.Power != rocket.WaterPower {
 			continue
 		}
-		g = append(g, criterion{key: checkMargin + "." + at.key, guide: at.guide, limit: both, levers: marginLevers(r), change: anotherBalance}.judging(out.Must(at.result)))
+		g = append(g, criterion{key: checkMargin + "." + at.key, until: at.until, limit: both, levers: marginLevers(r), change: anotherBalance}.judging(out.Must(at.result)))
 	}
-	least := criterion{key: checkLeastMargin, limit: LimitFor(r, LimitMarginLeast), levers: marginLevers(r)}.judging(out.Must("margin.least"))
+	least := criterion{key: checkLeastMargin, until: untilTop, limit: LimitFor(r, LimitMarginLeast), levers: marginLevers(r)}.judging(out.Must("margin.least"))
 	least.value = func(fl *sim.Flight) (float64, bool) { return fl.Stability.Least, fl.RailExit.Happened }
-	turning := criterion{key: LimitAttackMost, limit: LimitFor(r, LimitAttackMost), levers: append([]lever{{input: "rail.length", up: true}}, marginLevers(r)...)}.
+	turning := criterion{key: LimitAttackMost, until: untilTop, limit: LimitFor(r, LimitAttackMost), levers: append([]lever{{input: "rail.length", up: true}}, marginLevers(r)...)}.
 		judging(out.Must("attack.most"))
 	turning.lacks = unstatedWind(r)
 	if !r.Rigid() {
 		turning.lacks = give("flight.model").because(`a point mass does not turn; "rigid" does`)
 	}
-	angled := criterion{key: LimitMarginAngle, limit: LimitFor(r, LimitMarginAngle),
+	angled := criterion{key: LimitMarginAngle, until: untilFree, limit: LimitFor(r, LimitMarginAngle),
 		levers: append(marginLevers(r), lever{input: "rail.length", up: true}, calmer(r))}.judging(out.Must("margin.at_angle"))
 	angled.lacks = unstatedWind(r)
 	return append(g, least, angled, turning,
-		criterion{key: LimitAttack, guide: true, limit: LimitFor(r, LimitAttack), lacks: unstatedWind(r),
+		criterion{key: LimitAttack, until: untilFree, limit: LimitFor(r, LimitAttack), lacks: unstatedWind(r),
 			levers: []lever{{input: "rail.length", up: true}, calmer(r), {input: "water.fill"}}}.judging(out.Must("attack.rail_exit")))
 }
 
@@ -174,9 +174,9 @@ func unstatedWind(r *rocket.Rocket) *Remedy {
 
 func dayCriteria(r *rocket.Rocket) []criterion {
 	return []criterion{
-		{key: LimitTilt, limit: LimitFor(r, LimitTilt), ground: true, levers: []lever{{input: "rail.tilt"}},
+		{key: LimitTilt, until: untilReady, limit: LimitFor(r, LimitTilt), ground: true, levers: []lever{{input: "rail.tilt"}},
 			value: func(fl *sim.Flight) (float64, bool) { return fl.Rocket.Rail.Tilt, true }},
-		{key: LimitWind, limit: LimitFor(r, LimitWind), ground: true, lacks: unstatedWind(r), levers: []lever{calmer(r)},
+		{key: LimitWind, until: untilReady, limit: LimitFor(r, LimitWind), ground: true, lacks: unstatedWind(r), levers: []lever{calmer(r)},
 			value: func(fl *sim.Flight) (float64, bool) {
 				speed, _ := fl.Rocket.Wind.Surface()
 				return speed, r.Wind.Known()

@@ -13,7 +13,7 @@ const theModel = "this model"
 // driveCriteria are about what pushes, and the drag at the speed it brings.
 func driveCriteria(r *rocket.Rocket) []criterion {
 	if r.Power != rocket.MotorPower {
-		return append(tubeCriteria(r), dragReach(r), criterion{key: checkLeft, levers: []lever{{input: "water.fill"}},
+		return append(tubeCriteria(r), dragReach(r), criterion{key: checkLeft, until: untilTop, levers: []lever{{input: "water.fill"}},
 			limit: Limit{Key: checkLeft, Min: noMin, Max: 0, Unit: "g", Word: WordLeft, Source: theModel}}.judging(results.For(r).Must("liquid_out.left")))
 	}
 	g := []criterion{dragReach(r), {key: LimitImpulse, limit: LimitFor(r, LimitImpulse), still: true,
@@ -78,7 +78,7 @@ func tubeCriteria(r *rocket.Rocket) []criterion {
 		return nil
 	}
 	return []criterion{
-		{key: checkTubeTip, levers: []lever{{input: "water.fill"}, {input: "water.tube.length", up: true}},
+		{key: checkTubeTip, until: untilReady, levers: []lever{{input: "water.fill"}, {input: "water.tube.length", up: true}},
 			limit: Limit{Key: checkTubeTip, Name: "liquid around the launch tube, over its length", Min: noMin, Max: 1, Word: WordWet, Source: theModel},
 			value: func(fl *sim.Flight) (float64, bool) {
 				w := fl.Rocket.Water

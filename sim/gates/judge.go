@@ -2,8 +2,8 @@ package gates
 
 import (
 	"context"
-	"maps"
 	"math"
+	"slices"
 	"time"
 
 	"ullage/sim"
@@ -15,6 +15,7 @@ import (
 // Options choose how much is looked at.
 type Options struct {
 	Day   *sim.Flight // the flight of the rocket as the file has it, when there is one
+	Calm  *sim.Flight // in calm air, when there is one, of a rocket that differs in its wind at most
 	Today time.Time   // for the age of a proof; zero does not judge it
 	// Spreads are what is uncertain; with any, the worst corner of each check flies.
 	Spreads []study.Spread
@@ -27,12 +28,13 @@ type Options struct {
 	// Like is a verdict with corners on a rocket much like this one: its corners, which are likely the worst of this one too, fly in place
 	// of looking for the worst.
 	Like *Verdict
-	// Flown is a verdict on this very rocket, whose flights need not fly again.
+	// Flown is a verdict on this very rocket, with the same Spreads or none, whose flights need not fly again.
 	Flown *Verdict
+	// Only are the keys of the checks looked at: nil are all. Flights go no farther than these ask.
+	Only []string
 
-	calm    *sim.Flight                // in calm air, where it flew already
 	against func(key string) deviation // the corner of each check, where it is not to be looked for
-	corners map[string]*sim.Flight     // of this rocket with these spreads, by their keys, which flew already
+	corners cornerFlights              // of this rocket with these spreads, which flew already
 }
 
 // Judge checks a rocket on the drive that flies: in calm air, on the day of its file,
@@ -41,26 +43,42 @@ type Options struct {
 // the way that goes against the check. Flights are those of the rocket's own model. A
 // rocket that is not valid is a fault.List.
 func Judge(ctx context.Context, r *rocket.Rocket, o Options) (Verdict, error) {
+	var known *Verdict // the corners are those of this rocket
 	if f := o.Flown; f != nil {
-		o.Day, o.calm, o.corners = f.Day, f.Calm, f.corners
+		o.Day, o.Calm, o.corners = f.Day, f.Calm, f.corners
+		if f.Cornered {
+			known, o.against = f, f.corner(o.Spreads)
+		}
 	}
 	if o.Like != nil && o.Like.Cornered && o.against == nil {
 		o.against = o.Like.corner(o.Spreads)
 	}
 	v := Verdict{Power: r.Power, Rocket: r, Day: o.Day, Cornered: len(o.Spreads) > 0}
+	if v.Day == nil { // what is no rocket has no criteria
+		if err := r.Check(rocket.ForFlight).Err(); err != nil {
+			return v, err
+		}
+	}
+	gates, far := criteriaOf(r, o.Today), untilDown
+	if o.Only != nil {
+		gates = slices.DeleteFunc(gates, func(g criterion) bool { return !slices.Contains(o.Only, g.key) })
+		far = farthest(gates)
+	}
 	var err error
 	if v.Day == nil {
-		if v.Day, err = sim.Fly(ctx, r, sim.Options{Keep: true}); err != nil {
+		if v.Day, err = far.fly(ctx, r); err != nil {
 			return v, err
 		}
 	}
 	own := study.Options{Workers: o.Workers}
-	if v.Calm = o.calm; v.Calm == nil {
-		if v.Calm, err = sim.Fly(ctx, deviation{}.rocket(r, results.Calm), sim.Options{}); err != nil {
+	switch calm := (deviation{}).rocket(r, results.Calm); {
+	case o.Calm != nil:
+		v.Calm = on(calm, o.Calm)
+	default:
+		if v.Calm, err = far.fly(ctx, calm); err != nil {
 			return v, err
 		}
 	}
-	gates := criteriaOf(r, o.Today)
 	v.Checks = make([]Check, len(gates))
 	against := make([]deviation, len(gates))
 	for i := range gates {
@@ -81,6 +99,9 @@ func Judge(ctx context.Context, r *rocket.Rocket, o Options) (Verdict, error) {
 		v.against = make(map[string]deviation, len(gates))
 		for i := range gates {
 			v.against[gates[i].key] = against[i]
+			if c := known.check(gates[i].key); c != nil {
+				v.Checks[i].SD = c.SD
+			}
 		}
 	}
 	left := v.Day.RailExit.Happened
@@ -123,51 +144,4 @@ func (g *criterion) mends(value float64) []Remedy {
 		}
 	}
 	return out
-}
-
-// corners flies the worst corner of every gate and notes what it found. Many gates share
-// one, which flies once, unless it has flown already.
-func corners(ctx context.Context, r *rocket.Rocket, gates []criterion, checks []Check, o Options, own study.Options) ([]deviation, map[string]*sim.Flight, error) {
-	s := slopes{spreads: o.Spreads}
-	if o.against == nil {
-		flights, err := study.Fleet(ctx, s.rockets(r), own)
-		if err != nil {
-			return nil, nil, err
-		}
-		s.take(flights)
-	}
-	against := make([]deviation, len(gates))
-	at := make(map[string]*sim.Flight, len(gates))
-	maps.Copy(at, o.corners)
-	var rockets []*rocket.Rocket
-	var keys []string
-	for i := range gates {
-		g := &gates[i]
-		switch {
-		case g.still || g.value == nil:
-			continue
-		case o.against != nil:
-			against[i] = o.against(g.key)
-		default:
-			against[i], checks[i].SD = s.against(g, checks[i].Values[results.Day])
-		}
-		key := against[i].key()
-		if _, there := at[key]; !there {
-			at[key] = nil
-			rockets, keys = append(rockets, against[i].off(r)), append(keys, key)
-		}
-	}
-	flights, err := study.Fleet(ctx, rockets, own)
-	if err != nil {
-		return nil, nil, err
-	}
-	for n, key := range keys {
-		at[key] = flights[n]
-	}
-	for i := range gates {
-		if g := &gates[i]; !g.still && g.value != nil {
-			checks[i].Values[results.Corner] = g.look(at[against[i].key()])
-		}
-	}
-	return against, at, nil
 }

@@ -36,7 +36,7 @@ const (
 )
 
 func newMender(ctx context.Context, v *Verdict, gates []criterion, against []deviation, o Options) *mender {
-	o.Remedies, o.Day, o.calm, o.Like, o.Flown = false, nil, nil, nil, nil
+	o = Options{Today: o.Today, Spreads: o.Spreads, Respread: o.Respread, Workers: o.Workers} // the rest is of the rocket without a mend
 	return &mender{ctx: ctx, v: v, gates: gates, against: against, options: o}
 }
 
@@ -68,7 +68,7 @@ const (
 // judged is the verdict on a rocket; flown has the flights that are there already.
 func (m *mender) judged(r *rocket.Rocket, d depth, flown Options) (*Verdict, error) {
 	o := m.options
-	o.Day, o.calm, o.corners = flown.Day, flown.calm, flown.corners
+	o.Day, o.Calm, o.corners = flown.Day, flown.Calm, flown.corners
 	if d == plain {
 		o.Spreads = nil
 	}

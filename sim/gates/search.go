@@ -158,13 +158,10 @@ func (s *search) look(x float64, c results.Case) (*sim.Flight, error) {
 		}
 		return nil
 	}
-	if s.gate.still {
-		if r := made(); r != nil && r.Validate() == nil {
-			return &sim.Flight{Rocket: r}, nil
-		}
-		return nil, nil
+	if s.gate.still || s.gate.until == untilReady {
+		return untilReady.flown(s.m.ctx, made())
 	}
-	k := flightKey{power: s.base.Power, first: change{s.pull.kind, s.pull.in.Name, x}, is: c, guide: s.gate.guide}
+	k := flightKey{power: s.base.Power, first: change{s.pull.kind, s.pull.in.Name, x}, is: c, until: s.gate.until}
 	if s.made != (change{}) {
 		k.first, k.second = s.made, k.first
 	}

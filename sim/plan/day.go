@@ -17,6 +17,7 @@ type Options struct {
 	Flights  int                                 // drawn for the spread
 	Seed     uint64                              // of the draws
 	Today    time.Time                           // for the age of a proof; zero does not judge it
+	Judged   *gates.Verdict                      // on the rocket as it is, with its corners, where there is one
 	Workers  int
 	Progress func(done, total int) // of the draws
 }
@@ -43,6 +44,7 @@ func DayOf(ctx context.Context, r *rocket.Rocket, o Options) (Day, error) {
 		Today: o.Today, Spreads: o.Spreads, Respread: o.Respread, Remedies: true, Workers: o.Workers}); err != nil {
 		return d, err
 	}
+	o.Judged = &d.Verdict
 	if d.Wind, err = MostWind(ctx, r, o); err != nil {
 		return d, err
 	}

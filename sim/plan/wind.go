@@ -7,6 +7,7 @@ import (
 	"math"
 	"slices"
 
+	"ullage/sim"
 	"ullage/sim/gates"
 	"ullage/sim/rocket"
 )
@@ -39,43 +40,42 @@ const tenth = gates.WindStep
 // MostWind finds it for a rocket, by its verdicts: winds of growing strength up to the limit are
 // tried, with all layers scaled alike and the gust as it is, and between the last that passes and the
 // first that does not it is halved. Winds beyond one that fails do not count, even if they
-// pass again. A rocket that is not valid is a fault.List.
+// pass again. What is told passes in its own worst corners; on the way to it the corners of a wind near by stand for
+// them. A rocket that is not valid is a fault.List.
 func MostWind(ctx context.Context, r *rocket.Rocket, o Options) (WindLimit, error) {
-	s := windSearch{ctx: ctx, base: r, options: o, plain: map[int]*gates.Verdict{}, full: map[int]*gates.Verdict{}}
+	s := windSearch{ctx: ctx, base: r, options: o, plain: map[int]*gates.Verdict{}, near: map[int]*gates.Verdict{}, full: map[int]*gates.Verdict{}}
+	if v := o.Judged; v != nil && v.Cornered {
+		s.like, s.calm = v, v.Calm
+	}
 	return s.find(int(math.Floor(gates.LimitFor(r, gates.LimitWind).Max/tenth + 1e-9)))
 }
 
-// windSearch keeps the verdicts on each wind that was tried, in tenths: without corners, which is cheap, and with them.
+// windSearch keeps the verdicts on each wind that was tried, in tenths: without corners, in the corners of another wind, in
+// its own.
 type windSearch struct {
-	ctx         context.Context
-	base        *rocket.Rocket
-	options     Options
-	plain, full map[int]*gates.Verdict
+	ctx               context.Context
+	base              *rocket.Rocket
+	options           Options
+	plain, near, full map[int]*gates.Verdict
+	like              *gates.Verdict // whose corners fly
+	calm              *sim.Flight    // the same for all winds
 }
 
-// at is the verdict in a wind.
-func (s *windSearch) at(tenths int) (*gates.Verdict, error) {
-	if v := s.full[tenths]; v != nil {
-		return v, nil
-	}
-	o := gates.Options{Today: s.options.Today, Spreads: s.options.Spreads, Workers: s.options.Workers}
+// judge is the verdict in a wind.
+func (s *windSearch) judge(tenths int, o gates.Options) (*gates.Verdict, error) {
 	r := s.blown(tenths)
-	if s.options.Respread != nil {
-		o.Spreads = s.options.Respread(r)
-	}
+	o.Today, o.Workers, o.Calm = s.options.Today, s.options.Workers, s.calm
 	if v := s.plain[tenths]; v != nil {
 		o.Day = v.Day
 	}
-	return s.judge(r, tenths, o, s.full)
-}
-
-func (s *windSearch) judge(r *rocket.Rocket, tenths int, o gates.Options, known map[int]*gates.Verdict) (*gates.Verdict, error) {
-	v, err := gates.Judge(s.ctx, r, o)
-	if err != nil {
-		return nil, err
+	if o.Spreads != nil && s.options.Respread != nil {
+		o.Spreads = s.options.Respread(r)
 	}
-	known[tenths] = &v
-	return &v, nil
+	v, err := gates.Judge(s.ctx, r, o)
+	if o.Only == nil {
+		s.calm = v.Calm
+	}
+	return &v, err
 }
 
 func (s *windSearch) blown(tenths int) *rocket.Rocket {
@@ -87,76 +87,166 @@ func (s *windSearch) blown(tenths int) *rocket.Rocket {
 	return r
 }
 
-// passes tells whether a wind passes: corners fly only where none fails without them.
-func (s *windSearch) passes(tenths int) (bool, error) {
-	if s.plain[tenths] == nil {
-		v, err := s.judge(s.blown(tenths), tenths, gates.Options{Today: s.options.Today, Workers: s.options.Workers}, s.plain)
-		if err != nil || v.Failed() > 0 {
-			return false, err
-		}
-	} else if s.plain[tenths].Failed() > 0 {
-		return false, nil
+// own is the verdict in a wind with its own worst corners, which fly for the winds around it from then on.
+func (s *windSearch) own(tenths int) (*gates.Verdict, error) {
+	if v := s.full[tenths]; v != nil {
+		return v, nil
 	}
-	v, err := s.at(tenths)
-	return err == nil && v.Pass(), err
+	v, err := s.judge(tenths, gates.Options{Spreads: s.options.Spreads})
+	if err != nil {
+		return nil, err
+	}
+	if s.full[tenths] = v; v.Cornered {
+		s.like = v
+	}
+	return v, nil
+}
+
+// at is the fullest verdict there is on a wind, with corners.
+func (s *windSearch) at(tenths int) (*gates.Verdict, error) {
+	if v := s.full[tenths]; v != nil {
+		return v, nil
+	}
+	if v := s.near[tenths]; v != nil {
+		return v, nil
+	}
+	if s.like == nil {
+		return s.own(tenths)
+	}
+	v, err := s.judge(tenths, gates.Options{Spreads: s.options.Spreads, Like: s.like})
+	if err != nil {
+		return nil, err
+	}
+	s.near[tenths] = v
+	return v, nil
+}
+
+// tried is the verdict by which a wind passes or fails: corners fly only where none fails without them.
+func (s *windSearch) tried(tenths int) (*gates.Verdict, error) {
+	if v := s.full[tenths]; v != nil {
+		return v, nil
+	}
+	if s.plain[tenths] == nil {
+		v, err := s.judge(tenths, gates.Options{})
+		if err != nil {
+			return nil, err
+		}
+		s.plain[tenths] = v
+	}
+	if v := s.plain[tenths]; v.Failed() > 0 {
+		return v, nil
+	}
+	return s.at(tenths)
 }
 
 func (s *windSearch) find(top int) (WindLimit, error) {
-	first, last, over := -1, -1, -1 // tenths: of those that pass, and the one that does not behind them
+	first, last, under, over := -1, -1, -1, -1 // tenths: of those that pass, and the ones that do not around them
 	for i := 0; i <= windSteps && over < 0; i++ {
 		at := top * i / windSteps
-		ok, err := s.passes(at)
+		v, err := s.tried(at)
+		if err == nil && i == 0 && !v.Pass() && v.Failed() == 0 {
+			v, err = s.own(at)
+		}
 		switch {
 		case err != nil:
 			return WindLimit{}, err
-		case ok && first < 0:
+		case v.Pass() && first < 0:
 			first, last = at, at
-		case ok:
+		case v.Pass():
 			last = at
 		case first >= 0:
 			over = at
-		case i == 0 && s.plain[0].Failed() == 0 && s.full[0].Failed() == 0:
-			return WindLimit{Unjudged: names(s.full[0], (*gates.Check).Open)}, nil
+		case i == 0 && v.Failed() == 0:
+			return WindLimit{Unjudged: names(v, (*gates.Check).Open)}, nil
+		default:
+			under = at
 		}
 	}
 	if first < 0 {
 		return s.none()
 	}
-	out := WindLimit{Passes: true}
 	if over < 0 {
 		over = top + 1
 	}
-	var err error
-	if last, over, err = s.between(last, over); err == nil && first > 0 {
-		first, _, err = s.between(first, first-max(top/windSteps, 1))
+	most, above, err := s.border(last, over)
+	least := first
+	if err == nil && above != nil && first > 0 {
+		var below *gates.Verdict
+		if least, below, err = s.border(first, under); below == nil {
+			above = nil
+		}
 	}
-	if err != nil {
+	switch {
+	case err != nil:
 		return WindLimit{}, err
+	case above == nil: // one of the winds tried fails in its own corners after all
+		return s.find(top)
 	}
-	out.Least, out.Most = float64(first)*tenth, float64(last)*tenth
-	v, err := s.at(over)
-	if err != nil {
-		return WindLimit{}, err
-	}
-	out.Above = names(v, (*gates.Check).Fails)
-	return out, nil
+	return WindLimit{Passes: true, Least: float64(least) * tenth, Most: float64(most) * tenth, Above: names(above, (*gates.Check).Fails)}, nil
 }
 
-// between closes in on where a wind that passes meets one that does not.
-func (s *windSearch) between(in, out int) (int, int, error) {
-	for in-out > 1 || out-in > 1 {
-		mid := (in + out) / 2
-		ok, err := s.passes(mid)
+// border closes in on where a wind that passes meets one that does not, and gives that which passes, in its own worst
+// corners, and the verdict on the other. None where the first does not pass in its own.
+func (s *windSearch) border(in, out int) (int, *gates.Verdict, error) {
+	for far := out; ; {
+		at, beyond, err := s.between(in, out)
 		if err != nil {
-			return in, out, err
+			return in, nil, err
 		}
-		if ok {
+		v, err := s.own(at)
+		switch {
+		case err != nil:
+			return in, nil, err
+		case !v.Pass() && at == in:
+			return in, nil, nil
+		case !v.Pass():
+			out = at
+			continue
+		}
+		if v, err = s.tried(beyond); err == nil && v.Pass() {
+			v, err = s.own(beyond)
+		}
+		if err != nil || !v.Pass() {
+			return at, v, err
+		}
+		in, out = beyond, far
+	}
+}
+
+// between halves the winds between one that passes and one that does not, by the checks that fail in this.
+func (s *windSearch) between(in, out int) (int, int, error) {
+	var fails []string
+	for in-out > 1 || out-in > 1 {
+		if fails == nil {
+			v, err := s.tried(out)
+			if err != nil {
+				return in, out, err
+			}
+			fails = failing(v)
+		}
+		mid := (in + out) / 2
+		v, err := s.judge(mid, gates.Options{Spreads: s.options.Spreads, Like: s.like, Only: fails})
+		switch {
+		case err != nil:
+			return in, out, err
+		case v.Failed() == 0:
 			in = mid
-		} else {
-			out = mid
+		default:
+			out, fails = mid, failing(v)
 		}
 	}
 	return in, out, nil
+}
+
+// failing are the keys of the checks that fail.
+func failing(v *gates.Verdict) []string {
+	var keys []string
+	for i := range v.Checks {
+		if v.Checks[i].Fails() {
+			keys = append(keys, v.Checks[i].Key)
+		}
+	}
+	return keys
 }
 
 // none is what stands in the way in the wind in which the fewest checks fail, the lightest of
@@ -178,6 +268,10 @@ func (s *windSearch) none() (WindLimit, error) {
 		if best == nil || v.Failed() < best.Failed() || v.Failed() == best.Failed() && tenths < at {
 			best, at = v, tenths
 		}
+	}
+	best, err := s.own(at)
+	if err != nil {
+		return WindLimit{}, err
 	}
 	return WindLimit{Fails: names(best, (*gates.Check).Fails), Unjudged: names(best, (*gates.Check).Open)}, nil
 }

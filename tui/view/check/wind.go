@@ -40,9 +40,9 @@ func (v *View) seekWind() tea.Cmd {
 		return nil
 	}
 	v.windOf = now
-	find, today := v.find, v.clock()
+	find, today, judged := v.find, v.clock(), corners.Result.Verdict
 	return v.wind.Ask(v.Scene.Ctx, func(ctx context.Context) (windLimit, error) {
-		w, err := find(ctx, now.Flight.Rocket, plan.Options{Spreads: study.Spreads(now.File), Respread: study.Respread(now.File), Today: today})
+		w, err := find(ctx, now.Flight.Rocket, plan.Options{Spreads: study.Spreads(now.File), Respread: study.Respread(now.File), Today: today, Judged: &judged})
 		return windLimit{now, w}, err
 	})
 }
