@@ -39,12 +39,20 @@ func (c *Chamber) ClosureWall(e *Closure) float64 {
 	return c.WallThickness()
 }
 
-// plate is Poisson's ratio for a flat closure; a composite's depends on its cloth.
-func (s *stuff) plate() float64 {
+// inPlane is Poisson's ratio of a wall, of a composite's one that depends on its cloth.
+func (s *stuff) inPlane() float64 {
 	if s.fibre != nil {
 		return unknownPoisson
 	}
 	return s.poisson
+}
+
+// plate is that of a flat closure, which bends the more the greater it is: Own takes the table's greatest.
+func (s *stuff) plate() float64 {
+	if s.name == Own {
+		return mostPoisson
+	}
+	return s.inPlane()
 }
 
 // stress is the greatest in a closure of radius r (the bore's: that of a dome within it is

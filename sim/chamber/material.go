@@ -39,6 +39,9 @@ const (
 // between those of cloth laminates and of metals.
 const unknownPoisson = 0.3
 
+// mostPoisson is the greatest in the table.
+const mostPoisson = 0.4
+
 // Where the room-cured epoxy of walls and bonds softens.
 const (
 	epoxySoftens = celsius + 45
@@ -63,7 +66,7 @@ var materials = [...]stuff{
 		softens: epoxySoftens, gone: epoxyGone, tires: 0.05, fresh: 1,
 	},
 	{
-		name: PETBottle, density: 1380, modulus: 4e9, poisson: 0.4, around: 160e6, along: 80e6, crush: 0.6,
+		name: PETBottle, density: 1380, modulus: 4e9, poisson: mostPoisson, around: 160e6, along: 80e6, crush: 0.6,
 		softens: celsius + 45, gone: celsius + 75, tires: 0.1, fresh: 1,
 	},
 	{

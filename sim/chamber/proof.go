@@ -99,7 +99,7 @@ func (c *Chamber) strains() stretch {
 		if c.lame() {
 			radial = -1
 		}
-		nu := s.plate()
+		nu := s.inPlane()
 		e.around = (around - nu*(along+radial)) / modulus
 		e.along = (along - nu*(around+radial)) / modulus
 	}

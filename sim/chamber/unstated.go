@@ -40,13 +40,13 @@ func (c *Chamber) Unstated(temperature float64) []string {
 		need{"chamber.axial_strength", c.Along == 0},
 		need{"chamber.temperature", c.Temperature == 0},
 		need{"chamber.heat_factor", c.HeatUnstated(temperature)},
-		need{"chamber.fibre_fraction", len(c.Plies) > 0 && c.FibreFraction == 0 && c.Wall == 0}, // the thickness hangs on it
+		need{"chamber.fibre_fraction", len(c.Plies) > 0 && c.FibreFraction == 0}, // the thickness hangs on it; of a measured wall what counts of its coupons
 	)...)
 	keys = append(keys, c.Forward.unstated("chamber.forward")...)
 	keys = append(keys, c.Aft.unstated("chamber.aft")...)
 	if c.Forward != nil || c.Aft != nil || c.Adhesive != nil {
 		keys = append(keys, c.Adhesive.unstated()...)
-		keys = append(keys, missing(need{"chamber.modulus", math.IsNaN(c.stiffnessAlong())})...) // what the ends of a lap carry hangs on it
+		keys = append(keys, missing(need{"chamber.modulus", c.ModulusUnstated()})...) // what the ends of a lap carry hangs on it
 	}
 	keys = append(keys, c.Thread.unstated()...)
 	return append(keys, c.Boss.unstated(!c.Material.isotropic())...)
@@ -56,10 +56,22 @@ func (c *Chamber) Unstated(temperature float64) []string {
 // does. Without a word nobody can tell that one was measured below it.
 func (c *Chamber) BurstStated() bool { return c.Burst != 0 || c.BurstWord == Estimated }
 
-// CheckStated looks at what is stated of heat and cycles where, without it, what is built in would count: it may be
-// no worse than that. Else the chamber would get stronger by a line taken out of its file, and of a line that is gone
+// ModulusUnstated tells that nobody stated how stiff a wall is, nor the plies that make it: what is built in for its
+// material is typical.
+func (c *Chamber) ModulusUnstated() bool { return c.Modulus == 0 && len(c.Plies) == 0 }
+
+// By what share a measured wall may be thinner than its plies make it, which is what measuring takes; and softer, which is how far
+// lamination theory with typical fibres may be off a hand lay-up (common practice, no source). What is farther apart is a slip.
+const (
+	thinner = 0.02
+	softer  = 0.2
+)
+
+// CheckStated looks at what is stated of heat, cycles, modulus and wall where, without it, what is built in or follows from the
+// plies would count: it may be no worse than that. Else the chamber would get stronger by a line taken out of its file, and of a line that is gone
 // nobody can tell that it was there. A wall that is worse so early is stated by its strengths, which are asked for
-// where they are missing, or as a warmer one or one of more cycles, of which the share is. It is asked of the chamber as described.
+// where they are missing, or as a warmer one or one of more cycles, of which the share is; one that is softer, as a material of its
+// own. It is asked of the chamber as described.
 func (c *Chamber) CheckStated() fault.List {
 	var k checker
 	heat, cycles := *c, *c
@@ -72,7 +84,25 @@ func (c *Chamber) CheckStated() fault.List {
 		k.add("chamber.cycle_factor", "is less than "+rounded(math.Max(cycles.CycleFactorInForce(), cycles.bondCycles()))+", which counts for "+strconv.Itoa(c.Cycles)+" cycles where none is given",
 			"give the strengths that coupons of that age have; this share counts from more than "+strconv.Itoa(mostCycles)+" cycles on")
 	}
+	if len(c.Plies) == 0 || c.Material.stuff().fibre == nil {
+		return k.faults
+	}
+	if made := c.dryCloth() / (c.Material.stuff().fibre.density * c.FibreFraction); c.Wall != 0 && c.FibreFraction != 0 && c.Wall < made*(1-thinner) {
+		k.odds("chamber.wall", "chamber.fibre_fraction", "is thinner than its plies make it at a fibre fraction of "+rounded(c.FibreFraction)+", "+mm(made),
+			"correct what is wrong of wall, plies and fraction: so thin a wall makes "+rounded(c.FibreFractionInForce()))
+	}
+	if least := c.leastModulus(); c.Modulus != 0 && c.Modulus < least*(1-softer) {
+		k.odds("chamber.modulus", "chamber.ply", "is far less than "+rounded(least/1e9)+" GPa, which its plies make where none is given",
+			"correct the plies or their fibre fraction; a wall that was measured to be softer is described by chamber.material = \"own\", with its thickness, strengths, modulus and density")
+	}
 	return k.faults
+}
+
+// leastModulus is the modulus that strains a wall of plies, and lets it hold at the ends of its laps, as its plies do, Pa.
+func (c *Chamber) leastModulus() float64 {
+	plies := *c
+	plies.Modulus = 0
+	return math.Max(c.Modulus*c.strains().greatest/plies.strains().greatest, c.Modulus*plies.stiffnessAlong()/c.stiffnessAlong())
 }
 
 // HeatUnstated tells of a wall so warm that what it keeps of its strength has to be stated: temperature is the

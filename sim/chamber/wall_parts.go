@@ -53,13 +53,18 @@ func (c *Chamber) lame() bool { return c.thick() && c.Material.isotropic() }
 
 // wallStress is the stress around and along the wall at one pascal: the thin wall's mean
 // one, or at the inner face of a thick isotropic one (Lamé; Timoshenko, Strength of
-// Materials, part II).
+// Materials, part II). Of Own, which may be isotropic or not, the greater of both.
 func (c *Chamber) wallStress() (around, along float64) {
 	t := c.WallThickness()
-	if c.lame() {
-		return lame(c.Diameter/2, c.Diameter/2+t)
+	around, along = c.loadAround()/t, c.loadAlong()/t
+	if !c.thick() || !c.lame() && c.Material != Own {
+		return around, along
 	}
-	return c.loadAround() / t, c.loadAlong() / t
+	a, l := lame(c.Diameter/2, c.Diameter/2+t)
+	if c.Material == Own {
+		l = along
+	}
+	return a, l
 }
 
 func lame(inner, outer float64) (around, along float64) {

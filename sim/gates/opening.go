@@ -73,13 +73,13 @@ func loadCriteria(r *rocket.Rocket, i int) []criterion {
 			}
 			return most, c.Opened
 		}}
-	if missing := r.Recovery.UnstatedSnatch(); len(missing) > 0 {
+	if missing := append(r.Recovery.Unstated(), r.Recovery.UnstatedSnatch()...); len(missing) > 0 {
 		worst.lacks = give(missing...).because(snatched)
 	}
 	return []criterion{g, worst}
 }
 
-const snatched = "the line is snatched as it stops the canopy; how hard hangs on them"
+const snatched = "the line is snatched as it stops the canopy; how hard, and what holds it, hangs on them"
 
 // openingChange is what else makes a canopy open slower than any moment of its rule does.
 func openingChange(r *rocket.Rocket, i int) string {

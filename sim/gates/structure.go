@@ -65,11 +65,11 @@ func weepCriteria(r *rocket.Rocket) []criterion {
 				x := of(fl.Rocket.ChamberAt())
 				return x, !math.IsNaN(x)
 			}}
-		if math.IsNaN(of(r.ChamberAt())) {
+		if r.Chamber.ModulusUnstated() {
 			g.lacks = give("chamber.modulus").because(`its strain is not known; chamber.liner = "lined" makes it none of this`)
 		}
-		if key == checkWeepy && g.lacks == nil && r.Chamber.Temperature == 0 {
-			g.lacks = give("chamber.temperature").because("the warmer its wall, the higher its proof")
+		if missing := warmthUnstated(r); key == checkWeepy && g.lacks == nil && missing != nil {
+			g.lacks = give(missing...).because(proofHigher)
 		}
 		return g
 	}

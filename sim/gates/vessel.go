@@ -87,6 +87,21 @@ func proofCriterion(r *rocket.Rocket) criterion {
 	return g
 }
 
+// warmthUnstated names what nobody stated of a chamber's warmth: the proof that its pressure wants hangs on it.
+func warmthUnstated(r *rocket.Rocket) []string {
+	switch {
+	case r.Chamber == nil:
+		return nil
+	case r.Chamber.Temperature == 0:
+		return []string{"chamber.temperature"}
+	case r.Chamber.HeatUnstated(r.Vessel().Temperature):
+		return []string{"chamber.heat_factor"}
+	}
+	return nil
+}
+
+const proofHigher = "the warmer its wall, and the less it keeps of its strength, the higher its proof"
+
 // ageCriterion warns of an old proof. One that lies ahead is none.
 func ageCriterion(r *rocket.Rocket, today time.Time) criterion {
 	g := criterion{key: LimitProofAge, limit: LimitFor(r, LimitProofAge), still: true, warns: true,
@@ -151,7 +166,7 @@ func burstCriterion(r *rocket.Rocket) criterion {
 	case !known, !vessel.Stated && vessel.Basis == chamber.FromEstimate && !fails:
 		g.lacks = stateBurst(unstated)
 	case r.Chamber.Proof == 0 && r.Chamber.Temperature == 0 && vessel.Basis == chamber.FromBurst:
-		g.lacks = give("chamber.temperature").because("the warmer its wall, the higher its proof")
+		g.lacks = give("chamber.temperature").because(proofHigher)
 	case vessel.Basis == chamber.FromBurst && len(r.Chamber.UnstatedAge()) > 0:
 		g.lacks = give(r.Chamber.UnstatedAge()...).because("it went off new; this one has been under pressure")
 	case vessel.Basis == chamber.FromProof:

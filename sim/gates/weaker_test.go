@@ -14,14 +14,13 @@ import (
 
 // saysNothing are statements without which nothing is known less, or of which a file cannot show that they are gone.
 var saysNothing = map[string]string{
-	"chamber.diameter":       "that of the bore, which it has to agree with",
-	"chamber.length":         "follows from the volume; no strength hangs on it",
-	"chamber.density":        "a mass",
-	"chamber.modulus":        "worked out from the plies, as is the strain",
-	"chamber.fibre_fraction": "of a wall that was measured it follows from the plies",
-	"chamber.wall":           "of plies whose fraction is stated it follows from them",
-	"chamber.heating.rise":   "what a vent is to allow",
-	"recovery.planes":        "one, the least, where nothing is said",
+	"chamber.diameter":     "that of the bore, which it has to agree with",
+	"chamber.length":       "follows from the volume; no strength hangs on it",
+	"chamber.density":      "a mass",
+	"chamber.modulus":      "worked out from the plies, as is the strain; far less is refused",
+	"chamber.wall":         "of plies whose fraction is stated it follows from them; less is refused",
+	"chamber.heating.rise": "what a vent is to allow",
+	"recovery.planes":      "one, the least, where nothing is said",
 }
 
 // What is not stated is not a pass: heron, which is go, is no go without any of its measurements and statements
