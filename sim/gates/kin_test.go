@@ -2,6 +2,8 @@ package gates
 
 import (
 	"os"
+	"path/filepath"
+	"slices"
 	"strings"
 	"testing"
 
@@ -11,6 +13,7 @@ import (
 	"ullage/sim/long"
 	"ullage/sim/rocket"
 	"ullage/sim/rocketfile"
+	"ullage/sim/study"
 )
 
 // holdsAndField is what any rocket has to state: what holds its canopies, and its field.
@@ -86,6 +89,9 @@ var kins = []kin{
 		more: holdsAndField + strings.Replace(provedBottle, "PROOF", "12 bar", 1) + finned("180", "90", "60", "160", "40", "3", "700") +
 			"[limits]\nmargin_most = 5\n", // far aft full, far forward empty
 		sets: [][2]string{{"water.fill", "16 %"}}},
+	{file: "wagtail", power: rocket.WaterPower, body: "length = \"1500 mm\"\nbalance = \"982 mm\"",
+		more: holdsAndField + strings.NewReplacer("PROOF", "14 bar", "16 bar", "20 bar").Replace(provedBottle) + finned("230", "140", "70", "90", "80", "3", "1350"),
+		sets: [][2]string{{"water.nozzle", "1440 mm"}, {"rail.length", "3 m"}}},
 }
 
 // bare is the example as it is.
@@ -114,8 +120,9 @@ func TestEveryExampleHasAGoKin(t *testing.T) {
 	long.Unraced(t)
 	for _, k := range kins {
 		t.Run(k.file+" "+string(k.power), func(t *testing.T) {
-			r := k.open(t).Rocket()
-			v := judge(t, r, all(r))
+			f := k.open(t)
+			r := f.Rocket()
+			v := judge(t, r, Options{Spreads: study.Spreads(f), Respread: study.Respread(f), Remedies: true})
 			for i := range v.Checks {
 				c := &v.Checks[i]
 				assert.True(t, c.Pass, "%s: %g, %s", c.Name, c.Value, c.Word)
@@ -130,4 +137,25 @@ func TestEveryExampleHasAGoKin(t *testing.T) {
 			assert.NotEqual(t, WordGo, without.Word(), "as it is it lacks something")
 		})
 	}
+}
+
+// Whatever example there is has its kin, on each drive that it has.
+func TestNoExampleWithoutKin(t *testing.T) {
+	files, err := filepath.Glob("../../testdata/*.toml")
+	require.NoError(t, err)
+	rockets := 0
+	for _, path := range files {
+		f, err := rocketfile.Open(path)
+		if err != nil {
+			require.Contains(t, err.Error(), "a motor file, not a rocket file", "%s is wrong", path)
+			continue
+		}
+		rockets++
+		for _, power := range f.Rocket().Drives() {
+			assert.True(t, slices.ContainsFunc(kins, func(k kin) bool {
+				return k.file+".toml" == filepath.Base(path) && k.power == power
+			}), "%s on %s has no kin", path, power)
+		}
+	}
+	assert.GreaterOrEqual(t, rockets, 6)
 }
