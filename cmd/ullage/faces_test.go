@@ -8,6 +8,7 @@ import (
 	"math/rand/v2"
 	"path/filepath"
 	"regexp"
+	"slices"
 	"strings"
 	"testing"
 	"time"
@@ -246,6 +247,8 @@ func facesAgree(t *testing.T, args []string, canopies bool) {
 		}
 	}
 
+	motorsAgree(t, args)
+
 	// The pressure is the same everywhere, and a no-go where check says so.
 	others := []string{"scatter"}
 	if canopies {
@@ -268,6 +271,22 @@ func facesAgree(t *testing.T, args []string, canopies bool) {
 	if proof, there := rows["proof"]; there && fly["pressure"] != nil {
 		fails := proof["judged"] == true && proof["pass"] == false
 		assert.Equal(t, fails, at(fly, "pressure", "no_go"))
+	}
+}
+
+// motorsAgree holds what motors tells of a motor to a flight of the file with that motor in it, whatever drives the rocket now.
+func motorsAgree(t *testing.T, args []string) {
+	t.Helper()
+	const motor = "h-trainer.toml"
+	sets := slices.Clone(args[1:])
+	if strings.Contains(args[0], "tube") {
+		sets = append(sets, "--set", "rail.length=1.5 m") // it has no rail
+	}
+	listed, _ := said(t, append([]string{"motors", "--json", args[0], filepath.Join(filepath.Dir(args[0]), motor)}, sets...)...)
+	flown, _ := said(t, append([]string{"fly", "--json", args[0], "--set", "motor.file=" + motor, "--set", "power=motor"}, sets[2:]...)...)
+	fly, told := document(t, flown), document(t, listed)
+	for _, key := range []string{"lift_off", "rail_exit", "apogee", "max", "canopies", "landing", "stability", "warnings"} {
+		assert.Equal(t, fly[key], told[key], "motors: %s", key)
 	}
 }
 

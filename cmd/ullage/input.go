@@ -148,20 +148,36 @@ func (o setOptions) apply(f *rocketfile.File) (*rocketfile.File, error) {
 	if len(o.Set) == 0 {
 		return f, nil
 	}
-	changes := make([]rocketfile.Change, len(o.Set))
-	for i, text := range o.Set {
+	var changes []rocketfile.Change
+	for _, text := range o.Set {
 		name, value, ok := strings.Cut(text, "=")
 		name, value = strings.TrimSpace(name), strings.TrimSpace(value)
 		if !ok || name == "" || value == "" {
 			return nil, badInput("--set %s: a name, =, and a value are needed, as in --set water.fill=0.33", text)
 		}
-		changes[i] = rocketfile.Change{Input: name, Value: value}
+		if name == motorFile { // in place of the motor that is there, whatever else is set of it
+			with, err := f.SetPath(name, value)
+			if err != nil {
+				return nil, badSet(err)
+			}
+			f = with
+			continue
+		}
+		changes = append(changes, rocketfile.Change{Input: name, Value: value})
 	}
 	changed, err := f.SetAll(changes...)
 	if err != nil {
-		return nil, badInput("--set: %s", strings.ReplaceAll(err.Error(), "\n", "\n--set: "))
+		return nil, badSet(err)
 	}
 	return changed, nil
+}
+
+// motorFile is the input that names a motor's file.
+const motorFile = "motor.file"
+
+// badSet is what is wrong with changes.
+func badSet(err error) error {
+	return badInput("--set: %s", strings.ReplaceAll(err.Error(), "\n", "\n--set: "))
 }
 
 // everythingMissing is an error of opening a rocket that is not all described, with what an answer takes besides, so

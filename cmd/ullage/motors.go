@@ -64,7 +64,7 @@ func (c *motorsCommand) Run(s *streams) error {
 	}
 	return c.stream(s, func(w io.Writer) error {
 		bar := c.bar(s, false)
-		compared, err := study.Compare(s.ctx, study.Motors(rocket, motors, limit),
+		compared, err := study.Compare(s.ctx, study.Motors(motors, limit),
 			study.CompareOptions{Options: c.study(bar), Delays: true})
 		bar.clear()
 		if err != nil && !errors.Is(err, context.Canceled) {
@@ -86,11 +86,11 @@ func (c *motorsCommand) report(w io.Writer, m report.Motors) error {
 	return report.WriteMotorsText(w, m)
 }
 
-// readMotors reads motor files as the rocket would take them. What is wrong with any
+// readMotors is the rocket with each of some motor files. What is wrong with any
 // is told for all at once.
-func readMotors(file *rocketfile.File, paths []string) ([]study.NamedMotor, error) {
+func readMotors(file *rocketfile.File, paths []string) ([]study.Variant, error) {
 	names := motorNames(paths)
-	motors := make([]study.NamedMotor, len(paths))
+	motors := make([]study.Variant, len(paths))
 	var faults fault.List
 	for i, path := range paths {
 		with, err := file.WithMotor(path)
@@ -102,7 +102,7 @@ func readMotors(file *rocketfile.File, paths []string) ([]study.NamedMotor, erro
 		case err != nil:
 			return nil, err
 		}
-		motors[i] = study.NamedMotor{Name: names[i], Motor: with.Rocket().Motor}
+		motors[i] = study.Variant{Name: names[i], Rocket: with.Rocket()}
 	}
 	if len(faults) > 0 {
 		return nil, faults

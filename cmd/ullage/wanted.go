@@ -1,6 +1,7 @@
 package main
 
 import (
+	"ullage/sim/report"
 	"ullage/sim/rocket"
 	"ullage/sim/rocketfile"
 	"ullage/sim/study"
@@ -13,11 +14,11 @@ type motorOption struct {
 
 // wanted is what a search turns: numbers of each of some rockets, which differ in what has none.
 type wanted struct {
-	rocket *rocket.Rocket // that all begin from
+	rocket *rocket.Rocket // as it is
 	goals  []study.Goal
 	bases  []*rocket.Rocket
 	chosen [][]study.Choice // the words of each
-	motors []string         // the motor of each; "" for the file's own
+	motors []report.Motor   // the motor of each; none for the file's own
 }
 
 // wanted reads the inputs and motors of a command. With motors the rocket flies on them.
@@ -29,7 +30,7 @@ func (o motorOption) wanted(file *rocketfile.File, command string, inputs []stri
 		w := wanted{rocket: file.Rocket()}
 		var err error
 		w.goals, w.bases, w.chosen, err = study.ParseWanted(w.rocket, inputs)
-		w.motors = make([]string, len(w.bases))
+		w.motors = make([]report.Motor, len(w.bases))
 		return w, err
 	}
 	motors, err := readMotors(file, o.Motor)
@@ -37,18 +38,26 @@ func (o motorOption) wanted(file *rocketfile.File, command string, inputs []stri
 		return wanted{}, err
 	}
 	var w wanted
-	for _, m := range motors {
-		r := file.Rocket().Clone()
-		r.Power, r.Motor = rocket.MotorPower, m.Motor
+	if own := file.Rocket(); own.Motor != nil {
+		if own.Power = rocket.MotorPower; own.Validate() == nil {
+			w.rocket = own
+		}
+	}
+	for i, m := range motors {
+		r := m.Rocket
+		r.Power = rocket.MotorPower
 		goals, bases, chosen, err := parseWanted(r, inputs)
 		if err != nil {
 			return w, err
 		}
 		if w.rocket == nil {
-			w.rocket, w.goals = r, goals
+			w.rocket = r
+		}
+		if i == 0 {
+			w.goals = goals
 		}
 		for range bases {
-			w.motors = append(w.motors, m.Name)
+			w.motors = append(w.motors, report.Motor{Name: m.Name, File: file.NameOf(o.Motor[i])})
 		}
 		w.bases, w.chosen = append(w.bases, bases...), append(w.chosen, chosen...)
 	}

@@ -139,6 +139,9 @@ const anyCanopy = "canopy.*."
 
 // LimitOn is the limit that a result is held to, by its dotted name; there is none on most.
 func LimitOn(r *rocket.Rocket, result string) (l Limit, there bool) {
+	if result == "" { // what is no result of a flight
+		return Limit{}, false
+	}
 	of := "" // a canopy's
 	if strings.HasPrefix(result, "canopy.") {
 		of = result[strings.LastIndexByte(result, '.')+1:]

@@ -40,7 +40,7 @@ func TestLimitsOnResults(t *testing.T) {
 		found++
 	}
 	assert.GreaterOrEqual(t, found, 8)
-	for _, name := range []string{"apogee.height", "canopy.main.load", "margin.release"} {
+	for _, name := range []string{"apogee.height", "canopy.main.load", "margin.release", ""} {
 		_, there := LimitOn(r, name)
 		assert.False(t, there, name)
 		word, level := JudgeResult(r, name, 1e9)

@@ -17,12 +17,18 @@ import (
 	"ullage/sim/study"
 )
 
+// Motor is one of some motors that were looked among.
+type Motor struct {
+	Name string // as it is shown; empty for the rocket's own
+	File string // as the rocket's file names it
+}
+
 // Best is what a search for the highest flight looked for and found.
 type Best struct {
 	Rocket *rocket.Rocket // the one it started from
 	Goals  []study.Goal
 	Chosen []study.Choice  // words of what was found
-	Motor  string          // of what was found, where motors were looked among
+	Motor  Motor           // of what was found, where motors were looked among
 	Wish   study.Wish      // what was wanted
 	Units  []quantity.Unit // that the file uses for each goal; the text shows them
 	Found  study.Best
@@ -86,8 +92,8 @@ func WriteBestJSON(w io.Writer, b Best) error {
 	if b.Verdict != nil {
 		out.Add("passes", b.Verdict.Pass())
 	}
-	if b.Motor != "" {
-		out.Add("motor", b.Motor)
+	if b.Motor.Name != "" {
+		out.Add("motor", b.Motor.Name)
 	}
 	if b.Wish.Aimed() {
 		out.Add("target", b.machine(b.Wish.Target)).Add("met", b.Wish.Met(b.value(b.Found.Flight)))
@@ -111,8 +117,8 @@ func WriteBestText(w io.Writer, b Best) error {
 	if len(b.Goals) > 0 {
 		s.Line("")
 	}
-	if b.Motor != "" {
-		s.Field("motor", b.Motor)
+	if b.Motor.Name != "" {
+		s.Field("motor", b.Motor.Name)
 	}
 	for _, c := range b.Chosen {
 		s.Field(c.Input.Name, c.Word)
@@ -159,7 +165,7 @@ func WriteBestText(w io.Writer, b Best) error {
 	if b.Partial {
 		s.Field("search", gates.WordPartial+": the best found before it was interrupted")
 	}
-	if len(b.Goals)+len(b.Chosen) > 0 {
+	if len(b.Goals)+len(b.Chosen) > 0 || b.Motor.File != "" {
 		s.Line("")
 		s.toFly(&b)
 	}
@@ -177,6 +183,10 @@ func (s *sheet) toFly(b *Best) {
 			setting = "'" + setting + "'"
 		}
 		s.Line("    --set " + setting)
+	}
+	if b.Motor.File != "" {
+		set("power", string(rocket.MotorPower))
+		set("motor.file", page.Printable(b.Motor.File))
 	}
 	for _, c := range b.Chosen {
 		set(c.Input.Name, c.Word)

@@ -5,6 +5,7 @@ import (
 	"io"
 	"math"
 	"strings"
+	"unicode/utf8"
 
 	"ullage/sim/gates"
 	"ullage/sim/plan"
@@ -163,7 +164,7 @@ func WriteVerdictText(w io.Writer, v *gates.Verdict, wind *plan.WindLimit, sys q
 	s.Hung("  ", "clear distance: "+p.Clear(plan.Clear(v.Rocket, v.Day), v.Power))
 	s.Hung("  ", casesText(v))
 	s.Line("")
-	s.Line(fmt.Sprintf("  %-34s%11s  %-9s %-12s %s", "check", "worst", "verdict", "limit", "case"))
+	s.Line(checkRow("  ", "check", "worst", "verdict", "limit", "case"))
 	for i := range v.Checks {
 		s.check(p, &v.Checks[i])
 	}
@@ -180,6 +181,14 @@ func WriteVerdictText(w io.Writer, v *gates.Verdict, wind *plan.WindLimit, sys q
 	return err
 }
 
+// namedAndWorst is how many columns the name of a check and its worst number share.
+const namedAndWorst = 45
+
+// checkRow is a row of the table of checks: a name that is longer than most comes nearer to its number.
+func checkRow(mark, name, worst, word, limit, where string) string {
+	return fmt.Sprintf("%s%s%*s  %-9s %-12s %s", mark, name, namedAndWorst-utf8.RuneCountInString(name), worst, word, limit, where)
+}
+
 // check writes one check and, below it, what would mend it.
 func (s *sheet) check(p words.Printer, c *gates.Check) {
 	mark := "  "
@@ -192,7 +201,12 @@ func (s *sheet) check(p words.Printer, c *gates.Check) {
 	if c.Values[results.Corner].Flown && c.Judged {
 		where = caseNames[c.Case]
 	}
-	s.Line(fmt.Sprintf("%s%-34s%11s  %-9s %-12s %s", mark, page.Printable(c.Name), p.CheckValue(c), c.Word, p.Bounded(c.Limit, "≥ ", "≤ "), where))
+	worst := p.CheckValue(c)
+	name := page.Wrap(page.Printable(c.Name), namedAndWorst-1-utf8.RuneCountInString(worst))
+	s.Line(checkRow(mark, name[0], worst, c.Word, p.Bounded(c.Limit, "≥ ", "≤ "), where))
+	for _, more := range name[1:] {
+		s.Line("  " + more)
+	}
 	prefix := "      mend: "
 	if !c.Judged {
 		prefix = "      "

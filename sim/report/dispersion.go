@@ -232,11 +232,20 @@ func (s *sheet) importance(p words.Printer, sc Dispersion) {
 		c := Column{i.Input, sc.unitOf(i.Input.Name, i.Input.Unit)}
 		rank := "-"
 		if !math.IsNaN(i.Rank) {
-			rank = strconv.FormatFloat(i.Rank, 'f', 2, 64)
+			rank = hundredths(i.Rank)
 		}
 		v, _ := i.Input.Get(sc.Rocket)
 		_ = t.Row(i.Input.Name, c.text(v, p, valueDigits), p.Difference(i.SD, c.Unit), rank)
 	}
+}
+
+// hundredths is a correlation to two decimals; what rounds to nothing has no sign.
+func hundredths(v float64) string {
+	text := strconv.FormatFloat(v, 'f', 2, 64)
+	if text == "-0.00" {
+		return text[1:]
+	}
+	return text
 }
 
 // moves says which inputs move a result most.
@@ -245,7 +254,7 @@ func (s *sheet) moves(x study.Shown) {
 	var parts []string
 	for _, i := range x.Importance {
 		if len(parts) < most && !math.IsNaN(i.Rank) {
-			parts = append(parts, i.Input.Name+" "+strconv.FormatFloat(i.Rank, 'f', 2, 64))
+			parts = append(parts, i.Input.Name+" "+hundredths(i.Rank))
 		}
 	}
 	if len(parts) > 0 {

@@ -277,7 +277,7 @@ func (s *sheet) whatIfs(p words.Printer, o Opening) {
 		}
 		switch {
 		case x.Flight == nil:
-			s.Hung(fmt.Sprintf("  %-12s ", label), x.Problem)
+			s.Hung("  ", label+": "+x.Problem)
 		case alone:
 			_ = t.Row(whatIfCells(p, label, canopy, landing, x.Flight, true)...)
 		default:

@@ -56,7 +56,7 @@ func (s *sheet) shared(p words.Printer, z *study.Shared) {
 	}
 	straight := "no alignment of the thrust serves all of them"
 	if z.Tolerance > 0 {
-		straight = "thrust within " + p.Angle(z.Tolerance) + " of the centreline serves all of them"
+		straight = "thrust within " + p.Angle(z.Tolerance) + " of the centreline serves all of them in calm air; ullage bench holds it to the field and the day's wind too"
 	}
 	s.Hung("  ", "Weight stands "+p.Size(z.NoseAt)+" from the tip of the nose; span is that of the last fins, their own weight as it is. "+
 		"Each row was flown on the day of the file; what is high for one drive is so though the other needs it. As for alignment, "+straight+". After building, weigh, balance, and run ullage check on every drive.")

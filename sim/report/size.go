@@ -21,7 +21,7 @@ type Size struct {
 	Rocket *rocket.Rocket // the one it started from
 	Goals  []study.Goal
 	Chosen []study.Choice // words of what was found
-	Motor  string         // of what was found, where motors were looked among
+	Motor  Motor          // of what was found, where motors were looked among
 	Units  []quantity.Unit
 	Found  plan.Sized
 	System quantity.System
@@ -29,7 +29,7 @@ type Size struct {
 
 // best is the search as that for a best value is told.
 func (z *Size) best() Best {
-	return Best{Rocket: z.Rocket, Goals: z.Goals, Units: z.Units, Found: z.Found.Found.Best, System: z.System}
+	return Best{Rocket: z.Rocket, Goals: z.Goals, Motor: z.Motor, Units: z.Units, Found: z.Found.Found.Best, System: z.System}
 }
 
 // WriteSizeJSON writes one object: the inputs, whether they pass, the range of each that does with the others held,
@@ -50,8 +50,8 @@ func WriteSizeJSON(w io.Writer, z Size) error {
 	}
 	var out machine.Object
 	out.Add("inputs", &inputs).Add("passes", z.Found.Stand.Passes).Add("room", number(z.Found.Stand.Room)).Add("passing", &passing)
-	if z.Motor != "" {
-		out.Add("motor", z.Motor)
+	if z.Motor.Name != "" {
+		out.Add("motor", z.Motor.Name)
 	}
 	conditions := []*machine.Object{}
 	for i := range z.Found.Stand.Verdict {
@@ -100,8 +100,8 @@ func WriteSizeText(w io.Writer, z Size) error {
 	if len(z.Goals) > 0 {
 		s.Line("")
 	}
-	if z.Motor != "" {
-		s.Field("motor", z.Motor)
+	if z.Motor.Name != "" {
+		s.Field("motor", z.Motor.Name)
 	}
 	for _, c := range z.Chosen {
 		s.Field(c.Input.Name, c.Word)
@@ -111,7 +111,7 @@ func WriteSizeText(w io.Writer, z Size) error {
 	s.Field("took", words.Plural(z.Found.Found.Flights, "place")+", "+words.Plural(z.Found.Judged, "verdict"))
 	s.Line("")
 	z.conditions(&s, p)
-	if z.Found.Stand.Passes && len(z.Goals)+len(z.Chosen) > 0 {
+	if z.Found.Stand.Passes && (len(z.Goals)+len(z.Chosen) > 0 || z.Motor.File != "") {
 		s.Line("")
 		b := z.best()
 		b.Chosen = z.Chosen

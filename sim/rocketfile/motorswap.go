@@ -51,6 +51,9 @@ func (f *File) WithMotor(path string) (*File, error) {
 	return nil, fault.List{{Key: "motor", Problem: "this text is too intricate to change", Remedy: "edit the file by hand"}}
 }
 
+// NameOf is how the text names a file, given by a path from the working directory: what [File.SetPath] takes.
+func (f *File) NameOf(path string) string { return nameFrom(f.rd.doc.dir, path) }
+
 // nameFrom is how a file in dir names another, whose path is from the working
 // directory: relative where it can be, with slashes.
 func nameFrom(dir, path string) string {

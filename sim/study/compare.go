@@ -58,21 +58,16 @@ func Throats(base *rocket.Rocket, throats []float64) []Variant {
 	return variants
 }
 
-// NamedMotor is a motor with the name to show it under.
-type NamedMotor struct {
-	Name  string
-	Motor *rocket.Motor
-}
-
-// Motors are variants of a rocket by its motor, flown on it: those that do not fit
-// the mount, or have more impulse (N·s) than the limit, say so. 0 is no limit.
-func Motors(base *rocket.Rocket, motors []NamedMotor, limit float64) []Variant {
-	variants := make([]Variant, len(motors))
-	for i, m := range motors {
-		r := base.Clone()
-		r.Power, r.Motor = rocket.MotorPower, m.Motor
-		r = r.Clone() // not the caller's motor
-		variants[i] = Variant{Name: m.Name, Rocket: r, Problem: unfit(r, limit)}
+// Motors are variants of a rocket, each with a motor in it, flown on that: those whose motor does
+// not fit the mount, or has more impulse (N·s) than the limit, say so. 0 is no limit. A rocket is
+// the one that its file describes with that motor: what else the file says for a motor's flight,
+// as when a canopy opens, is not in one that was read without.
+func Motors(with []Variant, limit float64) []Variant {
+	variants := make([]Variant, len(with))
+	for i, v := range with {
+		r := v.Rocket.Clone()
+		r.Power = rocket.MotorPower
+		variants[i] = Variant{Name: v.Name, Rocket: r, Problem: unfit(r, limit)}
 	}
 	return variants
 }

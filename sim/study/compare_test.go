@@ -43,11 +43,19 @@ func TestMotors(t *testing.T) {
 		return &rocket.Motor{Curve: curve, Case: 0.1, Propellant: 0.08, Diameter: diameter, Length: length, Delay: delay, Delays: []float64{5, 7, 9}}
 	}
 	r := rocketfile.Starter().Rocket() // flies on water, with a 29 mm mount
-	motors := []NamedMotor{
-		{"strong", r.Motor}, {"fits", motor(0.029, 0.2, 7)}, {"slim", motor(0.024, 0.2, 7)},
-		{"fat", motor(0.038, 0.2, 7)}, {"long", motor(0.029, 0.3, 7)}, {"plugged", motor(0.029, 0.2, math.NaN())},
+	var motors []Variant
+	put := func(name string, m *rocket.Motor) {
+		with := r.Clone()
+		with.Motor = m
+		motors = append(motors, Variant{Name: name, Rocket: with})
 	}
-	got, err := Compare(background, Motors(r, motors, curve.Impulse()), CompareOptions{Delays: true})
+	put("strong", r.Motor)
+	put("fits", motor(0.029, 0.2, 7))
+	put("slim", motor(0.024, 0.2, 7))
+	put("fat", motor(0.038, 0.2, 7))
+	put("long", motor(0.029, 0.3, 7))
+	put("plugged", motor(0.029, 0.2, math.NaN()))
+	got, err := Compare(background, Motors(motors, curve.Impulse()), CompareOptions{Delays: true})
 	require.NoError(t, err)
 	for i, want := range []string{"above the impulse limit", "", "", "wider than the mount", "longer than the mount", ""} {
 		require.Equal(t, motors[i].Name, got[i].Name)

@@ -42,6 +42,9 @@ func (p *Pane) Draw(instead func() string, paint func()) {
 	}
 	if text := instead(); text != "" {
 		p.Painted = draw.Centred(p.Scene.Theme, text, p.Columns, p.Rows)
+		if strings.TrimSpace(p.Painted[p.Rows-1]) == "" && p.Scene.Now != nil {
+			p.caution()
+		}
 		return
 	}
 	paint()

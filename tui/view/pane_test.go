@@ -1,6 +1,7 @@
 package view
 
 import (
+	"strings"
 	"testing"
 
 	"github.com/charmbracelet/bubbles/key"
@@ -8,6 +9,9 @@ import (
 	"github.com/muesli/termenv"
 	"github.com/stretchr/testify/require"
 
+	"ullage/sim"
+	"ullage/sim/report/words"
+	"ullage/sim/rocket"
 	"ullage/tui/draw"
 	"ullage/tui/plot"
 )
@@ -27,6 +31,18 @@ func TestPaneIsFilled(t *testing.T) {
 	require.Equal(t, []string{"one  ", "two  ", "three"}, p.Lines())
 	p.Draw(func() string { return "no" }, func() { t.Error("painted besides") })
 	require.Equal(t, []string{"     ", " no  ", "     "}, p.Lines())
+
+	// Who decides stands in a row to spare, of what is said instead too.
+	p.Scene.Now = &Outcome{Flight: &sim.Flight{Rocket: &rocket.Rocket{Power: rocket.WaterPower}}}
+	p.Resize(80, 3)
+	caution := words.ShortCaution(rocket.WaterPower)
+	for _, instead := range []string{"", "no"} {
+		p.Draw(func() string { return instead }, func() { p.Add(draw.Padded("one", 80)) })
+		require.Equal(t, draw.Padded(caution, 80), p.Lines()[2])
+	}
+	p.Resize(80, 2)
+	p.Draw(func() string { return "no " + strings.Repeat("room ", 30) }, nil)
+	require.NotContains(t, p.Lines()[1], caution)
 	p.Resize(0, 9)
 	p.Draw(nothing, func() { t.Error("painted without room") })
 	require.Empty(t, p.Lines())

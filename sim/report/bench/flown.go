@@ -5,6 +5,7 @@ import (
 	"strconv"
 
 	"ullage/sim/report/page"
+	"ullage/sim/report/words"
 	"ullage/sim/rocket"
 	"ullage/sim/study"
 )
@@ -169,9 +170,13 @@ func (s *sheet) cautions() page.Section {
 			x.Add(page.Alarm(text))
 		}
 	}
-	x.Add(page.Points{
-		"A pressurised chamber can burst and kill: prove it with water, fill and release it from a distance, never stand by it under pressure. A bottle of gas needs a regulator and a relief valve that are made for it.",
-		"These are estimates from the numbers of the file. Local law, the range officer and qualified people decide.",
-	})
+	var points page.Points
+	if s.Rocket.Water != nil || s.Rocket.Chamber != nil {
+		points = append(points, "A pressurised chamber can burst and kill: prove it with water, fill and release it from a distance, never stand by it under pressure. A bottle of gas needs a regulator and a relief valve that are made for it.")
+	}
+	if s.Rocket.Motor != nil {
+		points = append(points, words.MotorCaution)
+	}
+	x.Add(append(points, "These are estimates from the numbers of the file. Local law, the range officer and qualified people decide."))
 	return x
 }

@@ -70,6 +70,9 @@ func (p Printer) ProvedFor(r *rocket.Rocket) string {
 const CommonCaution = "These are estimates. Local law, the range officer and qualified people decide " +
 	"whether and how this flies."
 
+// MotorCaution goes with everything that flies on a motor.
+const MotorCaution = "Motors are flown under the law and the certification of the place; everyone keeps the clear distance."
+
 // ShortCaution is the caution of a drive in one line.
 func ShortCaution(p rocket.Power) string {
 	if p == rocket.MotorPower {
@@ -81,10 +84,7 @@ func ShortCaution(p rocket.Power) string {
 // Cautions are the cautions that go with results of a drive.
 func Cautions(p rocket.Power) []string {
 	if p == rocket.MotorPower {
-		return []string{
-			CommonCaution,
-			"Motors are flown under the law and the certification of the place; everyone keeps the clear distance.",
-		}
+		return []string{CommonCaution, MotorCaution}
 	}
 	return []string{
 		CommonCaution,

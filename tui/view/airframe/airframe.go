@@ -69,6 +69,9 @@ func (v *View) Keys() []view.Key {
 
 func (v *View) Hints() []draw.Hint {
 	b, k := &v.bindings, &v.shared
+	if v.instead() != "" {
+		return k.Hints()
+	}
 	return []draw.Hint{
 		draw.HintOf("choose", k.Up, k.Down), draw.HintOf("change", k.Less, k.More),
 		draw.HintOf("margin", b.Lower, b.Higher), draw.HintOf("plots or figures", b.Sheet),

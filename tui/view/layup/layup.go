@@ -74,6 +74,9 @@ func (v *View) choose(part int) {
 
 func (v *View) Hints() []draw.Hint {
 	b, k := &v.bindings, &v.shared
+	if v.instead() != "" {
+		return k.Hints()
+	}
 	return []draw.Hint{
 		draw.HintOf("choose", k.Up, k.Down), draw.HintOf("change", k.Less, k.More),
 		draw.HintOf("part", b.Before, b.Next), draw.HintOf("pieces or pots", b.Sheet), draw.HintOf("undo", k.Undo),

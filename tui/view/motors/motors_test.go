@@ -10,6 +10,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"ullage/sim"
+	"ullage/sim/gates"
 	"ullage/sim/rocket"
 	"ullage/sim/rocketfile"
 	"ullage/tui/view"
@@ -132,6 +133,23 @@ func TestFigures(t *testing.T) {
 	require.Contains(t, f.Shown(), "large, above the impulse limit of 640 N·s (US practice")
 	f.Press("]")
 	require.Contains(t, f.Shown(), "large, wider than the mount")
+}
+
+// A rocket that has no motor of its own flies on one as its file says for that: a canopy opens
+// by its rule, and no limit is on a delay.
+func TestInARocketOnWaterAlone(t *testing.T) {
+	f := start(t, viewtest.Wagtail(t), viewtest.Large)
+	set := f.V.set.Result
+	require.Len(t, set.motors, 1)
+	file, err := f.File().WithMotor(set.motors[0].path)
+	require.NoError(t, err)
+	r := file.Rocket()
+	r.Power = rocket.MotorPower
+	fl, err := sim.Fly(context.Background(), r, sim.Options{})
+	require.NoError(t, err)
+	require.True(t, fl.Canopies[0].Opened)
+	require.Equal(t, fl.Results, set.motors[0].Flight.Results)
+	require.NotContains(t, f.Shown(), gates.WordNever)
 }
 
 // The flights on motors are as the rocket itself flies: rigid, if it is.

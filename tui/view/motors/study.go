@@ -65,19 +65,17 @@ func newMotorSet(ctx context.Context, of *rocketfile.File, found, named []string
 
 // fly flies the motors that can be flown.
 func (s *motorSet) fly(ctx context.Context) error {
-	var motors []study.NamedMotor
+	var motors []study.Variant
 	var at []int // the place of each on the list
 	for i := range s.motors {
 		if e := &s.motors[i]; e.Rocket != nil {
-			motors, at = append(motors, study.NamedMotor{Name: e.name, Motor: e.Rocket.Motor}), append(at, i)
+			motors, at = append(motors, study.Variant{Name: e.name, Rocket: e.Rocket}), append(at, i)
 		}
 	}
 	if len(motors) == 0 {
 		return nil
 	}
-	base := s.of.Rocket()
-	base.Power = rocket.MotorPower
-	compared, err := study.Compare(ctx, study.Motors(base, motors, base.Limits.InForce().Impulse), study.CompareOptions{Options: study.Options{Keep: true}, Delays: true})
+	compared, err := study.Compare(ctx, study.Motors(motors, s.of.Rocket().Limits.InForce().Impulse), study.CompareOptions{Options: study.Options{Keep: true}, Delays: true})
 	if err != nil {
 		return err
 	}
