@@ -8,6 +8,7 @@ import (
 	"slices"
 	"strconv"
 	"strings"
+	"sync"
 
 	"ullage/sim/quantity"
 	"ullage/sim/rocket"
@@ -152,11 +153,13 @@ func (m *Model) curveFacts(c *thrust.Curve, mot *rocket.Motor, was *thrust.Curve
 }
 
 // designation is the class and average thrust, N, as makers write them (NFPA 1125).
-var designation = regexp.MustCompile(`(?:^|[ /(])([A-O])(\d{1,4})(?:[-A-Z]|$|[ )/])`)
+var designation = sync.OnceValue(func() *regexp.Regexp {
+	return regexp.MustCompile(`(?:^|[ /(])([A-O])(\d{1,4})(?:[-A-Z]|$|[ )/])`)
+})
 
 // designated is what the name of a motor states of it.
 func designated(name string) (class string, average float64, ok bool) {
-	found := designation.FindStringSubmatch(name)
+	found := designation().FindStringSubmatch(name)
 	if found == nil {
 		return "", 0, false
 	}

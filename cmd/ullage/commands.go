@@ -3,17 +3,14 @@ package main
 import (
 	"errors"
 	"io/fs"
+	"maps"
 	"os"
 	"reflect"
 	"slices"
-	"strconv"
 	"strings"
 	"unicode/utf8"
 
 	"github.com/alecthomas/kong"
-
-	"ullage/cmd/ullage/chart"
-	"ullage/sim/flown"
 )
 
 // commands is the command line: one field a command, each in a file of its own.
@@ -52,14 +49,25 @@ type commands struct {
 	Version bool `help:"Print the version."`
 }
 
+// teller is a command whose tags have words in them that are worked out: ${draws}. The parser puts
+// every one of them into every tag there is, so that it is given those of its own grammar alone.
+type teller interface{ words() kong.Vars }
+
 // newParser builds the parser of the command line.
 func newParser(s *streams, grammar any, exit func(int)) (*kong.Kong, error) {
+	words := kong.Vars{}
+	all := reflect.ValueOf(grammar).Elem()
+	for i := range all.NumField() {
+		if c, ok := all.Field(i).Interface().(teller); ok {
+			maps.Copy(words, c.words())
+		}
+	}
 	parser, err := kong.New(grammar,
 		kong.Name("ullage"),
 		kong.Writers(s.out, s.err),
 		kong.Exit(exit),
 		kong.Help(printHelp),
-		kong.Vars{"series": strings.Join(chart.QuantityNames(), ", "), "draws": strconv.Itoa(flown.UsualDraws)},
+		words,
 	)
 	if err == nil {
 		parser.Model.HelpFlag.Help = "Show how it is used."
@@ -69,22 +77,36 @@ func newParser(s *streams, grammar any, exit func(int)) (*kong.Kong, error) {
 
 // grammarOf is what commands has of the command that the arguments name, or of the screen:
 // to build the rest takes longer than a flight. It is all of it when options come first,
-// which may be about all commands.
+// which may be about any command, unless they are alone and ask for the version or for help.
 func grammarOf(args []string) any {
-	if len(args) > 0 && strings.HasPrefix(args[0], "-") && !slices.Equal(args, []string{"--version"}) {
+	if len(args) > 0 && strings.HasPrefix(args[0], "-") && (len(args) > 1 || !slices.Contains([]string{"--version", "--help", "-h"}, args[0])) {
 		return new(commands)
 	}
+	all := reflect.TypeFor[commands]()
 	var named, rest []reflect.StructField
-	for _, f := range reflect.VisibleFields(reflect.TypeFor[commands]()) {
+	for i := range all.NumField() {
+		f := all.Field(i)
 		_, isCommand := f.Tag.Lookup("cmd")
 		switch {
 		case !isCommand:
 			rest = append(rest, f)
-		case f.Name == "Screen" && named == nil, len(args) > 0 && strings.ToLower(f.Name) == args[0]:
+		case named == nil, len(args) > 0 && strings.ToLower(f.Name) == args[0]: // the screen is first
 			named = []reflect.StructField{f}
 		}
 	}
 	return reflect.New(reflect.StructOf(append(named, rest...))).Interface()
+}
+
+// eachCommand goes over the commands that help and completion list, whatever the parser has of them.
+func eachCommand(each func(name, help string)) {
+	all := reflect.TypeFor[commands]()
+	for i := range all.NumField() {
+		f := all.Field(i)
+		_, isCommand := f.Tag.Lookup("cmd")
+		if _, hidden := f.Tag.Lookup("hidden"); isCommand && !hidden {
+			each(strings.ToLower(f.Name), f.Tag.Get("help"))
+		}
+	}
 }
 
 // execute parses the arguments and runs the command they name.

@@ -2,6 +2,9 @@ package main
 
 import (
 	"io"
+	"strconv"
+
+	"github.com/alecthomas/kong"
 
 	"ullage/cmd/ullage/chart"
 	"ullage/cmd/ullage/chart/page"
@@ -25,6 +28,8 @@ type compareCommand struct {
 	spreadOptions
 	studyOptions
 }
+
+func (compareCommand) words() kong.Vars { return kong.Vars{"draws": strconv.Itoa(flown.UsualDraws)} }
 
 // Help teaches by example.
 func (compareCommand) Help() string {

@@ -29,12 +29,12 @@ func complete(s *streams, words []string) {
 	if len(words) == 0 {
 		words = []string{""}
 	}
-	parser, err := newParser(&streams{ctx: s.ctx, in: s.in, out: io.Discard, err: io.Discard}, new(commands), func(int) {})
+	before, last := words[:len(words)-1], words[len(words)-1]
+	parser, err := newParser(&streams{ctx: s.ctx, in: s.in, out: io.Discard, err: io.Discard}, grammarOf(before), func(int) {})
 	if err != nil {
 		return
 	}
-	last := words[len(words)-1]
-	for _, c := range candidates(parser.Model, words[:len(words)-1], last) {
+	for _, c := range candidates(parser.Model, before, last) {
 		switch {
 		case c.word == completeFiles:
 			fmt.Fprintln(s.out, c.word)
@@ -82,11 +82,7 @@ func candidates(app *kong.Application, before []string, last string) []candidate
 
 	var out []candidate
 	if !named && len(before) == 0 {
-		for _, c := range app.Children {
-			if !c.Hidden {
-				out = append(out, candidate{c.Name, c.Help})
-			}
-		}
+		eachCommand(func(name, help string) { out = append(out, candidate{name, help}) })
 	}
 	return append(out, positionalValues(command, positionals(flags, before), last)...)
 }

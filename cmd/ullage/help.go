@@ -45,11 +45,7 @@ func printHelp(_ kong.HelpOptions, ctx *kong.Context) error {
 	}
 	fmt.Fprint(w, overview)
 	section(w, "Commands", func() {
-		for _, c := range ctx.Model.Children {
-			if !c.Hidden {
-				entry(w, c.Name, c.Help)
-			}
-		}
+		eachCommand(func(name, help string) { entry(w, name, help) })
 	})
 	section(w, "Options", func() { printFlags(w, ctx.Model.Flags) })
 	section(w, "Options of the screen", func() { printFlags(w, ctx.Model.DefaultCmd.Flags) })

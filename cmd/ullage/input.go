@@ -27,8 +27,7 @@ const mostInput = 4 << 20
 // working directory.
 func (s *streams) open(path string) (*rocketfile.File, error) {
 	if path != "-" {
-		f, err := await(s.ctx, func() (*rocketfile.File, error) { return rocketfile.Open(path) })
-		return s.opened(f, err)
+		return s.opened(s.openWith(rocketfile.Open, path))
 	}
 	text, err := s.readAll()
 	if err != nil {
@@ -59,8 +58,16 @@ func (s *streams) openDraft(path string) (*rocketfile.File, error) {
 		f, err := rocketfile.ReadDraft(standardInput, ".", text)
 		return s.opened(f, err)
 	}
-	f, err := await(s.ctx, func() (*rocketfile.File, error) { return rocketfile.OpenDraft(path) })
-	return s.opened(f, err)
+	return s.opened(s.openWith(rocketfile.OpenDraft, path))
+}
+
+// openWith opens a file: one on a disk at once, which spares a command the start of another thread, any other, such as a
+// pipe that nobody may ever write into, until the user interrupts.
+func (s *streams) openWith(open func(path string) (*rocketfile.File, error), path string) (*rocketfile.File, error) {
+	if info, err := os.Stat(path); err == nil && info.Mode().IsRegular() {
+		return open(path)
+	}
+	return await(s.ctx, func() (*rocketfile.File, error) { return open(path) })
 }
 
 // opened notes which files a rocket was read from.

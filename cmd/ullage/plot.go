@@ -4,6 +4,9 @@ import (
 	"context"
 	"errors"
 	"io"
+	"strings"
+
+	"github.com/alecthomas/kong"
 
 	"ullage/cmd/ullage/chart"
 	"ullage/cmd/ullage/chart/page"
@@ -31,6 +34,10 @@ type plotCommand struct {
 
 	spreadOptions
 	studyOptions
+}
+
+func (plotCommand) words() kong.Vars {
+	return kong.Vars{"series": strings.Join(chart.QuantityNames(), ", ")}
 }
 
 // Help teaches by example.

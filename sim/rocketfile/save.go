@@ -199,7 +199,9 @@ func readFile(path string, regular bool) ([]byte, error) {
 		return nil, err
 	}
 	defer file.Close()
-	return io.ReadAll(io.LimitReader(file, maxBytes+1))
+	text := bytes.NewBuffer(make([]byte, 0, min(max(info.Size(), 0), maxBytes)+bytes.MinRead)) // of a pipe nobody knows the size
+	_, err = text.ReadFrom(io.LimitReader(file, maxBytes+1))
+	return text.Bytes(), err
 }
 
 func readBeside(path string) ([]byte, error) { return readFile(path, true) }

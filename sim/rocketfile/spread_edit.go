@@ -4,6 +4,7 @@ import (
 	"math"
 	"regexp"
 	"strings"
+	"sync"
 
 	"ullage/sim/fault"
 	"ullage/sim/quantity"
@@ -104,8 +105,8 @@ func (d *document) remarked(input, remark string) *document {
 // remarks are the comments of a text; a digest in one names the bytes of a log by the
 // beginning of their SHA-256.
 var (
-	remarks    = regexp.MustCompile(`(?m)#.*$`)
-	digestWord = regexp.MustCompile(`sha256:([0-9a-f]{16,64})`)
+	remarks    = sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompile(`(?m)#.*$`) })
+	digestWord = sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompile(`sha256:([0-9a-f]{16,64})`) })
 )
 
 // digestLength is how much of a digest a remark holds.
@@ -116,8 +117,8 @@ func DigestWord(sha256 string) string { return "sha256:" + sha256[:min(len(sha25
 
 // HasDigest tells whether a remark of the file names a log by the digest of its bytes.
 func (f *File) HasDigest(sha256 string) bool {
-	for _, remark := range remarks.FindAllString(string(f.rd.doc.text), -1) {
-		for _, m := range digestWord.FindAllStringSubmatch(remark, -1) {
+	for _, remark := range remarks().FindAllString(string(f.rd.doc.text), -1) {
+		for _, m := range digestWord().FindAllStringSubmatch(remark, -1) {
 			if strings.HasPrefix(sha256, m[1]) {
 				return true
 			}
