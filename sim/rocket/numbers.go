@@ -2,6 +2,7 @@ package rocket
 
 import (
 	"slices"
+	"sync"
 
 	"ullage/atmosphere"
 	"ullage/sim/airframe"
@@ -27,7 +28,7 @@ type Number struct {
 }
 
 // numbers is the table of all numbers, by name.
-var numbers = func() map[string]*Number {
+var numbers = sync.OnceValue(func() map[string]*Number {
 	all := map[string]*Number{}
 	for _, list := range [][]Number{
 		numbersOf("", bodyFields, func(r *Rocket, _ int) *Body { return &r.Body }),
@@ -98,11 +99,11 @@ var numbers = func() map[string]*Number {
 		}
 	}
 	return all
-}()
+})
 
 // NumberNamed finds a number by its dotted name, with * for the name of an item; nil when
 // there is none.
-func NumberNamed(name string) *Number { return numbers[name] }
+func NumberNamed(name string) *Number { return numbers()[name] }
 
 // numbersOf makes numbers of a rocket of the fields of one of its parts.
 func numbersOf[T any](prefix string, fields []quantity.Field[T], part func(r *Rocket, item int) *T) []Number {

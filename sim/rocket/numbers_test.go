@@ -61,7 +61,7 @@ func TestEveryNumberHasOneRange(t *testing.T) {
 		held := map[any]string{}
 		addresses(reflect.ValueOf(r), "", held)
 		require.Greater(t, len(held), 60)
-		for _, n := range numbers {
+		for _, n := range numbers() {
 			var last any
 			for item := range 2 {
 				where := n.at(r, item)
@@ -97,7 +97,7 @@ func TestValidateGoesByTheRanges(t *testing.T) {
 		}
 	}
 	looked := 0
-	for name, n := range numbers {
+	for name, n := range numbers() {
 		one := full
 		switch {
 		case strings.HasPrefix(name, "water."):

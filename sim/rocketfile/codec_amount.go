@@ -14,7 +14,10 @@ type amountCodec struct{ numberCodec }
 
 // poured is an amount that is written by volume or by mass.
 func poured(n *node) (quantity.Quantity, bool) {
-	if _, err := quantity.Parse(n.text, quantity.Fraction); n.kind != stringNode || err == nil {
+	if n.kind != stringNode {
+		return quantity.Quantity{}, false
+	}
+	if _, err := quantity.Parse(n.text, quantity.Fraction); err == nil {
 		return quantity.Quantity{}, false
 	}
 	for _, d := range []quantity.Dimension{quantity.Volume, quantity.Mass} {
@@ -50,11 +53,14 @@ func brimful(w *rocket.Water, d quantity.Dimension) float64 {
 func (c *amountCodec) read(f *field, p place, n *node) *fault.Fault {
 	q, ok := poured(n)
 	if !ok {
-		if bad := inThousands(n); bad != nil {
+		bad := c.numberCodec.read(f, p, n)
+		if bad == nil || n.kind != stringNode {
 			return bad
 		}
-		bad := c.numberCodec.read(f, p, n)
-		if _, err := quantity.Parse(n.text, quantity.Fraction); bad != nil && n.kind == stringNode && err != nil {
+		if parted := inThousands(n); parted != nil {
+			return parted
+		}
+		if _, err := quantity.Parse(n.text, quantity.Fraction); err != nil {
 			bad = flaw(bad.Problem, bad.Remedy+`, or what is poured in, such as "1.3 L" or "1300 g"`)
 		}
 		return bad

@@ -221,6 +221,10 @@ func decimal(text string) string {
 
 // isNumber says whether a text is a number without a unit.
 func isNumber(text string) bool {
+	text = strings.TrimSpace(text)
+	if n := len(text); n == 0 || text[n-1] >= 'A' && text[n-1] <= 'z' {
+		return false // as most that are asked about: what a reader would say of it need not be worked out
+	}
 	_, err := quantity.Parse(text, quantity.Number)
 	return err == nil
 }

@@ -14,7 +14,7 @@ import (
 func (f *File) Inputs() []Input {
 	r := f.rd.rocket
 	inputs := make([]Input, 0, 120)
-	for _, s := range schema {
+	for _, s := range schema() {
 		if s.quiet != nil && s.quiet(r) && len(f.rd.tables[s]) == 0 {
 			continue
 		}

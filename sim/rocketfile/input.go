@@ -78,7 +78,7 @@ func (in *Input) Takes() string {
 // listed without one either, though Find has them.
 func Inputs(r *rocket.Rocket) []Input {
 	inputs := make([]Input, 0, 80)
-	for _, s := range schema {
+	for _, s := range schema() {
 		if s.quiet != nil && s.quiet(r) {
 			continue
 		}
@@ -154,7 +154,7 @@ func noInput(r *rocket.Rocket, name string) fault.Fault {
 // resolve finds the row of a dotted name, whether or not the rocket has the
 // section; nil when there is none.
 func resolve(r *rocket.Rocket, name string) (*section, *field, place) {
-	for _, s := range schema {
+	for _, s := range schema() {
 		if !s.many {
 			key := name
 			if s.path != "" {
@@ -183,7 +183,7 @@ func resolve(r *rocket.Rocket, name string) (*section, *field, place) {
 }
 
 func sectionAt(path string) *section {
-	for _, s := range schema {
+	for _, s := range schema() {
 		if s.path == path {
 			return s
 		}

@@ -298,7 +298,7 @@ func (d *document) newBlock(at int, header string, pairs []pair, before bool) sp
 func (d *document) placeFor(s *section) (at int, before bool) {
 	last := -1
 	for i, b := range d.blocks[1:] {
-		if rank(b.owner) <= slices.Index(schema, s) {
+		if rank(b.owner) <= slices.Index(schema(), s) {
 			last = i + 1
 		}
 	}
@@ -321,11 +321,11 @@ func rank(table *node) int {
 	}
 	for ; len(names) > 0; names = names[:len(names)-1] {
 		path := strings.Join(names, ".")
-		if i := slices.IndexFunc(schema, func(s *section) bool { return s.path == path }); i >= 0 {
+		if i := slices.IndexFunc(schema(), func(s *section) bool { return s.path == path }); i >= 0 {
 			return i
 		}
 	}
-	return len(schema)
+	return len(schema())
 }
 
 // beforeFirst is where the first table below another starts.

@@ -45,7 +45,7 @@ func withTrial(t *testing.T) {
 	}
 	layers := func(r *rocket.Rocket) int { return len(of(r).layers) }
 	old := schema
-	schema = slices.Insert(slices.Clone(schema), len(schema)-1, bind([]*section{
+	with := slices.Insert(slices.Clone(schema()), len(schema())-1, bind([]*section{
 		{path: "trial", group: "trial", count: one, fields: []*field{
 			text("exponent", "exponent", "Of the expansion.", numberOr(exponent, word)).otherwise(func(place) float64 { return 1.25 }),
 		}},
@@ -57,6 +57,7 @@ func withTrial(t *testing.T) {
 				inLayer("from", "from", "deg", quantity.Angle, 360, func(l *layer) *float64 { return &l.from }).byDefault("0 deg"),
 			}},
 	})...)
+	schema = func() []*section { return with }
 	t.Cleanup(func() { schema = old })
 }
 

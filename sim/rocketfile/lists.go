@@ -22,7 +22,7 @@ type Addition struct {
 func (f *File) Additions() []Addition {
 	r := f.rd.rocket
 	var out []Addition
-	for _, s := range schema {
+	for _, s := range schema() {
 		n := s.count(r)
 		switch {
 		case s.make == nil && (s.quiet == nil || !s.quiet(r) || len(f.rd.tables[s]) > 0): // it is listed
@@ -173,12 +173,12 @@ func (f *File) Remove(input string) (*File, error) {
 		if power == other {
 			other = rocket.MotorPower
 		}
-		row := schema[0].field("power")
+		row := schema()[0].field("power")
 		steps = append(steps, func(d *document) []splice {
 			if d.root.member(string(other)) == nil {
 				return d.remove(d.root.member("power"))
 			}
-			return d.set(schema[0], row, 0, quoted(string(other), `"`))
+			return d.set(schema()[0], row, 0, quoted(string(other), `"`))
 		})
 	}
 	return f.steps(s.path, steps...)

@@ -31,7 +31,7 @@ func (f *File) WithMotor(path string) (*File, error) {
 	}
 	ok := true
 	if !f.Given("power") && f.rd.rocket.Motor == nil { // there are two drives now
-		ok = swap(doc.set(schema[0], schema[0].field("power"), 0, quoted(string(f.rd.rocket.Power), `"`)))
+		ok = swap(doc.set(schema()[0], schema()[0].field("power"), 0, quoted(string(f.rd.rocket.Power), `"`)))
 	}
 	ok = ok && swap(doc.set(s, row, 0, quoted(name, `"`)))
 	keep := []string{"file"}

@@ -58,7 +58,7 @@ func (f *File) RemoveShape() (*File, error) {
 		})
 	}
 	gone := map[string]bool{}
-	for _, s := range schema {
+	for _, s := range schema() {
 		whole := s.path == "nose" || s.path == "section" || s.path == "fins" || s.path == "flight"
 		for _, row := range s.fields {
 			if !whole && row.ofShape() {

@@ -53,13 +53,13 @@ func read(doc *document, disk *files, faults *faultList, draft bool) *reading {
 	}
 	rd.power()
 	rd.shape()
-	for _, s := range schema {
+	for _, s := range schema() {
 		rd.section(s)
 	}
 	rd.logbook()
 	rd.coordinates()
 	rd.boundary()
-	for _, s := range schema {
+	for _, s := range schema() {
 		rd.complete(s)
 	}
 	rd.spread()
@@ -153,22 +153,21 @@ func (rd *reading) name(s *section, p place, l located) {
 
 // field reads one key, or lets its default hold.
 func (rd *reading) field(s *section, f *field, p place, layers []located) {
-	name := s.prefix(p) + f.key
 	at, ok := lookup(f, layers)
-	switch {
-	case !ok:
+	if !ok {
 		if f.fallback != "" {
 			if bad := f.codec.read(f, p, typed(f.fallback, f.codec)); bad != nil && bad != notThere {
 				panic("rocketfile: bad default of " + f.key)
 			}
 		}
 		return
-	case at.node.kind == brokenNode:
+	}
+	name := s.prefix(p) + f.key
+	rd.where[name] = at
+	if at.node.kind == brokenNode {
 		rd.unread = append(rd.unread, unread{f, p})
-		rd.where[name] = at
 		return
 	}
-	rd.where[name] = at
 	outer, _, within := strings.Cut(f.key, ".")
 	shared := within && at.node.name == outer
 	if shared && f.drive != "" && !rd.drives(f.drive) {
@@ -210,7 +209,7 @@ func lookup(f *field, layers []located) (located, bool) {
 // power finds what flies before anything else is read, since it decides which
 // keys are required.
 func (rd *reading) power() {
-	f := schema[0].field("power")
+	f := schema()[0].field("power")
 	water, motor := rd.drives(rocket.WaterPower), rd.drives(rocket.MotorPower)
 	n := rd.doc.root.member("power")
 	switch {
@@ -263,7 +262,7 @@ func (rd *reading) flying() {
 		return
 	}
 	var keys []string
-	for _, s := range schema {
+	for _, s := range schema() {
 		for _, f := range s.fields {
 			if s.path == string(drive) && f.needed != nil {
 				keys = append(keys, f.key)

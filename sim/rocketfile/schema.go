@@ -2,6 +2,7 @@ package rocketfile
 
 import (
 	"math"
+	"sync"
 
 	"ullage/sim/airframe"
 	"ullage/sim/rocket"
@@ -10,24 +11,28 @@ import (
 
 // schema is the table of inputs: every section of a rocket file in the order
 // of the screen, every key with its range, default and help. It is data; what
-// reads, writes, edits, lists and checks is driven by it.
-var schema = bind([]*section{
-	{
-		path: "", group: "rocket", count: one,
-		fields: []*field{
-			text("name", "name", "What the rocket is called.",
-				&textCodec{at: func(p place) *string { return &p.rocket.Name }, check: aTitle}),
-			text("power", "drive", "What drives this flight.", powerCodec),
+// reads, writes, edits, lists and checks is driven by it. What reads no rocket does without.
+var schema = sync.OnceValue(func() []*section { return bind(sections()) })
+
+func sections() []*section {
+	return []*section{
+		{
+			path: "", group: "rocket", count: one,
+			fields: []*field{
+				text("name", "name", "What the rocket is called.",
+					&textCodec{at: func(p place) *string { return &p.rocket.Name }, check: aTitle}),
+				text("power", "drive", "What drives this flight.", powerCodec),
+			},
 		},
-	},
-	bodySection(), noseSection(), sectionSection(), finsSection(), holeSection(), partSection(),
-	waterSection(), tubeSection(), motorSection(), mountSection(),
-	canopySection(), siteSection(), railSection(), windSection(), layerSection(), gustSection(), flightSection(),
-	chamberSection(), plySection(), forwardSection(), aftSection(), adhesiveSection(), bossSection(), threadSection(), heatingSection(), recoverySection(), layupSection(),
-	sealSection(), baySection(), jigSection(), fillingSection(),
-	fieldSection(), flyerSection(), limitsSection(),
-	spreadSection(), // last, since it names inputs of all the others
-})
+		bodySection(), noseSection(), sectionSection(), finsSection(), holeSection(), partSection(),
+		waterSection(), tubeSection(), motorSection(), mountSection(),
+		canopySection(), siteSection(), railSection(), windSection(), layerSection(), gustSection(), flightSection(),
+		chamberSection(), plySection(), forwardSection(), aftSection(), adhesiveSection(), bossSection(), threadSection(), heatingSection(), recoverySection(), layupSection(),
+		sealSection(), baySection(), jigSection(), fillingSection(),
+		fieldSection(), flyerSection(), limitsSection(),
+		spreadSection(), // last, since it names inputs of all the others
+	}
+}
 
 // bind tells the codecs of a table the names of their keys.
 func bind(sections []*section) []*section {

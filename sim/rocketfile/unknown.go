@@ -49,7 +49,7 @@ func knows(s *section, key string) bool {
 	if s.path != "" {
 		path = s.path + "." + key
 	}
-	for _, other := range schema {
+	for _, other := range schema() {
 		if other.path == path {
 			return true
 		}
@@ -77,7 +77,7 @@ func (s *section) meant(n *node) (key, remedy string) {
 			own = append(own, key)
 		}
 	}
-	for _, other := range schema[1:] {
+	for _, other := range schema()[1:] {
 		if path, within := strings.CutPrefix(other.path, s.path+"."); within {
 			own = append(own, path)
 		} else if s.path == "" {
@@ -87,7 +87,7 @@ func (s *section) meant(n *node) (key, remedy string) {
 	if word, ok := quantity.Nearest(n.name, own); ok {
 		return word, "perhaps " + word + " is meant"
 	}
-	for _, other := range schema {
+	for _, other := range schema() {
 		if other != s && other.path != "" && other.field(n.name) != nil {
 			return "", "it belongs in " + other.header()
 		}
