@@ -28,13 +28,10 @@ func (m *model) bodyAndCanopies(y *state, f *forces) {
 }
 
 // mach is the Mach number from the ambient state: a² = γp/ρ.
-func (f *forces) mach() float64 { return math.Sqrt(f.mach2()) }
-
-// mach2 is its square.
-func (f *forces) mach2() float64 { return f.airspeed * f.airspeed * f.perSound2() }
+func (f *forces) mach() float64 { return f.airspeed * math.Sqrt(perSound2(f.pressure, f.density)) }
 
 // perSound2 is one over the square of the speed of sound.
-func (f *forces) perSound2() float64 { return f.density / (atmosphere.Gamma * f.pressure) }
+func perSound2(pressure, density float64) float64 { return density / (atmosphere.Gamma * pressure) }
 
 // dragPiece is a stretch of a drag table, drag + slope·Mach between two of its points.
 // Where two pieces meet the drag has a kink, so that the change is an event.
@@ -69,19 +66,24 @@ func (m *model) findPiece(mach float64) (changed bool) {
 	return true
 }
 
-// machSlope is the Mach number and how fast it changes: a little on along the rates.
+// machSlope is the Mach number and how fast it changes: a little on along the rates. Both ends of a piece ask for
+// it, so that it is kept with the forces of the moment.
 func (m *model) machSlope(y, dy *state, f *forces) slope {
 	const bit = 1e-5 // s
-	var on state
-	var there forces
-	for i := range coastStates {
-		on[i] = y[i] + bit*dy[i]
+	if !math.IsNaN(f.machs.rate) {
+		return f.machs
 	}
-	for i := attitude; i < spin && m.rigid; i++ {
-		on[i] = y[i]
+	height, v := y[up]+bit*dy[up], velocity(y).on(bit, velocity(dy))
+	airspeed := 0.0
+	if m.guided {
+		airspeed = math.Abs(dot(v, m.axis))
+	} else {
+		w := m.throughAir(height, v)
+		airspeed = math.Sqrt(dot(w, w))
 	}
-	m.air(&on, &there)
-	return slope{f.mach(), (there.mach() - f.mach()) / bit}
+	mach := f.mach()
+	f.machs = slope{mach, (airspeed*math.Sqrt(perSound2(m.column.At(height))) - mach) / bit}
+	return f.machs
 }
 
 // dragMach are the Mach numbers at which a shape's drag is worked out; past the last

@@ -49,6 +49,7 @@ type forces struct {
 	turn, damping     float64        // its moments over the speed across and over the spin (rigid)
 	sideways, ahead   float64        // its forces across, over the speed across, and along (rigid)
 	swing             float64        // how fast it swings about the wind, rad/s; 0 where it does not (rigid; set by stiffness)
+	machs             slope          // of the Mach number, once it has been asked for; the rate is NaN before
 }
 
 // attack is the total angle of attack, rad (rigid).
@@ -95,6 +96,7 @@ func (m *model) rates(t float64, y, dy *state, f *forces) {
 	var g float64
 	f.pressure, f.density, g = m.column.Around(y[up])
 	f.thrust, f.jetRate, f.drive, f.lift = 0, 0, 0, 0
+	f.machs.rate = math.NaN()
 	dy[store], dy[jet] = 0, 0
 	switch {
 	case m.guided:

@@ -30,7 +30,7 @@ func (m *model) guidedRates(t, g float64, y, dy *state, f *forces) {
 
 // freeRates: thrust and drag along the air-relative velocity.
 func (m *model) freeRates(t, g float64, y, dy *state, f *forces) {
-	w := m.throughAir(y)
+	w := m.throughAir(y[up], velocity(y))
 	f.airspeed = math.Sqrt(dot(w, w))
 	m.bodyAndCanopies(y, f)
 	k := 0.5 * f.density * f.airspeed * f.area // drag over airspeed
@@ -55,7 +55,7 @@ func (m *model) air(y *state, f *forces) {
 		f.airspeed = math.Abs(m.along(y))
 		return
 	}
-	w := m.throughAir(y)
+	w := m.throughAir(y[up], velocity(y))
 	f.airspeed = math.Sqrt(dot(w, w))
 	if m.rigid {
 		_, _, a := bodyAxes(y)
@@ -69,17 +69,16 @@ func (m *model) air(y *state, f *forces) {
 // follow; below this height it is held, m.
 const windFloor = 0.01
 
-// throughAir is the velocity of a state through the air.
-func (m *model) throughAir(y *state) vector {
+// throughAir is a velocity, at a height, through the air.
+func (m *model) throughAir(height float64, v vector) vector {
 	if m.profile.Calm() {
-		return velocity(y)
+		return v
 	}
-	height := y[up]
 	if height < windFloor { // not max, which has NaN and −0 to think of
 		height = windFloor
 	}
 	east, north := m.profile.In(m.stretch, height)
-	return vector{y[vEast] - east, y[vNorth] - north, y[vUp]}
+	return vector{v.x - east, v.y - north, v.z}
 }
 
 // findStretch takes the stretch of wind at a height that is not a hair's breadth from the one
@@ -99,7 +98,7 @@ func (m *model) findStretch(height float64) (changed bool) {
 
 // airAxis is the direction of the air-relative velocity; the guide's where there is none.
 func (m *model) airAxis(y *state) vector {
-	w := m.throughAir(y)
+	w := m.throughAir(y[up], velocity(y))
 	speed2 := dot(w, w)
 	if speed2 == 0 {
 		return m.axis

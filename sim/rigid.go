@@ -93,7 +93,7 @@ func (m *model) thrustLine(y *state) vector {
 // of the flow, the arm of the chamber's buoyancy.
 func (m *model) rigidRates(t, g float64, y, dy *state, f *forces) {
 	b := m.body
-	wind := m.throughAir(y)
+	wind := m.throughAir(y[up], velocity(y))
 	x, side, a := bodyAxes(y)
 	speed2 := dot(wind, wind)
 	f.airspeed = math.Sqrt(speed2)
@@ -113,7 +113,7 @@ func (m *model) rigidRates(t, g float64, y, dy *state, f *forces) {
 	f.inertia = b.masses.with(f.liquid, f.gas, f.grain)
 	cg := f.inertia.balance
 
-	m0, m1, m2 := b.aero.MomentsBySquare(speed2 * f.perSound2())
+	m0, m1, m2 := b.aero.MomentsBySquare(speed2 * perSound2(f.pressure, f.density))
 	normal := half * f.airspeed * b.refArea * m0 // over v_⊥
 	cross := half * b.plan * b.planDrag * across // over v_⊥
 	turn := half*f.airspeed*b.refArea*(m1-m0*cg) + cross*(b.planAt-cg)

@@ -141,10 +141,8 @@ func (r *run) enter() {
 	r.model.rates(r.t, &r.y, &r.f, &r.now)
 	r.model.stiffness(&r.y, &r.f, &r.now, &r.stiff)
 	r.scale()
-	r.stages.n = pointStates
-	if r.model.rigid {
-		r.stages.n = states
-	}
+	r.stages.n = r.model.active()
+	r.y1 = r.y // of which a step leaves alone what does not change in the phase
 	r.watch()
 	r.stages.before = 0
 	r.next = 0

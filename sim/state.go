@@ -1,7 +1,7 @@
 package sim
 
-// state is what the integrator carries; the indices say what stands where. A point
-// mass uses the first pointStates of it, a rigid body all: the rates of the others are
+// state is what the integrator carries; the indices say what stands where. A point mass without thrust uses the
+// first coastStates of it, with thrust the first pointStates, a rigid body all: the rates of the others are
 // zero then, and a step leaves them alone.
 type state [states]float64
 
@@ -23,3 +23,14 @@ const (
 	pointStates = attitude
 	coastStates = impulse // place and motion
 )
+
+// active is how many components of the state change in the phase.
+func (m *model) active() int {
+	switch {
+	case m.rigid:
+		return states
+	case m.push == noPush:
+		return coastStates
+	}
+	return pointStates
+}

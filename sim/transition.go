@@ -77,7 +77,7 @@ func (r *run) unseen() {
 		r.rest()
 	case !m.guided && m.findStretch(r.y[up]):
 		r.enter()
-	case m.findPiece(r.now.mach()):
+	case len(m.drag) > 1 && m.findPiece(r.now.mach()):
 		r.resume()
 	case m.push == unsteadyLiquid && m.settled && r.y[jet] <= stillJet:
 		r.jetStopped()
