@@ -223,7 +223,7 @@ func (s *sheet) bestTable(p words.Printer, b Best) {
 				note = "Nothing above " + p.AtMost(g.To) + " was looked at: " + topWords(p, b.Rocket) + "."
 			}
 		case i < len(b.Found.AtEdge) && b.Found.AtEdge[i]:
-			note = g.Input.Name + ": just beyond, flights no longer leave the rail, end with liquid " + gates.WordLeft + " or have more pressure than the chamber is proved for."
+			note = g.Input.Name + ": just beyond, flights no longer leave the rail, end with liquid " + gates.WordLeft + ", have more pressure than the chamber is proved for or make no rocket."
 			if b.Passing {
 				note = g.Input.Name + ": just beyond, a check fails, or there is no flight that may be the best."
 			}

@@ -64,6 +64,9 @@ func (r *Rocket) checkDrives(c *checker) {
 		before := len(c.faults)
 		r.Water.check(c)
 		r.checkGas(c)
+		if w := r.Water; r.Chamber == nil && r.Body.Diameter > 0 && w.Bore > r.Body.Diameter*(1+agree) { // of a chamber that is described with its wall
+			c.odds("water.bore", "body.diameter", "is wider than the body", fmt.Sprintf("body.diameter is the largest outside diameter, %.4g mm now; check both", 1e3*r.Body.Diameter))
+		}
 		c.idle(before, r.Power != WaterPower)
 	}
 	if r.Motor != nil {

@@ -378,7 +378,7 @@ func TestSetAllAsksForTheOutcomeAlone(t *testing.T) {
 	require.NoError(t, err)
 	_, err = f.Set("water.throat", "80 mm")
 	require.Error(t, err)
-	g, err := f.SetAll(Change{"water.throat", "80 mm"}, Change{"water.bore", "90 mm"})
+	g, err := f.SetAll(Change{"water.throat", "80 mm"}, Change{"water.bore", "90 mm"}, Change{"body.diameter", "95 mm"})
 	require.NoError(t, err)
 	require.Equal(t, 0.08, g.Rocket().Water.Throat)
 	_, err = f.SetAll(Change{"water.throat", "80"}, Change{"water.bare", "9 mm"})

@@ -2,6 +2,7 @@ package study
 
 import (
 	"context"
+	"slices"
 
 	"ullage/sim"
 	"ullage/sim/rocket"
@@ -28,7 +29,8 @@ func FindBest(ctx context.Context, base *rocket.Rocket, goals []Goal, aim Aim, o
 	if faults := goalFaults(base, goals, len(goals)); len(faults) > 0 {
 		return Best{}, faults
 	}
-	s := &search{ctx: ctx, base: base, goals: goals, aim: aim.Within(base), options: o}
+	s := &search{ctx: ctx, base: base, goals: goals, aim: aim.Within(base), options: o,
+		chamber: slices.ContainsFunc(goals, func(g Goal) bool { return bearsOnChamber(g.Input) })}
 	var seen []solve.Point
 	var err error
 	if len(goals) == 1 {

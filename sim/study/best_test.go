@@ -52,7 +52,7 @@ func TestBestOfOne(t *testing.T) {
 		"fill":         {bottle(), "water.fill", "water.fill=0..0.98/491", 0.004},
 		"starter fill": {rocketfile.Starter().Rocket(), "water.fill", "water.fill=0..0.98/491", 0.004},
 		"mass":         {bottle(), "body.mass=20..400 g", "body.mass=20..400 g/381", 0.004},
-		"throat":       {rocketfile.Starter().Rocket(), "water.throat=4..60mm", "water.throat=4..60mm/561", 0.002},
+		"throat":       {bare(), "water.throat=4..60mm", "water.throat=4..60mm/561", 0.002},
 		"motor mass":   {motored(), "body.mass=0.2..6kg", "body.mass=0.2..6kg/581", 0.05},
 	} {
 		t.Run(name, func(t *testing.T) {
@@ -79,6 +79,26 @@ func TestBestOfOne(t *testing.T) {
 			require.Less(t, b.Within[0][0], b.Values[0])
 			require.Greater(t, b.Within[0][1], b.Values[0])
 		})
+	}
+}
+
+// bare is the starter of which no chamber is described, whose thread would bound the throat.
+func bare() *rocket.Rocket {
+	r := rocketfile.Starter().Rocket().Clone()
+	r.Chamber = nil
+	return r
+}
+
+// What the search and the sweep propose is a rocket that a file may be of: its chamber goes with the rest.
+func TestChambersGoWithTheRest(t *testing.T) {
+	r := rocketfile.Starter().Rocket()
+	for _, text := range []string{"body.diameter=50..200mm", "water.throat=4..60mm"} {
+		b := best(t, r, false, text)
+		require.NoError(t, b.Flight.Rocket.Validate(), text)
+	}
+	for i, row := range rows(t, r, Options{}, "body.diameter=80,120mm") {
+		require.Equal(t, i == 0, row.Invalid != nil)
+		require.Equal(t, with(t, r, "body.diameter", row.Values[0].Number).Validate() == nil, row.Invalid == nil)
 	}
 }
 

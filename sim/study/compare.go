@@ -110,6 +110,10 @@ func (o *CompareOptions) compare(ctx context.Context, c Compared) (Compared, err
 	if err != nil || c.Invalid != nil {
 		return c, err
 	}
+	if c.Invalid = ofChamber(c.Rocket); c.Invalid != nil {
+		c.Flight = nil
+		return c, nil
+	}
 	alone := o.Options
 	alone.Workers, alone.Keep, alone.Progress = 1, false, nil
 	if o.Fill && c.Rocket.Power == rocket.WaterPower {

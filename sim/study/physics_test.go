@@ -19,8 +19,8 @@ func TestConstantPressureLimit(t *testing.T) {
 	for _, volume := range []float64{0.01, 0.1, 1} { // m³, of which 0.1 L is liquid
 		const pressure, density, liquid = 1e7, 1000.0, 1e-4
 		r := bottle()
-		r.Body = rocket.Body{Diameter: 0.1, Mass: 1, Drag: []rocket.MachDrag{{}}, DragFactor: 1}
-		r.Water = &rocket.Water{Volume: volume, Bore: 2, Throat: 0.03, Discharge: 1, Fill: liquid / volume, Pressure: pressure,
+		r.Body = rocket.Body{Diameter: 2, Mass: 1, Drag: []rocket.MachDrag{{}}, DragFactor: 1}
+		r.Water = &rocket.Water{Volume: volume, Bore: 1.9, Throat: 0.03, Discharge: 1, Fill: liquid / volume, Pressure: pressure,
 			Gas: thrust.Helium, Temperature: 370, Density: density, Flow: rocket.SteadyFlow}
 		r.Rail.Length = 0.01
 		r.Canopies = nil
@@ -41,7 +41,7 @@ func TestConstantPressureLimit(t *testing.T) {
 // a gas driven by the same expansion). Depth and the nozzle's area are made small.
 func TestImpulseIndependentOfThroat(t *testing.T) {
 	r := bottle()
-	r.Body.Mass, r.Body.Drag = 3, []rocket.MachDrag{{}}
+	r.Body.Mass, r.Body.Diameter, r.Body.Drag = 3, 0.6, []rocket.MachDrag{{}}
 	r.Water.Bore, r.Water.Discharge, r.Water.Flow = 0.5, 1, rocket.SteadyFlow
 	got := rows(t, r, Options{}, "water.throat=6..14mm/5")
 	first := got[0].Flight.Drive.Impulse

@@ -118,6 +118,7 @@ type search struct {
 	worst   float64   // value of the flights seen first that may be the best, 0 at most
 	span    float64   // of these values, 1 at least
 	trials  sync.Pool // of *trial, one for each goroutine that flies
+	chamber bool      // what is turned bears on the chamber
 }
 
 // trial is what one flight of a search after another takes place in.
@@ -157,6 +158,9 @@ func (s *search) put(u []float64, r *rocket.Rocket) error {
 		if err := g.Input.Set(r, g.stretched(u[k])); err != nil {
 			return err
 		}
+	}
+	if s.chamber {
+		return ofChamber(r)
 	}
 	return nil
 }

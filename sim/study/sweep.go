@@ -76,6 +76,11 @@ func (s *sweptRow) fly(ctx context.Context, flyer *sim.Flyer, base *rocket.Rocke
 			return nil
 		}
 	}
+	if slices.ContainsFunc(axes, func(a Axis) bool { return bearsOnChamber(a.Input) }) {
+		if s.row.Invalid = ofChamber(&s.rocket); s.row.Invalid != nil {
+			return nil
+		}
+	}
 	err := flyer.Into(ctx, &s.rocket, o, &s.flight)
 	if s.row.Invalid, err = parted(err); err == nil && s.row.Invalid == nil {
 		s.row.Flight = &s.flight
