@@ -68,6 +68,9 @@ func weepCriteria(r *rocket.Rocket) []criterion {
 		if r.Chamber.ModulusUnstated() {
 			g.lacks = give("chamber.modulus").because(`its strain is not known; chamber.liner = "lined" makes it none of this`)
 		}
+		if key == checkWeepy {
+			g.change = `a wall strained so far has begun to crack: seal it inside, and say chamber.liner = "lined"; or build another with more cloth`
+		}
 		if missing := warmthUnstated(r); key == checkWeepy && g.lacks == nil && missing != nil {
 			g.lacks = give(missing...).because(proofHigher)
 		}
@@ -76,8 +79,9 @@ func weepCriteria(r *rocket.Rocket) []criterion {
 	return []criterion{
 		add(checkWeep, "strain of the wall at its pressure", chamber.WeepStrain, func(x chamber.Result) float64 { return x.Strain }),
 		add(checkWeepy, "strain of the wall at its proof", chamber.WeepProof, func(x chamber.Result) float64 {
-			// At the proof that its pressure wants, not at what a weaker wall can be proved to: that would strain it less.
-			return x.Strain * LimitFor(r, LimitProof).Min / x.HeatLeft
+			// At the proof that its pressure wants, not at what a weaker wall can be proved to: that would strain it less. And
+			// at the one on record, which has strained it.
+			return x.Strain * max(LimitFor(r, LimitProof).Min/x.HeatLeft, r.Chamber.Proof/r.Water.Pressure)
 		}),
 	}
 }
