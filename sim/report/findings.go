@@ -107,23 +107,42 @@ func ofTheDay(p words.Printer, name string, v float64, l gates.Limit) Finding {
 	return f
 }
 
-// marginFinding judges the margins that are judged on both sides, and the least on the
-// way up on its own.
-func marginFinding(p words.Printer, fl *sim.Flight, g *results.Group) Finding {
-	least, most := g.Row("least").Of(fl), math.Inf(-1)
+// smallMargins are those at small angles: what is judged on both sides, and the least on the way up, which is judged on
+// its own.
+type smallMargins struct {
+	least, most float64
+	word        string
+	level       gates.Level
+}
+
+func marginsOf(fl *sim.Flight, g *results.Group) smallMargins {
+	m := smallMargins{least: g.Row("least").Of(fl), most: math.Inf(-1)}
 	for _, name := range []string{"rail_exit", "liquid_out", "burnout"} {
 		if v, defined := g.Row(name).Defined(fl); defined {
-			least, most = math.Min(least, v), math.Max(most, v)
+			m.least, m.most = math.Min(m.least, v), math.Max(m.most, v)
+		}
+	}
+	if m.word, m.level = gates.LimitFor(fl.Rocket, gates.LimitMarginLeast).Judge(m.least); m.level == gates.Good {
+		m.word, m.level = gates.LimitFor(fl.Rocket, gates.LimitMarginMost).Judge(m.most)
+	}
+	return m
+}
+
+// marginFinding is of the margins at small angles; where those are good and that at the angle of the rail exit is
+// not, it is of that one.
+func marginFinding(p words.Printer, fl *sim.Flight, g *results.Group) Finding {
+	m := marginsOf(fl, g)
+	if at := g.Row("at_angle"); m.level == gates.Good {
+		if f := judged(p, "margin", g.Label, at, fl); f.Level == gates.Bad {
+			f.Result, f.Value = "", at.Short+" "+f.Value
+			return f
 		}
 	}
 	low, high := gates.LimitFor(fl.Rocket, gates.LimitMarginLeast), gates.LimitFor(fl.Rocket, gates.LimitMarginMost)
-	f := Finding{Key: "margin", Label: g.Label, Detail: p.LimitSentence(low) + " " + p.LimitSentence(high)}
-	f.Value = p.Row(g.Row("least"), least)
-	if p.Number(most) != p.Number(least) {
-		f.Value = p.Number(least) + " to " + p.Row(g.Row("least"), most)
-	}
-	if f.Word, f.Level = low.Judge(least); f.Level == gates.Good {
-		f.Word, f.Level = high.Judge(most)
+	f := Finding{Key: "margin", Label: g.Label, Word: m.word, Level: m.level, Detail: p.LimitSentence(low) + " " + p.LimitSentence(high)}
+	f.Value = p.Row(g.Row("least"), m.least)
+	if p.Number(m.most) != p.Number(m.least) {
+		f.Value = p.Number(m.least) + " to " + p.Row(g.Row("least"), m.most)
 	}
 	return f
 }

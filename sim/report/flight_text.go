@@ -196,16 +196,19 @@ func (s *flightSheet) stability() {
 		return
 	}
 	var margins []string
+	angled := margin.Row("at_angle") // which has a limit of its own
 	for i := range margin.Rows {
-		if r := &margin.Rows[i]; r.Name != "margin.least_time" && s.known(r) {
+		if r := &margin.Rows[i]; r.Name != "margin.least_time" && r.Name != angled.Name && s.known(r) {
 			margins = append(margins, r.Short+" "+s.p.BareRow(r, r.Of(s.fl)))
 		}
 	}
 	text := strings.Join(margins, ", ")
 	at, most := attack.Row("rail_exit"), attack.Row("most")
 	if s.known(at) {
-		f := marginFinding(s.p, s.fl, margin)
-		text += " " + margin.Row("least").Suffix + ", " + f.Word
+		text += " " + margin.Row("least").Suffix + ", " + marginsOf(s.fl, margin).word
+	}
+	if s.known(angled) {
+		text += "; " + angled.Short + " " + s.text(angled)
 	}
 	s.Field(margin.Label, text)
 	if !s.known(at) {

@@ -77,8 +77,8 @@ func RailFindings(e study.RailExit, r *rocket.Rocket, sys quantity.System) []Fin
 			"Only within the proof: "+p.ProvedFor(r)+".")
 	}
 	if e.Exited {
-		add("rail-wind", "wind at most", p.WindAtMost(e.Wind), "", gates.Plain,
-			"Above it the rail exit speed is less than "+words.Ratio(e.Factor)+" times the wind.")
+		add("rail-wind", "wind for the rail", p.WindAtMost(e.Wind), "", gates.Plain,
+			"Above it the rail exit speed is less than "+words.Ratio(e.Factor)+" times the wind; ullage check tells up to which every check passes.")
 	}
 	return out
 }

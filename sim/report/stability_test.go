@@ -65,8 +65,23 @@ func TestStabilityIsReported(t *testing.T) {
 	assert.Equal(t, gates.WordLow, find(finned(t, 0.75), "margin").Word)
 	assert.Equal(t, gates.Bad, find(finned(t, 0.8), "warning.unstable").Level)
 
+	// A margin that is good, and is none at the angle it leaves the rail with.
+	angled := fl.Clone()
+	r := *fl.Rocket
+	r.Limits.MarginAtAngle = fl.Stability.AtAngle + 0.1
+	angled.Rocket = &r
+	said := find(angled, "margin")
+	assert.Equal(t, gates.WordLow, said.Word)
+	assert.Equal(t, gates.Bad, said.Level)
+	assert.Regexp(t, `^at the angle [0-9.]+ calibres$`, said.Value)
+	assert.Contains(t, said.Detail, "the rocket file")
+
 	var b strings.Builder
+	require.NoError(t, WriteText(&b, angled, results.For(angled.Rocket), quantity.Metric))
+	assert.Regexp(t, `calibres,\s+good; at the\s+angle\s+[0-9.]+\s+calibres\s+low`, b.String())
+	b.Reset()
 	require.NoError(t, WriteText(&b, fl, results.For(fl.Rocket), quantity.Metric))
+	assert.Regexp(t, `calibres,\s+good; at the\s+angle\s+[0-9.]+\s+calibres\s+good`, b.String())
 	assert.Contains(t, b.String(), "margin            lift-off ")
 	assert.Contains(t, b.String(), "angle of attack   ")
 	assert.Contains(t, b.String(), "A rigid body up to the first canopy")

@@ -368,9 +368,9 @@ func TestRailFindings(t *testing.T) {
 		want []string
 	}{
 		{"fast enough", study.RailExit{Limit: 15, Guided: 1.8, Exited: true, Speed: 22, Reached: true, At: 0.89, Enough: 0.89, Pressure: 8e5, Wind: 5.5},
-			[]string{"on the rail: 15 m/s at 0.890 m of 1.8 m good", "wind at most: 5.5 m/s"}},
+			[]string{"on the rail: 15 m/s at 0.890 m of 1.8 m good", "wind for the rail: 5.5 m/s"}},
 		{"too slow", study.RailExit{Limit: 15, Guided: 1.8, Exited: true, Speed: 12, At: nan, Enough: 2.81, Pressure: 18e5, Wind: 3},
-			[]string{"on the rail: 15 m/s takes 2.81 m; there is 1.8 m: short", "or at: 18.0 bar with the rail as it is", "wind at most: 3 m/s"}},
+			[]string{"on the rail: 15 m/s takes 2.81 m; there is 1.8 m: short", "or at: 18.0 bar with the rail as it is", "wind for the rail: 3 m/s"}},
 		{"hopeless", study.RailExit{Limit: 15, Guided: 1.8, At: nan, Enough: nan, Pressure: nan},
 			[]string{"on the rail: 15 m/s never"}},
 	} {
