@@ -58,11 +58,11 @@ func weepCriteria(r *rocket.Rocket) []criterion {
 	if !v.Weeps() {
 		return nil
 	}
-	add := func(key, name string, most float64, of func(chamber.Result) float64) criterion {
+	add := func(key, name string, most float64, of func(*rocket.Rocket) float64) criterion {
 		g := criterion{key: key, still: true, levers: []lever{{input: "water.pressure"}},
 			limit: Limit{Key: key, Name: name, Min: noMin, Max: most, Unit: "%", Word: WordHigh, Source: CommonPractice},
 			value: func(fl *sim.Flight) (float64, bool) {
-				x := of(fl.Rocket.ChamberAt())
+				x := of(fl.Rocket)
 				return x, !math.IsNaN(x)
 			}}
 		if r.Chamber.ModulusUnstated() {
@@ -77,10 +77,11 @@ func weepCriteria(r *rocket.Rocket) []criterion {
 		return g
 	}
 	return []criterion{
-		add(checkWeep, "strain of the wall at its pressure", chamber.WeepStrain, func(x chamber.Result) float64 { return x.Strain }),
-		add(checkWeepy, "strain of the wall at its proof", chamber.WeepProof, func(x chamber.Result) float64 {
+		add(checkWeep, "strain of the wall at its pressure", chamber.WeepStrain, func(r *rocket.Rocket) float64 { return r.ChamberAt().Strain }),
+		add(checkWeepy, "strain of the wall at its proof", chamber.WeepProof, func(r *rocket.Rocket) float64 {
 			// At the proof that its pressure wants, not at what a weaker wall can be proved to: that would strain it less. And
 			// at the one on record, which has strained it.
+			x := r.ChamberAt()
 			return x.Strain * max(LimitFor(r, LimitProof).Min/x.HeatLeft, r.Chamber.Proof/r.Water.Pressure)
 		}),
 	}
