@@ -292,6 +292,9 @@ func TestProofBeyondTheEstimate(t *testing.T) {
 	assert.True(t, find(t, &v, "burst").Pass)
 	r.Chamber.Burst = 120e5
 	v = judge(t, r, Options{})
+	assert.True(t, find(t, &v, checkWeepy).Fails(), "strained by 1.4 %")
+	r.Chamber.Liner = chamber.Lined
+	v = judge(t, r, Options{})
 	assert.True(t, v.Pass())
 	assert.Equal(t, 1, v.Cautions(), "far above what is estimated")
 	assert.Equal(t, WordHigh, find(t, &v, "burst-doubt").Word)
