@@ -22,7 +22,7 @@ type Airframe struct {
 	Alignments []Misaligned // for alignmentAngles
 	Attack     float64      // limit of the angle of attack, rad
 	Tolerance  float64      // of alignment, rad, for that limit
-	Crooked    bool         // it exceeds that limit even with its thrust straight: no alignment does
+	Crooked    bool         // it exceeds that limit even with its thrust as straight as any is built: no alignment does
 	Sizing     Sizing
 }
 

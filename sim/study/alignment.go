@@ -72,9 +72,13 @@ func misaligned(ctx context.Context, r *rocket.Rocket, angle float64, o sim.Opti
 // LargestMisalignment looked at: beyond it a mount is visibly crooked.
 const LargestMisalignment = 5 * math.Pi / 180
 
+// straightest is the least misalignment looked at: nobody builds straighter, and what stands on its tail in
+// calm air for no more than that is not stable.
+const straightest = 0.01 * math.Pi / 180
+
 // alignmentTolerance is the largest angle of the thrust's line, rad, that keeps the
 // angle of attack in calm air under a limit, rad: what the builder's jig must hold.
-// LargestMisalignment if that does, errOutOfReach if not even a straight one does.
+// LargestMisalignment if that does, errOutOfReach if not even one does that is as straight as any is built.
 func alignmentTolerance(ctx context.Context, r *rocket.Rocket, limit float64, o Options) (float64, error) {
 	if !r.Balanced() {
 		return 0, errNoShape
@@ -90,7 +94,7 @@ func alignmentTolerance(ctx context.Context, r *rocket.Rocket, limit float64, o 
 	if err != nil || most.Y >= 0 {
 		return most.X, err
 	}
-	none, err := under.At(0)
+	none, err := under.At(straightest)
 	if err != nil {
 		return 0, err
 	}
