@@ -58,6 +58,7 @@ func run(ctx context.Context, o Options, m Model) (err error) {
 		return fmt.Errorf("the screen: %w", err)
 	}
 	defer t.Close()
+	t.Show(m.rows(), m.layout.width) // it goes out while the loop of messages begins
 	if o.asksBackground() {
 		m.ask = func() tea.Msg { t.Ask(); return nil }
 	}

@@ -29,7 +29,7 @@ type Number struct {
 
 // numbers is the table of all numbers, by name.
 var numbers = sync.OnceValue(func() map[string]*Number {
-	all := map[string]*Number{}
+	all := make(map[string]*Number, 300) // about as many as there are
 	for _, list := range [][]Number{
 		numbersOf("", bodyFields, func(r *Rocket, _ int) *Body { return &r.Body }),
 		numbersOf("", dragFields, func(r *Rocket, i int) *MachDrag { return item(r.Body.Drag, i) }),

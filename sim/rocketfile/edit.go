@@ -114,6 +114,7 @@ func (f *File) style(input string, row *field, p place) style {
 	case *ruleCodec:
 		_, q, _ := readRule(at.node, c.now(p), nil)
 		s.unit, s.hasUnit = q.Unit, q.Unit.Name != ""
+	case *choiceCodec, *textCodec: // words have no unit
 	default:
 		if at.node.kind == numberNode || at.node.kind == stringNode {
 			q, bad := readQuantity(at.node, c.scale(row, p), nil)

@@ -13,7 +13,7 @@ import (
 // the text with nothing in them yet.
 func (f *File) Inputs() []Input {
 	r := f.rd.rocket
-	inputs := make([]Input, 0, 120)
+	inputs := make([]Input, 0, mostInputs(r))
 	for _, s := range schema() {
 		if s.quiet != nil && s.quiet(r) && len(f.rd.tables[s]) == 0 {
 			continue

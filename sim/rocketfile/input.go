@@ -77,7 +77,7 @@ func (in *Input) Takes() string {
 // of shape and attitude are of a rocket that has a shape; those of a gust are not
 // listed without one either, though Find has them.
 func Inputs(r *rocket.Rocket) []Input {
-	inputs := make([]Input, 0, 80)
+	inputs := make([]Input, 0, mostInputs(r))
 	for _, s := range schema() {
 		if s.quiet != nil && s.quiet(r) {
 			continue
@@ -92,6 +92,15 @@ func Inputs(r *rocket.Rocket) []Input {
 		}
 	}
 	return inputs
+}
+
+// mostInputs is how many inputs a rocket can have: rows of its sections, some of which may be for other rockets.
+func mostInputs(r *rocket.Rocket) int {
+	n := 0
+	for _, s := range schema() {
+		n += s.count(r) * len(s.fields)
+	}
+	return n
 }
 
 // has tells whether a rocket that has the section has an input.
