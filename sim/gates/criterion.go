@@ -31,15 +31,16 @@ type criterion struct {
 // criteriaOf lists the checks of a rocket on the drive that flies, in the order to read
 // them: on the way up, the day, at the top, the landing, the field, the chamber.
 func criteriaOf(r *rocket.Rocket, today time.Time) []criterion {
+	out := results.For(r)
 	var g []criterion
-	g = append(g, guideCriteria(r)...)
-	g = append(g, marginCriteria(r)...)
+	g = append(g, guideCriteria(r, out)...)
+	g = append(g, marginCriteria(r, out)...)
 	g = append(g, dayCriteria(r)...)
-	g = append(g, shapeCriteria(r)...)
-	g = append(g, driveCriteria(r)...)
-	g = append(g, canopyCriteria(r)...)
-	g = append(g, landingCriteria(r)...)
-	g = append(g, fieldCriteria(r)...)
+	g = append(g, shapeCriteria(r, out)...)
+	g = append(g, driveCriteria(r, out)...)
+	g = append(g, canopyCriteria(r, out)...)
+	g = append(g, landingCriteria(r, out)...)
+	g = append(g, fieldCriteria(r, out)...)
 	for _, c := range chamberCriteria(r, today) {
 		c.about = Chamber
 		g = append(g, c)
@@ -53,10 +54,9 @@ func (c criterion) judging(row *results.Row) criterion {
 	return c
 }
 
-func guideCriteria(r *rocket.Rocket) []criterion {
+func guideCriteria(r *rocket.Rocket, out results.Table) []criterion {
 	// A launch tube as long as the rail guides by itself.
 	faster := []lever{{input: "rail.length", up: true}, {input: "water.fill"}, {input: "body.mass"}}
-	out := results.For(r)
 	overWind := criterion{key: LimitRailExitWind, until: untilFree, limit: LimitFor(r, LimitRailExitWind), levers: append(faster, calmer(r))}.
 		judging(out.Must("rail_exit.wind_ratio"))
 	overWind.value = func(fl *sim.Flight) (float64, bool) { // endless in calm air
@@ -101,7 +101,7 @@ const (
 	checkFree        = "opening-free"
 )
 
-func marginCriteria(r *rocket.Rocket) []criterion {
+func marginCriteria(r *rocket.Rocket, out results.Table) []criterion {
 	both := LimitFor(r, LimitMarginLeast)
 	most := LimitFor(r, LimitMarginMost)
 	both.Max, both.Name = most.Max, "margin"
@@ -112,7 +112,6 @@ func marginCriteria(r *rocket.Rocket) []criterion {
 		both.Name = "stability margin"
 		return []criterion{{key: checkMargin, limit: both, lacks: give(unbalanced(r)...).because("where it balances, against its centre of pressure")}}
 	}
-	out := results.For(r)
 	var g []criterion
 	for _, at := range []struct {
 		key, result string
@@ -184,9 +183,8 @@ func dayCriteria(r *rocket.Rocket) []criterion {
 	}
 }
 
-func landingCriteria(r *rocket.Rocket) []criterion {
+func landingCriteria(r *rocket.Rocket, out results.Table) []criterion {
 	larger := canopyLevers(r, true)
-	out := results.For(r)
 	thrusting := criterion{key: checkThrusting, absent: WordLeft, levers: []lever{{input: "rail.tilt"}},
 		limit: Limit{Key: checkThrusting, Name: "landing after the end of thrust", Min: 0, Max: noMax, Unit: "s", Word: WordLeft, Source: theModel},
 		value: func(fl *sim.Flight) (float64, bool) {
@@ -211,8 +209,7 @@ func canopyLevers(r *rocket.Rocket, up bool) []lever {
 	return levers
 }
 
-func fieldCriteria(r *rocket.Rocket) []criterion {
-	out := results.For(r)
+func fieldCriteria(r *rocket.Rocket, out results.Table) []criterion {
 	ceiling := criterion{key: checkCeiling,
 		limit:  Limit{Key: checkCeiling, Min: noMin, Max: r.Field.Ceiling, Unit: "m", Word: WordHigh, Source: theFile},
 		levers: []lever{{input: "water.pressure"}, {input: "water.fill", either: true}, {input: "body.mass", up: true}}}.judging(out.Must("apogee.height"))

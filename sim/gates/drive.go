@@ -11,12 +11,12 @@ import (
 const theModel = "this model"
 
 // driveCriteria are about what pushes, and the drag at the speed it brings.
-func driveCriteria(r *rocket.Rocket) []criterion {
+func driveCriteria(r *rocket.Rocket, out results.Table) []criterion {
 	if r.Power != rocket.MotorPower {
-		return append(tubeCriteria(r), dragReach(r), criterion{key: checkLeft, until: untilTop, levers: []lever{{input: "water.fill"}},
-			limit: Limit{Key: checkLeft, Min: noMin, Max: 0, Unit: "g", Word: WordLeft, Source: theModel}}.judging(results.For(r).Must("liquid_out.left")))
+		return append(tubeCriteria(r), dragReach(r, out), criterion{key: checkLeft, until: untilTop, levers: []lever{{input: "water.fill"}},
+			limit: Limit{Key: checkLeft, Min: noMin, Max: 0, Unit: "g", Word: WordLeft, Source: theModel}}.judging(out.Must("liquid_out.left")))
 	}
-	g := []criterion{dragReach(r), {key: LimitImpulse, limit: LimitFor(r, LimitImpulse), still: true,
+	g := []criterion{dragReach(r, out), {key: LimitImpulse, limit: LimitFor(r, LimitImpulse), still: true,
 		value: func(fl *sim.Flight) (float64, bool) { return fl.Rocket.Motor.Impulse(), true }}}
 	return append(g, fitCriteria(r)...)
 }
@@ -62,9 +62,9 @@ func lackOf(a string, given float64, b string, too float64) *Remedy {
 }
 
 // dragReach holds the flight within the drag that is known of the rocket.
-func dragReach(r *rocket.Rocket) criterion {
+func dragReach(r *rocket.Rocket, out results.Table) criterion {
 	g := criterion{key: checkDragReach, adds: []Remedy{*give("body.drag").because("a table against Mach that goes as far")},
-		limit: Limit{Min: noMin}}.judging(results.For(r).Must("max.mach"))
+		limit: Limit{Min: noMin}}.judging(out.Must("max.mach"))
 	g.limit = Limit{Key: checkDragReach, Name: "Mach within the drag known", Min: noMin, Max: r.DragReach(), Word: WordHigh, Source: theModel}
 	if len(r.Body.Drag) > 1 {
 		g.limit.Source = theFile

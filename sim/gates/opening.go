@@ -11,7 +11,7 @@ import (
 
 // canopyCriteria are about the canopies: each opens slowly enough, clear of rail and thrust,
 // in its turn, where its rule says, and fills; and what holds it is strong enough.
-func canopyCriteria(r *rocket.Rocket) []criterion {
+func canopyCriteria(r *rocket.Rocket, out results.Table) []criterion {
 	if len(r.Canopies) == 0 {
 		return []criterion{{key: checkUnstated, absent: WordNone, still: true,
 			limit: Limit{Key: checkUnstated, Name: "canopies", Min: 1, Max: noMax, Word: WordNone, Source: CommonPractice},
@@ -22,7 +22,7 @@ func canopyCriteria(r *rocket.Rocket) []criterion {
 	for i := range r.Canopies {
 		name := r.Canopies[i].Name
 		g = append(g, criterion{key: LimitOpening + "." + name, limit: LimitFor(r, LimitOpening), levers: openingLevers(r, i), change: openingChange(r, i)}.
-			judging(results.For(r).Must("canopy."+name+".airspeed")))
+			judging(out.Must("canopy."+name+".airspeed")))
 	}
 	for i := range r.Canopies {
 		g = append(g, freeCriterion(r, i), fullCriterion(r, i))
@@ -30,7 +30,7 @@ func canopyCriteria(r *rocket.Rocket) []criterion {
 		g = append(g, placeCriteria(r, i)...)
 	}
 	for i := range r.Canopies {
-		g = append(g, loadCriteria(r, i)...)
+		g = append(g, loadCriteria(r, i, out)...)
 	}
 	return g
 }
@@ -38,11 +38,11 @@ func canopyCriteria(r *rocket.Rocket) []criterion {
 // loadCriteria hold the opening load of a canopy against the strength of the mount, and warn
 // where the most it may come to, filling before the rocket slows or snatched by its line,
 // is more than the mount holds.
-func loadCriteria(r *rocket.Rocket, i int) []criterion {
+func loadCriteria(r *rocket.Rocket, i int, out results.Table) []criterion {
 	factor := LimitFor(r, LimitMount)
 	g := criterion{key: LimitMount + "." + r.Canopies[i].Name, levers: openingLevers(r, i),
 		limit: Limit{Key: LimitMount, Min: noMin, Max: noMax, Unit: "N", Word: WordHigh, Source: "strength of [recovery]"}}.
-		judging(results.For(r).Must("canopy." + r.Canopies[i].Name + ".load"))
+		judging(out.Must("canopy." + r.Canopies[i].Name + ".load"))
 	strength := math.NaN()
 	if r.Recovery != nil {
 		strength, _, _ = r.Recovery.Strength()

@@ -19,7 +19,7 @@ const (
 )
 
 // shapeCriteria hold a shape to what the drag model is for, where that flies, and the fins against flutter.
-func shapeCriteria(r *rocket.Rocket) []criterion {
+func shapeCriteria(r *rocket.Rocket, out results.Table) []criterion {
 	if r.Shape == nil {
 		return nil
 	}
@@ -37,7 +37,7 @@ func shapeCriteria(r *rocket.Rocket) []criterion {
 	if len(r.Shape.Fins) == 0 {
 		return g
 	}
-	flutter := criterion{key: LimitFlutter, limit: LimitFor(r, LimitFlutter)}.judging(results.For(r).Must("max.flutter"))
+	flutter := criterion{key: LimitFlutter, limit: LimitFor(r, LimitFlutter)}.judging(out.Must("max.flutter"))
 	var unknown []string
 	for i := range r.Shape.Fins {
 		f := &r.Shape.Fins[i]

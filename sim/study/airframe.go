@@ -75,32 +75,49 @@ func Airframes(ctx context.Context, r *rocket.Rocket, margin float64, o Options)
 		return nil, errNoShape
 	}
 	powers := drives(r)
-	return Collect(ctx, len(powers), o, func(ctx context.Context, i int) (Airframe, error) {
+	frames := make([]Airframe, len(powers))
+	var looks []func(context.Context) error // the longest first
+	for i, power := range powers {
 		c := *r
-		c.Power = powers[i]
-		return newAirframe(ctx, &c, margin, o)
-	})
+		c.Power = power
+		a := &frames[i]
+		*a = Airframe{Power: power, Given: len(r.Body.Drag) > 0, Attack: r.Limits.InForce().Attack}
+		looks = append(looks, func(ctx context.Context) error { return a.straightness(ctx, &c, o) })
+	}
+	for i := range frames {
+		a, c := &frames[i], *r
+		c.Power = a.Power
+		looks = append(looks, func(ctx context.Context) error { return a.flown(ctx, &c, margin, o) })
+	}
+	_, err := Collect(ctx, len(looks), o, func(ctx context.Context, i int) (struct{}, error) { return struct{}{}, looks[i](ctx) })
+	if err != nil {
+		return nil, err
+	}
+	return frames, nil
 }
 
-func newAirframe(ctx context.Context, r *rocket.Rocket, margin float64, o Options) (Airframe, error) {
-	a := Airframe{Power: r.Power, Given: len(r.Body.Drag) > 0, Attack: r.Limits.InForce().Attack}
+// flown flies the day, and sizes nose weight and fins for a least margin.
+func (a *Airframe) flown(ctx context.Context, r *rocket.Rocket, margin float64, o Options) error {
 	var err error
 	if a.Flight, err = sim.Fly(ctx, r, sim.Options{Tolerance: o.Tolerance, Keep: true}); err != nil {
-		return a, err
+		return err
 	}
 	a.parts(r)
+	a.Sizing, err = sizeFor(ctx, r, margin, o)
+	return err
+}
+
+// straightness flies thrusts off the centreline, and looks for the most that is allowed.
+func (a *Airframe) straightness(ctx context.Context, r *rocket.Rocket, o Options) error {
+	var err error
 	if a.Alignments, err = alignments(ctx, r, alignmentAngles(), o); err != nil {
-		return a, err
+		return err
 	}
-	a.Tolerance, err = alignmentTolerance(ctx, r, a.Attack, o)
+	a.Tolerance, err = alignmentTolerance(ctx, r, a.Attack, o, a.Alignments...)
 	if errors.Is(err, errOutOfReach) {
 		a.Crooked, err = true, nil
 	}
-	if err != nil {
-		return a, err
-	}
-	a.Sizing, err = sizeFor(ctx, r, margin, o)
-	return a, err
+	return err
 }
 
 // parts joins normal forces and drag shares by the parts' names, in the order along

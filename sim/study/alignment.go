@@ -78,8 +78,9 @@ const straightest = 0.01 * math.Pi / 180
 
 // alignmentTolerance is the largest angle of the thrust's line, rad, that keeps the
 // angle of attack in calm air under a limit, rad: what the builder's jig must hold.
-// LargestMisalignment if that does, errOutOfReach if not even one does that is as straight as any is built.
-func alignmentTolerance(ctx context.Context, r *rocket.Rocket, limit float64, o Options) (float64, error) {
+// LargestMisalignment if that does, errOutOfReach if not even one does that is as straight as any is built. Some angles
+// may have flown, in rising order.
+func alignmentTolerance(ctx context.Context, r *rocket.Rocket, limit float64, o Options, flown ...Misaligned) (float64, error) {
 	if !r.Balanced() {
 		return 0, errNoShape
 	}
@@ -90,16 +91,37 @@ func alignmentTolerance(ctx context.Context, r *rocket.Rocket, limit float64, o 
 		}
 		return limit - fl.Stability.MaxAngle, nil
 	})
-	most, err := under.At(LargestMisalignment)
-	if err != nil || most.Y >= 0 {
-		return most.X, err
+	var b solve.Bracket
+	held, over := false, false
+	for _, m := range flown {
+		p := solve.Point{X: m.Angle, Y: limit - m.MaxAngle}
+		if over = !(p.Y > 0); over {
+			b.Out = p
+			break
+		}
+		b.In, held = p, true
 	}
-	none, err := under.At(straightest)
-	if err != nil {
-		return 0, err
+	var err error
+	if !held {
+		if b.In, err = under.At(straightest); err != nil {
+			return 0, err
+		}
 	}
-	return sized(under, none, most)
+	if b.In.Y > 0 && !over {
+		var ok bool
+		if b, ok, err = solve.Outward(under, b.In, LargestMisalignment, firstAngle, 2); err != nil || !ok {
+			return LargestMisalignment, err
+		}
+	}
+	return sized(under, b.In, b.Out, angleTol/sizingTol)
 }
+
+// angleTol is how close an angle of the thrust comes, rad: finer than it can be built or measured.
+const angleTol = 5e-4 * math.Pi / 180
+
+// firstAngle is the first step towards the largest angle, rad: an angle is mostly held to a few degrees, and beyond it
+// a flight that turns over takes many times as long.
+const firstAngle = math.Pi / 180
 
 // leastMargin is the least margin on the way up; NaN of a rocket that cannot be so.
 func leastMargin(ctx context.Context, r *rocket.Rocket, o Options) (float64, error) {
@@ -129,11 +151,15 @@ func noseWeight(ctx context.Context, r *rocket.Rocket, at, margin float64, o Opt
 		return 0, err
 	}
 	mass := r.BodyMass()
-	most, err := spare.At(math.Min(3*mass, rocket.NumberNamed("body.mass").Range.Max-mass))
+	most := math.Min(3*mass, rocket.NumberNamed("body.mass").Range.Max-mass)
+	b, ok, err := solve.Outward(spare, none, most, most/32, 2)
+	if err == nil && !ok {
+		err = errOutOfReach
+	}
 	if err != nil {
 		return 0, err
 	}
-	return sized(spare, most, none)
+	return sized(spare, b.In, b.Out, most)
 }
 
 // WithWeight is the rocket with a lump more in its body, balance and inertia moved by it. It is
@@ -172,32 +198,39 @@ func finSpan(ctx context.Context, r *rocket.Rocket, margin float64, o Options) (
 	})
 	last := &r.Shape.Fins[len(r.Shape.Fins)-1]
 	low, high := math.Max(last.Span/8, math.Abs(last.Sweep)/4), math.Min(last.Span*4, 8*r.Shape.Diameter) // within what a shape may have
-	wide, err := spare.At(high)
-	if err != nil {
-		return 0, err
+	// From today's span on: far narrower fins turn over and over, which takes many times as long to fly.
+	today, err := spare.At(last.Span)
+	if err != nil || today.Y == 0 {
+		return last.Span, err
 	}
-	if !(wide.Y >= 0) {
+	end := high
+	if today.Y > 0 {
+		end = low
+	}
+	b, ok, err := solve.Outward(spare, today, end, last.Span*min(0.5, max(0.01, math.Abs(today.Y)/2)), 2)
+	switch {
+	case err != nil:
+		return 0, err
+	case !ok && today.Y > 0:
+		return low, nil
+	case !ok:
 		return 0, errOutOfReach
 	}
-	narrow, err := spare.At(low)
-	if err != nil || narrow.Y >= 0 {
-		return low, err
-	}
-	return sized(spare, wide, narrow)
+	return sized(spare, b.In, b.Out, high-low)
 }
 
-// sizingTol is how close a size comes, as a share of the range looked at.
+// sizingTol is how close a size comes, as a share of its range.
 const sizingTol = 1e-6
 
 // sized is the size furthest from one that is enough, towards one that is not, at which
-// something is still to spare; errOutOfReach if the one is not enough.
-func sized(spare solve.Func, enough, short solve.Point) (float64, error) {
+// something is still to spare; errOutOfReach if the one is not enough. The range is as wide as told.
+func sized(spare solve.Func, enough, short solve.Point, width float64) (float64, error) {
 	switch {
 	case enough.Y == 0:
 		return enough.X, nil
 	case !(enough.Y > 0):
 		return 0, errOutOfReach
 	}
-	b, err := solve.Root(spare, solve.Bracket{In: enough, Out: short}, solve.Tolerance{X: sizingTol * math.Abs(enough.X-short.X)})
+	b, err := solve.Root(spare, solve.Bracket{In: enough, Out: short}, solve.Tolerance{X: sizingTol * width})
 	return b.In.X, err
 }

@@ -137,7 +137,7 @@ func TestSized(t *testing.T) {
 		require.NoError(t, err)
 		short, err := f.At(0)
 		require.NoError(t, err)
-		got, err := sized(counted, enough, short)
+		got, err := sized(counted, enough, short, 1)
 		require.NoError(t, err)
 		after, err := f(got - sizingTol)
 		require.NoError(t, err)
@@ -147,11 +147,11 @@ func TestSized(t *testing.T) {
 		assert.LessOrEqual(t, after, 0.0, name)
 		assert.LessOrEqual(t, looks, 10, name)
 	}
-	_, err := sized(nil, solve.Point{Y: -1}, solve.Point{X: 1, Y: -2})
+	_, err := sized(nil, solve.Point{Y: -1}, solve.Point{X: 1, Y: -2}, 1)
 	assert.ErrorIs(t, err, errOutOfReach)
-	_, err = sized(nil, solve.Point{Y: math.NaN()}, solve.Point{X: 1, Y: -2})
+	_, err = sized(nil, solve.Point{Y: math.NaN()}, solve.Point{X: 1, Y: -2}, 1)
 	assert.ErrorIs(t, err, errOutOfReach)
-	just, err := sized(nil, solve.Point{X: 3}, solve.Point{X: 1, Y: -2})
+	just, err := sized(nil, solve.Point{X: 3}, solve.Point{X: 1, Y: -2}, 2)
 	require.NoError(t, err)
 	assert.Equal(t, 3.0, just)
 }

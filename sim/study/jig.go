@@ -98,7 +98,7 @@ func (j *Jigged) toField(ctx context.Context, r *rocket.Rocket, o Options) error
 			return err
 		}
 		if next.Y < 0 {
-			found, err := sized(spare, held, next)
+			found, err := sized(spare, held, next, jigStep)
 			if err != nil {
 				return err
 			}
