@@ -8,6 +8,12 @@ const (
 	leastHeight = 24
 )
 
+// The most room it takes, more than any window has; what a terminal claims beyond stays blank.
+const (
+	mostWidth  = 1000
+	mostHeight = 400
+)
+
 // layout is where everything stands for one size of the screen: a title line,
 // the body with the inputs at the left and the view at the right, the findings,
 // two lines about the chosen input (or a question), and a line of keys.
@@ -26,14 +32,14 @@ const (
 )
 
 func newLayout(w, h int) layout {
-	l := layout{width: w, height: h}
+	l := layout{width: min(w, mostWidth), height: min(h, mostHeight)}
 	if l.short() {
 		return l
 	}
-	l.inputs = min(30+(w-leastWidth)/12, 38)
-	l.view = w - l.inputs - 3 // the border, and a blank on both sides
-	l.findings = min(3+(h-leastHeight)/12, 8)
-	l.body = h - titleRows - statusRows - keyRows - l.findings
+	l.inputs = min(30+(l.width-leastWidth)/12, 38)
+	l.view = l.width - l.inputs - 3 // the border, and a blank on both sides
+	l.findings = min(3+(l.height-leastHeight)/12, 8)
+	l.body = l.height - titleRows - statusRows - keyRows - l.findings
 	return l
 }
 

@@ -1,7 +1,9 @@
 package tui
 
 import (
+	"errors"
 	"fmt"
+	"io/fs"
 	"reflect"
 	"slices"
 	"time"
@@ -43,11 +45,16 @@ func (m *Model) flush() tea.Cmd {
 	return func() tea.Msg { return keptMsg{keeper.Flush()} }
 }
 
-// editsKept tells when they could not be.
+// editsKept tells when they could not be, unless something worse is being told.
 func (m *Model) editsKept(msg keptMsg) {
-	if msg.err != nil {
-		m.say(draw.Caution, "Unsaved edits are not being kept: "+msg.err.Error())
+	if msg.err == nil || m.notice.role == draw.Bad {
+		return
 	}
+	why := msg.err.Error()
+	if bad := new(fs.PathError); errors.As(msg.err, &bad) {
+		why = bad.Err.Error() + " (" + draw.ShortPath(bad.Path) + ")" // what counts first: a path may be long
+	}
+	m.say(draw.Caution, "Unsaved edits are not being kept: "+why)
 }
 
 // quit leaves, after asking when there are unsaved changes.

@@ -54,6 +54,14 @@ func TestEditsAreOffered(t *testing.T) {
 	}
 }
 
+// What is offered names the values that were changed, uncertainties among them, and not those
+// that follow from them.
+func TestDifferencesAreThoseOfTheFile(t *testing.T) {
+	s, _ := left(t, func(text string) string { return filled(text, "0.33") + "\n[spread]\nwater.fill = \"1 %\"\n" }, nil)
+	require.NotNil(t, s.m.page, "%v", s.m.asking)
+	require.Equal(t, "water.fill: 30 % to 33 %\nspread.water.fill: new, 1 %", strings.TrimSpace(strings.Join(s.m.page.write(&s.m, 80), "\n")))
+}
+
 // What was saved later is not to be undone by older edits: they are put aside.
 func TestOlderEditsAreNotOffered(t *testing.T) {
 	s, dir := left(t, func(text string) string { return filled(text, "0.33") }, func(path, text string) {

@@ -241,32 +241,38 @@ func differencesPage(was, is *rocketfile.File, moved bool) page {
 	}}
 }
 
-// differences lists the inputs whose values differ, as "name: before to after".
+// differences lists the inputs whose values differ, as "name: before to after": those that
+// a file gives, not what follows from them, and uncertainties.
 func differences(was, is *rocketfile.File, m *Model) []string {
-	before, after := was.Rocket(), is.Rocket()
-	old := map[string]string{}
-	var names []string
-	for _, in := range was.Inputs() {
-		d := newField(was, before, in, m.units)
-		old[in.Name] = d.value()
-		names = append(names, in.Name)
+	before, after := m.fieldsIn(was), m.fieldsIn(is)
+	old := map[string]field{}
+	for _, d := range before {
+		old[d.Name] = d
 	}
 	var out []string
-	for _, in := range is.Inputs() {
-		d := newField(is, after, in, m.units)
-		v, known := old[in.Name]
-		delete(old, in.Name)
+	for _, d := range after {
+		o, known := old[d.Name]
+		delete(old, d.Name)
 		switch {
 		case !known:
-			out = append(out, in.Name+": new, "+d.value())
-		case v != d.value():
-			out = append(out, in.Name+": "+v+" to "+d.value())
+			out = append(out, d.Name+": new, "+d.value())
+		case o.value() != d.value() && (o.given || d.given):
+			out = append(out, d.Name+": "+o.value()+" to "+d.value())
 		}
 	}
-	for _, name := range names {
-		if v, gone := old[name]; gone {
-			out = append(out, name+": "+v+", removed")
+	for _, d := range before {
+		if _, gone := old[d.Name]; gone {
+			out = append(out, d.Name+": "+d.value()+", removed")
 		}
 	}
 	return out
+}
+
+// fieldsIn are the inputs of a file, and the uncertainties that it gives.
+func (m *Model) fieldsIn(f *rocketfile.File) []field {
+	var out []field
+	for _, in := range f.Inputs() {
+		out = append(out, newField(f, f.Rocket(), in, m.units))
+	}
+	return append(out, spreadFields(f, m.units)...)
 }

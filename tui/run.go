@@ -23,8 +23,27 @@ func init() { quiet.Restore() }
 // errNoTerminal says what the screen needs.
 var errNoTerminal = errors.New("the screen needs a terminal; the commands do without: ullage fly FILE")
 
+// Interrupted is the error of a screen that was told to end; it is context.Canceled too.
+type Interrupted struct {
+	Kept bool  // unsaved edits are offered at the next start
+	Err  error // why they are not
+}
+
+func (e Interrupted) Error() string {
+	switch {
+	case e.Err != nil:
+		return "unsaved edits could not be kept: " + e.Err.Error()
+	case e.Kept:
+		return "unsaved edits are kept, and offered at the next start"
+	}
+	return "nothing was unsaved"
+}
+
+// Unwrap is context.Canceled.
+func (e Interrupted) Unwrap() error { return context.Canceled }
+
 // Run shows the screen until the user quits. When ctx ends, or the program is
-// told to end (hang-up, termination), it leaves with context.Canceled and
+// told to end (hang-up, termination), it leaves with [Interrupted] and
 // unsaved edits are offered at the next start, as they are after a panic.
 func Run(ctx context.Context, o Options) error { return run(ctx, o, New(o)) }
 
@@ -44,7 +63,11 @@ func run(ctx context.Context, o Options, m Model) (err error) {
 	m.find = m.findRecord(recovery.Dir()) // once the first frame is out
 	kept := m.records
 	defer func() {
-		if closing := kept.keeper.Close(); closing != nil && err == nil {
+		closing := kept.keeper.Close()
+		switch {
+		case errors.Is(err, context.Canceled):
+			err = Interrupted{kept.keeper.Holds(), closing}
+		case err == nil:
 			err = closing
 		}
 	}()

@@ -278,6 +278,9 @@ func TestEndings(t *testing.T) {
 				require.Equal(t, e.code, exit.ExitCode(), "%q", c.all())
 			}
 			require.Contains(t, c.all(), leaveScreen)
+			if e.code == 130 {
+				require.Contains(t, c.all(), "ended: unsaved edits are kept, and offered at the next start")
+			}
 			require.Equal(t, 1, c.records())
 			c.record("0.31")
 

@@ -207,6 +207,17 @@ func TestTooSmall(t *testing.T) {
 	require.True(t, s.quit)
 }
 
+// What a terminal claims beyond any window takes no room, and no time.
+func TestTooLarge(t *testing.T) {
+	s := newScreen(t, plover(t), 80, 24)
+	for _, size := range [][2]int{{65535, 24}, {80, 65535}, {10000, 10000}} {
+		s.send(tea.WindowSizeMsg{Width: size[0], Height: size[1]})
+		rows := s.m.rows()
+		require.Len(t, rows, min(size[1], mostHeight))
+		require.Equal(t, min(size[0], mostWidth), draw.Width(rows[len(rows)/2]))
+	}
+}
+
 // Every size from the least up is filled exactly, whatever is on the screen.
 func TestSizes(t *testing.T) {
 	long.Unraced(t)

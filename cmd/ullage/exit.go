@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"ullage/sim/fault"
+	"ullage/tui"
 )
 
 // The exit statuses.
@@ -65,6 +66,10 @@ func interruption(err error) string {
 	var p partialError
 	if errors.As(err, &p) {
 		return "ullage: interrupted; " + p.Error()
+	}
+	var screen tui.Interrupted
+	if errors.As(err, &screen) && (screen.Kept || screen.Err != nil) {
+		return "ullage: interrupted; " + screen.Error()
 	}
 	return "ullage: interrupted"
 }

@@ -8,7 +8,6 @@ package atomicfile
 
 import (
 	"errors"
-	"fmt"
 	"io/fs"
 	"math/rand/v2"
 	"os"
@@ -37,13 +36,31 @@ func unfinished(name string) bool {
 // most systems allow 255 for all of it.
 const longestBase = 200
 
-// Begin begins a file for a path, through a link that is there to what it points at. It
+// real is what a path means: what a link points at, be that there or not.
+func real(path string) string {
+	if whole, err := filepath.EvalSymlinks(path); err == nil {
+		return whole
+	}
+	const most = 40 // links to links, as systems have it
+	at := path
+	for range most {
+		to, err := os.Readlink(at)
+		if err != nil {
+			return at
+		}
+		if !filepath.IsAbs(to) {
+			to = filepath.Join(filepath.Dir(at), to)
+		}
+		at = to
+	}
+	return path
+}
+
+// Begin begins a file for a path, through a link to what it points at. It
 // has the permissions of the file that is there, else mode less what the user's mask takes
 // away. The error is a *fs.PathError for the path.
 func Begin(path string, mode fs.FileMode) (*File, error) {
-	if real, err := filepath.EvalSymlinks(path); err == nil {
-		path = real
-	}
+	path = real(path)
 	info, err := os.Stat(path)
 	there := err == nil
 	if there {
@@ -114,6 +131,18 @@ func sweep(dir string) {
 	}
 }
 
+// Write writes to the file. The error is a *fs.PathError for its path.
+func (f *File) Write(text []byte) (int, error) {
+	n, err := f.File.Write(text)
+	if bad := new(fs.PathError); errors.As(err, &bad) {
+		err = &fs.PathError{Op: "write", Path: f.path, Err: bad.Err} // not the name it has meanwhile
+	}
+	return n, err
+}
+
+// WriteString is Write.
+func (f *File) WriteString(text string) (int, error) { return f.Write([]byte(text)) }
+
 // Replace ends the file and gives it its name, in place of what has it.
 func (f *File) Replace() error {
 	return f.end(func() error { return os.Rename(f.Name(), f.path) })
@@ -162,9 +191,9 @@ func Write(path string, text []byte, mode fs.FileMode) error {
 	if err != nil {
 		return err
 	}
-	if _, err := f.File.Write(text); err != nil {
+	if _, err := f.Write(text); err != nil {
 		f.Discard()
-		return fmt.Errorf("write %s: %w", path, err)
+		return err
 	}
 	return f.Replace()
 }

@@ -107,6 +107,13 @@ func TestLinksStayLinks(t *testing.T) {
 	require.NoError(t, Write(filepath.Join(dir, "link"), []byte("new"), 0o644))
 	require.Equal(t, "new", text(t, filepath.Join(dir, "a")))
 	require.Equal(t, []string{"a", "link"}, names(t, dir))
+
+	require.NoError(t, os.Remove(filepath.Join(dir, "a")))
+	require.NoError(t, Write(filepath.Join(dir, "link"), []byte("newer"), 0o644))
+	require.Equal(t, "newer", text(t, filepath.Join(dir, "a")), "of one that points at nothing too")
+	require.Equal(t, []string{"a", "link"}, names(t, dir))
+	require.NoError(t, os.Symlink("round", filepath.Join(dir, "round")))
+	require.Error(t, Write(filepath.Join(dir, "round", "x"), nil, 0o644))
 }
 
 func TestErrorsNameThePath(t *testing.T) {

@@ -158,10 +158,24 @@ func (p *parser) brokenNumber(number, rest string) (Quantity, error) {
 	if rest[0] != ',' || digitsLength(rest[1:]) == 3 {
 		remedies = p.readable(remedies, whole)
 	}
+	if p.several() {
+		return p.fault(InParts, p.byExample())
+	}
 	if len(remedies) == 0 {
 		return p.fault("is not "+p.dimension.String(), p.byExample())
 	}
 	return p.fault(InParts, "write "+strings.Join(remedies, " or "))
+}
+
+// several tells of numbers with blanks between them that part no thousands, such as lines
+// that were pasted.
+func (p *parser) several() bool {
+	for i, f := range strings.Fields(p.text) {
+		if n := digitsLength(f); i > 0 && n > 0 && n != 3 {
+			return true
+		}
+	}
+	return false
 }
 
 // readable adds a text to the list, quoted and tidy, if it can be read.

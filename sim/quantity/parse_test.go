@@ -158,6 +158,7 @@ func TestParseErrors(t *testing.T) {
 
 		{"1_000 m", quantity.Length, `"1_000 m": is not one plain number; write "1000 m"`},
 		{"1 000 m", quantity.Length, `"1 000 m": is not one plain number; write "1000 m"`},
+		{"25 26 27", quantity.Fraction, `"25 26 27": is not one plain number; write a fraction such as "30 %"`},
 		{"1'000'000 mm", quantity.Length, `"1'000'000 mm": is not one plain number; write "1000000 mm"`},
 		{"1,500 m", quantity.Length, `"1,500 m": is not one plain number; write "1.500 m" or "1500 m"`},
 

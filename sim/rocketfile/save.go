@@ -159,9 +159,22 @@ func replace(path string, text []byte) error {
 		return fmt.Errorf("saving %s: the file is read-only", path)
 	}
 	if err := atomicfile.Write(path, text, newFileMode); err != nil {
-		return fmt.Errorf("saving %s: %s", path, fault.Reason(err))
+		return unwritten(path, err)
 	}
 	return nil
+}
+
+// unwritten says why a file could not be written. It is written beside its place, so that
+// its folder decides.
+func unwritten(path string, err error) error {
+	why := fault.Reason(err)
+	switch {
+	case errors.Is(err, fs.ErrPermission):
+		why = "its folder may not be written to; save under another name"
+	case errors.Is(err, fs.ErrNotExist):
+		why = "its folder is gone; save under another name"
+	}
+	return fmt.Errorf("saving %s: %s", path, why)
 }
 
 // create writes a file whole or not at all, never over one that exists.
@@ -177,7 +190,7 @@ func create(path string, text []byte) error {
 	case errors.Is(err, fs.ErrExist):
 		return fmt.Errorf("saving %s: %w", path, ErrExists)
 	case err != nil:
-		return fmt.Errorf("saving %s: %s", path, fault.Reason(err))
+		return unwritten(path, err)
 	}
 	return nil
 }

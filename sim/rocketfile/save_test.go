@@ -197,9 +197,16 @@ func TestSaveThatFailsLeavesTheOldFile(t *testing.T) {
 	if probe := os.WriteFile(filepath.Join(dir, "probe"), nil, 0o644); probe == nil {
 		t.Skip("this user may write everywhere")
 	}
-	require.Error(t, g.Save())
+	require.EqualError(t, g.Save(), "saving "+path+": its folder may not be written to; save under another name")
 	require.Equal(t, plain, onDisk(t, path))
 	require.True(t, g.Modified())
+}
+
+// A folder that is gone is told of as such.
+func TestSaveIntoAFolderThatIsGone(t *testing.T) {
+	f, path := saved(t)
+	require.NoError(t, os.RemoveAll(filepath.Dir(path)))
+	require.EqualError(t, f.Save(), "saving "+path+": its folder is gone; save under another name")
 }
 
 const saverEnv = "ULLAGE_TEST_SAVER"

@@ -202,6 +202,16 @@ func (k *Keeper) Forget() {
 	k.noted, k.stale = nil, true
 }
 
+// Holds tells whether there are edits to be kept.
+func (k *Keeper) Holds() bool {
+	if k == nil {
+		return false
+	}
+	k.mu.Lock()
+	defer k.mu.Unlock()
+	return k.noted != nil
+}
+
 // Flush brings the record up to what was noted.
 func (k *Keeper) Flush() error {
 	if k == nil {

@@ -12,18 +12,18 @@ type canvas struct {
 	width int
 	rows  []string // painted; nil when nothing is known of it
 
-	inks   inks
-	before []cell   // memory for a row taken apart,
-	after  []cell   // for what is to be shown in all rows that change,
-	stroke []stroke // and for what is written of them
+	inks          inks
+	before, after []cell   // memory for a row taken apart,
+	strokes       []stroke // and for what changes
+	text          []byte   // in them
 }
 
 // stroke is a run of cells in a row, of one style or blank, that is written in one go.
 type stroke struct {
-	y, x  int
-	cells []cell
-	style string
-	erase bool // from there to the end of the row
+	at       place
+	style    string
+	cells    int // 0: everything from there on is blank
+	from, to int // of the canvas's text
 }
 
 // paint adds what to write so that the terminal shows some rows of a width, in place of what
@@ -33,7 +33,7 @@ type stroke struct {
 // three times the bytes of a move of the cursor, and a plot has its colours in every row.
 func (c *canvas) paint(out []byte, rows []string, width int) []byte {
 	pen := pen{out: out, width: width}
-	c.after, c.stroke = c.after[:0], c.stroke[:0]
+	c.strokes, c.text = c.strokes[:0], c.text[:0]
 	whole := c.rows == nil || c.width != width || len(c.rows) != len(rows)
 	if whole {
 		pen.write(ansi.CursorHomePosition + ansi.EraseScreenBelow)
@@ -46,9 +46,9 @@ func (c *canvas) paint(out []byte, rows []string, width int) []byte {
 			c.change(&pen, i, c.rows[i], row)
 		}
 	}
-	slices.SortStableFunc(c.stroke, func(a, b stroke) int { return strings.Compare(a.style, b.style) })
-	for _, s := range c.stroke {
-		pen.stroke(s)
+	slices.SortStableFunc(c.strokes, func(a, b stroke) int { return strings.Compare(a.style, b.style) })
+	for _, s := range c.strokes {
+		pen.stroke(s, c.text[s.from:s.to])
 	}
 	pen.take("")
 	c.width, c.rows = width, rows
@@ -59,12 +59,10 @@ func (c *canvas) paint(out []byte, rows []string, width int) []byte {
 // not take one cell each, on which terminals disagree, is written in full.
 func (c *canvas) change(pen *pen, y int, was, is string) {
 	var ok, ok2 bool
-	start := len(c.after)
 	c.before, ok = c.inks.cellsOf(c.before[:0], was)
-	c.after, ok2 = c.inks.cellsOf(c.after, is)
-	before, after := c.before, c.after[start:]
+	c.after, ok2 = c.inks.cellsOf(c.after[:0], is)
+	before, after := c.before, c.after
 	if !ok || !ok2 {
-		c.after = c.after[:start]
 		pen.clear(y)
 		pen.row(y, is)
 		return
@@ -90,11 +88,15 @@ func (c *canvas) change(pen *pen, y int, was, is string) {
 				break
 			}
 		}
-		c.stroke = append(c.stroke, stroke{y: y, x: x, cells: after[x:upTo], style: style})
+		from := len(c.text)
+		for i := x; i < upTo; i++ {
+			c.text = append(c.text, after[i].text...)
+		}
+		c.strokes = append(c.strokes, stroke{at: place{x, y}, style: style, cells: upTo - x, from: from, to: len(c.text)})
 		x = upTo - 1
 	}
 	if trimmed(before) > end {
-		c.stroke = append(c.stroke, stroke{y: y, x: end, erase: true})
+		c.strokes = append(c.strokes, stroke{at: place{end, y}})
 	}
 }
 

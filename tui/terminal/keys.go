@@ -3,6 +3,7 @@ package terminal
 import (
 	"bytes"
 	"io"
+	"os"
 	"time"
 	"unicode/utf8"
 )
@@ -19,64 +20,61 @@ const (
 	pasteEnd   = "\x1b[201~"
 )
 
+// mostHeld bounds what is kept of any other sequence that goes on and on.
+const mostHeld = 4 << 10
+
+// longestKey is the longest sequence that can be a key, or the mouse, bytes.
+const longestKey = 64
+
 // Keys is what is typed, read in whole characters, sequences and pastes however the
-// terminal cuts them, without the terminal's answers. What never ends is given up after
-// some 70 ms: an escape is then the key, a paste what came of it, and the beginning of
-// anything else is dropped.
+// terminal cuts them, without the terminal's answers. What never ends is given up when
+// nothing more has come for some 70 ms: an escape is then the key, a paste what came of it,
+// and the beginning of anything else is dropped.
 type Keys struct {
 	answer func(light bool)
-	chunks chan []byte
-	err    error  // why there are no more chunks
-	held   []byte // not whole yet
-	ready  []byte // to be read
+	chunks chan []byte // an empty one: nothing has followed the one before
+	err    error       // why there are no more chunks
+	held   []byte      // not whole yet
+	ready  []byte      // to be read
 }
 
 // NewKeys reads keys from a terminal. Answer is told of its background, whether light.
 func NewKeys(from io.Reader, answer func(light bool)) *Keys {
 	k := &Keys{answer: answer, chunks: make(chan []byte)}
-	go func() {
-		for {
-			buf := make([]byte, 1024)
-			n, err := from.Read(buf)
-			if n > 0 {
-				k.chunks <- buf[:n]
-			}
-			if err != nil {
-				k.err = err
-				close(k.chunks)
-				return
-			}
-		}
-	}()
+	go k.listen(from)
 	return k
+}
+
+// listen passes on what is read, and where it pauses. It asks the system for both in one
+// thread: however late the program gets to run, what has come by then is no pause.
+func (k *Keys) listen(from io.Reader) {
+	defer close(k.chunks)
+	for {
+		buf := make([]byte, 1024)
+		n, err := from.Read(buf)
+		if n > 0 {
+			k.chunks <- buf[:n]
+		}
+		if err != nil {
+			k.err = err
+			return
+		}
+		if f, ok := from.(*os.File); ok && !follows(f, patience) {
+			k.chunks <- nil
+		}
+	}
 }
 
 // Read gives what has come whole. It never fills p: its reader takes a full one for a part.
 func (k *Keys) Read(p []byte) (int, error) {
 	for len(k.ready) == 0 {
-		var giveUp <-chan time.Time
-		if len(k.held) > 0 {
-			giveUp = time.After(patience)
-		}
-		select {
-		case chunk, more := <-k.chunks:
-			if !more {
-				if k.ready, k.held = unfinished(k.held), nil; len(k.ready) == 0 {
-					return 0, k.err
-				}
-				break
-			}
-			k.take(chunk)
-		case <-giveUp:
-			select {
-			case chunk, more := <-k.chunks: // it came in time, and only this program did not run
-				if more {
-					k.take(chunk)
-					continue
-				}
-			default:
-			}
+		switch chunk, more := <-k.chunks; {
+		case !more && len(k.held) == 0:
+			return 0, k.err
+		case len(chunk) == 0:
 			k.ready, k.held = unfinished(k.held), nil
+		default:
+			k.take(chunk)
 		}
 	}
 	n := cut(k.ready, len(p)-1)
@@ -87,15 +85,20 @@ func (k *Keys) Read(p []byte) (int, error) {
 
 // take adds what came to what is not whole yet.
 func (k *Keys) take(chunk []byte) {
-	k.held = bounded(append(k.held, chunk...))
+	k.held = append(k.held, chunk...)
 	var n int
 	k.ready, n = k.whole(k.held)
-	k.held = bytes.Clone(k.held[n:])
+	k.held = bounded(bytes.Clone(k.held[n:]))
 }
 
-// bounded is what came of a paste without what is too much of it.
+// bounded is the beginning of a sequence without what is too much of it; its last bytes
+// stay, which may begin its end.
 func bounded(b []byte) []byte {
-	if most := len(pasteStart) + mostPasted; len(b) > 2*most && bytes.HasPrefix(b, []byte(pasteStart)) {
+	most := mostHeld
+	if bytes.HasPrefix(b, []byte(pasteStart)) {
+		most = len(pasteStart) + mostPasted
+	}
+	if len(b) > most+len(pasteEnd) {
 		return append(b[:most], b[len(b)-len(pasteEnd):]...)
 	}
 	return b
@@ -116,7 +119,7 @@ func (k *Keys) whole(b []byte) (typed []byte, upTo int) {
 			if light, ok := background(token); ok {
 				k.answer(light)
 			}
-		default:
+		case len(token) <= longestKey:
 			typed = append(typed, token...)
 		}
 		upTo += n
@@ -213,21 +216,15 @@ func ended(b []byte, n int) (int, kind) {
 	return n, typed
 }
 
-// longestAnswer bounds what is taken for an answer.
-const longestAnswer = 4096
-
 // text is first for a sequence that ends with BEL or ESC \.
 func text(b []byte) (int, kind) {
-	for i := 2; i < min(len(b), longestAnswer); i++ {
+	for i := 2; i < len(b); i++ {
 		switch {
 		case b[i] == '\a':
 			return i + 1, answered
 		case b[i] == '\\' && b[i-1] == '\x1b' && i > 2:
 			return i + 1, answered
 		}
-	}
-	if len(b) >= longestAnswer {
-		return 2, typed
 	}
 	return 0, partial
 }

@@ -2,6 +2,7 @@ package terminal
 
 import (
 	"io"
+	"os"
 	"strings"
 	"testing"
 	"time"
@@ -12,13 +13,14 @@ import (
 
 // keyboard is a terminal that a test types on.
 type keyboard struct {
-	w     *io.PipeWriter
+	w     *os.File
 	read  chan string
 	light []bool
 }
 
 func newKeyboard(t *testing.T, room int) *keyboard {
-	r, w := io.Pipe()
+	r, w, err := os.Pipe()
+	require.NoError(t, err)
 	k := &keyboard{w: w, read: make(chan string, 1000)}
 	keys := NewKeys(r, func(light bool) { k.light = append(k.light, light) })
 	go func() {
@@ -80,7 +82,7 @@ func TestKeysGiveUp(t *testing.T) {
 	for _, c := range []struct{ typed, read string }{
 		{"\x1b", "\x1b"}, {"\x1b[", "\x1b["}, {"\x1b[200~9 bar", "\x1b[200~9 bar\x1b[201~"}, {"\x1b[200~9\x1b[20", "\x1b[200~9\x1b[201~"},
 		{"\xe2", "\xe2"},
-		{"\x1b[1;1;", ""}, {"\x1b]11;rgb:qdq", ""}, {"\x1bPqqq", ""}, {"\x1b[200", ""}, {"\x1bO", "\x1bO"},
+		{"\x1b[1;1;", ""}, {"\x1b[" + strings.Repeat("1;", 5000), ""}, {"\x1b]52;c;" + strings.Repeat("q", 10000), ""}, {"\x1b]11;rgb:qdq", ""}, {"\x1bPqqq", ""}, {"\x1b[200", ""}, {"\x1bO", "\x1bO"},
 	} {
 		k := newKeyboard(t, 256)
 		k.types(c.typed)
@@ -98,12 +100,19 @@ func TestKeysGiveUp(t *testing.T) {
 	require.Less(t, patience, 100*time.Millisecond)
 }
 
-// The terminal's answers are taken out wherever they come.
+// The terminal's answers are taken out wherever they come, however long, and so is what is
+// longer than any key.
 func TestKeysTakeAnswers(t *testing.T) {
+	const most = mostHeld + 5000
 	const answer, bell = "\x1b]11;rgb:ffff/ffff/ffff\x1b\\", "\x1b]11;rgb:0000/0000/0000\a"
 	k := newKeyboard(t, 256)
-	k.types("ab" + answer + "c\x1b[A" + bell + "\x1b]4;1;rgb:1/1/1\ad")
-	got, _ := k.next(t)
+	k.types("ab" + answer + "c\x1b[A" + bell + "\x1b]4;1;rgb:1/1/1\a" +
+		"\x1b]52;c;" + strings.Repeat("q", most) + "\x1b\\" + "\x1b[" + strings.Repeat("1;", most) + "u" + "d")
+	got := ""
+	for !strings.HasSuffix(got, "d") {
+		more, _ := k.next(t)
+		got += more
+	}
 	require.Equal(t, "abc\x1b[Ad", got)
 	require.Equal(t, []bool{true, false}, k.light)
 }

@@ -37,18 +37,16 @@ func (p *pen) clear(y int) {
 	p.write(ansi.EraseLineRight)
 }
 
-// stroke writes a stroke.
-func (p *pen) stroke(s stroke) {
+// stroke writes a stroke that has a text.
+func (p *pen) stroke(s stroke, text []byte) {
 	p.take(s.style)
-	p.move(place{s.x, s.y})
-	if s.erase {
+	p.move(s.at)
+	if s.cells == 0 {
 		p.write(ansi.EraseLineRight)
 		return
 	}
-	for i := range s.cells {
-		p.write(s.cells[i].text)
-	}
-	p.at.x += len(s.cells)
+	p.out = append(p.out, text...)
+	p.at.x += s.cells
 	p.known = p.at.x < p.width // behind the last cell terminals differ
 }
 

@@ -16,7 +16,8 @@ import (
 func understand(*os.File) (undo func()) { return nil }
 
 // Watch calls changed when the terminal has another size, and when the program goes on
-// after having been stopped, until done is closed. The terminal is taken again by then.
+// after having been stopped, until done is closed. The terminal is taken again by then, and
+// what it shows is not known.
 func (t *Terminal) Watch(done <-chan struct{}, changed func()) {
 	signals := make(chan os.Signal, 2)
 	signal.Notify(signals, syscall.SIGWINCH, syscall.SIGCONT)
@@ -29,6 +30,8 @@ func (t *Terminal) Watch(done <-chan struct{}, changed func()) {
 			case s := <-signals:
 				if s == syscall.SIGCONT {
 					t.Resume()
+				} else {
+					t.forget() // also of a size that it had before
 				}
 				changed()
 			}

@@ -153,6 +153,13 @@ func (t *Terminal) Redraw() {
 	t.show()
 }
 
+// forget has the next frame written whole, whatever was shown.
+func (t *Terminal) forget() {
+	t.mu.Lock()
+	defer t.mu.Unlock()
+	t.shows = canvas{}
+}
+
 // Resume takes the terminal again after the program was stopped.
 func (t *Terminal) Resume() {
 	t.mu.Lock()
