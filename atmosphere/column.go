@@ -14,6 +14,7 @@ type Column struct {
 	stretch     float64 // r0²/radius, m: ΔH = stretch·h/(radius + h)
 	temperature float64 // of the air at the site, K
 	slope       float64 // of temperature with geopotential height, over temperature, 1/m
+	bend        float64 // slope·stretch, m
 	density     float64 // of dry air at the site's temperature and pressure, kg/m³
 	specific    float64 // R·temperature: pressure over density of dry air at the site, J/kg
 	seriesFrom  float64 // least u that the series may take: its range, or the tropopause
@@ -49,6 +50,7 @@ func newColumn(elevation, temperature, pressure, humidity float64) Column {
 		density:     pressure / (GasConstant * temperature),
 		specific:    GasConstant * temperature,
 	}
+	c.bend = c.slope * c.stretch
 	c.seriesFrom = max(-seriesRange, c.slope*(tropopause-site))
 
 	gas := GasConstant
@@ -101,15 +103,15 @@ func (s *stratum) at(d float64) (temperature, density float64) {
 // m of geometric altitude. The speed of sound there is √(Gamma·pressure/density).
 // A NaN gives NaN.
 func (c *Column) At(h float64) (pressure, density float64) {
-	d := c.stretch * h / (c.radius + h)
-	u := c.slope * d
+	inverse := 1 / (c.radius + h)
+	u := c.bend * h * inverse
 	if !(u >= c.seriesFrom && u <= seriesRange) {
 		return c.far(h)
 	}
 	density = c.density * series(u)
 	pressure = density * c.specific * (1 + u)
 	if c.moist != nil {
-		p, r := c.moist.at(d)
+		p, r := c.moist.at(c.stretch * h * inverse)
 		return pressure * p, density * r
 	}
 	return pressure, density
@@ -118,8 +120,7 @@ func (c *Column) At(h float64) (pressure, density float64) {
 // Around is At and Gravity together: one who flies asks for all three at every moment.
 func (c *Column) Around(h float64) (pressure, density, gravity float64) {
 	inverse := 1 / (c.radius + h)
-	d := c.stretch * h * inverse
-	u := c.slope * d
+	u := c.bend * h * inverse
 	if !(u >= c.seriesFrom && u <= seriesRange) {
 		pressure, density = c.far(h)
 		return pressure, density, c.Gravity(h)
@@ -127,7 +128,7 @@ func (c *Column) Around(h float64) (pressure, density, gravity float64) {
 	density = c.density * series(u)
 	pressure = density * c.specific * (1 + u)
 	if c.moist != nil {
-		p, r := c.moist.at(d)
+		p, r := c.moist.at(c.stretch * h * inverse)
 		pressure, density = pressure*p, density*r
 	}
 	r := EarthRadius * inverse

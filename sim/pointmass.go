@@ -33,7 +33,7 @@ func (m *model) freeRates(t, g float64, y, dy *state, f *forces) {
 	w := m.throughAir(y[up], velocity(y))
 	f.airspeed = math.Sqrt(dot(w, w))
 	m.bodyAndCanopies(y, f)
-	k := 0.5 * f.density * f.airspeed * f.area // drag over airspeed
+	k := 0.5 * f.density * f.area * f.airspeed // drag over airspeed
 	f.drag = k * f.airspeed
 	m.pushAndMass(t, g, f.drag, y, dy, f)
 	inverse := 1 / f.mass

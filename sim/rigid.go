@@ -104,7 +104,7 @@ func (m *model) rigidRates(t, g float64, y, dy *state, f *forces) {
 
 	m.bodyAndCanopies(y, f)
 	half := 0.5 * f.density
-	f.drag = half * f.airspeed * f.airspeed * f.area
+	f.drag = half * speed2 * f.area
 	axial := f.drag
 	if va < 0 {
 		axial = -axial
@@ -114,10 +114,11 @@ func (m *model) rigidRates(t, g float64, y, dy *state, f *forces) {
 	cg := f.inertia.balance
 
 	m0, m1, m2 := b.aero.MomentsBySquare(speed2 * perSound2(f.pressure, f.density))
-	normal := half * f.airspeed * b.refArea * m0 // over v_⊥
+	lifting := half * b.refArea * f.airspeed
+	normal := lifting * m0                       // over v_⊥
 	cross := half * b.plan * b.planDrag * across // over v_⊥
-	turn := half*f.airspeed*b.refArea*(m1-m0*cg) + cross*(b.planAt-cg)
-	damping := half*f.airspeed*b.refArea*(m2-cg*(2*m1-cg*m0)) + f.leaving*(b.masses.exit-cg)*(b.masses.exit-cg)
+	turn := lifting*(m1-m0*cg) + cross*(b.planAt-cg)
+	damping := lifting*(m2-cg*(2*m1-cg*m0)) + f.leaving*(b.masses.exit-cg)*(b.masses.exit-cg)
 
 	// Forces in the body's axes, then to east, north, up.
 	fx := f.thrust*b.tiltSin - (normal+cross)*vx
