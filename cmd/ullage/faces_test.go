@@ -222,6 +222,23 @@ func facesAgree(t *testing.T, args []string, canopies bool) {
 		}
 	}
 
+	// Its words are those of the limits.
+	inFull, _ := with("fly")
+	for key, form := range map[string]string{
+		"thrust-to-weight": `rail exit [^;]*; thrust/weight \S+ ([a-z]+)`, "landing": `m/s down (good|hard)`, "landing-energy": `landing energy \S+ J ([a-z]+)`,
+		"margin-at-angle": `at the angle \S+ calibres ([a-z]+)`, "attack": `deg at rail exit ([a-z]+)`, "attack-most": `, at most \S+ deg ([a-z]+)`,
+	} {
+		m := regexp.MustCompile(form).FindStringSubmatch(strings.Join(strings.Fields(inFull), " "))
+		day, known := rows[key]["day"].(float64)
+		if m == nil || !known {
+			continue
+		}
+		least, bound := rows[key]["min"].(float64)
+		most, capped := rows[key]["max"].(float64)
+		within := (!bound || day >= least*(1-1e-9)) && (!capped || day <= most*(1+1e-9))
+		assert.Equal(t, within, m[1] == gates.WordGood, "%s: %s", key, m[0])
+	}
+
 	// What is warned of is no go, and on the card.
 	card, cardStatus := with("card", "--flights", "20")
 	assert.Equal(t, status, cardStatus, "card and check")
