@@ -9,6 +9,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"ullage/sim/rocketfile"
+	"ullage/sim/quantity"
 	"ullage/sim/study"
 	"ullage/tui/view"
 	"ullage/tui/view/viewtest"
@@ -67,6 +68,8 @@ func TestIsLive(t *testing.T) {
 	require.Len(t, frames, 2)
 	require.Equal(t, frames[0].Flight.Stability, v.study.Result[0].Flight.Stability)
 	require.Equal(t, f.Scene.Now.Flight.Stability, frames[0].Flight.Stability, "the drawing is of the same flight")
+	at := frames[0].Flight.Stability.AtAngle
+	require.Regexp(t, `at angle +`+quantity.Format(at, quantity.Usual(quantity.Number), 3)+` +good`, f.Shown())
 
 	old := v.study.Result[0].Flight.Stability.Least
 	var late []tea.Cmd

@@ -8,6 +8,7 @@ import (
 	"ullage/sim"
 	"ullage/sim/gates"
 	"ullage/sim/quantity"
+	"ullage/sim/results"
 	"ullage/sim/study"
 	"ullage/tui/draw"
 	"ullage/tui/plot"
@@ -83,8 +84,28 @@ func (v *View) margins() []string {
 		if any {
 			t.Rows = append(t.Rows, row)
 		}
+		if m.name == "rail exit" && any {
+			t.Rows = append(t.Rows, v.atAngle())
+		}
 	}
 	return t.Draw(v.Scene.Theme, v.Columns, len(t.Rows)+2)
+}
+
+// atAngle is the row of the margins at the angle of the rail exit, body cross-flow in them.
+func (v *View) atAngle() draw.Row {
+	row := draw.Row{Cells: draw.TextCells("at angle")}
+	for i := range v.study.Result {
+		fl := v.study.Result[i].Flight
+		r := results.For(fl.Rocket).Must("margin.at_angle")
+		margin, known := r.Defined(fl)
+		if !known {
+			row.Cells = append(row.Cells, draw.TextCells("", "", "")...)
+			continue
+		}
+		text, level := gates.JudgeResult(fl.Rocket, r.Name, margin)
+		row.Cells = append(row.Cells, draw.Cell{}, draw.Cell{Text: quantity.Format(margin, draw.Unit(""), 3)}, draw.Cell{Text: text, Role: draw.Level(level)})
+	}
+	return row
 }
 
 // flying is the study of the drive on show.
