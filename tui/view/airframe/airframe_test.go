@@ -8,8 +8,8 @@ import (
 	tea "github.com/charmbracelet/bubbletea"
 	"github.com/stretchr/testify/require"
 
-	"ullage/sim/rocketfile"
 	"ullage/sim/quantity"
+	"ullage/sim/rocketfile"
 	"ullage/sim/study"
 	"ullage/tui/view"
 	"ullage/tui/view/viewtest"
