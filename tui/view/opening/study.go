@@ -56,17 +56,40 @@ func newFigures(ctx context.Context, of *view.Outcome, canopy int) (figures, err
 	if o.values, o.best, err = study.Opening(ctx, r, canopy, values, study.Options{}); err != nil {
 		return o, err
 	}
-	curve, _, err := study.Opening(ctx, r, canopy, between(values, closePoints), study.Options{})
-	if err != nil {
+	if o.curve, err = curveThrough(ctx, r, canopy, o.values); err != nil {
 		return o, err
 	}
-	o.curve = newOpeningCurve(curve)
 	o.cases, err = study.WhatIfs(ctx, r, canopy, study.Options{})
 	return o, err
 }
 
 // closePoints is how many values make a curve.
 const closePoints = 81
+
+// curveThrough is the curve from the least to the greatest of some values that have flown, of which it takes what it meets.
+func curveThrough(ctx context.Context, r *rocket.Rocket, canopy int, flown []study.Delay) (openingCurve, error) {
+	values := make([]float64, len(flown))
+	for i := range flown {
+		values[i] = flown[i].Value
+	}
+	at := func(v float64) int {
+		return slices.IndexFunc(flown, func(d study.Delay) bool { return sameNumber(d.Value, v) })
+	}
+	fine := between(values, closePoints)
+	more, _, err := study.Opening(ctx, r, canopy, slices.DeleteFunc(slices.Clone(fine), func(v float64) bool { return at(v) >= 0 }), study.Options{})
+	if err != nil {
+		return openingCurve{}, err
+	}
+	curve := make([]study.Delay, 0, len(fine))
+	for _, v := range fine {
+		if i := at(v); i >= 0 {
+			curve = append(curve, flown[i])
+			continue
+		}
+		curve, more = append(curve, more[0]), more[1:]
+	}
+	return newOpeningCurve(curve), nil
+}
 
 // between are so many values from the least to the greatest of some.
 func between(values []float64, n int) []float64 {
