@@ -100,6 +100,20 @@ func TestTourOfTheCommands(t *testing.T) {
 	}
 }
 
+// What help and completion list without the parser is what it has.
+func TestEachCommandIsTheParsers(t *testing.T) {
+	parser, err := newParser(&streams{out: io.Discard, err: io.Discard}, new(commands), func(int) {})
+	require.NoError(t, err)
+	var want, got []candidate
+	for _, c := range parser.Model.Children {
+		if !c.Hidden {
+			want = append(want, candidate{c.Name, c.Help})
+		}
+	}
+	eachCommand(func(name, help string) { got = append(got, candidate{name, help}) })
+	assert.Equal(t, want, got)
+}
+
 // Every example of every help is one that the parser takes.
 func TestExamplesOfHelpParse(t *testing.T) {
 	long.Unraced(t)

@@ -179,11 +179,7 @@ func open(b *testing.B) *typist {
 		require.NoError(b, err)
 		require.NoError(b, os.WriteFile(filepath.Join(dir, name), text, 0o600))
 	}
-	program := "ullage"
-	if other := os.Getenv("ULLAGE_PROGRAM"); other != "" {
-		program = other // to compare with
-	}
-	s := &typist{b: b, cmd: exec.Command(program, "heron.toml")}
+	s := &typist{b: b, cmd: exec.Command(programToTime(), "heron.toml")}
 	s.cmd.Dir = dir
 	s.cmd.Env = append(os.Environ(), "TERM=xterm-256color", "COLORTERM=truecolor", "NO_COLOR=", "XDG_STATE_HOME="+dir)
 	tty, err := pty.StartWithSize(s.cmd, &pty.Winsize{Cols: 200, Rows: 60})
