@@ -19,6 +19,9 @@ import (
 // standardInput is how messages call a rocket read from "-".
 const standardInput = "standard input"
 
+// errNoName is of a file named by a variable of the shell that holds nothing.
+var errNoName = badInput("the name of the rocket file is empty; give one, or make one with ullage new")
+
 // mostInput bounds what is read from standard input, bytes: far more than any
 // rocket file.
 const mostInput = 4 << 20
@@ -26,6 +29,9 @@ const mostInput = 4 << 20
 // open reads a rocket file; "-" is standard input, its curves looked for in the
 // working directory.
 func (s *streams) open(path string) (*rocketfile.File, error) {
+	if path == "" {
+		return nil, errNoName
+	}
 	if path != "-" {
 		return s.opened(s.openWith(rocketfile.Open, path))
 	}
@@ -45,11 +51,11 @@ func (s *streams) openOrStarter(path string) (*rocketfile.File, error) {
 	return s.open(path)
 }
 
-// openDraft is openOrStarter for who goes on describing the rocket: it may lack anything.
+// openDraft is open for who goes on describing the rocket: it may lack anything.
 func (s *streams) openDraft(path string) (*rocketfile.File, error) {
 	switch path {
 	case "":
-		return rocketfile.Starter(), nil
+		return nil, errNoName
 	case "-":
 		text, err := s.readAll()
 		if err != nil {

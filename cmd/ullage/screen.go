@@ -9,6 +9,7 @@ import (
 	"ullage/sim/flown"
 	"ullage/sim/flown/logfile"
 	"ullage/sim/plan"
+	"ullage/sim/rocketfile"
 	"ullage/tui"
 	"ullage/tui/plot"
 )
@@ -44,8 +45,10 @@ func (c *screenCommand) Run(s *streams) error {
 	if err != nil {
 		return err
 	}
-	file, err := s.openDraft(c.File)
-	if err != nil {
+	var file *rocketfile.File
+	if c.File == "" {
+		file = rocketfile.Starter()
+	} else if file, err = s.openDraft(c.File); err != nil {
 		return err
 	}
 	if c.Forecast != "" {

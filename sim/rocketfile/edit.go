@@ -76,7 +76,7 @@ func (f *File) set(changes []Change, bare *quantity.Unit) (*File, error) {
 		if tableOf(row) != nil {
 			value = strings.ReplaceAll(value, "\n", doc.eol()) // rows stand below each other
 		}
-		if at, ok := f.rd.where[c.Input]; ok {
+		if at, ok := f.rd.where[c.Input]; ok && doc == f.rd.doc { // an earlier change may have taken it away
 			there := style
 			there.bare = nil // what a field shows says nothing of a number in the text
 			if old, bad := row.codec.encode(row, p, at.node, there); bad == nil && strings.ReplaceAll(old, "\n", doc.eol()) == value {

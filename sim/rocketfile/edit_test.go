@@ -391,3 +391,17 @@ water.bare: the rocket has no such input; perhaps water.bore is meant`)
 	require.NoError(t, err)
 	require.Same(t, f, g)
 }
+
+// Of an input changed twice the last counts, if it is what the file says too, and if the first change took its key away.
+func TestSetAllTheLastCounts(t *testing.T) {
+	f, err := Open("../../testdata/heron.toml")
+	require.NoError(t, err)
+	g, err := f.SetAll(Change{"rail.length", "1 m"}, Change{"rail.length", "2.2 m"})
+	require.NoError(t, err)
+	require.Equal(t, 2.2, g.Rocket().Rail.Length)
+	require.Equal(t, string(f.Text()), string(g.Text()))
+	g, err = f.SetAll(Change{"canopy.main.area", "2 m2"}, Change{"canopy.main.diameter", "1.00 m"})
+	require.NoError(t, err)
+	require.Equal(t, 1.0, g.Rocket().Canopies[0].Diameter)
+	require.Zero(t, g.Rocket().Canopies[0].Area)
+}
