@@ -26,20 +26,20 @@ func (r *run) finish() {
 	fl.dense.close(r)
 }
 
-// loads settles what each canopy pulls: no less than the weight that hangs on it, and than what its line takes to
-// stop it, however slowly it fills.
+// loads settles what each canopy pulls: no less than the weight that hangs on it by itself or with those open by then, and than what
+// its line takes to stop it, however slowly it fills.
 func (r *run) loads() {
 	fl, m := r.flight, &r.model
-	all := 0.
-	for i := range fl.Canopies {
-		if fl.Canopies[i].Opened {
-			all += m.canopies[i].area
-		}
-	}
 	for i := range fl.Canopies {
 		c := &fl.Canopies[i]
 		if !c.Opened {
 			continue
+		}
+		all := 0. // of those that are open with it; what opens later takes nothing off it until then
+		for k := range fl.Canopies {
+			if other := &fl.Canopies[k]; other.Opened && other.Time <= c.Time+SameInstant {
+				all += m.canopies[k].area
+			}
 		}
 		c.Hanging = (m.dryMass + m.left) * m.gravity * m.canopies[i].area / all
 		if mount := r.rocket.Recovery; mount != nil {

@@ -276,4 +276,9 @@ func TestLeastOpeningLoads(t *testing.T) {
 	fl := mustFly(r, 0)
 	assert.InEpsilon(t, 4, fl.Canopies[0].Hanging/fl.Canopies[1].Hanging, 1e-9)
 	assert.InEpsilon(t, mass*9.80665, fl.Canopies[0].Hanging+fl.Canopies[1].Hanging, 1e-3)
+	// All of it hangs on the one that opens first, until the other does.
+	r.Canopies[0].Water.Value += 5
+	fl = mustFly(r, 0)
+	assert.InEpsilon(t, mass*9.80665, fl.Canopies[1].Hanging, 1e-3)
+	assert.InEpsilon(t, mass*9.80665*4/5, fl.Canopies[0].Hanging, 1e-3)
 }

@@ -76,7 +76,7 @@ type CanopyResult struct {
 	Full      bool    // it filled before landing
 	FullTime  float64 // s
 	Filling   float64 // greatest drag of this canopy while it fills, N
-	Hanging   float64 // its share, by drag area, of the weight that hangs on all that are open by its descent, N
+	Hanging   float64 // its share, by drag area, of the weight that hangs on all that are open as it is, N
 	Snatch    float64 // as its line stops it, from [recovery], N; 0 where that is not described
 	Load      float64 // opening load: the greatest of those three, N
 	LoadBound float64 // infinite-mass estimate Cx·q·(C_D S) with the largest q while it fills, N
