@@ -27,7 +27,7 @@ var anotherShape = []string{checkTaper}
 // cautions are rows that never fail: nothing is a go for their being gone.
 var cautions = []string{checkSqueeze, checkFilled, checkExtrude}
 
-// without are the texts with one key, or one table, taken out, each with what it is.
+// without are the texts with one key, one table, or all that is in one taken out, each with what it is.
 func without(text string) map[string]string {
 	lines := strings.Split(text, "\n")
 	out := map[string]string{}
@@ -39,6 +39,7 @@ func without(text string) map[string]string {
 			for end = i + 1; end < len(lines) && !headed.MatchString(lines[end]); end++ {
 			}
 			out[table] = strings.Join(slices.Concat(lines[:i], lines[end:]), "\n")
+			out[table+" emptied"] = strings.Join(slices.Concat(lines[:i+1], lines[end:]), "\n")
 		case keyed.MatchString(line) && keyed.FindStringSubmatch(line)[1] != "name": // rows go by it: without it by another
 			out[table+" "+line] = strings.Join(slices.Concat(lines[:i], lines[i+1:]), "\n")
 		}
@@ -99,6 +100,61 @@ func TestNoLineTakenOutMakesItBetter(t *testing.T) {
 		}
 	}
 	assert.Greater(t, tried, 400)
+}
+
+// worse are inputs that no flight depends on, of which less is worse, or more. Not among them is the proof on record, of which too
+// much is as bad; nor limits, which are the user's to set; nor what the flight is made of, of which neither is the worse.
+var worse = map[string]float64{
+	"chamber.hoop_strength": -1, "chamber.axial_strength": -1, "chamber.burst": -1, "chamber.heat_factor": -1, "chamber.cycle_factor": -1,
+	"chamber.temperature": 1, "chamber.cycles": 1, "chamber.forward.overlap": -1, "chamber.forward.bond_strength": -1, "chamber.forward.wall": -1,
+	"chamber.forward.strength": -1, "chamber.aft.overlap": -1, "chamber.aft.bond_strength": -1, "chamber.aft.wall": -1, "chamber.aft.strength": -1,
+	"chamber.adhesive.glue_line": -1, "chamber.adhesive.strength": -1, "chamber.adhesive.elastic_strain": -1, "chamber.adhesive.plastic_strain": -1,
+	"chamber.boss.diameter": -1, "chamber.boss.length": -1, "chamber.boss.bond_strength": -1, "chamber.thread.engaged": -1, "chamber.thread.strength": -1,
+	"chamber.thread.female_strength": -1, "chamber.thread.pitch": 1, "chamber.thread.seal": 1, "chamber.thread.hole": 1, "chamber.heating.temperature": 1,
+	"recovery.line": -1, "recovery.pin": -1, "recovery.pin_strength": -1, "recovery.bond_area": -1, "recovery.bond_strength": -1,
+	"recovery.line_length": -1, "recovery.line_stretch": -1, "recovery.canopy_mass": 1, "fins.tail.shear_modulus": -1,
+	"field.ceiling": -1, "field.radius": -1, "motor_mount.liner": -1, "motor_mount.length": -1, "motor_mount.retainer": 1, "motor.length": 1,
+}
+
+// No example, nor its kin that is a go, is any better for a tenth less of what holds it, or a tenth more of what loads it.
+func TestATenthWorseMakesNothingBetter(t *testing.T) {
+	tried := map[string]bool{}
+	for _, k := range kins {
+		bare, err := rocketfile.Read(k.file+".toml", "../../testdata", k.bare(t))
+		require.NoError(t, err)
+		for _, f := range []*rocketfile.File{k.open(t), bare} {
+			read := func(f *rocketfile.File) *Verdict {
+				r := f.Rocket().Clone()
+				r.Power = k.power
+				v, err := Judge(context.Background(), r, Options{Today: today})
+				require.NoError(t, err)
+				return &v
+			}
+			was := read(f)
+			for _, in := range rocketfile.Inputs(f.Rocket()) {
+				v, given := in.Get(f.Rocket())
+				if worse[in.Name] == 0 || !given {
+					continue
+				}
+				if strings.HasSuffix(in.Name, "temperature") {
+					v -= 273.15
+				}
+				to := v * (1 + worse[in.Name]/10)
+				if strings.HasSuffix(in.Name, "temperature") {
+					to += 273.15
+				} else if in.Name == "chamber.cycles" {
+					to = v + 1
+				}
+				less, err := f.SetValue(in.Name, to)
+				if err != nil { // no rocket
+					continue
+				}
+				tried[in.Name] = true
+				lessKnown(t, k.file+" on "+string(k.power)+" with "+in.Name+" a tenth worse", was, read(less))
+			}
+		}
+	}
+	assert.GreaterOrEqual(t, len(tried), 38, "%v", tried)
 }
 
 // Beside a motor nobody knows what builds up in a closed chamber of which nothing is said; in an open one nothing does.
