@@ -26,12 +26,12 @@ func (m *Model) phrases() []phrase {
 	if m.unfinished() {
 		list = append([]report.Finding{m.openFinding()}, list...)
 	}
-	out := make([]phrase, len(list))
+	out, difference := make([]phrase, len(list)), m.comparing()
 	for i, f := range list {
 		for _, s := range []*string{&f.Label, &f.Value, &f.Word, &f.Detail} {
 			*s = m.theme.Say(draw.Clean(*s))
 		}
-		out[i] = phrase{f, m.theme.Say(m.difference(f.Result))}
+		out[i] = phrase{f, m.theme.Say(difference(f.Result))}
 	}
 	return out
 }

@@ -28,11 +28,12 @@ type (
 // runner is a program with its loop.
 type runner struct {
 	*tea.Program
-	on *terminal.Terminal
+	on     *terminal.Terminal
+	layout layout // at the start
 }
 
 func newProgram(ctx context.Context, m Model, on *terminal.Terminal, in io.Reader) runner {
-	r := runner{on: on}
+	r := runner{on: on, layout: m.layout}
 	if _, isFile := in.(*os.File); !isFile || runtime.GOOS != "windows" {
 		in = terminal.NewKeys(in, func(light bool) { r.Send(backgroundMsg(backgroundOf(light, true))) })
 	}
@@ -45,6 +46,9 @@ func (r runner) run() error {
 	done := make(chan struct{})
 	defer close(done)
 	r.on.Watch(done, func() { r.Send(sizeOf(r.on)) })
+	if w, h, ok := r.on.Size(); ok && newLayout(w, h) != r.layout {
+		go r.Send(sizeOf(r.on)) // it became another before anybody watched
+	}
 	_, err := r.Run()
 	return err
 }

@@ -41,9 +41,14 @@ type terminal struct {
 
 // onTerminal starts the program itself in a directory.
 func onTerminal(t *testing.T, dir string, args ...string) *terminal {
+	return onTerminalCalled(t, "xterm-256color", dir, args...)
+}
+
+// onTerminalCalled is onTerminal on one with a name.
+func onTerminalCalled(t *testing.T, name, dir string, args ...string) *terminal {
 	c := exec.Command("ullage", args...)
 	c.Dir = dir
-	c.Env = append(os.Environ(), noRaceWait, "TERM=xterm-256color", "NO_COLOR=", "XDG_STATE_HOME="+filepath.Join(dir, "state"))
+	c.Env = append(os.Environ(), noRaceWait, "TERM="+name, "NO_COLOR=", "XDG_STATE_HOME="+filepath.Join(dir, "state"))
 	f, err := pty.StartWithSize(c, &pty.Winsize{Rows: 40, Cols: 120})
 	require.NoError(t, err)
 	term := &terminal{t: t, command: c, keys: f, now: emulated.New(120, 40), done: make(chan struct{})}
@@ -155,6 +160,14 @@ func TestCommandsAskTheTerminalNothing(t *testing.T) {
 	}
 	term := onTerminal(t, dir, "fly", "none.toml")
 	assert.Equal(t, statusInput, term.status())
+	assert.NotContains(t, term.output(), "\x1b")
+}
+
+// A terminal that says it cannot move its cursor gets no screen, and is told what it can have.
+func TestNoScreenOnADumbTerminal(t *testing.T) {
+	term := onTerminalCalled(t, "dumb", newRocket(t), "heron.toml")
+	assert.Equal(t, statusInput, term.status())
+	assert.Contains(t, term.output(), "TERM=dumb")
 	assert.NotContains(t, term.output(), "\x1b")
 }
 

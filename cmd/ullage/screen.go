@@ -37,6 +37,9 @@ func (c *screenCommand) Run(s *streams) error {
 	if !isTerminal(s.out) || c.File != "-" && !isTerminal(s.in) {
 		return badInput("the screen needs a terminal; without one, ullage fly FILE reports a flight")
 	}
+	if os.Getenv("TERM") == "dumb" {
+		return badInput("the screen needs a terminal that moves its cursor, and TERM=dumb says that this one does not; ullage fly FILE reports a flight")
+	}
 	charset, err := plot.ParseCharset(c.Charset)
 	if err != nil {
 		return inputError{err}
