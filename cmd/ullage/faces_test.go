@@ -282,7 +282,8 @@ func facesAgree(t *testing.T, args []string, canopies bool) {
 		if command == "opening" {
 			openingAgrees(t, fly, told)
 		} else {
-			scatterAgrees(t, fly, told, rows["radius"], with)
+			certain := scatterAgrees(t, fly, told, rows["radius"], with)
+			mapAgrees(t, fly, checked, certain, with)
 		}
 	}
 	if proof, there := rows["proof"]; there && fly["pressure"] != nil {
@@ -336,8 +337,8 @@ func openingAgrees(t *testing.T, fly, told map[string]any) {
 }
 
 // scatterAgrees holds a scatter of nothing uncertain to the flight: the numbers, and whether it comes down outside the field.
-func scatterAgrees(t *testing.T, fly, told, radius map[string]any, with func(command string, more ...string) (string, int)) {
-	certain := []string{"--json", "--flights", "2"}
+func scatterAgrees(t *testing.T, fly, told, radius map[string]any, with func(command string, more ...string) (string, int)) (certain []string) {
+	certain = []string{"--json", "--flights", "2"}
 	for _, x := range told["importance"].([]any) {
 		certain = append(certain, "--spread", x.(map[string]any)["input"].(string)+"=0")
 	}
@@ -348,7 +349,7 @@ func scatterAgrees(t *testing.T, fly, told, radius map[string]any, with func(com
 	sameNumbers(t, map[string]any{"mean": at(fly, "rail_exit", "speed_mps")}, one["rail_exit_mps"].(map[string]any), "mean")
 	landing, lands := fly["landing"].(map[string]any)
 	if !lands {
-		return
+		return certain
 	}
 	got := one["landing"].(map[string]any)
 	sameNumbers(t, landing, got, "east_m", "north_m")
@@ -359,5 +360,39 @@ func scatterAgrees(t *testing.T, fly, told, radius map[string]any, with func(com
 	if stated {
 		sameNumbers(t, radius, map[string]any{"day": drift}, "day")
 		assert.Equal(t, drift > most, got["outside_field"] == 1.0, "outside the field")
+	}
+	return certain
+}
+
+// mapAgrees holds the map of nothing uncertain to the flight: where it comes down, and how far people keep away.
+func mapAgrees(t *testing.T, fly, checked map[string]any, certain []string, with func(command string, more ...string) (string, int)) {
+	t.Helper()
+	out, _ := with("map", append(slices.Clone(certain), "--drive", fly["power"].(string))...)
+	drives := document(t, out)["drives"].([]any)
+	require.Len(t, drives, 1)
+	drive := drives[0].(map[string]any)
+	assert.Equal(t, fly["power"], drive["drive"])
+	if landing, lands := fly["landing"].(map[string]any); lands {
+		sameNumbers(t, landing, drive["landing"].(map[string]any), "east_m", "north_m")
+	}
+	assert.Equal(t, checked["clear_distance"], drive["clear_distance"], "map: how far people keep away")
+}
+
+// The page for a flight that certifies says of the rocket's own motor what check and fly say of it.
+func TestCertificationAgrees(t *testing.T) {
+	long.Unraced(t)
+	const path = "../../testdata/drogue-main.toml"
+	flat := func(s string) string { return strings.Join(strings.Fields(s), " ") }
+	text, _ := said(t, "check", path)
+	headline := regexp.MustCompile(`no-go: .* not judged`).FindString(flat(text))
+	require.NotEmpty(t, headline)
+	page, _ := said(t, "card", path, "--certification")
+	assert.Contains(t, flat(page), "on its own motor: "+regexp.MustCompile(`no-go: [^:]*? not judged`).FindString(headline))
+	flown, _ := said(t, "fly", path, "--json")
+	fly, own := document(t, flown), regexp.MustCompile(`(?m)^ +its own motor +[0-9].*$`).FindString(page)
+	for _, figure := range []string{
+		words.In(quantity.Metric).Height(at(fly, "apogee", "height_m").(float64)), words.In(quantity.Metric).Height(at(fly, "landing", "drift_m").(float64)),
+	} {
+		assert.Contains(t, own, figure)
 	}
 }

@@ -60,11 +60,15 @@ func (p *Pane) Draw(instead func() string, paint func()) {
 
 // caution writes who decides into the last row, which is empty, unless the view says it.
 func (p *Pane) caution() {
-	text := words.ShortCaution(p.Scene.Now.Flight.Rocket.Power)
-	if draw.Width(text) > p.Columns || strings.Contains(strings.Join(p.Painted, "\n"), "range officer") {
+	if strings.Contains(strings.Join(p.Painted, "\n"), "range officer") {
 		return
 	}
-	p.Painted[p.Rows-1] = p.Scene.Theme.Paint(draw.Dim, draw.Padded(text, p.Columns))
+	for _, text := range words.ShortCautions(p.Scene.Now.Flight.Rocket.Power) {
+		if draw.Width(text) <= p.Columns {
+			p.Painted[p.Rows-1] = p.Scene.Theme.Paint(draw.Dim, draw.Padded(text, p.Columns))
+			return
+		}
+	}
 }
 
 // Add adds rows below those drawn.

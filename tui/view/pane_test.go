@@ -34,11 +34,14 @@ func TestPaneIsFilled(t *testing.T) {
 
 	// Who decides stands in a row to spare, of what is said instead too.
 	p.Scene.Now = &Outcome{Flight: &sim.Flight{Rocket: &rocket.Rocket{Power: rocket.WaterPower}}}
-	p.Resize(80, 3)
-	caution := words.ShortCaution(rocket.WaterPower)
-	for _, instead := range []string{"", "no"} {
-		p.Draw(func() string { return instead }, func() { p.Add(draw.Padded("one", 80)) })
-		require.Equal(t, draw.Padded(caution, 80), p.Lines()[2])
+	caution := words.ShortCautions(rocket.WaterPower)[0]
+	for i, columns := range []int{80, 47} { // as wide as the room is on a screen of 80 columns
+		p.Resize(columns, 3)
+		caution = words.ShortCautions(rocket.WaterPower)[i]
+		for _, instead := range []string{"", "no"} {
+			p.Draw(func() string { return instead }, func() { p.Add(draw.Padded("one", columns)) })
+			require.Equal(t, draw.Padded(caution, columns), p.Lines()[2])
+		}
 	}
 	p.Resize(80, 2)
 	p.Draw(func() string { return "no " + strings.Repeat("room ", 30) }, nil)

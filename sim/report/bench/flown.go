@@ -12,7 +12,7 @@ import (
 
 // jig is how straight the thrust has to be, as a gap.
 func (s *sheet) jig() page.Section {
-	x := page.Section{Name: "Alignment of the thrust, as a gap at the jig's end", Inputs: []string{"jig.length", "field.radius"}}
+	x := page.Section{Name: "Alignment, as a gap at the jig's end", Inputs: []string{"jig.length", "field.radius"}}
 	if len(s.Jigs) == 0 {
 		x.Inputs = []string{"body.length", "body.balance"}
 		x.Add(page.Prose("Not worked out: it takes the airframe's shape and balance."))
@@ -83,7 +83,7 @@ func (s *sheet) held(j *study.Jigged) page.Block {
 
 // electronics is what is set for each canopy, by drive.
 func (s *sheet) electronics() page.Section {
-	x := page.Section{Name: "Recovery electronics, from the rules of the file"}
+	x := page.Section{Name: "Recovery electronics: what to set"}
 	for i := range s.Rocket.Canopies {
 		if name := s.Rocket.OpeningInput(i); name != "" {
 			x.Inputs = append(x.Inputs, name)

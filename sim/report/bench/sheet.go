@@ -139,7 +139,7 @@ func (s *sheet) bay() page.Section {
 
 // vent is that of the sealed chamber, as holes to drill.
 func (s *sheet) vent() page.Section {
-	x := page.Section{Name: "Vent of the sealed chamber beside a motor", Inputs: keyed("chamber.heating", []string{"temperature", "time", "rise"})}
+	x := page.Section{Name: "Vent of the chamber beside a motor", Inputs: keyed("chamber.heating", []string{"temperature", "time", "rise"})}
 	if s.Rocket.Motor == nil || s.Rocket.Water == nil && s.Rocket.Chamber == nil {
 		return page.Section{}
 	}

@@ -73,12 +73,12 @@ const CommonCaution = "These are estimates. Local law, the range officer and qua
 // MotorCaution goes with everything that flies on a motor.
 const MotorCaution = "Motors are flown under the law and the certification of the place; everyone keeps the clear distance."
 
-// ShortCaution is the caution of a drive in one line.
-func ShortCaution(p rocket.Power) string {
+// ShortCautions are the caution of a drive in one line, and in a shorter one.
+func ShortCautions(p rocket.Power) []string {
 	if p == rocket.MotorPower {
-		return "Estimates: local law and the range officer decide."
+		return []string{"Estimates: local law and the range officer decide.", "Local law and the range officer decide."}
 	}
-	return "Estimates; pressure kills. Local law and the range officer decide."
+	return []string{"Estimates; pressure kills. Local law and the range officer decide.", "Pressure kills. Law and range officer decide."}
 }
 
 // Cautions are the cautions that go with results of a drive.

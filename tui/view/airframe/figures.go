@@ -132,7 +132,7 @@ func (v *View) alignment() []string {
 			quantity.Format(a.Off, draw.Bare(m), 2), quantity.Format(a.MaxAngle, draw.Bare(deg), 2))})
 	}
 	out := t.Draw(v.Scene.Theme, v.Columns, len(t.Rows)+2)
-	held := "Build it straight to " + quantity.Format(f.Tolerance, deg, 2)
+	held := "Building it straight to " + quantity.Format(f.Tolerance, deg, 2)
 	switch {
 	case f.Crooked:
 		held = "No alignment"

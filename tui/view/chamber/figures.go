@@ -20,6 +20,7 @@ type chamberFigure struct {
 	label, value string
 	check        string // key of the check that has the verdict on it, or the verdict; empty for none
 	note         string
+	short        string // in its place where there is no room for it
 }
 
 // bases say what a burst pressure rests on.
@@ -27,6 +28,12 @@ var bases = map[chamber.Basis]string{
 	chamber.FromBurst:    "measured on one made alike",
 	chamber.FromProof:    "it held its proof; the estimate is lower",
 	chamber.FromEstimate: "estimated, unverified",
+}
+
+// basesShort are the same where there is little room.
+var basesShort = map[chamber.Basis]string{
+	chamber.FromBurst: "measured on one alike",
+	chamber.FromProof: "from its proof",
 }
 
 // figureLines are the figures below the drawing, in one column or in two.
@@ -67,7 +74,11 @@ func (v *View) column(figures []chamberFigure, w int) []string {
 			used += 1 + draw.Width(word)
 		}
 		if room := w - used - 1; f.note != "" && room > 3 {
-			line += " " + theme.Paint(draw.Dim, theme.Fit(theme.Say(f.note), room))
+			note := theme.Say(f.note)
+			if draw.Width(note) > room && f.short != "" {
+				note = theme.Say(f.short)
+			}
+			line += " " + theme.Paint(draw.Dim, theme.Fit(note, room))
 		}
 		out = append(out, draw.PadPainted(line, w))
 	}
@@ -99,63 +110,65 @@ func (v *View) word(key string) (string, gates.Level) {
 func (v *View) allFigures() []chamberFigure {
 	res, c := &v.result, v.vessel
 	most := func(p float64) string { return words.In(v.Scene.Units).AtMost(p) }
-	held := fmt.Sprintf("%g of the estimate", chamber.EstimatedShare)
+	held, heldShort := fmt.Sprintf("%g of the estimate", chamber.EstimatedShare), ""
 	if res.Basis == chamber.FromBurst {
-		held = fmt.Sprintf("%g of the burst measured", chamber.MeasuredShare)
+		held, heldShort = fmt.Sprintf("%g of the burst measured", chamber.MeasuredShare), fmt.Sprintf("%g of that measured", chamber.MeasuredShare)
 	}
-	working := "on the gauge, at release"
+	working, gauge := "on the gauge, at release", "gauge, at release"
 	if v.rocket.Power == rocket.MotorPower {
-		working = "when it flies on water"
+		working, gauge = "when it flies on water", ""
 	}
 	provable := gates.WordGood
 	if !res.ProofEnough {
 		provable = gates.WordLow
 	}
-	basis := bases[res.Basis]
+	basis, basisShort := bases[res.Basis], basesShort[res.Basis]
 	if !res.Stated && res.Basis == chamber.FromEstimate {
-		basis += "; chamber.burst is not stated"
+		basis, basisShort = basis+"; chamber.burst is not stated", "estimated, not stated"
 	}
 	figures := []chamberFigure{
-		{"working", v.given(v.rocket.Service().Working, "bar"), "", working},
-		{"burst", most(res.Burst), "", basis},
-		{"proof wanted", words.In(v.Scene.Units).AtLeast(res.ProofWanted), "", fmt.Sprintf("%g times working", res.ProofFactor)},
-		{"proof limit", most(res.ProofLimit), "", held},
-		{"prove at", words.In(v.Scene.Units).ProofFigure(res), provable, v.provingNote()},
+		{"working", v.given(v.rocket.Service().Working, "bar"), "", working, gauge},
+		{"burst", most(res.Burst), "", basis, basisShort},
+		{"proof wanted", words.In(v.Scene.Units).AtLeast(res.ProofWanted), "", fmt.Sprintf("%g times working", res.ProofFactor), ""},
+		{"proof limit", most(res.ProofLimit), "", held, heldShort},
+		v.proving(provable),
 		v.record(),
-		{"most working", most(res.MostWorking), "", "that it can be proved for"},
-		{"energy in gas", v.energy(res.Gas), "", v.inUnit(res.Gas.TNT, "g", 2) + " of TNT"},
-		{"stand-off", v.inUnit(res.Gas.StandoffFloor, "m", 2), "", "fragments go farther: it is for the blast alone"},
-		{"in its proof", v.energy(res.Hydraulic), "", "with water; with gas " + v.energy(res.Pneumatic)},
-		{"dilation", v.inUnit(res.Dilation.Volume, "mL", 3), "", v.crackNote() + "; in its proof"},
-		{"wall", v.inUnit(res.Tube.Wall, "mm", 3), "", v.wallNote()},
-		{"tube", v.inUnit(res.Tube.Mass, "g", 3), "", v.buyNote()},
-		{"strength left", quantity.Format(res.HeatFactor*res.CycleFactor, draw.Unit("%"), 3), "", v.ageNote()},
+		{"most working", most(res.MostWorking), "", "that it can be proved for", "it can be proved for"},
+		{"energy in gas", v.energy(res.Gas), "", v.inUnit(res.Gas.TNT, "g", 2) + " of TNT", ""},
+		{"stand-off", v.inUnit(res.Gas.StandoffFloor, "m", 2), "", "fragments go farther: it is for the blast alone", "fragments go farther"},
+		{"in its proof", v.energy(res.Hydraulic), "", "with water; with gas " + v.energy(res.Pneumatic), "gas: " + v.energy(res.Pneumatic)},
+		v.dilation(),
+		v.wall(),
+		v.buying(),
+		v.ageing(),
 	}
 	if f, ok := v.opening(); ok {
 		figures = append(figures, f)
 	}
 	if h := res.Heated; h != nil && c.Heating != nil {
 		figures = append(figures, chamberFigure{"beside motor", v.inUnit(h.Damp, "bar", 3), "sealed",
-			"sealed, damp; " + v.inUnit(h.Dry, "bar", 3) + " dry" + v.vent(h)})
+			"sealed, damp; " + v.inUnit(h.Dry, "bar", 3) + " dry" + v.vent(h), "sealed" + v.vent(h)})
 	}
 	return figures
 }
 
 func (v *View) energy(s chamber.Stored) string { return v.inUnit(s.Isentropic, "J", 2) }
 
-// provingNote says whether the limit lets it be proved for its pressure.
-func (v *View) provingNote() string {
+// proving is whether the limit lets it be proved for its pressure.
+func (v *View) proving(word string) chamberFigure {
+	f := chamberFigure{"prove at", words.In(v.Scene.Units).ProofFigure(&v.result), word, "with water: ullage proof has the steps", "with water"}
 	if !v.result.ProofEnough {
-		return "less than wanted: lower the pressure, or build it stronger"
+		f.note, f.short = "less than wanted: lower the pressure, or build it stronger", "less than wanted"
 	}
-	return "with water: ullage proof has the steps"
+	return f
 }
 
 // record is the proof on record.
 func (v *View) record() chamberFigure {
-	f := chamberFigure{"proof held", "-", gates.LimitProof, "never gas before a proof with water"}
+	f := chamberFigure{"proof held", "-", gates.LimitProof, "never gas before a proof with water", "water first, no gas"}
 	if c := v.vessel; c.Proof > 0 {
-		f.value, f.note = v.given(c.Proof, "bar"), "for "+words.In(v.Scene.Units).AtMost(v.result.MostOnRecord)+" at work"
+		f.short = "for " + words.In(v.Scene.Units).AtMost(v.result.MostOnRecord)
+		f.value, f.note = v.given(c.Proof, "bar"), f.short+" at work"
 		if c.ProofDate != "" {
 			f.note = draw.Clean(c.ProofDate) + ", " + f.note
 		}
@@ -163,7 +176,8 @@ func (v *View) record() chamberFigure {
 	return f
 }
 
-func (v *View) wallNote() string {
+// wall is the tube's wall and what it is made of.
+func (v *View) wall() chamberFigure {
 	res, text := &v.result, ""
 	if n := len(v.vessel.Plies); n > 0 {
 		layers := 0
@@ -176,44 +190,56 @@ func (v *View) wallNote() string {
 	if res.Tube.FibreFraction > 0 {
 		text += ", " + quantity.Format(res.Tube.FibreFraction, draw.Unit("%"), 2) + " fibre"
 	}
+	short := string(v.vessel.Material)
 	if res.Thick {
 		text += "; thick: the inner face has more stress"
+		short = "thick: more stress inside"
 	}
-	return text
+	return chamberFigure{"wall", v.inUnit(res.Tube.Wall, "mm", 3), "", text, short}
 }
 
-// buyNote says what resin and cloth to buy.
-func (v *View) buyNote() string {
+// buying is the tube's mass, and what resin and cloth to buy for it.
+func (v *View) buying() chamberFigure {
+	f := chamberFigure{label: "tube", value: v.inUnit(v.result.Tube.Mass, "g", 3), note: "laps in it"}
 	if len(v.result.Tube.Cloth) == 0 {
-		return "laps in it"
+		return f
 	}
 	area := 0.0
 	for _, c := range v.result.Tube.Cloth {
 		area += c.Area
 	}
-	return "buy " + v.inUnit(area, "m2", 2) + " of cloth, " + v.inUnit(v.result.Tube.Resin, "g", 2) + " of resin"
+	cloth, resin := v.inUnit(area, "m2", 2), v.inUnit(v.result.Tube.Resin, "g", 2)
+	f.note, f.short = "buy "+cloth+" of cloth, "+resin+" of resin", cloth+", "+resin+" resin"
+	return f
 }
 
-// ageNote says what heat and pressurisations leave of the strength.
-func (v *View) ageNote() string {
-	percent := draw.Unit("%")
-	return "heat leaves " + quantity.Format(v.result.HeatFactor, percent, 3) +
-		fmt.Sprintf(", %d times under pressure ", v.vessel.Cycles) + quantity.Format(v.result.CycleFactor, percent, 3)
+// ageing is the share of the strength that heat and pressurisations leave.
+func (v *View) ageing() chamberFigure {
+	percent, res := draw.Unit("%"), &v.result
+	heat, cycles := quantity.Format(res.HeatFactor, percent, 3), quantity.Format(res.CycleFactor, percent, 3)
+	return chamberFigure{"strength left", quantity.Format(res.HeatFactor*res.CycleFactor, percent, 3), "",
+		fmt.Sprintf("heat leaves %s, %d times under pressure %s", heat, v.vessel.Cycles, cycles), "of heat and " + words.Plural(v.vessel.Cycles, "cycle")}
 }
 
-func (v *View) crackNote() string {
+// dilation is what the volume grows by in a proof, and when it grew for good.
+func (v *View) dilation() chamberFigure {
 	res := &v.result
+	f := chamberFigure{label: "dilation", value: v.inUnit(res.Dilation.Volume, "mL", 3), note: "strain not known; in its proof", short: "strain not known"}
 	if math.IsNaN(res.Strain) {
-		return "strain not known"
+		return f
 	}
-	text := "reject it if " + v.inUnit(res.Dilation.Set, "mL", 2) + " stays"
+	set := v.inUnit(res.Dilation.Set, "mL", 2)
+	f.note, f.short = "reject it if "+set+" stays", "reject if "+set+" stays"
 	switch {
 	case res.Cracks:
-		text += "; resin cracks at working pressure: line it"
+		f.note += "; resin cracks at working pressure: line it"
+		f.short = "resin cracks: line it"
 	case res.CracksAtProof:
-		text += "; resin cracks: line it"
+		f.note += "; resin cracks: line it"
+		f.short = "resin cracks: line it"
 	}
-	return text
+	f.note += "; in its proof"
+	return f
 }
 
 // opening is the greatest opening load against what the recovery mount holds.
@@ -225,12 +251,14 @@ func (v *View) opening() (chamberFigure, bool) {
 	if load == 0 {
 		return chamberFigure{}, false
 	}
-	f := chamberFigure{"opening load", v.inUnit(load, "N", 3), gates.LimitMount, "[recovery] is not described"}
+	f := chamberFigure{"opening load", v.inUnit(load, "N", 3), gates.LimitMount, "[recovery] is not described", "no mount"}
 	if mount := v.rocket.Recovery; mount != nil {
 		if holds, weakest, typical := mount.Strength(); holds > 0 {
+			f.short = weakest + " " + v.inUnit(holds, "N", 3)
 			f.note = "the " + weakest + " holds " + v.inUnit(holds, "N", 3)
 			if typical {
 				f.note += ", typical"
+				f.short = "typical " + v.inUnit(holds, "N", 3)
 			}
 		}
 	}

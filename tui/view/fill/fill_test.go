@@ -293,6 +293,15 @@ func TestFamilies(t *testing.T) {
 	require.Equal(t, []string{"0.4118 in", "0.5118 in", "0.6118 in"}, memberNames(f.V))
 }
 
+// A pressure that the chamber is not proved for has no best fill, and says so.
+func TestBeyondTheProof(t *testing.T) {
+	f := start(t, viewtest.Heron(t), viewtest.Large)
+	f.Press("z")
+	require.Equal(t, []string{"8 bar", "10 bar", "12 bar"}, memberNames(f.V))
+	require.Contains(t, f.Shown(), "12 bar: more pressure than the chamber is proved for")
+	require.NotContains(t, f.Shown(), "lands with liquid aboard")
+}
+
 func memberNames(v *View) []string {
 	var names []string
 	for _, c := range v.curves.Result {

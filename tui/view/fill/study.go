@@ -26,6 +26,7 @@ type fillCurve struct {
 	left              []bool      // it leaves the rail but ends with liquid aboard
 	stuck             []bool      // it never leaves the rail
 	best              *study.Best // nil when no fill may be a best one
+	overpressed       bool        // none may, since the chamber is not proved for the pressure
 	invalid           error       // why no fill makes a valid rocket; nil mostly
 }
 
@@ -82,6 +83,7 @@ func newFillCurve(ctx context.Context, of member, wish study.Wish) (fillCurve, e
 	}
 	best, err := study.FindBest(ctx, of.rocket, []study.Goal{goal}, wish.Aim(false), study.Options{})
 	if none := new(study.NoneAdmissible); errors.As(err, &none) {
+		c.overpressed = none.Overpressed > 0
 		return c, nil
 	}
 	c.best = &best

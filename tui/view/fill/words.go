@@ -83,6 +83,9 @@ func (c *fillCurve) trouble() string {
 	if c.invalid != nil {
 		return strings.TrimSuffix(view.FaultText(c.invalid, fillInput), ".")
 	}
+	if c.overpressed {
+		return "more pressure than the chamber is proved for"
+	}
 	if slices.ContainsFunc(c.stuck, func(stuck bool) bool { return !stuck }) && !slices.ContainsFunc(c.value, func(x float64) bool { return !math.IsNaN(x) }) {
 		return "at no fill is there a " + c.wish.Row.Label
 	}

@@ -99,6 +99,9 @@ func (v *View) plot(heights bool, w, h int) []string {
 			c.Points = append(c.Points, draw.Lettered(line, until, i, len(v.set.Result.motors))...)
 		}
 	}
+	if len(c.Series) == 0 {
+		return nil
+	}
 	if v.set.Busy {
 		c.Note = "the rocket before; computing" + theme.Ellipsis
 	}
