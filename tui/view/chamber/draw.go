@@ -2,6 +2,7 @@ package chamber
 
 import (
 	"slices"
+	"strings"
 
 	"ullage/sim/chamber"
 	"ullage/sim/quantity"
@@ -134,5 +135,5 @@ func (v *View) given(x float64, unit string) string {
 
 // inUnit is a value in the unit shown for one of ours.
 func (v *View) inUnit(x float64, unit string, digits int) string {
-	return quantity.Format(x, v.Scene.Unit(unit), digits)
+	return strings.ReplaceAll(quantity.Format(x, v.Scene.Unit(unit), digits), "*", "·")
 }

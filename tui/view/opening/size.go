@@ -37,9 +37,13 @@ func (v *View) sizeLine(w int) string {
 	o := &v.study.Result
 	c := o.of.Flight.Rocket.Canopies[o.canopy]
 	u := v.Scene.Units.Unit(o.of.File.Unit("canopy." + c.Name + ".diameter"))
-	text := ": " + quantity.Format(s.Diameter, u, 3) + " across, drift " + v.shown(s.Drift, "m")
+	size, drift := ": "+quantity.Format(s.Diameter, u, 3), ", drift "+v.shown(s.Drift, "m")
 	if v.sized.Busy {
-		text += " (old)"
+		drift += " (old)"
+	}
+	text := size + " across" + drift
+	if ansi.StringWidth(out)+draw.Width(theme.Say(text)) > w {
+		text = size + drift
 	}
 	out += theme.Paint(draw.Strong, theme.Say(text))
 	landing := o.of.Flight.Results.Landing
