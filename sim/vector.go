@@ -9,8 +9,7 @@ func dot(a, b vector) float64 { return a.x*b.x + a.y*b.y + a.z*b.z }
 // on is a + h·b.
 func (a vector) on(h float64, b vector) vector { return vector{a.x + h*b.x, a.y + h*b.y, a.z + h*b.z} }
 
-// position and velocity of a state or, of its rates, how they change.
-func position(y *state) vector { return vector{y[east], y[north], y[up]} }
+// velocity of a state or, of its rates, how that changes.
 func velocity(y *state) vector { return vector{y[vEast], y[vNorth], y[vUp]} }
 
 // setVelocity puts it back.
