@@ -48,6 +48,9 @@ func (c *resultsCommand) Run(s *streams) error {
 	if err != nil {
 		return err
 	}
+	if c.File != "" { // the one built in is no rocket that anybody fills
+		defer c.tellBeyond(s, flight.Rocket)
+	}
 	return c.write(s, func(w io.Writer) error {
 		if c.JSON {
 			return resultsJSON(w, flight)

@@ -87,6 +87,8 @@ type (
 		Ballistic  *landingsJSON `json:"ballistic"`
 		Farthest   []farthest    `json:"farthest"`
 		Clear      clearJSON     `json:"clear_distance"`
+
+		Pressure *machine.Object `json:"pressure"` // null on a motor
 	}
 	farthest struct {
 		Kind string `json:"kind"`
@@ -110,7 +112,7 @@ func WriteReachJSON(w io.Writer, all []plan.Reach) error {
 	for i := range all {
 		x := &all[i]
 		d := dispersion(x, quantity.Metric)
-		out := reachOnDriveJSON{Drive: string(x.Rocket.Power), Clear: newClear(x.Clear), Farthest: []farthest{}}
+		out := reachOnDriveJSON{Drive: string(x.Rocket.Power), Clear: newClear(x.Clear), Farthest: []farthest{}, Pressure: words.PressureObject(x.Rocket)}
 		var told [3]*landingsJSON
 		for kind, k := range x.Scatter.Kinds() {
 			told[kind] = d.landings(k.Landed, k.Outside, k.Landing)
