@@ -2,6 +2,7 @@ package gates
 
 import (
 	"context"
+	"fmt"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -41,4 +42,38 @@ func TestShortFlightsTellTheSame(t *testing.T) {
 	for u := untilTop; u <= untilReady; u++ {
 		assert.NotZero(t, short[u])
 	}
+}
+
+// A verdict in two goes, corners first and then mends, is that in one; one of some checks only has the rows of all.
+func TestVerdictInParts(t *testing.T) {
+	r := open(t, "tube")
+	o := all(r)
+	once := judge(t, r, o)
+	o.Remedies = false
+	corners := judge(t, r, o)
+	o.Remedies, o.Flown = true, &corners
+	twice := judge(t, r, o)
+	require.Positive(t, once.Failed())
+	require.Len(t, twice.Checks, len(once.Checks))
+	for i := range once.Checks {
+		a, b := &once.Checks[i], &twice.Checks[i]
+		assert.Equal(t, told(a), told(b))
+	}
+	only := []string{LimitRailExit, checkLeft, LimitLanding}
+	some := judge(t, r, Options{Spreads: o.Spreads, Like: &corners, Only: only})
+	require.Len(t, some.Checks, len(only))
+	for i := range some.Checks {
+		c := find(t, &once, some.Checks[i].Key)
+		assert.Equal(t, fmt.Sprint(c.Values, c.Word), fmt.Sprint(some.Checks[i].Values, some.Checks[i].Word), c.Key)
+	}
+}
+
+// told is a check with its mends, which have functions and numbers that are none.
+func told(c *Check) string {
+	s := fmt.Sprint(c.Key, c.Values, c.SD, c.Word)
+	for i := range c.Remedies {
+		m := &c.Remedies[i]
+		s += fmt.Sprint(" ", m.Kind, m.Input.Name, m.From, m.To, m.And != nil)
+	}
+	return s
 }
