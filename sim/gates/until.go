@@ -2,6 +2,7 @@ package gates
 
 import (
 	"context"
+	"runtime"
 
 	"ullage/sim"
 	"ullage/sim/rocket"
@@ -25,6 +26,9 @@ func (u until) fly(ctx context.Context, r *rocket.Rocket) (*sim.Flight, error) {
 		}
 		return &sim.Flight{Rocket: r}, nil
 	}
+	// Searches fly for a third of a second on all processors. What a key of the screen asks for
+	// goes before their next flight, and need not wait till the scheduler takes a turn from them.
+	runtime.Gosched()
 	fl, err := sim.Fly(ctx, r, sim.Options{Guide: u == untilFree, Top: u == untilTop})
 	if err == nil && u == untilTop && fl.RailExit.Happened && !fl.Burnout.Happened {
 		return sim.Fly(ctx, r, sim.Options{})

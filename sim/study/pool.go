@@ -64,6 +64,7 @@ func inPlace[T any](ctx context.Context, n int, o Options, newDo func() func(ctx
 				s := &ring[i%len(ring)]
 				s.err = do(within, i, &s.result)
 				s.ready <- struct{}{}
+				runtime.Gosched() // what a key of the screen asks for goes first
 			}
 		})
 	}
