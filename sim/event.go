@@ -35,7 +35,7 @@ type eventFunction struct {
 }
 
 // value of an event function, positive before its event, not positive after, and how fast
-// it changes; NaN where the rates do not tell that.
+// it changes.
 func (r *run) value(c eventFunction, y, dy *state, f *forces) slope {
 	m := &r.model
 	switch c.kind {
@@ -49,14 +49,16 @@ func (r *run) value(c eventFunction, y, dy *state, f *forces) slope {
 		return slope{m.along(y), m.along(dy)}
 	case lifts:
 		if m.push != motorBurn {
-			return slope{-f.lift, math.NaN()}
+			return slope{-f.lift, -r.changes(y, dy, f.lift, func(f *forces) float64 { return f.lift })}
 		}
 		return slope{-f.lift, -m.slope - f.leaving*m.gravity*m.cosTilt}
 	case liquidEnds:
 		return slope{y[store], dy[store]}
 	case jetStops:
 		if m.push == steadyLiquid {
-			return slope{f.drive, math.NaN()}
+			// The drive touches zero more than that it crosses it: it goes with the square of the jet's speed.
+			speed := func(f *forces) float64 { return math.Sqrt(max(f.drive, 0)) }
+			return slope{speed(f) - stillJet/10, r.changes(y, dy, speed(f), speed)}
 		}
 		return slope{y[jet] - stillJet, dy[jet]}
 	case unchokes:
@@ -86,6 +88,16 @@ func (r *run) value(c eventFunction, y, dy *state, f *forces) slope {
 	default: // canopyFills
 		return slope{m.canopies[c.canopy].fill - (y[airPath] - m.airFrom[c.canopy]), -dy[airPath]}
 	}
+}
+
+// changes tells how fast a force changes that has a value: a little on along the rates.
+func (r *run) changes(y, dy *state, now float64, of func(*forces) float64) float64 {
+	const bit = 1e-7 // s
+	for i := range r.in {
+		r.in[i] = y[i] + bit*dy[i]
+	}
+	r.model.rates(r.t, &r.in, &r.dy, &r.inner) // nothing of the time in them but for a motor
+	return (of(&r.inner) - now) / bit
 }
 
 // stillJet is the speed below which a jet that slows down has stopped: with the

@@ -59,7 +59,7 @@ func (j *jetFrame) begin(y *state) {
 	j.volume, j.impulse, j.velocity = 0, 0, 0
 	if z := j.lag(y[jet]); z < -calm {
 		length := -1 / j.at.Relaxation // Q/λ
-		j.volume = 2 * j.flow.ThroatArea() * length
+		j.volume = 2 * j.flow.ThroatArea() * length * min(-1-z/calm, 1)
 		j.impulse = 2 * j.volume * j.flow.Density() * j.flow.Ahead() * j.at.Speed
 		if !j.held {
 			j.velocity = j.impulse / (j.others + j.flow.Density()*y[store])

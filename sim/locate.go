@@ -17,12 +17,8 @@ type watch struct {
 // slope is a value and its rate of change, 1/s.
 type slope struct{ value, rate float64 }
 
-// join is the course between two of them that lie h apart: a straight line where the rates are
-// not known.
+// join is the course between two of them that lie h apart.
 func join(a, b slope, h float64) cubic {
-	if math.IsNaN(a.rate + b.rate) {
-		return cubic{a.value, b.value - a.value, b.value, b.value - a.value}
-	}
 	return cubic{a.value, h * a.rate, b.value, h * b.rate}
 }
 
@@ -150,7 +146,7 @@ const stretch = 0.05
 // goes with θ²(1 − θ)² and with what the step's error goes with.
 func (r *run) dense(theta float64) bool {
 	x := theta * (1 - theta)
-	return r.fault*x*x < 1e-3
+	return r.fault*x*x < 2e-4
 }
 
 // cut makes θ of the step the step, by its dense output.

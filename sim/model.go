@@ -19,6 +19,7 @@ type phase struct {
 	segment    int    // of the thrust curve, for motorBurn
 	piece      int    // of the drag table
 	settled    bool   // the jet has gathered its speed: the start-up surge is over
+	fallen     bool   // past the top
 	open       uint64 // canopies released, a bit each
 	full       uint64 // canopies that have filled
 	airFrom    [rocket.MaxCanopies]float64

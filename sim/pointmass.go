@@ -39,7 +39,11 @@ func (m *model) freeRates(t, g float64, y, dy *state, f *forces) {
 	inverse := 1 / f.mass
 	along := -k * inverse
 	if f.thrust != 0 && f.airspeed > 0 {
-		along += f.thrust * inverse / f.airspeed
+		forward := f.airspeed
+		if !m.fallen && w.z < 0 && w.x == 0 && w.y == 0 {
+			forward = w.z // on its way over the top: the thrust does not turn round with it
+		}
+		along += f.thrust * inverse / forward
 	}
 	dy[east], dy[north], dy[up] = y[vEast], y[vNorth], y[vUp]
 	a := vector{along * w.x, along * w.y, along*w.z - g*(1-f.density*m.chamber*inverse)}

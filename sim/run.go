@@ -35,7 +35,9 @@ type course struct {
 
 	before      float64 // length of the step before, in this phase; 0 if none
 	faultBefore float64
-	again       bool // the step has been tried longer
+	again       bool // the step has been tried longer, with
+	longer      float64
+	faultAgain  float64
 
 	in, dy state // for looks inside a step
 	inner  forces
@@ -110,7 +112,7 @@ func (r *run) advance() {
 		r.t = r.stop
 	}
 	r.before, r.faultBefore = r.h, r.fault
-	if r.model.push != noPush {
+	if r.model.push != noPush || !r.overTop {
 		r.stages.remember(r.h, &r.f, r.stiff.frame != nil)
 	}
 	for i := range r.watched {

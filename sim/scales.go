@@ -42,10 +42,14 @@ func (r *run) scale() {
 // with its direction, is multiplied on the way up. Most of what lies level is direction. It also goes up and down as
 // steps come and go from one rocket to the next, which whoever looks for the highest has to bear.
 func (r *run) rescale() {
+	m := &r.model
 	if r.hurry > 0 {
 		speed, rise := speedOf(&r.y), r.y[vUp]
-		w := 1 / (r.hurry * max(speed, 0.03*r.model.promise))
-		if rise > 0 && rise < 0.9*speed {
+		if m.guided && !m.held {
+			speed = r.speedAtGuideEnd(speed) / 2 // what is wrong with it stays as it is up to there
+		}
+		w := trust[m.push] / (r.hurry * max(speed, 0.03*m.promise))
+		if !m.guided && rise > 0 && rise < 0.9*speed {
 			w *= min(0.9*speed/rise, 8) // it will not come as high as promised
 		}
 		r.weights[vEast], r.weights[vNorth], r.weights[vUp] = 4*w, 4*w, 2*w
@@ -55,22 +59,34 @@ func (r *run) rescale() {
 	}
 }
 
+// trust is how dark the estimate of a velocity's error looks in a phase, which is of third order: what gas there is to
+// flow, choked, hardly changes its course in a step; afterwards all of it does, as it runs out.
+var trust = [...]float64{1, 1, 1, 1, 0.2, 2.5, 1}
+
+// speedAtGuideEnd is about what a speed on the guide grows to.
+func (r *run) speedAtGuideEnd(speed float64) float64 {
+	m := &r.model
+	left := max(m.guide-m.travel(&r.y), 0)
+	return math.Sqrt(speed*speed + 2*left*max(m.along(&r.f), 0))
+}
+
 // rescaleTurns follows how fast a rigid body swings, for what is wrong with its spin turns it by so much
 // less, and how far: a swing forgets its errors, and what turns over and over multiplies them.
 func (r *run) rescaleTurns() {
-	f, turned := &r.now, 1.0
+	f, turned, turns, spins := &r.now, 1.0, 1.0, 1.0
 	if f.airspeed > 0 && !r.overTop {
 		s := r.swings()
-		turned += 80*s + 120*s*s
+		turned += 160*s + 120*s*s
+		turns, spins = 0.7, 0.3 // it swings back
 	}
 	for i := range 4 {
-		r.weights[attitude+i] = turned
+		r.weights[attitude+i] = turns * turned
 	}
 	for i := range 3 {
 		if r.hurry > 0 {
 			r.weights[vEast+i] *= turned
 		}
-		r.weights[spin+i] = turned / (f.inertia.pitch * max(1, f.swing))
+		r.weights[spin+i] = spins * turned / (f.inertia.pitch * max(1, f.swing))
 	}
 }
 
@@ -132,6 +148,13 @@ func (r *run) scales() state {
 	}
 	switch m.push {
 	case unsteadyLiquid, steadyLiquid:
+		switch {
+		case m.held:
+		case m.guided:
+			s[impulse] /= 2
+		default:
+			s[impulse] /= 8
+		}
 		s[store] = m.liquid0
 		s[jet] = max(1, m.flow.Fastest())
 	case chokedGas:

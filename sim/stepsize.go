@@ -10,10 +10,15 @@ import "math"
 // chooseStep sets the length of the next step: what the error allows, up to the next known
 // time, landing on it exactly, or to the next event that is in sight.
 func (r *run) chooseStep() {
-	if r.next == 0 {
+	fresh := r.next == 0
+	if fresh {
 		r.next = r.firstStep()
 	}
-	event := max(r.coming(r.next), least*max(1, r.t))
+	event := r.coming(r.next)
+	if fresh {
+		event /= 2 // with nothing to look back on, a step that does a whole phase tells too little of its error
+	}
+	event = max(event, least*max(1, r.t))
 	r.h = min(r.next, event, min(r.stop, timeLimit)-r.t, r.roughAhead())
 }
 
@@ -57,14 +62,26 @@ func (r *run) accept() bool {
 		r.flight.effort[r.leg].steps++
 		return true
 	}
-	r.next = r.h * max(0.2, fits*math.Cbrt(fits))
-	if r.again {
-		r.next *= 0.8
-	}
-	r.again = true
+	r.shorten()
 	r.flight.Rejected++
 	r.flight.effort[r.leg].rejected++
 	return false
+}
+
+// shorten sets the length at which a step that is too bold is taken again, shorter by no more than what makes it fit. How its
+// error goes with its length is taken from the try before, if there was one: far from small it does not yet
+// go with the fourth power.
+func (r *run) shorten() {
+	power, share := 4.0, 0.2
+	tells := !math.IsNaN(r.fault) && !math.IsInf(r.fault, 1)
+	if tells {
+		if r.again {
+			power = min(max(math.Log(r.faultAgain/r.fault)/math.Log(r.longer/r.h), 1), 4)
+		}
+		share = min(max(math.Pow(r.fault, -4/(3*power)), share), 1-1e-6)
+	}
+	r.again, r.longer, r.faultAgain = tells, r.h, r.fault
+	r.next = r.h * share
 }
 
 // trend shortens the next step by what made the error grow from the step before to this one, for it will
@@ -81,7 +98,11 @@ func (r *run) trend() float64 {
 
 // size is the error of the step just tried over what is allowed; NaN if it has none.
 func (r *run) size() float64 {
-	return worst(r.stages.n, &r.est, &r.weights) / r.options.Tolerance
+	e := worst(r.stages.n, &r.est, &r.weights) / r.options.Tolerance
+	if r.stages.before == 0 && (r.model.push.liquid() || r.model.push == tubePush) {
+		e *= 4 // with nothing to look back on, an estimate within a surge tells too little
+	}
+	return e
 }
 
 // firstStep guesses a length after a change of phase, after Hairer, Nørsett and

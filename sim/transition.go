@@ -79,7 +79,8 @@ func (r *run) unseen() {
 		r.enter()
 	case len(m.drag) > 1 && m.findPiece(r.now.mach()):
 		r.resume()
-	case m.push == unsteadyLiquid && m.settled && r.y[jet] <= stillJet:
+	case m.push == unsteadyLiquid && m.settled && r.y[jet] <= stillJet,
+		m.push == steadyLiquid && r.now.drive <= stillJet*stillJet/100:
 		r.jetStopped()
 	}
 }
@@ -313,7 +314,7 @@ func (r *run) top() {
 		r.resume()
 		return
 	}
-	r.overTop = true
+	r.overTop, r.model.fallen = true, true
 	r.model.fast = math.Inf(1)
 	r.mark(ApogeeEvent, 0)
 	if r.scout || r.options.Top {
