@@ -7,7 +7,6 @@ import (
 	"fmt"
 	"io"
 	"math"
-	"os"
 	"slices"
 	"strings"
 	"time"
@@ -79,17 +78,7 @@ const mostForecast = 100
 // OpenForecast reads the file of a forecast, as [ReadForecast] does. The errors are a fault.List.
 func OpenForecast(path string, r *rocket.Rocket) ([]Slot, error) {
 	const most = 1 << 20
-	info, err := os.Stat(path)
-	var text []byte
-	switch {
-	case err != nil:
-	case info.IsDir():
-		err = errors.New("it is a folder, not a file")
-	case info.Size() > most:
-		err = fmt.Errorf("it is larger than %d MB", most>>20)
-	default:
-		text, err = os.ReadFile(path)
-	}
+	text, err := fault.ReadFile(path, most)
 	if err != nil {
 		return nil, fault.List{{File: path, Problem: fault.Reason(err), Remedy: "name a forecast as CSV", Err: err}}
 	}

@@ -5,7 +5,6 @@ import (
 	"errors"
 	"fmt"
 	"math"
-	"os"
 	"strconv"
 	"strings"
 	"time"
@@ -22,10 +21,13 @@ type Book struct {
 	Entries []Entry // in the order of the text
 }
 
+// mostBytes bounds a logbook: more than anybody writes in a life.
+const mostBytes = 16 << 20
+
 // Open reads a book from a file. The errors are a fault.List; of a file that is not there one
 // whose Err is fs.ErrNotExist.
 func Open(path string) (*Book, error) {
-	text, err := os.ReadFile(path)
+	text, err := fault.ReadFile(path, mostBytes)
 	if err != nil {
 		return nil, fault.List{{File: path, Problem: "the logbook cannot be read", Remedy: "ullage record begins one", Err: err}}
 	}

@@ -91,7 +91,7 @@ func quoted(text string) string {
 // read takes no entry, so that nobody writes on behind a fault; what is in it stays as it is, to the last byte.
 // The entry is written in one piece at the file's end, so that two who write at once lose nothing.
 func Append(path, rocket string, e Entry) error {
-	before, err := os.ReadFile(path)
+	before, err := fault.ReadFile(path, mostBytes)
 	switch {
 	case errors.Is(err, fs.ErrNotExist):
 	case err != nil:

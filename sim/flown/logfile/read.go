@@ -5,7 +5,6 @@ import (
 	"crypto/sha256"
 	"encoding/hex"
 	"errors"
-	"fmt"
 	"math"
 	"os"
 	"strconv"
@@ -40,17 +39,7 @@ func notRead(path string, err error) error {
 
 // Open reads a log from a file. What is wrong with it is a fault.List.
 func Open(path string, o Options) (*Log, error) {
-	info, err := os.Stat(path)
-	var text []byte
-	switch {
-	case err != nil:
-	case info.IsDir():
-		err = errors.New("it is a folder, not a file")
-	case info.Size() > mostBytes:
-		err = fmt.Errorf("it is larger than %d MB", mostBytes>>20)
-	default:
-		text, err = os.ReadFile(path)
-	}
+	text, err := fault.ReadFile(path, mostBytes)
 	if err != nil {
 		return nil, notRead(path, err)
 	}
