@@ -5,6 +5,7 @@ import (
 
 	"ullage/sim"
 	"ullage/sim/quantity"
+	"ullage/sim/results"
 	"ullage/sim/rocket"
 	"ullage/tui/draw"
 	"ullage/tui/plot"
@@ -16,7 +17,7 @@ const (
 	drySign      = 'D'
 	releaseSign  = 'R'
 	liquidSign   = 'L'
-	burnoutSign  = 'B'
+	burnoutSign  = 'E' // end of thrust
 	pressureSign = 'P'
 )
 
@@ -95,7 +96,7 @@ func (v *View) marks() []balanceMark {
 		sign rune
 		name string
 		at   sim.StabilityAt
-	}{{drySign, "dry", st.Dry}, {burnoutSign, "burnt out", st.Burnout}, {liquidSign, "liquid out", st.LiquidOut}, {releaseSign, "release", st.Release}} {
+	}{{drySign, "dry", st.Dry}, {burnoutSign, results.EndOfThrust(v.Scene.Now.Flight.Rocket.Power), st.Burnout}, {liquidSign, "liquid out", st.LiquidOut}, {releaseSign, "release", st.Release}} {
 		if m.at.Happened {
 			out = append(out, balanceMark{m.sign, m.name, m.at.Balance})
 		}

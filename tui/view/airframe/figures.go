@@ -1,6 +1,7 @@
 package airframe
 
 import (
+	"cmp"
 	"strings"
 
 	"github.com/charmbracelet/x/ansi"
@@ -53,6 +54,10 @@ func (v *View) margins() []string {
 		t.Columns = append(t.Columns, draw.Column{Title: string(f.Power), Unit: u.Name},
 			draw.Column{Title: "margin", Unit: "calibres"}, draw.Column{Left: true, Rank: 1})
 	}
+	end := ""
+	for _, f := range v.study.Result {
+		end = cmp.Or(end, results.EndOfThrust(f.Power)) // where both drives have the row, it has water's name
+	}
 	for _, m := range []struct {
 		name  string
 		of    func(*sim.Stability) sim.StabilityAt
@@ -62,7 +67,7 @@ func (v *View) margins() []string {
 		{"release", func(s *sim.Stability) sim.StabilityAt { return s.Release }, false},
 		{"rail exit", func(s *sim.Stability) sim.StabilityAt { return s.RailExit }, true},
 		{"liquid out", func(s *sim.Stability) sim.StabilityAt { return s.LiquidOut }, true},
-		{"burnout", func(s *sim.Stability) sim.StabilityAt { return s.Burnout }, true},
+		{end, func(s *sim.Stability) sim.StabilityAt { return s.Burnout }, true},
 	} {
 		row := draw.Row{Cells: draw.TextCells(m.name)}
 		any := false
