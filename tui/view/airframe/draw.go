@@ -2,6 +2,7 @@ package airframe
 
 import (
 	"math"
+	"unicode"
 
 	"ullage/sim"
 	"ullage/sim/quantity"
@@ -17,7 +18,6 @@ const (
 	drySign      = 'D'
 	releaseSign  = 'R'
 	liquidSign   = 'L'
-	burnoutSign  = 'E' // end of thrust
 	pressureSign = 'P'
 )
 
@@ -91,12 +91,14 @@ type balanceMark struct {
 // marks are the letters of the flight on show, the centre of pressure over the others.
 func (v *View) marks() []balanceMark {
 	st := &v.Scene.Now.Flight.Stability
+	end := results.EndOfThrust(v.Scene.Now.Flight.Rocket.Power)
+	endSign := unicode.ToUpper(rune(end[0]))
 	var out []balanceMark
 	for _, m := range []struct {
 		sign rune
 		name string
 		at   sim.StabilityAt
-	}{{drySign, "dry", st.Dry}, {burnoutSign, results.EndOfThrust(v.Scene.Now.Flight.Rocket.Power), st.Burnout}, {liquidSign, "liquid out", st.LiquidOut}, {releaseSign, "release", st.Release}} {
+	}{{drySign, "dry", st.Dry}, {endSign, end, st.Burnout}, {liquidSign, "liquid out", st.LiquidOut}, {releaseSign, "release", st.Release}} {
 		if m.at.Happened {
 			out = append(out, balanceMark{m.sign, m.name, m.at.Balance})
 		}

@@ -52,7 +52,7 @@ func (v *View) margins() []string {
 	t := draw.Table{Columns: []draw.Column{{Title: "moment", Left: true}}}
 	for _, f := range v.study.Result {
 		t.Columns = append(t.Columns, draw.Column{Title: string(f.Power), Unit: u.Name},
-			draw.Column{Title: "margin", Unit: "calibres"}, draw.Column{Left: true, Rank: 1})
+			draw.Column{Title: "margin", Unit: "cal"}, draw.Column{Left: true, Rank: 1})
 	}
 	end := ""
 	for _, f := range v.study.Result {
