@@ -8,6 +8,7 @@ import (
 	"io"
 	"os"
 	"os/exec"
+	"os/signal"
 	"path/filepath"
 	"regexp"
 	"strings"
@@ -184,6 +185,9 @@ func TestInterruptEndsACommand(t *testing.T) {
 // However it is told to end, it keeps what there is by then and says so, and leaves nothing
 // unfinished beside it.
 func TestInterruptKeepsTheFile(t *testing.T) {
+	// Under nohup what a test starts would be deaf to hanging up too; what is listened to here it has by default.
+	signal.Notify(make(chan os.Signal, 1), syscall.SIGHUP)
+	defer signal.Reset(syscall.SIGHUP)
 	for name, end := range map[string]func(*terminal){
 		"key":       func(term *terminal) { term.press("\x03") },
 		"terminate": func(term *terminal) { _ = term.command.Process.Signal(syscall.SIGTERM) },
