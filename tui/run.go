@@ -43,7 +43,7 @@ func (e Interrupted) Error() string {
 func (e Interrupted) Unwrap() error { return context.Canceled }
 
 // Run shows the screen until the user quits. When ctx ends, or the program is
-// told to end (hang-up, termination), it leaves with [Interrupted] and
+// told to end (hang-up, termination, an interrupt twice), it leaves with [Interrupted] and
 // unsaved edits are offered at the next start, as they are after a panic.
 func Run(ctx context.Context, o Options) error { return run(ctx, o, New(o)) }
 
@@ -65,7 +65,7 @@ func run(ctx context.Context, o Options, m Model) (err error) {
 	defer func() {
 		closing := kept.keeper.Close()
 		switch {
-		case errors.Is(err, context.Canceled):
+		case errors.Is(err, context.Canceled), err == nil && kept.keeper.Holds(): // told to end, or interrupted twice by key
 			err = Interrupted{kept.keeper.Holds(), closing}
 		case err == nil:
 			err = closing

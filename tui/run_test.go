@@ -256,7 +256,7 @@ func TestEndings(t *testing.T) {
 		{"terminated", "screen", func(c *child) { _ = c.cmd.Process.Signal(syscall.SIGTERM) }, 130},
 		{"interrupted", "screen", func(c *child) { _ = c.cmd.Process.Signal(os.Interrupt) }, 130},
 		{"hung up", "screen", func(c *child) { _ = c.cmd.Process.Signal(syscall.SIGHUP) }, 130},
-		{"interrupted by key, twice", "screen", func(c *child) { c.typed("\x03"); c.expect("has unsaved"); c.typed("\x03") }, 0},
+		{"interrupted by key, twice", "screen", func(c *child) { c.typed("\x03"); c.expect("has unsaved"); c.typed("\x03") }, 130},
 		{"panic in a flight", "panic in a flight", func(*child) {}, 3},
 		{"panic in update", "panic in update", func(*child) {}, 3},
 	} {
@@ -271,12 +271,8 @@ func TestEndings(t *testing.T) {
 			e.end(c)
 			err := c.wait()
 			var exit *exec.ExitError
-			if e.code == 0 {
-				require.NoError(t, err)
-			} else {
-				require.ErrorAs(t, err, &exit)
-				require.Equal(t, e.code, exit.ExitCode(), "%q", c.all())
-			}
+			require.ErrorAs(t, err, &exit)
+			require.Equal(t, e.code, exit.ExitCode(), "%q", c.all())
 			require.Contains(t, c.all(), leaveScreen)
 			if e.code == 130 {
 				require.Contains(t, c.all(), "ended: unsaved edits are kept, and offered at the next start")
