@@ -32,7 +32,7 @@ func TestSuspendWithoutAShell(t *testing.T) {
 	c.typed("\x1b[C")
 	c.expect("32 %")
 	c.typed("\x03\x03")
-	require.NoError(t, c.wait())
+	require.Error(t, c.wait(), "interrupted")
 }
 
 // A shell that does gets the terminal back as it was, and the screen is there again when it
@@ -117,5 +117,5 @@ func TestKeysThatComeInParts(t *testing.T) {
 	c.typed("5\r")
 	c.expect("25 %")
 	c.typed("\x03\x03")
-	require.NoError(t, c.wait())
+	require.Error(t, c.wait(), "interrupted")
 }
