@@ -4,6 +4,7 @@ import (
 	"context"
 	"errors"
 	"fmt"
+	"slices"
 	"strings"
 
 	"ullage/sim/fault"
@@ -78,7 +79,7 @@ func interruption(err error) string {
 // and line, as editors know them; everything else with the program's name.
 func message(err error) string {
 	var faults fault.List
-	if errors.As(err, &faults) {
+	if errors.As(err, &faults) && slices.ContainsFunc(faults, func(f fault.Fault) bool { return f.File != "" }) {
 		return err.Error()
 	}
 	return "ullage: " + strings.ReplaceAll(err.Error(), "\n", "\n        ")
