@@ -15,8 +15,8 @@ import (
 // BenchmarkStart runs commands to their end, by turns: medians of the time, of the processor's, and of the pages that
 // each touches first. Those of the program as it is given away are told by
 //
-//	CGO_ENABLED=0 go build -o /tmp/ullage ./cmd/ullage
-//	ULLAGE_PROGRAM=/tmp/ullage go test ./cmd/ullage -run XXX -bench Start$ -benchtime 40x
+//	CGO_ENABLED=0 go build -o ullage ./cmd/ullage
+//	ULLAGE_PROGRAM=$PWD/ullage go test ./cmd/ullage -run XXX -bench Start$ -benchtime 40x
 //
 // since a test's binary is larger.
 func BenchmarkStart(b *testing.B) {
