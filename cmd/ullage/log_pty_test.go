@@ -38,7 +38,7 @@ func TestScreenWithALog(t *testing.T) {
 	require.NoError(t, syscall.Mkfifo(filepath.Join(dir, "pipe.csv"), 0o600))
 	for args, says := range map[[2]string]string{
 		{"--log", "none.csv"}:    "none.csv: there is no such file",
-		{"--log", "pipe.csv"}:    "it is no plain file",
+		{"--log", "pipe.csv"}:    "it is not a plain file",
 		{"--log", "."}:           "it is a folder",
 		{"--rate", "20 Hz"}:      "give --log FILE too",
 		{"--column", "height=2"}: "give --log FILE too",

@@ -4,12 +4,12 @@ import (
 	"errors"
 	"fmt"
 	"io"
+	"io/fs"
 	"os"
 )
 
-// ReadFile reads a file of at most so many bytes, a plain one or a pipe: a folder, and a device, which may never end, are
-// refused, in the words of [Reason].
-func ReadFile(path string, most int64) ([]byte, error) {
+// Plain refuses a folder, and what may never end: a device, and a pipe unless pipes are waited for. Its errors are for [Reason].
+func Plain(path string, pipes bool) (fs.FileInfo, error) {
 	info, err := os.Stat(path)
 	if err != nil {
 		return nil, err
@@ -17,8 +17,17 @@ func ReadFile(path string, most int64) ([]byte, error) {
 	switch mode := info.Mode(); {
 	case mode.IsDir():
 		return nil, errors.New("it is a folder, not a file")
-	case !mode.IsRegular() && mode&os.ModeNamedPipe == 0:
+	case !mode.IsRegular() && !(pipes && mode&fs.ModeNamedPipe != 0):
 		return nil, errors.New("it is not a plain file")
+	}
+	return info, nil
+}
+
+// ReadFile reads a file of at most so many bytes that is [Plain], or a pipe.
+func ReadFile(path string, most int64) ([]byte, error) {
+	info, err := Plain(path, true)
+	if err != nil {
+		return nil, err
 	}
 	tooLarge := fmt.Errorf("it is larger than %d MB", most>>20)
 	if info.Size() > most {

@@ -4,9 +4,7 @@ import (
 	"bytes"
 	"crypto/sha256"
 	"encoding/hex"
-	"errors"
 	"math"
-	"os"
 	"strconv"
 
 	"ullage/sim/fault"
@@ -18,14 +16,7 @@ const mostBytes = 1 << 30
 // Plain refuses what is no plain file, such as a folder or a pipe, which may never end. Its error
 // is a fault.List.
 func Plain(path string) error {
-	info, err := os.Stat(path)
-	switch {
-	case err != nil:
-	case info.IsDir():
-		err = errors.New("it is a folder, not a file")
-	case !info.Mode().IsRegular():
-		err = errors.New("it is no plain file")
-	}
+	_, err := fault.Plain(path, false)
 	return notRead(path, err)
 }
 
