@@ -11,7 +11,7 @@ type denseOutput struct {
 	keep   bool
 	steps  []denseStep
 	phases []phase
-	model  model // for the forces; copied before use, so reading is concurrent
+	model  *model // for the forces, of what is kept; copied before use, so reading is concurrent
 }
 
 type denseStep struct {
@@ -41,7 +41,10 @@ func (d *denseOutput) close(r *run) {
 		d.phases = append(d.phases, r.model.phase)
 		d.steps = append(d.steps, denseStep{r.t, 0, r.y, r.f, r.y, r.f, len(d.phases) - 1})
 	}
-	r.model.copyTo(&d.model)
+	if d.model == nil {
+		d.model = new(model)
+	}
+	r.model.copyTo(d.model)
 }
 
 // copyTo makes c a model that shares nothing with the run, which will fly other rockets.
@@ -73,7 +76,13 @@ type reader struct {
 	course jetCourse
 }
 
-func (fl *Flight) reader() *reader { return &reader{fl: fl, m: fl.dense.model, step: -1} }
+func (fl *Flight) reader() *reader {
+	x := &reader{fl: fl, step: -1}
+	if len(fl.dense.steps) > 0 {
+		x.m = *fl.dense.model
+	}
+	return x
+}
 
 // at is the state at a time, held to a step, and that time; the model is left in the step's phase.
 func (x *reader) at(step int, t float64, y *state) float64 {

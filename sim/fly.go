@@ -78,10 +78,10 @@ func (fl *Flight) Clone() *Flight {
 // reset empties a flight but keeps its memory.
 func (fl *Flight) reset(r *rocket.Rocket) {
 	canopies, warnings, events := fl.Canopies[:0], fl.Warnings[:0], fl.Events[:0]
-	steps, phases := fl.dense.steps[:0], fl.dense.phases[:0]
+	dense := denseOutput{steps: fl.dense.steps[:0], phases: fl.dense.phases[:0], model: fl.dense.model}
 	*fl = Flight{} // in place: a whole one on the stack is what makes the stack grow
 	fl.Rocket, fl.Canopies, fl.Warnings, fl.Events = r, canopies, warnings, events
-	fl.dense.steps, fl.dense.phases = steps, phases
+	fl.dense = dense
 }
 
 func (x *Flyer) fly(ctx context.Context, r *rocket.Rocket, o Options, fl *Flight) error {
