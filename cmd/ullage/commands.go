@@ -8,7 +8,6 @@ import (
 	"reflect"
 	"slices"
 	"strings"
-	"unicode/utf8"
 
 	"github.com/alecthomas/kong"
 )
@@ -111,10 +110,8 @@ func eachCommand(each func(name, help string)) {
 
 // execute parses the arguments and runs the command they name.
 func execute(s *streams, args []string) error {
-	for _, a := range args {
-		if !utf8.ValidString(a) {
-			return badInput("%q is not UTF-8, which all names and values have to be here; give the file another name", a)
-		}
+	if err := refused(args); err != nil {
+		return err
 	}
 	grammar := grammarOf(args)
 	helped := false

@@ -4,6 +4,7 @@ import (
 	"io"
 	"time"
 
+	"ullage/sim/fault"
 	"ullage/sim/plan"
 	"ullage/sim/report"
 	"ullage/sim/report/page"
@@ -45,7 +46,7 @@ func (c *dayCommand) Run(s *streams) error {
 	}
 	slots := plan.Winds(r.Limits.InForce().Wind)
 	if c.Forecast != "" {
-		if slots, err = plan.OpenForecast(c.Forecast, r); err != nil {
+		if slots, err = waitFor(s, c.Forecast, func() ([]plan.Slot, error) { return plan.OpenForecast(c.Forecast, r, fault.Pipes) }); err != nil {
 			return err
 		}
 		s.inputs = append(s.inputs, c.Forecast)

@@ -19,9 +19,6 @@ import (
 // standardInput is how messages call a rocket read from "-".
 const standardInput = "standard input"
 
-// errNoName is of a file named by a variable of the shell that holds nothing.
-var errNoName = badInput("the name of the rocket file is empty; give one, or make one with ullage new")
-
 // mostInput bounds what is read from standard input, bytes: far more than any
 // rocket file.
 const mostInput = 4 << 20
@@ -29,9 +26,6 @@ const mostInput = 4 << 20
 // open reads a rocket file; "-" is standard input, its curves looked for in the
 // working directory.
 func (s *streams) open(path string) (*rocketfile.File, error) {
-	if path == "" {
-		return nil, errNoName
-	}
 	if path != "-" {
 		return s.opened(s.openWith(rocketfile.Open, path))
 	}
@@ -53,10 +47,7 @@ func (s *streams) openOrStarter(path string) (*rocketfile.File, error) {
 
 // openDraft is open for who goes on describing the rocket: it may lack anything.
 func (s *streams) openDraft(path string) (*rocketfile.File, error) {
-	switch path {
-	case "":
-		return nil, errNoName
-	case "-":
+	if path == "-" {
 		text, err := s.readAll()
 		if err != nil {
 			return nil, err
@@ -67,13 +58,18 @@ func (s *streams) openDraft(path string) (*rocketfile.File, error) {
 	return s.opened(s.openWith(rocketfile.OpenDraft, path))
 }
 
-// openWith opens a file: one on a disk at once, which spares a command the start of another thread, any other, such as a
-// pipe that nobody may ever write into, until the user interrupts.
+// openWith opens a rocket file.
 func (s *streams) openWith(open func(path string) (*rocketfile.File, error), path string) (*rocketfile.File, error) {
-	if info, err := os.Stat(path); err == nil && info.Mode().IsRegular() {
-		return open(path)
+	return waitFor(s, path, func() (*rocketfile.File, error) { return open(path) })
+}
+
+// waitFor reads what is at a path: on a disk at once, which spares a command the start of another thread, anything else, such as a
+// pipe that nobody may ever write into, until the user interrupts.
+func waitFor[T any](s *streams, path string, read func() (T, error)) (T, error) {
+	if _, err := fault.Plain(path, fault.Files); err == nil {
+		return read()
 	}
-	return await(s.ctx, func() (*rocketfile.File, error) { return open(path) })
+	return await(s.ctx, read)
 }
 
 // opened notes which files a rocket was read from.

@@ -103,7 +103,7 @@ func (o logOptions) logs(s *streams, paths []string, file *rocketfile.File, set 
 func (o logOptions) logsBy(s *streams, paths []string, file *rocketfile.File, set setOptions, days flown.Days) ([]flown.Logged, error) {
 	var all []flown.Logged
 	for _, path := range paths {
-		l, err := days.Open(path, file, o.asTold(), set.apply)
+		l, err := waitFor(s, path, func() (flown.Logged, error) { return days.Open(path, file, o.asTold(), set.apply) })
 		s.inputs = append(s.inputs, path)
 		var none flown.NoFlight
 		if errors.As(err, &none) {

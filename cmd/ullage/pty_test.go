@@ -233,7 +233,8 @@ func TestHangUpThatIsIgnored(t *testing.T) {
 
 // A pipe that nobody writes to, or reads from, is left at the first interrupt.
 func TestInterruptEndsTheWaitForAPipe(t *testing.T) {
-	for _, args := range [][]string{{"fly", "pipe"}, {"pipe"}, {"check", "pipe"}, {"fly", "heron.toml", "-o", "pipe"}} {
+	for _, args := range [][]string{{"fly", "pipe"}, {"pipe"}, {"check", "pipe"}, {"day", "heron.toml", "--forecast", "pipe"}, {"compare", "heron.toml", "pipe"},
+		{"stand", "heron.toml", "pipe"}, {"fly", "heron.toml", "-o", "pipe"}} {
 		dir := newRocket(t)
 		require.NoError(t, syscall.Mkfifo(filepath.Join(dir, "pipe"), 0o600))
 		term := onTerminal(t, dir, args...)

@@ -6,6 +6,7 @@ import (
 
 	"github.com/mattn/go-isatty"
 
+	"ullage/sim/fault"
 	"ullage/sim/flown"
 	"ullage/sim/flown/logfile"
 	"ullage/sim/plan"
@@ -54,8 +55,8 @@ func (c *screenCommand) Run(s *streams) error {
 	} else if file, err = s.openDraft(c.File); err != nil {
 		return err
 	}
-	if c.Forecast != "" {
-		if _, err := plan.OpenForecast(c.Forecast, file.Rocket()); err != nil {
+	if c.Forecast != "" { // read again by the view, so that it has to stay
+		if _, err := plan.OpenForecast(c.Forecast, file.Rocket(), fault.Files); err != nil {
 			return asInput(err)
 		}
 	}

@@ -122,7 +122,9 @@ func (c *standCommand) check(r *rocket.Rocket, file *rocketfile.File) error {
 
 // readStand reads the log of a static test.
 func readStand(s *streams, days flown.Days, path string, file *rocketfile.File, mount flown.Mount, o logOptions, set setOptions) (*flown.Stand, error) {
-	test, err := days.OpenStand(s.ctx, path, file, mount, o.asTold(), set.apply)
+	test, err := waitFor(s, path, func() (*flown.Stand, error) {
+		return days.OpenStand(s.ctx, path, file, mount, o.asTold(), set.apply)
+	})
 	s.inputs = append(s.inputs, path)
 	var none flown.NoFlight
 	if errors.As(err, &none) {

@@ -64,6 +64,20 @@ func TestMessagesAreEscaped(t *testing.T) {
 	assert.Equal(t, `ü\x07\xff\u009b`+"\n", escaped("ü\a\xff\u009b\n"))
 }
 
+// A variable of the shell that holds nothing is refused wherever it stands: no command takes it for the rocket built in, for
+// standard output or for an option that was not given.
+func TestBlankArguments(t *testing.T) {
+	for _, args := range [][]string{
+		{""}, {"", "fly"}, {"inputs", ""}, {"results", " "}, {"fly", ""}, {"fly", "a.toml", "-o", ""}, {"fly", "a.toml", "--output="}, {"new", ""},
+		{"day", "a.toml", "--forecast", ""}, {"motors", "a.toml", ""}, {"compare", "a.toml", ""}, {"a.toml", "--log", ""}, {"record", "a.toml", "flight", "--log="},
+	} {
+		got := runWith(context.Background(), strings.NewReader(""), args...)
+		assert.Equal(t, statusInput, got.status, args)
+		assert.Regexp(t, `^ullage: (the first argument|the argument after \S+|--\w+=) is blank; give [^\n]+\n$`, got.err, args)
+		assert.Empty(t, got.out, args)
+	}
+}
+
 // A name that is not UTF-8 is refused as such, by command and screen.
 func TestNamesThatAreNotUTF8(t *testing.T) {
 	for _, args := range [][]string{{"fly", "a\xff.toml"}, {"a\xff.toml"}, {"new", "\xe9.toml"}, {"fly", "a.toml", "-o", "\xff"}} {

@@ -140,8 +140,7 @@ func (d Days) digest(e *logbook.Entry) (string, error) {
 	if e.Log == "" {
 		return "", fs.ErrNotExist
 	}
-	text, err := os.ReadFile(beside(d.folder, e.Log))
-	return logfile.Digest(text), err
+	return logfile.DigestOf(beside(d.folder, e.Log))
 }
 
 // beside is a path as a file in a folder names it.

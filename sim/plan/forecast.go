@@ -75,10 +75,10 @@ var shortNames = map[string]string{"temperature": "site.temperature", "pressure"
 // mostForecast bounds a forecast: an hour for two days, and some.
 const mostForecast = 100
 
-// OpenForecast reads the file of a forecast, as [ReadForecast] does. The errors are a fault.List.
-func OpenForecast(path string, r *rocket.Rocket) ([]Slot, error) {
+// OpenForecast reads the file of a forecast, as [ReadForecast] does; it may be of these kinds. The errors are a fault.List.
+func OpenForecast(path string, r *rocket.Rocket, kinds fault.Kinds) ([]Slot, error) {
 	const most = 1 << 20
-	text, err := fault.ReadFile(path, most)
+	text, err := fault.ReadFile(path, most, kinds)
 	if err != nil {
 		return nil, fault.List{{File: path, Problem: fault.Reason(err), Remedy: "name a forecast as CSV", Err: err}}
 	}

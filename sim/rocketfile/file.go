@@ -29,7 +29,7 @@ func Open(path string) (*File, error) { return openFile(path, false) }
 func OpenDraft(path string) (*File, error) { return openFile(path, true) }
 
 func openFile(path string, draft bool) (*File, error) {
-	text, err := readFile(path, false)
+	text, err := fault.ReadFile(path, maxBytes, fault.Devices)
 	if err != nil {
 		return nil, fault.List{{File: path, Problem: fault.Reason(err), Remedy: "name a rocket file, or make one with ullage new", Err: err}}
 	}

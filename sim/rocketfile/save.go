@@ -4,7 +4,6 @@ import (
 	"bytes"
 	"errors"
 	"fmt"
-	"io"
 	"io/fs"
 	"os"
 	"path/filepath"
@@ -53,7 +52,7 @@ func (f *File) Save() error {
 	}
 	f.home.mu.Lock()
 	defer f.home.mu.Unlock()
-	now, err := readFile(f.path, true)
+	now, err := readBeside(f.path)
 	switch {
 	case errors.Is(err, fs.ErrNotExist): // nothing to lose
 	case err != nil:
@@ -133,7 +132,7 @@ func (f *File) copyNamed(dir string) (made []string, err error) {
 		if err != nil {
 			continue // an idle motor
 		}
-		there, err := readFile(to, true)
+		there, err := readBeside(to)
 		switch {
 		case err == nil && bytes.Equal(there, text):
 			continue
@@ -195,26 +194,5 @@ func create(path string, text []byte) error {
 	return nil
 }
 
-// readFile reads a file that is small enough to be one of ours. Only the file
-// that a user names may be a pipe.
-func readFile(path string, regular bool) ([]byte, error) {
-	info, err := os.Stat(path)
-	switch {
-	case err != nil:
-		return nil, err
-	case info.IsDir():
-		return nil, errors.New("it is a folder, not a file")
-	case regular && !info.Mode().IsRegular():
-		return nil, errors.New("it is not a plain file")
-	}
-	file, err := os.Open(path)
-	if err != nil {
-		return nil, err
-	}
-	defer file.Close()
-	text := bytes.NewBuffer(make([]byte, 0, min(max(info.Size(), 0), maxBytes)+bytes.MinRead)) // of a pipe nobody knows the size
-	_, err = text.ReadFrom(io.LimitReader(file, maxBytes+1))
-	return text.Bytes(), err
-}
-
-func readBeside(path string) ([]byte, error) { return readFile(path, true) }
+// readBeside reads what is named by a file, or lies beside one. Only the file that a user names may be a pipe or a device.
+func readBeside(path string) ([]byte, error) { return fault.ReadFile(path, maxBytes, fault.Files) }

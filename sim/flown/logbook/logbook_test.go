@@ -105,6 +105,18 @@ func TestBrokenBooks(t *testing.T) {
 	assert.ErrorIs(t, err, fs.ErrNotExist, "a bad entry begins no book")
 }
 
+// What is no book says why it cannot be read, and why nothing can be added to it.
+func TestNoBooks(t *testing.T) {
+	folder := t.TempDir()
+	_, err := Open(folder)
+	assert.EqualError(t, err, folder+": the logbook cannot be read: it is a folder, not a file; ullage record begins one")
+	assert.EqualError(t, Append(folder, "X", flight("2026-05-17")), folder+": nothing was added to the logbook: it is a folder, not a file; give another with --book")
+	nowhere := filepath.Join(folder, "none", "x.toml")
+	assert.EqualError(t, Append(nowhere, "X", flight("2026-05-17")), nowhere+": nothing was added to the logbook: there is no such folder; give another with --book")
+	_, err = Open(os.DevNull)
+	assert.ErrorContains(t, err, "not a plain file", "one that never ends would be read for ever")
+}
+
 func TestState(t *testing.T) {
 	entry := func(date string, kind Kind, serial string, pressure float64) Entry {
 		e := New()

@@ -24,12 +24,12 @@ type Book struct {
 // mostBytes bounds a logbook: more than anybody writes in a life.
 const mostBytes = 16 << 20
 
-// Open reads a book from a file. The errors are a fault.List; of a file that is not there one
+// Open reads a book from a file, a plain one, since entries are added to it. The errors are a fault.List; of a file that is not there one
 // whose Err is fs.ErrNotExist.
 func Open(path string) (*Book, error) {
-	text, err := fault.ReadFile(path, mostBytes)
+	text, err := fault.ReadFile(path, mostBytes, fault.Files)
 	if err != nil {
-		return nil, fault.List{{File: path, Problem: "the logbook cannot be read", Remedy: "ullage record begins one", Err: err}}
+		return nil, fault.List{{File: path, Problem: "the logbook cannot be read: " + fault.Reason(err), Remedy: "ullage record begins one", Err: err}}
 	}
 	return Read(path, text)
 }

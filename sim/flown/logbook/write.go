@@ -91,11 +91,11 @@ func quoted(text string) string {
 // read takes no entry, so that nobody writes on behind a fault; what is in it stays as it is, to the last byte.
 // The entry is written in one piece at the file's end, so that two who write at once lose nothing.
 func Append(path, rocket string, e Entry) error {
-	before, err := fault.ReadFile(path, mostBytes)
+	before, err := fault.ReadFile(path, mostBytes, fault.Files)
 	switch {
 	case errors.Is(err, fs.ErrNotExist):
 	case err != nil:
-		return fmt.Errorf("the logbook %s: %w", path, err)
+		return unwritten(path, err)
 	default:
 		if _, err := Read(path, before); err != nil {
 			return err
@@ -118,7 +118,7 @@ func Append(path, rocket string, e Entry) error {
 	}
 	file, err := os.OpenFile(path, os.O_APPEND|os.O_WRONLY, 0)
 	if err != nil {
-		return fmt.Errorf("the logbook %s: %w", path, err)
+		return unwritten(path, err)
 	}
 	_, err = file.WriteString(text) // one write: the system puts it behind whatever is there by then
 	return errors.Join(err, file.Sync(), file.Close())
@@ -131,11 +131,23 @@ func begin(path, rocket string) error {
 		return nil
 	}
 	if err != nil {
-		return fmt.Errorf("the logbook %s: %w", path, err)
+		return unwritten(path, err)
 	}
 	if rocket == "" {
 		rocket = "a rocket without a name"
 	}
 	_, err = fmt.Fprintf(file, heading, strings.Join(strings.Fields(rocket), " "), strings.Join(Kinds(), ", "))
 	return errors.Join(err, file.Close())
+}
+
+// unwritten is why an entry cannot be added.
+func unwritten(path string, err error) error {
+	why := fault.Reason(err)
+	switch {
+	case errors.Is(err, fs.ErrPermission):
+		why = "it may not be written to"
+	case errors.Is(err, fs.ErrNotExist):
+		why = "there is no such folder"
+	}
+	return fault.List{{File: path, Problem: "nothing was added to the logbook: " + why, Remedy: "give another with --book", Err: err}}
 }

@@ -16,7 +16,7 @@ const mostBytes = 1 << 30
 // Plain refuses what is no plain file, such as a folder or a pipe, which may never end. Its error
 // is a fault.List.
 func Plain(path string) error {
-	_, err := fault.Plain(path, false)
+	_, err := fault.Plain(path, fault.Files)
 	return notRead(path, err)
 }
 
@@ -30,7 +30,7 @@ func notRead(path string, err error) error {
 
 // Open reads a log from a file. What is wrong with it is a fault.List.
 func Open(path string, o Options) (*Log, error) {
-	text, err := fault.ReadFile(path, mostBytes)
+	text, err := fault.ReadFile(path, mostBytes, fault.Pipes)
 	if err != nil {
 		return nil, notRead(path, err)
 	}
@@ -41,6 +41,12 @@ func Open(path string, o Options) (*Log, error) {
 func Digest(text []byte) string {
 	sum := sha256.Sum256(text)
 	return hex.EncodeToString(sum[:])
+}
+
+// DigestOf is that of a log's file, which has to be a plain one.
+func DigestOf(path string) (string, error) {
+	text, err := fault.ReadFile(path, mostBytes, fault.Files)
+	return Digest(text), err
 }
 
 // Read reads a log; messages call it by the name. The errors are a fault.List.

@@ -7,6 +7,7 @@ import (
 	"github.com/charmbracelet/bubbles/key"
 	tea "github.com/charmbracelet/bubbletea"
 
+	"ullage/sim/fault"
 	"ullage/sim/plan"
 	"ullage/sim/report/words"
 	"ullage/tui/draw"
@@ -62,7 +63,7 @@ func (v *View) add(frame view.Frame, text string) (wrong string, cmd tea.Cmd) {
 		return "A path is missing.", nil
 	}
 	path = filepath.Clean(path)
-	if _, err := plan.OpenForecast(path, frame.File().Rocket()); err != nil {
+	if _, err := plan.OpenForecast(path, frame.File().Rocket(), fault.Files); err != nil {
 		return first(err), nil
 	}
 	v.forecast, v.at = path, 0

@@ -6,6 +6,7 @@ import (
 
 	tea "github.com/charmbracelet/bubbletea"
 
+	"ullage/sim/fault"
 	"ullage/sim/plan"
 	"ullage/sim/rocket"
 	"ullage/sim/study"
@@ -75,7 +76,7 @@ func (q question) plan(ctx context.Context, today time.Time) (*planned, error) {
 	var err error
 	if q.forecast == "" {
 		p.slots = plan.Winds(base.Limits.InForce().Wind)
-	} else if p.slots, err = plan.OpenForecast(q.forecast, base); err != nil {
+	} else if p.slots, err = plan.OpenForecast(q.forecast, base, fault.Files); err != nil {
 		return nil, err
 	}
 	for _, drive := range base.Drives() {
