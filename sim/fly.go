@@ -28,16 +28,21 @@ type Flight struct {
 // rocket, a fault.List, or the context's error when that ends first; a rocket that does
 // not leave the ground is a flight with a warning, not an error.
 func Fly(ctx context.Context, r *rocket.Rocket, o Options) (*Flight, error) {
-	x := flyers.Get().(*Flyer)
-	defer flyers.Put(x)
-	fl := &Flight{Rocket: r, Events: make([]Event, 0, 8+2*len(r.Canopies))}
-	if err := x.fly(ctx, r, o, fl); err != nil {
+	fl := &Flight{Events: make([]Event, 0, 8+2*len(r.Canopies))}
+	if err := Into(ctx, r, o, fl); err != nil {
 		return nil, err
 	}
 	return fl, nil
 }
 
-// flyers are those between two flights of Fly.
+// Into is as Fly, but into a flight of the caller's, whose memory it uses again.
+func Into(ctx context.Context, r *rocket.Rocket, o Options, fl *Flight) error {
+	x := flyers.Get().(*Flyer)
+	defer flyers.Put(x)
+	return x.Into(ctx, r, o, fl)
+}
+
+// flyers are those between two flights of Fly and Into.
 var flyers = sync.Pool{New: func() any { return new(Flyer) }}
 
 // Flyer flies one rocket after another in the same memory: after the first few a flight

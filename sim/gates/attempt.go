@@ -128,21 +128,25 @@ func on(r *rocket.Rocket, fl *sim.Flight) *sim.Flight {
 	return &is
 }
 
+// mendedKey tells verdicts on rockets with mends made apart.
+type mendedKey struct {
+	power         rocket.Power
+	first, second change
+	looked        depth
+}
+
 // mended is the verdict on a rocket with a mend made, which several checks may share; nil of
 // one that is not valid.
 func (m *mender) mended(a *attempt, r *rocket.Rocket, d depth) (*Verdict, error) {
-	type what struct {
-		power         rocket.Power
-		first, second change
-		looked        depth
-	}
-	key := what{r.Power, a.remedy.change(), change{}, d}
+	key := mendedKey{r.Power, a.remedy.change(), change{}, d}
 	if a.on != (change{}) {
 		key.first, key.second = a.on, key.first
 	}
-	if v, there := m.known.Load(key); there {
-		return v.(*Verdict), nil
-	}
+	return once(&m.known, key, func() (*Verdict, error) { return m.judgedAs(key, r) })
+}
+
+// judgedAs judges a rocket by the flights that there are of it.
+func (m *mender) judgedAs(key mendedKey, r *rocket.Rocket) (*Verdict, error) {
 	var flights [results.Corner]*sim.Flight
 	for c := range flights {
 		c := results.Case(c)
@@ -155,16 +159,17 @@ func (m *mender) mended(a *attempt, r *rocket.Rocket, d depth) (*Verdict, error)
 	}
 	o := Options{Day: flights[results.Day], Calm: flights[results.Calm]}
 	before := key
-	if before.looked = likely; d == full {
+	if before.looked = likely; key.looked == full {
 		if v, there := m.known.Load(before); there {
-			o.corners = v.(*Verdict).corners
+			if likely, _ := v.(func() (*Verdict, error))(); likely != nil {
+				o.corners = likely.corners
+			}
 		}
 	}
-	v, err := m.judged(r, d, o)
+	v, err := m.judged(r, key.looked, o)
 	if err != nil {
 		return nil, m.ctx.Err()
 	}
-	m.known.Store(key, v)
 	return v, nil
 }
 

@@ -53,7 +53,7 @@ type Verdict struct {
 	Day      *sim.Flight // as the file has it
 	Calm     *sim.Flight
 
-	corners cornerFlights        // what flew in corners
+	corners cornerValues         // what flew in corners
 	against map[string]deviation // the corner of each check, by its key
 }
 

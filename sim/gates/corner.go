@@ -4,7 +4,6 @@ import (
 	"math"
 	"slices"
 
-	"ullage/sim"
 	"ullage/sim/results"
 	"ullage/sim/rocket"
 	"ullage/sim/study"
@@ -29,10 +28,18 @@ func (d deviation) rocket(base *rocket.Rocket, c results.Case) *rocket.Rocket {
 	return base
 }
 
-// off is the rocket with the deviations made; what would leave an input's range stays at
-// its end.
+// off is the rocket with the deviations made; nil when it cannot be made.
 func (d deviation) off(base *rocket.Rocket) *rocket.Rocket {
-	r := base.Clone()
+	if r := new(rocket.Rocket); d.onto(base, r) {
+		return r
+	}
+	return nil
+}
+
+// onto makes a rocket the base with the deviations made; what would leave an input's range stays at
+// its end. Not ok when it cannot be made.
+func (d deviation) onto(base, r *rocket.Rocket) (ok bool) {
+	base.CopyTo(r)
 	for i, s := range d.spreads {
 		if d.signs[i] == 0 {
 			continue
@@ -45,45 +52,33 @@ func (d deviation) off(base *rocket.Rocket) *rocket.Rocket {
 		v += float64(d.signs[i]) * s.SD
 		v = math.Min(math.Max(v, s.Input.Min), s.Input.Max)
 		if s.Input.Set(r, v) != nil {
-			return nil
+			return false
 		}
 	}
-	return r
+	return true
 }
 
-// slopes are the flights with one input off, up and down.
+// slopes are what criteria come to with one input off, up and down.
 type slopes struct {
 	spreads  []study.Spread
-	up, down []*sim.Flight
+	up, down [][]Value // an input each, of every criterion
 }
 
-// rockets are what has to fly for the slopes, up and down by turns.
-func (s *slopes) rockets(base *rocket.Rocket) []*rocket.Rocket {
-	out := make([]*rocket.Rocket, 0, 2*len(s.spreads))
-	for i := range s.spreads {
-		for _, sign := range []int8{1, -1} {
-			d := deviation{s.spreads, make([]int8, len(s.spreads))}
-			d.signs[i] = sign
-			out = append(out, d.off(base))
-		}
-	}
-	return out
-}
-
-func (s *slopes) take(flights []*sim.Flight) {
-	for i := 0; i < len(flights); i += 2 {
-		s.up, s.down = append(s.up, flights[i]), append(s.down, flights[i+1])
-	}
+// single is the deviation of one input alone.
+func single(spreads []study.Spread, i int, sign int8) deviation {
+	d := deviation{spreads, make([]int8, len(spreads))}
+	d.signs[i] = sign
+	return d
 }
 
 // against is the deviation of each input that goes against a criterion, and the standard
-// deviation of the gate's number by the slopes.
+// deviation of its number by the slopes.
 func (s *slopes) against(g *criterion, day Value) (deviation, float64) {
 	d := deviation{s.spreads, make([]int8, len(s.spreads))}
 	own := g.limit.badness(day)
 	sum := 0.0
 	for i := range s.spreads {
-		up, down := g.look(s.up[i]), g.look(s.down[i])
+		up, down := s.up[i][g.number], s.down[i][g.number]
 		if up.Known && down.Known {
 			half := (up.V - down.V) / 2
 			sum += half * half

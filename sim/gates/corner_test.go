@@ -80,9 +80,14 @@ func TestCornerIsWorst(t *testing.T) {
 			r := open(t, name)
 			own := study.DefaultSpread(r)
 			v := judge(t, r, Options{Spreads: own})
-			s := slopes{spreads: own}
-			flights, err := study.Fleet(context.Background(), s.rockets(r), study.Options{})
-			require.NoError(t, err)
+			var flights []*sim.Flight
+			for i := range own {
+				for _, sign := range []int8{1, -1} {
+					fl, err := sim.Fly(context.Background(), single(own, i, sign).off(r), sim.Options{})
+					require.NoError(t, err)
+					flights = append(flights, fl)
+				}
+			}
 			seen := 0
 			for i, g := range criteriaOf(r, today) {
 				c := &v.Checks[i]

@@ -4,74 +4,124 @@ import (
 	"context"
 	"maps"
 
-	"ullage/sim"
 	"ullage/sim/results"
 	"ullage/sim/rocket"
 	"ullage/sim/study"
 )
 
-// cornerFlights are the flights of one rocket in corners, by their keys, each with how far it went.
-type cornerFlights map[string]cornerFlight
+// cornerValues are what the criteria of one rocket come to in its corners, by their keys: a value for each criterion by its
+// number, flown where a flight went far enough for it.
+type cornerValues map[string][]Value
 
-type cornerFlight struct {
-	until  until
-	flight *sim.Flight // nil of a corner in which there is no rocket
+// of is the value of a criterion in a corner; flown where it is known.
+func (c cornerValues) of(d deviation, g *criterion) Value {
+	if values := c[d.key()]; g.number < len(values) {
+		return values[g.number]
+	}
+	return Value{}
 }
 
-// corners flies the worst corner of every gate and notes what it found. Many gates share
+// corners looks at the worst corner of every gate and notes what it found. Many gates share
 // one, which flies once and as far as any of them asks, unless it has flown already.
-func corners(ctx context.Context, r *rocket.Rocket, gates []criterion, checks []Check, o Options, own study.Options) ([]deviation, cornerFlights, error) {
+func corners(ctx context.Context, r *rocket.Rocket, gates []criterion, checks []Check, o Options, own study.Options) ([]deviation, cornerValues, error) {
+	f := cornerFleet{base: r, gates: gates, own: own}
+	known := make(cornerValues, len(gates))
+	maps.Copy(known, o.corners)
 	s := slopes{spreads: o.Spreads}
 	if o.against == nil {
-		flights, err := study.Fleet(ctx, s.rockets(r), own)
+		day := deviation{o.Spreads, make([]int8, len(o.Spreads))}
+		singles := make([]deviation, 0, 2*len(o.Spreads))
+		for i := range o.Spreads {
+			singles = append(singles, single(o.Spreads, i, 1), single(o.Spreads, i, -1))
+		}
+		flown, err := f.fly(ctx, singles, func(int) until { return untilDown })
 		if err != nil {
 			return nil, nil, err
 		}
-		s.take(flights)
+		for i := range o.Spreads {
+			s.up, s.down = append(s.up, flown[2*i]), append(s.down, flown[2*i+1])
+		}
+		for i, d := range singles {
+			known[d.key()] = flown[i]
+		}
+		known[day.key()] = f.values(func(i int) Value { return checks[i].Values[results.Day] })
 	}
 	against := make([]deviation, len(gates))
 	asked := make(map[string]until, len(gates))
+	var fly []deviation
 	for i := range gates {
 		g := &gates[i]
 		switch {
-		case g.still || g.value == nil:
+		case !g.flies():
 			continue
 		case o.against != nil:
 			against[i] = o.against(g.key)
 		default:
 			against[i], checks[i].SD = s.against(g, checks[i].Values[results.Day])
 		}
-		key := against[i].key()
-		if far, there := asked[key]; !there || g.until < far {
-			asked[key] = g.until
-		}
-	}
-	at := make(cornerFlights, len(asked))
-	maps.Copy(at, o.corners)
-	var fly []deviation
-	for i := range gates {
-		if gates[i].still || gates[i].value == nil {
+		if known.of(against[i], g).Flown {
 			continue
 		}
 		key := against[i].key()
-		if c, there := at[key]; !there || c.until > asked[key] {
-			at[key] = cornerFlight{until: asked[key]}
+		far, there := asked[key]
+		if !there {
 			fly = append(fly, against[i])
+			far = g.until
 		}
+		asked[key] = min(far, g.until)
 	}
-	flights, err := study.Collect(ctx, len(fly), own, func(ctx context.Context, i int) (*sim.Flight, error) {
-		return asked[fly[i].key()].flown(ctx, fly[i].off(r))
-	})
+	flown, err := f.fly(ctx, fly, func(i int) until { return asked[fly[i].key()] })
 	if err != nil {
 		return nil, nil, err
 	}
-	for n, d := range fly {
-		at[d.key()] = cornerFlight{asked[d.key()], flights[n]}
+	for i, d := range fly {
+		known[d.key()] = flown[i]
 	}
 	for i := range gates {
-		if g := &gates[i]; !g.still && g.value != nil {
-			checks[i].Values[results.Corner] = g.look(at[against[i].key()].flight)
+		if g := &gates[i]; g.flies() {
+			checks[i].Values[results.Corner] = known.of(against[i], g)
 		}
 	}
-	return against, at, nil
+	return against, known, nil
+}
+
+// cornerFleet flies deviations of a rocket for its criteria.
+type cornerFleet struct {
+	base  *rocket.Rocket
+	gates []criterion
+	own   study.Options
+}
+
+// fly gives what each deviation comes to, flown so far.
+func (f *cornerFleet) fly(ctx context.Context, all []deviation, far func(i int) until) ([][]Value, error) {
+	return study.Fleet(ctx, len(all), f.own, func(ctx context.Context, i int, c *study.Craft) ([]Value, error) {
+		r := &c.Rocket
+		if !all[i].onto(f.base, r) {
+			r = nil
+		}
+		fl, err := far(i).onto(ctx, r, &c.Flight)
+		if err != nil {
+			return nil, err
+		}
+		return f.values(func(k int) Value {
+			if f.gates[k].until < far(i) {
+				return Value{}
+			}
+			return f.gates[k].look(fl)
+		}), nil
+	})
+}
+
+// values are those of the criteria which fly, by their numbers.
+func (f *cornerFleet) values(of func(i int) Value) []Value {
+	var out []Value
+	for i := range f.gates {
+		if g := &f.gates[i]; g.flies() {
+			if out == nil {
+				out = make([]Value, f.gates[len(f.gates)-1].number+1)
+			}
+			out[g.number] = of(i)
+		}
+	}
+	return out
 }

@@ -26,7 +26,11 @@ type criterion struct {
 	still  bool   // about the rocket, not its flight: no corner, no calm
 	warns  bool   // outside its limit is a caution, no failure
 	absent string // the word where there is no number to judge; never when empty
+	number int    // its place among all of the rocket
 }
+
+// flies tells whether a flight tells its number: then it has a corner and calm air, too.
+func (g *criterion) flies() bool { return !g.still && g.value != nil }
 
 // criteriaOf lists the checks of a rocket on the drive that flies, in the order to read
 // them: on the way up, the day, at the top, the landing, the field, the chamber.
@@ -44,6 +48,9 @@ func criteriaOf(r *rocket.Rocket, today time.Time) []criterion {
 	for _, c := range chamberCriteria(r, today) {
 		c.about = Chamber
 		g = append(g, c)
+	}
+	for i := range g {
+		g[i].number = i
 	}
 	return g
 }

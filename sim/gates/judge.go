@@ -34,7 +34,7 @@ type Options struct {
 	Only []string
 
 	against func(key string) deviation // the corner of each check, where it is not to be looked for
-	corners cornerFlights              // of this rocket with these spreads, which flew already
+	corners cornerValues               // of this rocket with these spreads, which flew already
 }
 
 // Judge checks a rocket on the drive that flies: in calm air, on the day of its file,

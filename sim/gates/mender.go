@@ -21,7 +21,7 @@ type mender struct {
 	gates   []criterion
 	against []deviation // the corner of each
 	options Options
-	known   sync.Map // verdicts on rockets with mends made, by what they are
+	known   sync.Map // verdicts on rockets with mends made, by mendedKey: see once
 	flights sync.Map // of such rockets, by flightKey
 	other   *Verdict // on the drive that does not fly; nil without one
 }

@@ -1,6 +1,8 @@
 package gates
 
 import (
+	"sync"
+
 	"ullage/sim"
 	"ullage/sim/results"
 	"ullage/sim/rocket"
@@ -25,22 +27,26 @@ type flightKey struct {
 	until         until
 }
 
-// flight is that of a key, which the rocket made for it flies unless it has flown already: checks share mends, and so
-// their flights. Nil of a rocket that cannot be made or is not valid.
+// flight is that of a key, which the rocket made for it flies unless it has flown already or is flying: checks share
+// mends, and so their flights. Nil of a rocket that cannot be made or is not valid.
 func (m *mender) flight(k flightKey, made func() *rocket.Rocket) (*sim.Flight, error) {
 	if k.is == results.Calm && waits(k.first.input) { // calm is calm, whatever wind is waited for
 		k.first = change{}
 	}
 	farther := k
-	for farther.until = untilDown; farther.until <= k.until; farther.until++ {
+	for farther.until = untilDown; farther.until < k.until; farther.until++ {
 		if fl, there := m.flights.Load(farther); there {
-			return fl.(*sim.Flight), nil
+			return fl.(func() (*sim.Flight, error))()
 		}
 	}
-	fl, err := k.until.flown(m.ctx, made())
-	if err != nil {
-		return nil, err
+	return once(&m.flights, k, func() (*sim.Flight, error) { return k.until.flown(m.ctx, made()) })
+}
+
+// once is what there is under a key, which is made by whoever asks for it first and waited for by all others.
+func once[T any](all *sync.Map, key any, made func() (T, error)) (T, error) {
+	is, there := all.Load(key)
+	if !there {
+		is, _ = all.LoadOrStore(key, sync.OnceValues(made))
 	}
-	m.flights.Store(k, fl)
-	return fl, nil
+	return is.(func() (T, error))()
 }

@@ -18,30 +18,42 @@ const (
 	untilReady              // the rocket as it stands there: nothing flies
 )
 
-// fly flies a rocket so far. What thrust ends beyond the top goes on to the ground.
-func (u until) fly(ctx context.Context, r *rocket.Rocket) (*sim.Flight, error) {
+// into flies a rocket so far, into a flight. What thrust ends beyond the top goes on to the ground.
+func (u until) into(ctx context.Context, r *rocket.Rocket, fl *sim.Flight) error {
 	if u == untilReady {
-		if err := r.Validate(); err != nil {
-			return nil, err
-		}
-		return &sim.Flight{Rocket: r}, nil
+		*fl = sim.Flight{Rocket: r}
+		return r.Validate()
 	}
 	// Searches fly for a third of a second on all processors. What a key of the screen asks for
 	// goes before their next flight, and need not wait till the scheduler takes a turn from them.
 	runtime.Gosched()
-	fl, err := sim.Fly(ctx, r, sim.Options{Guide: u == untilFree, Top: u == untilTop})
+	err := sim.Into(ctx, r, sim.Options{Guide: u == untilFree, Top: u == untilTop}, fl)
 	if err == nil && u == untilTop && fl.RailExit.Happened && !fl.Burnout.Happened {
-		return sim.Fly(ctx, r, sim.Options{})
+		err = sim.Into(ctx, r, sim.Options{}, fl)
 	}
-	return fl, err
+	return err
+}
+
+// fly is into a flight of its own.
+func (u until) fly(ctx context.Context, r *rocket.Rocket) (*sim.Flight, error) {
+	fl := new(sim.Flight)
+	if err := u.into(ctx, r, fl); err != nil {
+		return nil, err
+	}
+	return fl, nil
 }
 
 // flown is the flight of a rocket so far; nil of one that is not valid, and of none.
 func (u until) flown(ctx context.Context, r *rocket.Rocket) (*sim.Flight, error) {
+	return u.onto(ctx, r, new(sim.Flight))
+}
+
+// onto is flown in the memory of a flight.
+func (u until) onto(ctx context.Context, r *rocket.Rocket, fl *sim.Flight) (*sim.Flight, error) {
 	if r == nil {
 		return nil, nil
 	}
-	fl, err := u.fly(ctx, r)
+	err := u.into(ctx, r, fl)
 	if ctx.Err() != nil {
 		return nil, ctx.Err()
 	}
@@ -55,7 +67,7 @@ func (u until) flown(ctx context.Context, r *rocket.Rocket) (*sim.Flight, error)
 func farthest(gates []criterion) until {
 	far := untilReady
 	for i := range gates {
-		if g := &gates[i]; !g.still && g.value != nil {
+		if g := &gates[i]; g.flies() {
 			far = min(far, g.until)
 		}
 	}
