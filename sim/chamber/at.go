@@ -45,7 +45,7 @@ func (c *Chamber) At(s Service) Result {
 	r.Cracks, r.CracksAtProof = weeps && r.Strain >= crackStrain, weeps && r.ProofStrain >= crackStrain
 	r.store(s, volume)
 	if c.Heating != nil {
-		r.Heated = c.Heating.heated(s, volume, r.MostWorking*c.hotShare())
+		r.Heated = c.Heating.heated(s, volume, r.MostWorking*c.hotShare(s.AirTemperature))
 	}
 	return r
 }

@@ -52,10 +52,10 @@ func (c *Chamber) HeatLeftAt(temperature float64) float64 {
 }
 
 // hotShare is how much less a chamber as hot as the air of its Heating holds than at its
-// own temperature.
-func (c *Chamber) hotShare() float64 {
+// own temperature, on a day with air that warm, K.
+func (c *Chamber) hotShare(air float64) float64 {
 	if left := c.HeatLeft(); left > 0 {
-		return c.HeatLeftAt(c.Heating.Temperature) / left
+		return c.HeatLeftAt(c.Heating.Reached(air)) / left
 	}
 	return 0
 }

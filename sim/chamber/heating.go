@@ -42,12 +42,16 @@ const (
 	vapourConstant = 461.52
 )
 
+// Reached is how warm the air inside gets, K, on a day with air that warm: a motor cools nothing.
+func (h *Heating) Reached(air float64) float64 { return math.Max(h.Temperature, air) }
+
 // heated is what a sealed volume comes to: dry p_a T/T_0, damp (p_a − p_v) T/T_0 +
 // p_sat(T), saturated when it is sealed and ever after, so that damp is the most.
 func (h *Heating) heated(s Service, volume, mostWorking float64) *Heated {
-	ratio := h.Temperature / s.AirTemperature
+	reached := h.Reached(s.AirTemperature)
+	ratio := reached / s.AirTemperature
 	was, _ := saturation(s.AirTemperature)
-	now, _ := saturation(h.Temperature)
+	now, _ := saturation(reached)
 	r := &Heated{
 		Dry:  s.Ambient*ratio - s.Ambient,
 		Damp: (s.Ambient-was)*ratio + now - s.Ambient,
@@ -59,7 +63,7 @@ func (h *Heating) heated(s Service, volume, mostWorking float64) *Heated {
 		return r
 	}
 	// Both needs are convex in temperature: the worst instant is the first or the last.
-	for _, t := range [...]float64{s.AirTemperature, h.Temperature} {
+	for _, t := range [...]float64{s.AirTemperature, reached} {
 		dry, damp := h.needs(s, volume, t)
 		r.Vent.widen(dry, t)
 		r.DampVent.widen(damp, t)
@@ -72,7 +76,7 @@ func (h *Heating) heated(s Service, volume, mostWorking float64) *Heated {
 // saturation the air gives way to it as well: the volume that has to leave grows by
 // dp_sat/dT over the air's pressure (derived: moles of air that stay within p − p_sat).
 func (h *Heating) needs(s Service, volume, temperature float64) (dry, damp float64) {
-	rate := (h.Temperature - s.AirTemperature) / h.Time
+	rate := (h.Reached(s.AirTemperature) - s.AirTemperature) / h.Time
 	held := s.Ambient + h.Rise
 	area := func(growth, density float64) float64 {
 		return math.Max(0, rate*growth*volume*math.Sqrt(density)/(Orifice*math.Sqrt(2*h.Rise)))

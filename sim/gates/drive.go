@@ -43,6 +43,9 @@ func fitCriteria(r *rocket.Rocket) []criterion {
 	held := criterion{key: checkMotorHeld, still: true, lacks: lackOf("motor.diameter", r.Motor.Diameter, rocket.MotorRetainer, mount.Retainer),
 		limit: bound(checkMotorHeld, "opening of the retainer", WordLarge, mount.MostRetainer(r.Motor)),
 		value: func(fl *sim.Flight) (float64, bool) { return mount.Retainer, mount.Retainer > 0 }}
+	if held.lacks == nil && r.MotorFit().Adapter > 0 && mount.Retainer >= r.Motor.Diameter {
+		held.lacks = give("motor_mount.liner", rocket.MotorRetainer).because("so narrow a motor sits in an adapter: the inside of that one, and the opening of what keeps the motor in it")
+	}
 	return []criterion{wide, long, held}
 }
 

@@ -262,7 +262,11 @@ func TestMotorInItsMount(t *testing.T) {
 		"held":        {func(*rocket.Rocket) {}, "motor-held", WordGood, nil},
 		"slides out":  {func(r *rocket.Rocket) { r.Motor.Diameter, r.MotorMount.Retainer = 28.5e-3, 28.6e-3 }, "motor-held", WordLarge, nil},
 		"not held":    {func(r *rocket.Rocket) { r.MotorMount.Retainer = 0 }, "motor-held", WordOpen, []string{"motor_mount.retainer"}},
-		"its adapter": {func(r *rocket.Rocket) { r.Motor.Diameter = 20e-3 }, "motor-held", WordGood, nil},
+		"its adapter": {func(r *rocket.Rocket) { r.Motor.Diameter = 20e-3 }, "motor-held", WordOpen, []string{"motor_mount.liner", "motor_mount.retainer"}},
+		"held itself": {func(r *rocket.Rocket) { r.Motor.Diameter, r.MotorMount.Retainer = 27e-3, 26e-3 }, "motor-held", WordGood, nil},
+		"in its adapter": {func(r *rocket.Rocket) {
+			r.Motor.Diameter, r.MotorMount.Liner, r.MotorMount.Retainer = 18e-3, 18.2e-3, 15e-3
+		}, "motor-held", WordGood, nil},
 	} {
 		t.Run(name, func(t *testing.T) {
 			r := open(t, "heron")
@@ -298,6 +302,37 @@ func TestProofBeyondTheEstimate(t *testing.T) {
 	assert.True(t, v.Pass())
 	assert.Equal(t, 1, v.Cautions(), "far above what is estimated")
 	assert.Equal(t, WordHigh, find(t, &v, "burst-doubt").Word)
+}
+
+// A burst that no chamber like this one can have had makes no go, on water or beside a motor: heron's is estimated at 55 bar.
+func TestBurstBeyondBelief(t *testing.T) {
+	for _, on := range []struct {
+		power rocket.Power
+		row   string
+	}{{rocket.WaterPower, checkBurst}, {rocket.MotorPower, checkSealed}} {
+		r := open(t, "heron")
+		r.Power, r.Chamber.BurstWord = on.power, ""
+		at := r.ChamberAt()
+		for times, word := range map[float64]string{0.99 * TooFarApart: WordGood, 1.01 * TooFarApart: WordOpen} {
+			r.Chamber.Burst = times * at.ColdEstimate / 0.9222 // what six cycles leave
+			v := judge(t, r, Options{})
+			c := find(t, &v, on.row)
+			assert.Equal(t, word, c.Word, "%s, %g times", on.power, times)
+			assert.Equal(t, word == WordGood, c.Pass)
+		}
+	}
+}
+
+// A motor cools no air: a chamber beside it is never colder than the day.
+func TestNoChamberIsColderThanItsDay(t *testing.T) {
+	sealed := func(degrees float64) float64 {
+		r := open(t, "heron")
+		r.Power, r.Chamber.Heating.Temperature = rocket.MotorPower, 273.15+degrees
+		v := judge(t, r, Options{})
+		return find(t, &v, checkSealed).Value
+	}
+	assert.Less(t, sealed(16), sealed(20))
+	assert.Equal(t, sealed(16), sealed(0), "the day has 16 degC")
 }
 
 // A weaker, hotter, older chamber, or more pressure, never makes a go of a no-go.

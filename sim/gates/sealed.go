@@ -36,7 +36,7 @@ func sealedCriteria(r *rocket.Rocket, today time.Time) []criterion {
 	if r.Chamber.Proof > 0 {
 		most = math.Min(r.Chamber.Proof, most)
 	}
-	g.limit.Max = most * vessel.HeatLeftAt(hot.Temperature) / LimitFor(r, LimitProof).Min
+	g.limit.Max = most * vessel.HeatLeftAt(hot.Reached(r.Service().AirTemperature)) / LimitFor(r, LimitProof).Min
 	g.value = func(fl *sim.Flight) (float64, bool) {
 		column := fl.Rocket.Site.Column()
 		thinner := column.Air(0).Pressure - column.Air(math.Max(fl.Apogee.Height, 0)).Pressure
@@ -54,6 +54,8 @@ func sealedCriteria(r *rocket.Rocket, today time.Time) []criterion {
 	switch {
 	case !at.Stated:
 		g.lacks = stateBurst(unstated)
+	case unbelievable(&at):
+		g.lacks = &Remedy{Kind: CheckBurst}
 	case len(unstated) > 0:
 		g.lacks = give(unstated...).because("strengths built in are typical and say nothing of yours")
 	}

@@ -167,6 +167,8 @@ func burstCriterion(r *rocket.Rocket) criterion {
 		g.lacks = stateBurst(unstated)
 	case r.Chamber.Proof == 0 && r.Chamber.Temperature == 0 && vessel.Basis == chamber.FromBurst:
 		g.lacks = give("chamber.temperature").because(proofHigher)
+	case unbelievable(&vessel) && !fails:
+		g.lacks = &Remedy{Kind: CheckBurst}
 	case vessel.Basis == chamber.FromBurst && len(r.Chamber.UnstatedAge()) > 0:
 		g.lacks = give(r.Chamber.UnstatedAge()...).because("it went off new; this one has been under pressure")
 	case vessel.Basis == chamber.FromProof:
@@ -223,5 +225,14 @@ func doubtCriterion(r *rocket.Rocket) []criterion {
 }
 
 // FarApart is how many times an estimate a measured burst may be before one of the two is
-// doubted: common sense, no source.
-const FarApart = 2.0
+// doubted, and TooFarApart before it is no measurement of this chamber at all: typical strengths are low ones, but not by
+// that much. Common sense, no source.
+const (
+	FarApart    = 2.0
+	TooFarApart = 4.0
+)
+
+// unbelievable tells that a chamber cannot be the one that was burst, as either of them is described.
+func unbelievable(at *chamber.Result) bool {
+	return at.Basis == chamber.FromBurst && at.ColdBurst > TooFarApart*at.ColdEstimate
+}

@@ -51,11 +51,11 @@ var mischief = map[sim.WarningCode]struct {
 		r.Motor.Curve, _ = thrust.NewCurve([]thrust.Point{{Time: 0}, {Time: 0.1, Thrust: 30}, {Time: 30}})
 	}},
 	sim.TimeLimit: {"drogue-main", func(r *rocket.Rocket) { // a fall of days under eight large canopies
-		r.Body.Mass, r.Wind.Speed = 0.3, 0
+		r.Body.Mass, r.Motor.Case, r.Motor.Fittings, r.Wind.Speed = 0.1, 0, 0, 0
 		for i := range rocket.MaxCanopies {
 			c := r.Canopies[0]
 			c.Motor = rocket.Rule{Trigger: rocket.AfterApogee, Value: 1}
-			c.Name, c.Diameter, c.Coefficient, c.FillConstant = string(rune('a'+i)), 50, 5, 0
+			c.Name, c.Diameter, c.Coefficient, c.FillConstant = string(rune('a'+i)), 50, 2.5, 0
 			r.Canopies = append(r.Canopies, c)
 		}
 		r.Canopies = r.Canopies[len(r.Canopies)-rocket.MaxCanopies:]

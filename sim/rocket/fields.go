@@ -106,7 +106,8 @@ var (
 	canopyFields = []quantity.Field[Canopy]{
 		{Key: "diameter", Range: metres(0.01, 50), At: func(c *Canopy) *float64 { return &c.Diameter }, Optional: true},
 		{Key: "area", Range: quantity.Between(quantity.Area, "m2", 1e-4, 2000), At: func(c *Canopy) *float64 { return &c.Area }, Optional: true},
-		{Key: "coefficient", Range: number(0.1, 5), At: func(c *Canopy) *float64 { return &c.Coefficient }},
+		// No canopy is known beyond some 1.8 on its nominal area, that of a rotor of gores (handbooks, from memory).
+		{Key: "coefficient", Range: number(0.1, 2.5), At: func(c *Canopy) *float64 { return &c.Coefficient }},
 		{Key: "fill_constant", Range: number(0, 100), At: func(c *Canopy) *float64 { return &c.FillConstant }},
 		{Key: "opening_force_coefficient", Range: number(0, 10), At: func(c *Canopy) *float64 { return &c.OpeningForceCoefficient }},
 		{Key: "gores", Range: number(3, 48), Count: func(c *Canopy) *int { return &c.Gores }, Optional: true},

@@ -47,7 +47,8 @@ func (p *proof) sealed() page.Section {
 	}
 	s := page.Section{Name: "Sealed beside a motor"}
 	v := p.Vessel.Heating
-	s.Add(page.Prose("Closed at " + p.Warmth(p.Service.AirTemperature) + ", its air at " + p.Warmth(v.Temperature) + " after " + p.Given(v.Time, "s") + ":"))
+	reached := v.Reached(p.Service.AirTemperature)
+	s.Add(page.Prose("Closed at " + p.Warmth(p.Service.AirTemperature) + ", its air at " + p.Warmth(reached) + " after " + p.Given(v.Time, "s") + ":"))
 	g := page.Grid{Heads: []page.GridHead{page.Words("air inside"), page.Figures("gauge pressure"), page.Figures("of its limit"), page.Figures("vent hole")}}
 	for _, x := range []struct {
 		name          string
@@ -71,7 +72,7 @@ func (p *proof) sealed() page.Section {
 		limit += " Give chamber.heating.rise to have a vent worked out."
 	}
 	s.Add(page.Prose(limit + " Leave the chamber open beside a motor where you can."))
-	if share := p.Vessel.HeatLeftAt(v.Temperature); share < p.Vessel.HeatLeft() {
+	if share := p.Vessel.HeatLeftAt(reached); share < p.Vessel.HeatLeft() {
 		s.Add(page.Alarm("The shares are for wall and bonds as hot as the air, where " + p.Given(share, "%") + " of their strength counts."))
 	}
 	if p.Vessel.BesideMotor == chamber.Open {
