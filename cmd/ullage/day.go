@@ -1,7 +1,9 @@
 package main
 
 import (
+	"fmt"
 	"io"
+	"slices"
 	"time"
 
 	"ullage/sim/fault"
@@ -26,7 +28,7 @@ type dayCommand struct {
 func (dayCommand) Help() string {
 	return helpText(
 		"Plans a day at the field: go or no-go on each drive from calm air to the strongest wind that the limits allow, or hour by hour of a forecast, in the worst corner "+
-			"of what is uncertain, and the one change with which it passes where it does not as it is. Never more pressure than the chamber is proved for. "+
+			"of what is uncertain, and the one change with which it passes where it does not as it is. Where it passes in none, the exit status is 1. Never more pressure than the chamber is proved for. "+
 			"The range officer and the weather of the moment decide, not a forecast.",
 		"ullage day heron.toml",
 		"ullage day heron.toml --forecast saturday.csv",
@@ -51,9 +53,10 @@ func (c *dayCommand) Run(s *streams) error {
 		}
 		s.inputs = append(s.inputs, c.Forecast)
 	}
-	return c.stream(s, func(w io.Writer) error {
+	var outcomes []plan.Outcome
+	err = c.stream(s, func(w io.Writer) (err error) {
 		bar := c.bar(s, false)
-		outcomes, err := plan.Outlook(s.ctx, r, slots, plan.OutlookOptions{Drives: drives, Spreads: study.Respread(file), Today: time.Now(), Options: c.study(bar)})
+		outcomes, err = plan.Outlook(s.ctx, r, slots, plan.OutlookOptions{Drives: drives, Spreads: study.Respread(file), Today: time.Now(), Options: c.study(bar)})
 		bar.clear()
 		if err != nil {
 			return err
@@ -62,4 +65,8 @@ func (c *dayCommand) Run(s *streams) error {
 		return c.print(w, func() page.Document { return report.OutlookDocument(o) },
 			func(w io.Writer) error { return report.WriteOutlookJSON(w, o) })
 	})
+	if readEnough(err) && !slices.ContainsFunc(outcomes, func(o plan.Outcome) bool { return o.Passes() }) {
+		err = failedError{fmt.Errorf("%s: no time and no wind looked at passes every check", file.Name())}
+	}
+	return err
 }

@@ -61,7 +61,7 @@ func (f Fault) Error() string {
 	if f.Key != "" && f.Value != "" {
 		b.WriteString(" = ")
 	}
-	b.WriteString(f.Value)
+	b.WriteString(brief(f.Value))
 	if f.Key != "" || f.Value != "" {
 		b.WriteString(": ")
 	}
@@ -70,6 +70,19 @@ func (f Fault) Error() string {
 		b.WriteString("; " + f.Remedy)
 	}
 	return b.String()
+}
+
+// brief is a value as far as it takes to find it in a file.
+func brief(value string) string {
+	const most = 80
+	n := 0
+	for i := range value {
+		if n == most {
+			return value[:i] + "…"
+		}
+		n++
+	}
+	return value
 }
 
 // List is everything that is wrong, told at once.

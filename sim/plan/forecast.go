@@ -217,6 +217,10 @@ func (f *forecast) head(row []string) {
 				f.add(word, "", "is no head of a forecast", "known are time, wind, gust, from, temperature, pressure, humidity, and inputs with a number by their names; take out what is not wanted")
 				continue
 			}
+			if !ofTheDay(in.Name) {
+				f.add(word, "", "is no matter of the day: it says what holds, or what is asked", "take the column out; the rocket file says it for every hour")
+				continue
+			}
 			h.input, d = in, in.Dimension
 		}
 		seen[word] = true
@@ -236,6 +240,17 @@ func (f *forecast) head(row []string) {
 			f.add(must, "", "no column has this head", "a forecast needs time and wind, as in time,wind (m/s),gust (m/s)")
 		}
 	}
+}
+
+// ofTheDay tells that an input may be another one from hour to hour, by its dotted name: not so what the rocket is proved for and held
+// by, nor what is asked of it. How warm a chamber gets is of the hour.
+func ofTheDay(name string) bool {
+	switch name {
+	case "chamber.temperature", "chamber.heating.temperature":
+		return true
+	}
+	group, _, _ := strings.Cut(name, ".")
+	return !slices.Contains([]string{"chamber", "recovery", "motor_mount", "field", "limits"}, group)
 }
 
 // layouts are the ways to write a time.

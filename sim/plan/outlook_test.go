@@ -2,6 +2,7 @@ package plan
 
 import (
 	"math"
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -110,23 +111,26 @@ func TestReadForecast(t *testing.T) {
 func TestForecastFaults(t *testing.T) {
 	r := rocketfile.Starter().Rocket()
 	for text, want := range map[string]string{
-		"":                                     "f.csv: is empty",
-		"time,wind (m/s)\n":                    "no row below its heads",
-		"time,wind\n10:00,5\n":                 "f.csv:2: wind = 5: has no unit",
-		"tim,wind (m/s)\n10:00,5\n":            "f.csv:1: tim: is no head of a forecast",
-		"time,wind (m/s),wind (m/s)\n1,2,3\n":  "stands above two columns",
-		"time,wind (kg)\n10:00,5\n":            "f.csv:1: wind = kg: is no unit of it",
-		"time,wind (m/s)\n10:00,5\n10:00,4\n":  "f.csv:3: time = 10:00: is not after the row before",
-		"time,wind (m/s)\nnoon,5\n":            "is no time",
-		"time,wind (m/s)\n10:00,5,6\n":         "has 3 cells below 2 heads",
-		"time,wind (m/s)\n10:00,-5\n":          "f.csv:2: wind = -5",
-		"time,wind (m/s)\n10:00,1e308\n":       "f.csv:2: wind = 1e308",
-		"time,wind (m/s),gust (m/s)\n9,5,3\n":  "is less than the wind",
-		"time,wind (m/s),from\n9,5,nowhere\n":  "from = nowhere",
-		"time,wind (m/s)\n\"10:00,5\n":         "this row cannot be read",
-		"time,wind (m/s),name\n9,5,x\n":        "name: is no head of a forecast",
-		"time,wind (m/s)\n10:00,\x00\n":        "is no text",
-		"time,wind (m/s),pressure\n9,5,3 kg\n": "pressure = 3 kg",
+		"":                                                    "f.csv: is empty",
+		"time,wind (m/s)\n":                                   "no row below its heads",
+		"time,wind\n10:00,5\n":                                "f.csv:2: wind = 5: has no unit",
+		"tim,wind (m/s)\n10:00,5\n":                           "f.csv:1: tim: is no head of a forecast",
+		"time,wind (m/s),wind (m/s)\n1,2,3\n":                 "stands above two columns",
+		"time,wind (kg)\n10:00,5\n":                           "f.csv:1: wind = kg: is no unit of it",
+		"time,wind (m/s)\n10:00,5\n10:00,4\n":                 "f.csv:3: time = 10:00: is not after the row before",
+		"time,wind (m/s)\nnoon,5\n":                           "is no time",
+		"time,wind (m/s)\n10:00,5,6\n":                        "has 3 cells below 2 heads",
+		"time,wind (m/s)\n10:00,-5\n":                         "f.csv:2: wind = -5",
+		"time,wind (m/s)\n10:00,1e308\n":                      "f.csv:2: wind = 1e308",
+		"time,wind (m/s),gust (m/s)\n9,5,3\n":                 "is less than the wind",
+		"time,wind (m/s),from\n9,5,nowhere\n":                 "from = nowhere",
+		"time,wind (m/s)\n\"10:00,5\n":                        "this row cannot be read",
+		"time,wind (m/s),name\n9,5,x\n":                       "name: is no head of a forecast",
+		"time,wind (m/s)\n10:00,\x00\n":                       "is no text",
+		"time,wind (m/s),pressure\n9,5,3 kg\n":                "pressure = 3 kg",
+		"time,wind (m/s),limits.wind (m/s)\n9,30,60\n":        "limits.wind: is no matter of the day",
+		"time,wind (m/s),chamber.proof (bar)\n9,5,60\n":       "chamber.proof: is no matter of the day",
+		"time,wind (m/s)\n" + strings.Repeat("x", 200) + ",5": "f.csv:2: time = " + strings.Repeat("x", 80) + "…: is no time",
 	} {
 		_, err := ReadForecast("f.csv", []byte(text), r)
 		require.ErrorContains(t, err, want, "%q", text)

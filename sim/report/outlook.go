@@ -2,7 +2,9 @@ package report
 
 import (
 	"io"
+	"math"
 
+	"ullage/sim/gates"
 	"ullage/sim/plan"
 	"ullage/sim/quantity"
 	"ullage/sim/report/machine"
@@ -31,13 +33,8 @@ func OutlookDocument(o Outlook) page.Document {
 	}
 	head.Add(page.Prose(text + "."))
 	for _, drive := range o.drives() {
-		for i := range o.Outcomes {
-			if out := &o.Outcomes[i]; out.Drive == drive && out.Known {
-				if text := p.Beyond(out.Verdict.Rocket); text != "" {
-					head.Add(page.Alarm(text))
-				}
-				break
-			}
+		if text := o.beyond(p, drive); text != "" {
+			head.Add(page.Alarm(text))
 		}
 	}
 	doc.Sections = append(doc.Sections, head)
@@ -59,6 +56,21 @@ func OutlookDocument(o Outlook) page.Document {
 	}
 	doc.Sections = append(doc.Sections, last)
 	return doc
+}
+
+// beyond tells of the most pressure of a drive that the chamber is not proved for; empty where it is proved for all.
+func (o *Outlook) beyond(p words.Printer, drive rocket.Power) (text string) {
+	most := math.Inf(-1)
+	for i := range o.Outcomes {
+		out := &o.Outcomes[i]
+		if out.Drive != drive || !out.Known {
+			continue
+		}
+		if told := p.Beyond(out.Verdict.Rocket); told != "" && out.Verdict.Rocket.Water.Pressure > most {
+			text, most = told, out.Verdict.Rocket.Water.Pressure
+		}
+	}
+	return text
 }
 
 // drives are those looked at, in order.
@@ -152,6 +164,9 @@ func WriteOutlookJSON(w io.Writer, o Outlook) error {
 			t := results.For(out.Verdict.Rocket)
 			row.Add("apogee_m", number(t.Must("apogee.height").Of(out.Verdict.Day))).Add("drift_m", number(t.Must("landing.drift").Of(out.Verdict.Day)))
 			words.AddPressure(row, out.Verdict.Rocket)
+		} else {
+			row.Add("apogee_m", nil).Add("drift_m", nil).Add("pressure", nil)
+			open = append(open, gates.LimitWind)
 		}
 		row.Add("fails", fails).Add("not_judged", open)
 		if out.Change != nil {
