@@ -36,7 +36,7 @@ func (m *Model) change(d *field, f *rocketfile.File, err error) bool {
 			}
 		}
 		if in, err := f.Find(d.Name); err == nil {
-			after = newField(f, f.Described(), in, m.units).value()
+			after = newField(f, f.Described(), &in, m.units).value()
 		}
 		s.Says = d.Label + " " + cmp.Or(d.value(), d.short, "none") + " to " + cmp.Or(after, "none")
 	}
@@ -60,7 +60,7 @@ func (m *Model) fieldOf(input string) (field, error) {
 	if err != nil {
 		return field{}, err
 	}
-	return newField(m.file(), m.file().Described(), in, m.units), nil
+	return newField(m.file(), m.file().Described(), &in, m.units), nil
 }
 
 // nudge moves the chosen value by a step (by = ±1), or a choice to the next.

@@ -36,9 +36,9 @@ func found(all []field, text string) []field {
 
 // named tells that the words stand in what the input is called, not in its help alone.
 func (d *field) named(text string) bool {
-	one := *d
-	one.Help = ""
-	return len(found([]field{one}, text)) > 0
+	calls := *d.Input
+	calls.Help = ""
+	return len(found([]field{{Input: &calls}}, text)) > 0
 }
 
 // startFinding looks for an input.

@@ -9,6 +9,9 @@ import (
 
 // folded are fields with one in place of each group that is folded: its first, which stands for all of them.
 func folded(all []field, folds map[string]bool) []field {
+	if len(folds) == 0 {
+		return all
+	}
 	out := make([]field, 0, len(all))
 	for _, d := range all {
 		switch last := len(out) - 1; {

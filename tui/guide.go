@@ -43,7 +43,7 @@ func (m *Model) askThis(q rocketfile.Question) {
 		text = rocketfile.PlainCurve(m.file().Described())
 	}
 	if q.Given && q.Input.Kind == rocketfile.NumberKind {
-		text = newField(m.file(), m.file().Described(), q.Input, m.units).value()
+		text = newField(m.file(), m.file().Described(), &q.Input, m.units).value()
 	}
 	m.guiding = &guide{name: q.Name, line: newLine(text)}
 	m.inputs.choose(q.Name)
@@ -104,7 +104,7 @@ func (m *Model) answerGuide(q rocketfile.Question, at int) {
 	if q.Given && strings.TrimSpace(text) == "" {
 		text = q.Text // emptied by hand: the value stays
 	}
-	if q.Given && text == newField(before, before.Described(), q.Input, m.units).value() {
+	if q.Given && text == newField(before, before.Described(), &q.Input, m.units).value() {
 		m.askFrom(at + 1)
 		return
 	}

@@ -13,7 +13,7 @@ import (
 
 // field is one input as the list shows it.
 type field struct {
-	rocketfile.Input
+	*rocketfile.Input
 	unit   quantity.Unit // shown
 	number string        // the value without its unit; empty when it is words
 	words  string        // a choice, a rule or a text
@@ -48,15 +48,15 @@ func fieldsOf(f *rocketfile.File, sys quantity.System) []field {
 	r := f.Described()
 	all := f.Inputs()
 	fields := make([]field, 0, len(all))
-	for _, in := range all {
-		if in.Drive == "" || in.Drive == r.Power {
+	for i := range all {
+		if in := &all[i]; in.Drive == "" || in.Drive == r.Power {
 			fields = append(fields, newField(f, r, in, sys))
 		}
 	}
 	return append(fields, spreadFields(f, sys)...)
 }
 
-func newField(f *rocketfile.File, r *rocket.Rocket, in rocketfile.Input, sys quantity.System) field {
+func newField(f *rocketfile.File, r *rocket.Rocket, in *rocketfile.Input, sys quantity.System) field {
 	own := f.Unit(in.Name)
 	d := field{Input: in, unit: sys.Unit(own), given: f.Given(in.Name)}
 	if in.Kind != rocketfile.NumberKind {

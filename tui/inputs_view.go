@@ -17,25 +17,35 @@ type complaint struct {
 	says  string
 }
 
-// listRow is one row of the list: a heading, a field, or part of a fault.
+// listRow is one row of the list, to be painted when it is in sight.
 type listRow struct {
-	text  string // painted
-	field int    // of the fields; −1 for the others
+	kind  rowKind
+	field int    // of the fields: that of its heading, itself, or what is wrong with it
+	wrong string // what a fault's row says
 }
+
+type rowKind int
+
+const (
+	headingRow rowKind = iota
+	fieldRow
+	faultRow
+	emptyRow // nothing is found
+)
 
 // draw paints the part of the list in sight, h rows of w cells, and scrolls so
 // that the chosen field and what is said about it are in it. above and below
 // tell that there is more.
 func (l *list) draw(theme *draw.Theme, w, h int, typed *typing, f complaint) (lines []string, above, below bool) {
-	rows := l.rows(theme, w, typed, f)
+	rows := l.rows(theme, w, f)
 	first, last := 0, 0 // rows of the chosen field, its heading and its fault
 	for i, r := range rows {
-		if r.field == l.at {
-			if first = i; i > 0 && rows[i-1].field < 0 {
+		if r.kind == fieldRow && r.field == l.at {
+			if first = i; i > 0 && rows[i-1].kind != fieldRow {
 				first = i - 1
 			}
 			last = i
-			for last+1 < len(rows) && rows[last+1].field == faultRow {
+			for last+1 < len(rows) && rows[last+1].kind == faultRow {
 				last++
 			}
 		}
@@ -45,7 +55,10 @@ func (l *list) draw(theme *draw.Theme, w, h int, typed *typing, f complaint) (li
 	lines = make([]string, 0, h)
 	l.sight = make([]int, 0, h)
 	for _, r := range rows[l.top:end] {
-		lines = append(lines, r.text)
+		lines = append(lines, l.paint(theme, w, r, typed))
+		if r.kind != fieldRow {
+			r.field = -1
+		}
 		l.sight = append(l.sight, r.field)
 	}
 	for len(lines) < h {
@@ -54,44 +67,54 @@ func (l *list) draw(theme *draw.Theme, w, h int, typed *typing, f complaint) (li
 	return lines, l.top > 0, end < len(rows)
 }
 
-// What a row is that has no field.
-const (
-	headingRow = -1
-	faultRow   = -2
-)
-
-func (l *list) rows(theme *draw.Theme, w int, typed *typing, f complaint) []listRow {
-	rows := make([]listRow, 0, len(l.fields)+12)
+// rows are all rows of the list.
+func (l *list) rows(theme *draw.Theme, w int, f complaint) []listRow {
 	if len(l.fields) == 0 {
-		return append(rows, listRow{theme.Paint(draw.Dim, draw.Padded("  nothing found", w)), headingRow})
+		return []listRow{{kind: emptyRow}}
 	}
+	rows := make([]listRow, 0, len(l.fields)+24)
 	for i := range l.fields {
 		d := &l.fields[i]
+		wrong := func(says string) {
+			for _, part := range draw.Wrapped(theme.Say(says), w-3) {
+				rows = append(rows, listRow{faultRow, i, part})
+			}
+		}
+		if d.folded == 0 && (i == 0 || d.Group != l.fields[i-1].Group) {
+			rows = append(rows, listRow{kind: headingRow, field: i})
+		}
+		rows = append(rows, listRow{kind: fieldRow, field: i})
 		if d.folded > 0 {
-			rows = append(rows, listRow{foldedLine(theme, d, w, i == l.at), i})
 			continue
 		}
-		if i == 0 || d.Group != l.fields[i-1].Group {
-			rows = append(rows, listRow{groupLine(theme, d.Group, w), headingRow})
+		if open := l.open[d.Name]; open.says != "" && f.input != d.Name {
+			wrong(open.says)
 		}
-		chosen, open := i == l.at, l.open[d.Name]
-		if chosen && typed != nil {
-			rows = append(rows, listRow{typingLine(theme, d, typed, w), i})
-		} else {
-			rows = append(rows, listRow{fieldLine(theme, d, w, chosen, open), i})
-		}
-		if open.says != "" && f.input != d.Name {
-			for _, part := range draw.Wrapped(theme.Say(open.says), w-3) {
-				rows = append(rows, listRow{theme.Paint(draw.Bad, "  "+draw.Padded(part, w-3)+" "), faultRow})
-			}
-		}
-		if f.says != "" && (f.input == d.Name || f.input == "" && chosen) {
-			for _, part := range draw.Wrapped(theme.Say(f.says), w-3) {
-				rows = append(rows, listRow{theme.Paint(draw.Bad, "  "+draw.Padded(part, w-3)+" "), faultRow})
-			}
+		if f.says != "" && (f.input == d.Name || f.input == "" && i == l.at) {
+			wrong(f.says)
 		}
 	}
 	return rows
+}
+
+// paint is a row in w cells.
+func (l *list) paint(theme *draw.Theme, w int, r listRow, typed *typing) string {
+	switch r.kind {
+	case emptyRow:
+		return theme.Paint(draw.Dim, draw.Padded("  nothing found", w))
+	case faultRow:
+		return theme.Paint(draw.Bad, "  "+draw.Padded(r.wrong, w-3)+" ")
+	}
+	d, chosen := &l.fields[r.field], r.field == l.at
+	switch {
+	case r.kind == headingRow:
+		return groupLine(theme, d.Group, w)
+	case d.folded > 0:
+		return foldedLine(theme, d, w, chosen)
+	case chosen && typed != nil:
+		return typingLine(theme, d, typed, w)
+	}
+	return fieldLine(theme, d, w, chosen, l.open[d.Name])
 }
 
 // groupLine is a heading with a line after it.

@@ -271,8 +271,9 @@ func differences(was, is *rocketfile.File, m *Model) []string {
 // fieldsIn are the inputs of a file, and the uncertainties that it gives.
 func (m *Model) fieldsIn(f *rocketfile.File) []field {
 	var out []field
-	for _, in := range f.Inputs() {
-		out = append(out, newField(f, f.Rocket(), in, m.units))
+	all := f.Inputs()
+	for i := range all {
+		out = append(out, newField(f, f.Rocket(), &all[i], m.units))
 	}
 	return append(out, spreadFields(f, m.units)...)
 }

@@ -108,10 +108,10 @@ const spreadPrefix = "spread."
 func spreadFields(f *rocketfile.File, sys quantity.System) []field {
 	var out []field
 	for _, s := range f.Spreads() {
-		in := s.Input
+		in, row := s.Input, s.Input
 		u := sys.Unit(f.Unit(in.Name))
 		u.Offset = 0
-		d := field{Input: in, unit: u, given: true}
+		d := field{Input: &row, unit: u, given: true}
 		d.Name, d.Group, d.Label = spreadPrefix+in.Name, "spread", in.Name
 		d.Help = "One standard deviation of " + in.Name + ", for scatter, checks and card. " + in.Help
 		d.Kind, d.Min, d.Max, d.Choices = rocketfile.NumberKind, 0, in.Max-in.Min, nil
