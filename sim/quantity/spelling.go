@@ -28,6 +28,8 @@ func unitOfWord(word string) string {
 		return "m2"
 	case "in^2", "sqin", "sq in":
 		return "in2"
+	case "ft^2", "sqft", "sq ft":
+		return "ft2"
 	case "litre", "liter", "litres", "liters", "ltr", "ltrs", "dm3":
 		return "L"
 	case "mls", "millilitre", "milliliter", "millilitres", "milliliters":

@@ -91,8 +91,9 @@ var table = []row{
 
 	{name: "mm2", dimension: Area, mul: 1, div: 1e6, us: "in2"},
 	{name: "cm2", dimension: Area, mul: 1, div: 1e4, us: "in2"},
-	{name: "m2", dimension: Area, mul: 1, div: 1, us: "in2"},
+	{name: "m2", dimension: Area, mul: 1, div: 1, us: "ft2"},
 	{name: "in2", dimension: Area, mul: 64516, div: 1e8, metric: "cm2"},
+	{name: "ft2", dimension: Area, mul: 9290304, div: 1e8, metric: "m2"},
 
 	// Liquids are poured by the fluid ounce in the US. Its gallon is 231 in³ and the fluid
 	// ounce 1/128 of it, exact (NIST SP 811).

@@ -14,7 +14,7 @@ import (
 func TestUnits(t *testing.T) {
 	for d, want := range map[quantity.Dimension]string{
 		quantity.Length:                "um mm cm m in ft",
-		quantity.Area:                  "mm2 cm2 m2 in2",
+		quantity.Area:                  "mm2 cm2 m2 in2 ft2",
 		quantity.Volume:                "mL L cm3 m3 in3 fl oz gal",
 		quantity.Mass:                  "mg g kg oz lb",
 		quantity.Pressure:              "Pa hPa kPa MPa GPa bar psi inHg",
@@ -62,6 +62,7 @@ func TestScales(t *testing.T) {
 		{"1 in", quantity.Length, 0.0254},
 		{"1 ft", quantity.Length, 0.3048},
 		{"1 in2", quantity.Area, 6.4516e-4},
+		{"1 ft2", quantity.Area, 0.09290304},
 		{"1 in3", quantity.Volume, 1.6387064e-5},
 		{"1 gal", quantity.Volume, 3.785411784e-3},
 		{"1 fl oz", quantity.Volume, 2.95735295625e-5},
@@ -183,7 +184,7 @@ func TestDimensionNames(t *testing.T) {
 
 func TestSystems(t *testing.T) {
 	pairs := []struct{ metric, us string }{
-		{"mm", "in"}, {"m", "ft"}, {"cm2", "in2"}, {"mL", "fl oz"}, {"g", "oz"}, {"kg", "lb"}, {"bar", "psi"},
+		{"mm", "in"}, {"m", "ft"}, {"cm2", "in2"}, {"m2", "ft2"}, {"mL", "fl oz"}, {"g", "oz"}, {"kg", "lb"}, {"bar", "psi"},
 		{"hPa", "inHg"}, {"N", "lbf"}, {"J", "ft*lbf"}, {"m/s", "ft/s"}, {"km/h", "mph"}, {"degC", "degF"},
 	}
 	for _, p := range pairs {

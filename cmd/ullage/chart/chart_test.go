@@ -13,6 +13,7 @@ import (
 	"ullage/sim"
 	"ullage/sim/quantity"
 	"ullage/sim/report"
+	"ullage/sim/report/words"
 	"ullage/sim/results"
 	"ullage/sim/rocket"
 	"ullage/sim/rocketfile"
@@ -336,7 +337,8 @@ func TestScatterIsAMap(t *testing.T) {
 	assert.Contains(t, strings.Join(p.Notes, "\n"), "3 of 5000 draws made no rocket")
 	assert.Contains(t, strings.Join(panel.Beside, "\n"), "4000 of 4010 landings are drawn")
 	assert.Contains(t, strings.Join(panel.Beside, "\n"), "22.4 m from the pad, towards 153°")
-	assert.Contains(t, strings.Join(panel.Beside, "\n"), "ellipse 200 m by 80.0 m across, its long axis towards 45°")
+	assert.Contains(t, strings.Join(panel.Beside, "\n"), "90 % "+words.In(metric.System).Ellipse(e))
+	assert.Contains(t, strings.Join(panel.Beside, "\n"), "semi-axes 100 m and 40.0 m, the longer towards 45 deg")
 
 	line := panel.Lines[0]
 	d := math.Sqrt(0.5)

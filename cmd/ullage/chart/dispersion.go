@@ -3,6 +3,7 @@ package chart
 import (
 	"fmt"
 	"math"
+	"strings"
 
 	"ullage/cmd/ullage/chart/page"
 	"ullage/sim/quantity"
@@ -174,8 +175,7 @@ func (l Look) beside(s report.Dispersion, drawn int) []string {
 	if e := r.Landing; r.Landed > 0 {
 		out = append(out, "", "mean "+l.text(math.Hypot(e.East, e.North), "m")+" from the pad, towards "+bearing(e.East, e.North))
 		if e.Major > 0 {
-			out = append(out, fmt.Sprintf("ellipse %s by %s across, its long axis towards %s",
-				l.text(2*e.Major, "m"), l.text(2*e.Minor, "m"), l.given(e.Heading, "deg")))
+			out = append(out, "90 % "+words.In(l.System).Ellipse(e))
 		}
 	}
 	if p := words.In(l.System); r.Landed > 0 {
@@ -198,14 +198,10 @@ func (l Look) beside(s report.Dispersion, drawn int) []string {
 				l.text(x.of.Mean, x.unit), l.text(x.of.SD, x.unit), l.text(x.of.Q05, x.unit), l.text(x.of.Q95, x.unit)))
 		}
 	}
-	out = append(out, "", "Uncertain, one standard deviation:")
-	most := mostSpreads
-	if r.DrogueOnly.Landed > 0 {
-		most -= 3 // the lines that tell of it
-	}
+	var uncertain []string
 	for i, x := range s.Spreads {
-		if i == most {
-			out = append(out, fmt.Sprintf("and %d more", len(s.Spreads)-i))
+		if i == mostSpreads {
+			uncertain = append(uncertain, fmt.Sprintf("and %d more", len(s.Spreads)-i))
 			break
 		}
 		u := x.Input.Unit
@@ -214,12 +210,15 @@ func (l Look) beside(s report.Dispersion, drawn int) []string {
 		}
 		u = l.System.Unit(u)
 		u.Offset = 0 // a difference
-		out = append(out, x.Input.Name+" "+given(x.SD, u, 2))
+		uncertain = append(uncertain, x.Input.Name+" "+given(x.SD, u, 2))
+	}
+	if len(uncertain) > 0 {
+		out = append(out, "", "Uncertain, one standard deviation: "+strings.Join(uncertain, ", "))
 	}
 	return append(out, "", fmt.Sprintf("%d flights drawn, seed %d", r.Drawn, s.Seed))
 }
 
-// mostSpreads is how many uncertain inputs a page lists.
+// mostSpreads is how many uncertain inputs a page lists: with every kind of landing above them, what the compass leaves room for.
 const mostSpreads = 9
 
 // bearing is a compass direction in degrees.

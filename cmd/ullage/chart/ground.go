@@ -64,7 +64,7 @@ func (l Look) ground(x *plan.Reach) page.Panel {
 		e := k.Landing
 		p.Beside = append(p.Beside, "mean "+l.text(math.Hypot(e.East, e.North), "m")+" towards "+bearing(e.East, e.North))
 		if e.Major > 0 {
-			p.Beside = append(p.Beside, "90 % in "+l.text(2*e.Major, "m")+" by "+l.text(2*e.Minor, "m"))
+			p.Beside = append(p.Beside, "90 % "+words.In(l.System).Ellipse(e))
 		}
 		p.Beside = append(p.Beside, "farthest "+l.text(k.Farthest, "m"), l.outside(&s, k))
 	}
