@@ -41,6 +41,7 @@ func tryKeys(t testing.TB, f *rocketfile.File, charset plot.Charset, keys []tea.
 		judges = gates.Judge
 	}
 	s := newScreenIn(t, f, charset, 80, 24, judges)
+	s.m.pointer = true
 	first := s.text()
 	for _, k := range keys {
 		s.send(k)

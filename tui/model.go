@@ -27,6 +27,7 @@ type Model struct {
 	profile termenv.Profile
 	colour  bool
 	units   quantity.System
+	pointer bool // the mouse was asked for
 
 	hist    history
 	lodged  *rocketfile.File // as it is on disk: where the file lives now
@@ -82,7 +83,7 @@ type notice struct {
 func New(o Options) Model {
 	o.File = o.File.Draft()
 	m := Model{
-		keys: DefaultKeys(), charset: o.Charset, units: o.Units,
+		keys: DefaultKeys(), charset: o.Charset, units: o.Units, pointer: o.Mouse,
 		hist: newHistory(o.File), lodged: o.File, records: &records{},
 		ctx: context.Background(), flies: sim.Fly,
 		clock: o.clock(), judges: gates.Judge, corners: &view.Work[view.Cornered]{},

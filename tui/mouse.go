@@ -2,10 +2,10 @@ package tui
 
 import tea "github.com/charmbracelet/bubbletea"
 
-// mouse takes a press or a turn of the wheel, when the mouse was asked for: it
-// chooses inputs, moves the time cursor and scrolls pages.
+// mouse takes a press or a turn of the wheel: it chooses inputs, moves the time cursor and scrolls pages. A terminal that tells of
+// the mouse without having been asked to, as after a program that left it so, moves nothing.
 func (m *Model) mouse(e tea.MouseMsg) tea.Cmd {
-	if m.layout.short() || m.asking != nil || m.typed != nil || m.finding != nil || m.picking != nil || m.guiding != nil || m.tabling != nil || e.Action != tea.MouseActionPress {
+	if !m.pointer || m.layout.short() || m.asking != nil || m.typed != nil || m.finding != nil || m.picking != nil || m.guiding != nil || m.tabling != nil || e.Action != tea.MouseActionPress {
 		return nil
 	}
 	switch by := map[tea.MouseButton]int{tea.MouseButtonWheelUp: -1, tea.MouseButtonWheelDown: 1}[e.Button]; {

@@ -211,6 +211,10 @@ func TestMouse(t *testing.T) {
 	press := func(x, y int, b tea.MouseButton) {
 		s.send(tea.MouseMsg{X: x, Y: y, Button: b, Action: tea.MouseActionPress})
 	}
+	chosen := s.m.inputs.chosen().Name
+	press(5, 5, tea.MouseButtonLeft)
+	require.Equal(t, chosen, s.m.inputs.chosen().Name, "nobody asked for it")
+	s.m.pointer = true
 	press(5, 5, tea.MouseButtonLeft)
 	require.Equal(t, "body.diameter", s.m.inputs.chosen().Name)
 	press(5, 5, tea.MouseButtonWheelDown)

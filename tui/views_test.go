@@ -107,6 +107,7 @@ func TestNoInputChangesOutOfSight(t *testing.T) {
 	require.Nil(t, s.m.typed)
 	s.press("d")
 	require.Contains(t, s.view(), "No input is changed from here")
+	s.m.pointer = true
 	s.send(tea.MouseMsg{X: 3, Y: 5, Button: tea.MouseButtonWheelDown, Action: tea.MouseActionPress})
 	s.press("x")
 	require.Contains(t, s.view(), "psi")

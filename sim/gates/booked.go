@@ -53,7 +53,7 @@ func booked(r *rocket.Rocket, g []criterion) []criterion {
 	}
 	if n := len(b.Damage); n > 0 {
 		g = append(g, criterion{key: CheckDamage, still: true, adds: again,
-			limit: Limit{Key: CheckDamage, Name: "damage noted since the proof", Min: noMin, Max: 0, Word: WordHigh, Source: "the logbook"},
+			limit: Limit{Key: CheckDamage, Name: "damage noted since the proof", Min: noMin, Max: 0, Word: WordHigh, Source: "the logbook", Either: true},
 			value: func(*sim.Flight) (float64, bool) { return float64(n), true }})
 	}
 	return g

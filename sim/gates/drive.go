@@ -14,7 +14,7 @@ const theModel = "this model"
 func driveCriteria(r *rocket.Rocket, out results.Table) []criterion {
 	if r.Power != rocket.MotorPower {
 		return append(tubeCriteria(r), dragReach(r, out), criterion{key: checkLeft, until: untilTop, levers: []lever{{input: "water.fill"}},
-			limit: Limit{Key: checkLeft, Min: noMin, Max: 0, Unit: "g", Word: WordLeft, Source: theModel}}.judging(out.Must("liquid_out.left")))
+			limit: Limit{Key: checkLeft, Min: noMin, Max: 0, Unit: "g", Word: WordLeft, Source: theModel, Either: true}}.judging(out.Must("liquid_out.left")))
 	}
 	g := []criterion{dragReach(r, out), {key: LimitImpulse, limit: LimitFor(r, LimitImpulse), still: true,
 		value: func(fl *sim.Flight) (float64, bool) { return fl.Rocket.Motor.Impulse(), true }}}
@@ -31,7 +31,7 @@ func fitCriteria(r *rocket.Rocket) []criterion {
 		if most == 0 { // not given: it is lacking then, and no limit
 			most = noMax
 		}
-		return Limit{Key: key, Name: name, Min: noMin, Max: most, Unit: "mm", Word: word, Source: theFile}
+		return Limit{Key: key, Name: name, Min: noMin, Max: most, Unit: "mm", Word: word, Source: theFile, Either: true}
 	}
 	wide := criterion{key: checkMotorFits, still: true, lacks: lackOf(
 		"motor.diameter", r.Motor.Diameter, "motor_mount.diameter", mount.Bore()), // of its liner, where it has one; what arithmetic adds every limit allows

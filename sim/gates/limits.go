@@ -27,6 +27,7 @@ type Limit struct {
 	Unit   string  // to show the bounds in; empty for a ratio
 	Word   string  // the verdict when it does not pass
 	Source string  // where the bound comes from
+	Either bool    // met or not: how far inside the bound tells nothing, as of what should not be there at all
 }
 
 // In is the unit to show the bounds in: a wind is told in other units than a rocket's speed is.

@@ -27,10 +27,13 @@ func (l Limit) scale() float64 {
 const leastRoom = -10
 
 // Room is how far inside its limit the worst case of a check is, over the limit's size, held to ±10; below zero it is
-// outside. What did not happen, and what cannot be judged, has the least.
+// outside. What did not happen, and what cannot be judged, has the least; what is met and can be met no better the greatest.
 func (c *Check) Room() float64 {
 	if !c.Judged || math.IsNaN(c.Value) {
 		return leastRoom
+	}
+	if c.Limit.Either && c.Pass {
+		return -leastRoom
 	}
 	room := -c.Limit.badness(Value{true, true, c.Value}) / c.Limit.scale()
 	return math.Max(leastRoom, math.Min(-leastRoom, room))

@@ -28,6 +28,11 @@ func TestRoom(t *testing.T) {
 	} {
 		assert.InDelta(t, x.room, x.c.Room(), 1e-6, "%+v", x.c.Limit)
 	}
+	left := check(noMin, 0, "g", 0)
+	left.Limit.Either, left.Pass = true, true
+	assert.EqualValues(t, 10, left.Room(), "nothing left is as good as it gets")
+	left.Value, left.Pass = 0.002, false
+	assert.InDelta(t, -2, left.Room(), 1e-6)
 	open := check(15, noMax, "m/s", 18)
 	open.Judged = false
 	assert.EqualValues(t, -10, open.Room(), "what is unknown is no room")

@@ -93,6 +93,9 @@ func ReadForecast(name string, text []byte, r *rocket.Rocket) ([]Slot, error) {
 	f := forecast{name: name, trial: r.Clone(), unitless: map[string]bool{}}
 	f.plain = r.Clone()
 	f.plain.Wind.Layers = nil // which have speeds and bearings of their own
+	if bytes.IndexByte(text, '\n') < 0 { // lines as logs may have them too
+		text = bytes.ReplaceAll(text, []byte{'\r'}, []byte{'\n'})
+	}
 	if bytes.IndexByte(text, 0) >= 0 {
 		return nil, f.whole("is no text", "save the forecast as CSV")
 	}

@@ -108,6 +108,12 @@ func TestReadForecast(t *testing.T) {
 	assert.Equal(t, "10:00", slots[1].Label)
 }
 
+func TestForecastOfOldLineEnds(t *testing.T) {
+	slots, err := ReadForecast("f.csv", []byte("time,wind\r9:00,3 m/s\r10:00,4 m/s\r"), heron(t).Rocket())
+	require.NoError(t, err)
+	assert.Len(t, slots, 2)
+}
+
 func TestForecastFaults(t *testing.T) {
 	r := rocketfile.Starter().Rocket()
 	for text, want := range map[string]string{

@@ -3,6 +3,7 @@ package report
 import (
 	"fmt"
 	"io"
+	"math"
 	"strings"
 
 	"ullage/sim"
@@ -203,12 +204,16 @@ func (s *sheet) delays(p words.Printer, o Opening) {
 		unit = "m"
 	}
 	canopy, landing := o.groups()
-	t := page.NewTable(s, page.Heading{Width: 2, Left: true},
-		page.Heading{Lines: strings.Fields(o.trigger().Title(o.Rocket.Power)), Unit: p.Unit(unit), Width: 7},
-		shortColumn(p, canopy.Row("since_apogee"), 0), shortColumn(p, canopy.Row("height"), 7),
+	counted := o.fromApogee()
+	heads := []page.Heading{{Width: 2, Left: true},
+		{Lines: strings.Fields(o.trigger().Title(o.Rocket.Power)), Unit: p.Unit(unit), Width: 7}}
+	if !counted {
+		heads = append(heads, shortColumn(p, canopy.Row("since_apogee"), 0))
+	}
+	t := page.NewTable(s, append(heads, shortColumn(p, canopy.Row("height"), 7),
 		shortColumn(p, canopy.Row("airspeed"), 0), verdictColumn,
 		shortColumn(p, canopy.Row("load"), 7), shortColumn(p, canopy.Row("load_bound"), 0),
-		columnOf(p, landing.Row("vertical"), 6), verdictColumn, columnOf(p, landing.Row("drift"), 6))
+		columnOf(p, landing.Row("vertical"), 6), verdictColumn, columnOf(p, landing.Row("drift"), 6))...)
 	_ = t.Head()
 	early, listed, turned := false, false, false
 	for i, d := range o.Delays {
@@ -228,7 +233,11 @@ func (s *sheet) delays(p words.Printer, o Opening) {
 			}
 		}
 		value := strings.TrimSuffix(p.Given(d.Value, unit), " "+p.Unit(unit))
-		cells := append([]string{mark, value, since}, cell(p, canopy.Row("height"), d.Flight))
+		cells := []string{mark, value}
+		if !counted {
+			cells = append(cells, since)
+		}
+		cells = append(cells, cell(p, canopy.Row("height"), d.Flight))
 		cells = append(cells, judgedCells(p, canopy.Row("airspeed"), d.Flight)...)
 		cells = append(cells, cell(p, canopy.Row("load"), d.Flight), cell(p, canopy.Row("load_bound"), d.Flight))
 		cells = append(cells, judgedCells(p, landing.Row("vertical"), d.Flight)...)
@@ -251,6 +260,16 @@ func (s *sheet) delays(p words.Printer, o Opening) {
 	if early {
 		s.Hung("  ", "Some open while thrust lasts.")
 	}
+}
+
+// fromApogee tells whether the rule itself says how long after apogee each opens, so that the table need not.
+func (o Opening) fromApogee() bool {
+	for _, d := range o.Delays {
+		if d.Opened && math.Abs(d.SinceTop-d.Value) > 1e-6 {
+			return false
+		}
+	}
+	return !o.falling()
 }
 
 // whatIfs is the table of what happens when a canopy opens otherwise than planned: of one

@@ -76,6 +76,15 @@ func TestOpening(t *testing.T) {
 	require.NoError(t, WriteOpeningJSON(&b, o))
 	assert.Equal(t, shape(t, []byte(wanted)), shape(t, b.Bytes()))
 
+	// A rule that counts from apogee says itself how long after it each opens.
+	b.Reset()
+	require.NoError(t, WriteOpeningText(&b, o))
+	assert.Regexp(t, `\n +after *\n +delay apogee `, b.String())
+	o.Delays[0].SinceTop = o.Delays[0].Value
+	b.Reset()
+	require.NoError(t, WriteOpeningText(&b, o))
+	assert.Regexp(t, `\n +delay  height `, b.String())
+
 	falling := openingOf(t, quantity.US, "water", "falling through 30 m")
 	falling.Speed, falling.Best = 0, -1
 	b.Reset()

@@ -176,6 +176,8 @@ func TestFaultsOfAWholeFile(t *testing.T) {
 		{"UTF-16, little", "\xff\xfen\x00", "x.toml: UTF-16 text; save it as UTF-8"},
 		{"UTF-16, big", "\xfe\xff\x00n", "x.toml: UTF-16 text; save it as UTF-8"},
 		{"Latin-1", "# a\nname = \"\xe9\"\n", "x.toml:2: not UTF-8 text; save it as UTF-8"},
+		{"old line ends", "# a\rname = \"b\"\r", "x.toml:1: a carriage return stands alone; end the lines with LF or CRLF"},
+		{"one old line end", "# a\r\n[body]\r\nmass = 1\rdrag = 2\r\n", "x.toml:3: a carriage return stands alone; end the lines with LF or CRLF"},
 		{"huge", strings.Repeat("#\n", 1<<19+1), "x.toml: larger than 1048576 bytes" + remedy},
 		{"comments", "# a\n", `x.toml: power: nothing drives the rocket; add [water] or [motor]
 x.toml: body: the section is missing; add [body] with diameter, mass and drag

@@ -63,7 +63,23 @@ func notText(text []byte) (fault.Fault, bool) {
 		}
 		return fault.Fault{Line: line, Problem: "not UTF-8 text", Remedy: "save it as UTF-8"}, true
 	}
+	if i := loneReturn(text); i >= 0 {
+		return fault.Fault{Line: 1 + bytes.Count(text[:i], []byte("\n")), Problem: "a carriage return stands alone", Remedy: "end the lines with LF or CRLF"}, true
+	}
 	return fault.Fault{}, false
+}
+
+// loneReturn is where a carriage return is that no line feed follows; -1 where there is none.
+func loneReturn(text []byte) int {
+	for from := 0; ; {
+		i := bytes.IndexByte(text[from:], '\r')
+		if i < 0 {
+			return -1
+		}
+		if from += i + 1; from == len(text) || text[from] != '\n' {
+			return from - 1
+		}
+	}
 }
 
 // builder grows a document's tree from the parser's expressions.
