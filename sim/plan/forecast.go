@@ -92,7 +92,7 @@ func ReadForecast(name string, text []byte, r *rocket.Rocket) ([]Slot, error) {
 	text = bytes.TrimPrefix(text, []byte("\xef\xbb\xbf"))
 	f := forecast{name: name, trial: r.Clone(), unitless: map[string]bool{}}
 	f.plain = r.Clone()
-	f.plain.Wind.Layers = nil // which have speeds and bearings of their own
+	f.plain.Wind.Layers = nil            // which have speeds and bearings of their own
 	if bytes.IndexByte(text, '\n') < 0 { // lines as logs may have them too
 		text = bytes.ReplaceAll(text, []byte{'\r'}, []byte{'\n'})
 	}

@@ -63,6 +63,7 @@ type (
 		Wind *windLimitJSON `json:"wind_limit"`
 
 		Clear clearJSON `json:"clear_distance"`
+		Air   bool      `json:"air_temperature_stated"` // else all of it is for the standard atmosphere's
 	}
 	windLimitJSON struct {
 		Most     *number  `json:"most_mps"`
@@ -98,7 +99,7 @@ var caseNames = [...]string{results.Calm: "calm", results.Day: "day", results.Co
 // pass is true when every check was judged and none failed; mend is the first of mends, null without one; so is the
 // wind up to which all pass where none does.
 func WriteVerdictJSON(w io.Writer, v *gates.Verdict, wind *plan.WindLimit) error {
-	doc := verdictJSON{Pass: v.Pass(), Word: v.Word(), Checks: []checkJSON{}, Clear: newClear(plan.Clear(v.Rocket, v.Day))}
+	doc := verdictJSON{Pass: v.Pass(), Word: v.Word(), Checks: []checkJSON{}, Clear: newClear(plan.Clear(v.Rocket, v.Day)), Air: v.Rocket.Site.Temperature != 0}
 	if wind != nil {
 		doc.Wind = &windLimitJSON{Above: page.Printables(wind.Above), Fails: page.Printables(wind.Fails), Unjudged: page.Printables(wind.Unjudged)}
 		if wind.Passes {
@@ -163,6 +164,9 @@ func WriteVerdictText(w io.Writer, v *gates.Verdict, wind *plan.WindLimit, sys q
 	}
 	s.Hung("  ", "clear distance: "+p.Clear(plan.Clear(v.Rocket, v.Day), v.Power))
 	s.Hung("  ", casesText(v))
+	if text := p.StandardDay(v.Rocket); text != "" {
+		s.Hung("  ", text)
+	}
 	s.Line("")
 	s.Line(checkRow("  ", "check", "worst", "verdict", "limit", "case"))
 	for i := range v.Checks {

@@ -90,10 +90,8 @@ func (p filler) flyer() string {
 
 // facts are the day: what to fill in, the air in force, the wind of the file.
 func (p filler) facts() []form.Blank {
-	column := p.Rocket.Site.Column()
-	air := column.Air(0)
-	facts := []form.Blank{{Label: "date"}, {Label: "site", Text: fmt.Sprintf("%s above sea level, %s, %s",
-		p.Given(p.Rocket.Site.Elevation, "m"), signs(p.Given(air.Temperature, "degC")), p.Text(air.Pressure, "hPa"))}}
+	facts := []form.Blank{{Label: "date"}, {Label: "site", Text: fmt.Sprintf("%s above sea level, %s",
+		p.Given(p.Rocket.Site.Elevation, "m"), signs(p.Air(p.Rocket.Site)))}}
 	wind := "not stated"
 	w := &p.Rocket.Wind
 	switch speed, from := w.Surface(); {
