@@ -308,7 +308,7 @@ func (s *sheet) whatIfs(p words.Printer, o Opening) {
 		}
 	}
 	if falls {
-		s.Hung("  ", "Where one never opens the rocket falls nose first from the top until another does; where none does it is ballistic.")
+		s.Hung("  ", "Where the first to open never does, the rocket falls nose first from the top until another does; where none does it is ballistic.")
 	}
 }
 

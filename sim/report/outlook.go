@@ -170,9 +170,9 @@ func WriteOutlookJSON(w io.Writer, o Outlook) error {
 		}
 		row.Add("fails", fails).Add("not_judged", open)
 		if out.Change != nil {
-			row.Add("change", words.In(quantity.Metric).Remedy(*out.Change))
+			row.Add("change", words.In(quantity.Metric).Remedy(*out.Change)).Add("changed_verdict", out.Changed.Word())
 		} else {
-			row.Add("change", nil)
+			row.Add("change", nil).Add("changed_verdict", nil)
 		}
 		rows = append(rows, row)
 	}

@@ -88,7 +88,7 @@ type Dispersion struct {
 }
 
 // Fallen is where the first BallisticFlights of the draws come down when canopies do not open
-// that should: their own model up to the top, nose first below it until another one opens.
+// that should: their own model up to the top, nose first below it until another one opens, but where that one is the first anyway.
 type Fallen struct {
 	Landed   int     // 0 where none would open anyway
 	Landing  Ellipse // NaN of fewer than three
@@ -225,11 +225,12 @@ func (d *drawer) fly(ctx context.Context, i int, rows []results.Row, out *outcom
 	if i >= BallisticFlights || !out.landed {
 		return nil
 	}
-	o.NoseFirst = true
+	withoutMain := nothingBefore(fl, mainOf(rocket))
 	for k := range out.falls {
 		if k == 0 && !shutMain(rocket) || k == 1 && !shutAll(rocket) {
 			continue
 		}
+		o.NoseFirst = k == 1 || withoutMain
 		fl, err := d.flyer.Fly(ctx, rocket, o)
 		if err != nil {
 			return err
@@ -240,9 +241,9 @@ func (d *drawer) fly(ctx context.Context, i int, rows []results.Row, out *outcom
 	return nil
 }
 
-// shutMain keeps the largest of several canopies shut, and tells whether there are several.
-func shutMain(r *rocket.Rocket) bool {
-	n, main := 0, 0
+// mainOf is the largest of several canopies that open; -1 where there are not several.
+func mainOf(r *rocket.Rocket) int {
+	n, main := 0, -1
 	for i := range r.Canopies {
 		if r.Canopies[i].Rule(r.Power).Trigger == rocket.Never {
 			continue
@@ -251,10 +252,19 @@ func shutMain(r *rocket.Rocket) bool {
 			main = i
 		}
 	}
-	if n > 1 {
+	if n < 2 {
+		return -1
+	}
+	return main
+}
+
+// shutMain keeps the largest of several canopies shut, and tells whether there are several.
+func shutMain(r *rocket.Rocket) bool {
+	main := mainOf(r)
+	if main >= 0 {
 		r.Canopies[main].Water, r.Canopies[main].Motor = rocket.Rule{}, rocket.Rule{}
 	}
-	return n > 1
+	return main >= 0
 }
 
 // shutAll keeps every canopy of a rocket shut, and tells whether any would have opened.

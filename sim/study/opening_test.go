@@ -221,6 +221,10 @@ func TestWhatIfsOfSeveral(t *testing.T) {
 	require.InDelta(t, through+1, both.Canopies[0].Time, 1e-3, "a second later than it would have opened after a late drogue")
 	require.NotNil(t, find(AllCanopies, LateBy20).Flight, "that of the drogue alone")
 
+	drogue, undisturbed := plan.Canopies[1], find(0, NotAtAll).Flight.Canopies[1]
+	require.Equal(t, [3]float64{drogue.Time, drogue.Height, drogue.Airspeed}, [3]float64{undisturbed.Time, undisturbed.Height, undisturbed.Airspeed},
+		"the main's failure is none of the drogue's, which opens before it")
+
 	fall := find(AllCanopies, NotAtAll)
 	require.True(t, fall.Ballistic())
 	point := r.Clone()

@@ -56,8 +56,8 @@ const (
 // WhatIfs flies a rocket as planned, then with each canopy that has a rule on the drive that
 // flies opening 1 s early and late, a fifth of its delay late, and never, the others keeping to
 // their rules, and with all of them so at once where there are several. The canopy named comes
-// first among them. Where one never opens the rocket falls nose first, as a point mass, from
-// the top until another does. The time it is early or late is by the clock, whatever the
+// first among them. Where the one that should open first never does the rocket falls nose first, as a point mass, from
+// the top until another does; till any other should have opened the flight is the planned one. The time it is early or late is by the clock, whatever the
 // rule counts. A rule of the canopy named that opens nothing is a fault.List.
 func WhatIfs(ctx context.Context, r *rocket.Rocket, first int, o Options) ([]WhatIf, error) {
 	if _, err := openingInput(r, first); err != nil {
@@ -145,8 +145,19 @@ func (w *WhatIf) fly(ctx context.Context, plan *sim.Flight, o Options) (*sim.Fli
 	}
 	w.Problem = ""
 	flight := o.flight()
-	flight.NoseFirst = w.Case == NotAtAll
+	flight.NoseFirst = w.Case == NotAtAll && nothingBefore(plan, w.which...)
 	return sim.Fly(ctx, changed, flight)
+}
+
+// nothingBefore tells that none but these canopies is the first to open as planned.
+func nothingBefore(plan *sim.Flight, shut ...int) bool {
+	first := -1
+	for i := range plan.Canopies {
+		if x := &plan.Canopies[i]; x.Opened && (first < 0 || x.Time < plan.Canopies[first].Time) {
+			first = i
+		}
+	}
+	return first < 0 || slices.Contains(shut, first)
 }
 
 // lateness is how much later a canopy opens in a case, s, or why that makes no sense.
