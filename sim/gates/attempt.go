@@ -158,11 +158,12 @@ func (m *mender) judgedAs(key mendedKey, r *rocket.Rocket) (*Verdict, error) {
 		flights[c] = fl
 	}
 	o := Options{Day: flights[results.Day], Calm: flights[results.Calm]}
-	before := key
-	if before.looked = likely; key.looked == full {
-		if v, there := m.known.Load(before); there {
-			if likely, _ := v.(func() (*Verdict, error))(); likely != nil {
-				o.corners = likely.corners
+	for before := key; before.looked > plain; {
+		before.looked--
+		if is, there := m.known.Load(before); there {
+			if v, _ := is.(func() (*Verdict, error))(); v != nil {
+				o.gates, o.corners = v.gates, v.corners
+				break
 			}
 		}
 	}

@@ -53,6 +53,7 @@ type Verdict struct {
 	Day      *sim.Flight // as the file has it
 	Calm     *sim.Flight
 
+	gates   []criterion          // what the checks were before anything flew
 	corners cornerValues         // what flew in corners
 	against map[string]deviation // the corner of each check, by its key
 }

@@ -36,7 +36,7 @@ func (g *criterion) flies() bool { return !g.still && g.value != nil }
 // them: on the way up, the day, at the top, the landing, the field, the chamber.
 func criteriaOf(r *rocket.Rocket, today time.Time) []criterion {
 	out := results.For(r)
-	var g []criterion
+	g := make([]criterion, 0, usualCriteria)
 	g = append(g, guideCriteria(r, out)...)
 	g = append(g, marginCriteria(r, out)...)
 	g = append(g, dayCriteria(r)...)
@@ -54,6 +54,9 @@ func criteriaOf(r *rocket.Rocket, today time.Time) []criterion {
 	}
 	return g
 }
+
+// usualCriteria is room for those of most rockets.
+const usualCriteria = 48
 
 // judging makes a criterion of a result: it has its name and its value.
 func (c criterion) judging(row *results.Row) criterion {

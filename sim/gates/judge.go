@@ -35,6 +35,7 @@ type Options struct {
 
 	against func(key string) deviation // the corner of each check, where it is not to be looked for
 	corners cornerValues               // of this rocket with these spreads, which flew already
+	gates   []criterion                // of this rocket, if they are known
 }
 
 // Judge checks a rocket on the drive that flies: in calm air, on the day of its file,
@@ -59,7 +60,11 @@ func Judge(ctx context.Context, r *rocket.Rocket, o Options) (Verdict, error) {
 			return v, err
 		}
 	}
-	gates, far := criteriaOf(r, o.Today), untilDown
+	if o.gates == nil {
+		o.gates = criteriaOf(r, o.Today)
+	}
+	v.gates = o.gates
+	gates, far := o.gates, untilDown
 	if o.Only != nil {
 		gates = slices.DeleteFunc(gates, func(g criterion) bool { return !slices.Contains(o.Only, g.key) })
 		far = farthest(gates)

@@ -65,10 +65,10 @@ const (
 	full                // in its own worst corners
 )
 
-// judged is the verdict on a rocket; flown has the flights that are there already.
+// judged is the verdict on a rocket; flown has what is known of it already.
 func (m *mender) judged(r *rocket.Rocket, d depth, flown Options) (*Verdict, error) {
 	o := m.options
-	o.Day, o.Calm, o.corners = flown.Day, flown.Calm, flown.corners
+	o.Day, o.Calm, o.corners, o.gates = flown.Day, flown.Calm, flown.corners, flown.gates
 	if d == plain {
 		o.Spreads = nil
 	}
