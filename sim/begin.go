@@ -12,14 +12,7 @@ func (r *run) begin() {
 	m := &r.model
 	res := &r.flight.Results
 	m.guided, m.held = true, true
-	for i := range r.rocket.Canopies {
-		res.Canopies = append(res.Canopies, CanopyResult{Name: r.rocket.Canopies[i].Name})
-		r.pending |= 1 << i
-		r.due[i] = math.Inf(1)
-		if _, wait, ok := r.rocket.Waits(i); ok && wait < 0 && !math.IsNaN(r.knownTop) {
-			r.due[i] = max(0, r.knownTop+wait)
-		}
-	}
+	r.pack()
 	r.countFrom(rocket.Launch)
 	if len(r.rocket.Canopies) == 0 {
 		r.warn(Warning{Code: NoCanopy})
@@ -43,6 +36,18 @@ func (r *run) begin() {
 		r.letGo()
 	} else if m.push == tubePush || (m.push == noPush && r.nothingToCome()) {
 		r.rest()
+	}
+}
+
+// pack packs the canopies: none is due but those whose moment is known beforehand.
+func (r *run) pack() {
+	for i := range r.rocket.Canopies {
+		r.flight.Canopies = append(r.flight.Canopies, CanopyResult{Name: r.rocket.Canopies[i].Name})
+		r.pending |= 1 << i
+		r.due[i] = math.Inf(1)
+		if _, wait, ok := r.rocket.Waits(i); ok && wait < 0 && !math.IsNaN(r.knownTop) {
+			r.due[i] = max(0, r.knownTop+wait)
+		}
 	}
 }
 

@@ -53,6 +53,7 @@ type Flyer struct {
 	check  rocket.FlightCheck
 	run    run
 	flight Flight
+	bare   rocket.Rocket // for WayUp.leads
 }
 
 // Fly is as the function Fly, but that the flight it returns, all of it, is good until the next one only.
@@ -102,6 +103,7 @@ func (x *Flyer) fly(ctx context.Context, r *rocket.Rocket, o Options, fl *Flight
 		o.Tolerance = DefaultTolerance
 	}
 	early := math.NaN()
+	leads := o.From != nil && o.From.leads(r, &o, &x.bare)
 	if opensBeforeTop(r) && !o.Held {
 		// "apogee − 1 s" needs to know the top before it comes: fly up once
 		// without those canopies.
@@ -117,6 +119,9 @@ func (x *Flyer) fly(ctx context.Context, r *rocket.Rocket, o Options, fl *Flight
 	}
 	x.run.prepare(r, o, fl)
 	x.run.knownTop = early
+	if leads {
+		x.run.from = o.From
+	}
 	err := x.run.fly(ctx)
 	x.run.flight, x.run.rocket = nil, nil
 	return err

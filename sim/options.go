@@ -21,4 +21,9 @@ type Options struct {
 	// Held keeps the rocket on its stand while it pushes: liquid and gas, or the motor, without
 	// motion. A launch tube, which would let nothing out, is left away. The flight ends with the push.
 	Held bool
+	// Keeps, if not nil, keeps the way up, for flights that go on from it, if nothing opens before its top.
+	Keeps *WayUp
+	// From, if not nil, is a way up to go on from, if it is that of the rocket; else the flight begins with its release.
+	// A flight that is kept always does.
+	From *WayUp
 }

@@ -40,6 +40,9 @@ func newRun(from *rocket.Rocket, o Options) *run {
 func (r *run) prepare(from *rocket.Rocket, o Options, fl *Flight) {
 	r.course = course{}
 	r.course.rocket, r.course.options, r.course.flight, r.course.knownTop = from, o, fl, math.NaN()
+	for i := range r.since {
+		r.since[i] = math.NaN()
+	}
 	r.watched = r.room[:0]
 	fl.dense.keep = o.Keep
 	m := &r.model

@@ -20,6 +20,7 @@ type course struct {
 	rocket  *rocket.Rocket
 	flight  *Flight
 	options Options
+	from    *WayUp // that it goes on from; nil mostly
 
 	t, h    float64
 	y, f    state  // at t
@@ -47,26 +48,33 @@ type course struct {
 	maxima   maxima
 	pending  uint64 // canopies not yet released
 	due      [rocket.MaxCanopies]float64
-	waited   uint64  // due while on the guide
-	overTop  bool    // the top has been passed
-	moved    bool    // it left the pad
-	reached  float64 // farthest travel along the guide
-	scout    bool    // only up to the top, for knownTop
-	knownTop float64 // the apogee's time from a first pass; NaN without
+	since    [rocket.Moments]float64 // when what rules count from came; NaN before
+	sight    float64                 // the farthest time that steps had in sight
+	taken    int                     // turns of the loop
+	waited   uint64                  // due while on the guide
+	overTop  bool                    // the top has been passed
+	moved    bool                    // it left the pad
+	reached  float64                 // farthest travel along the guide
+	scout    bool                    // only up to the top, for knownTop
+	knownTop float64                 // the apogee's time from a first pass; NaN without
 	over     bool
 	leg      leg
 }
 
-// fly integrates until the flight is over: the one loop of the engine.
+// fly integrates until the flight is over, from release or from a way up: the one loop of the engine.
 func (r *run) fly(ctx context.Context) error {
-	r.begin()
-	for n := 0; !r.over; n++ {
-		if n%64 == 0 {
+	if r.from != nil {
+		r.goOn()
+	} else {
+		r.begin()
+	}
+	for ; !r.over; r.taken++ {
+		if r.taken%64 == 0 {
 			if err := ctx.Err(); err != nil {
 				return err
 			}
 		}
-		if r.t >= timeLimit || n >= stepLimit {
+		if r.t >= timeLimit || r.taken >= stepLimit {
 			r.warn(Warning{Code: TimeLimit, Value: r.t})
 			break
 		}
@@ -93,6 +101,9 @@ func (r *run) onward() {
 	r.keep()
 	r.advance()
 	if crossed {
+		if c.kind == turnsDown {
+			r.keepWayUp()
+		}
 		r.atEvent(c)
 		r.overdue()
 	} else {
@@ -102,6 +113,7 @@ func (r *run) onward() {
 
 // try takes the step of length h.
 func (r *run) try() {
+	r.sight = max(r.sight, r.t+(1+stretch)*r.h)
 	r.stages.step(&r.model, &r.stiff, r.t, r.h, &r.y, &r.f, &r.y1, &r.f1, &r.est, &r.then)
 }
 

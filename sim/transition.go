@@ -341,10 +341,16 @@ func (r *run) top() {
 // countFrom sets when canopies are due whose rules count from the moment that has come.
 // One that counts back from the apogee was set at the beginning, if the apogee was known.
 func (r *run) countFrom(moment rocket.Moment) {
+	r.since[moment] = r.t
+	r.count(moment, r.t)
+}
+
+// count is countFrom for a moment that came at a time.
+func (r *run) count(moment rocket.Moment, at float64) {
 	for i := range r.rocket.Canopies {
 		from, wait, ok := r.rocket.Waits(i)
 		if ok && from == moment && r.pending&(1<<i) != 0 && !(wait < 0 && !math.IsNaN(r.knownTop)) {
-			r.due[i] = r.t + max(0, wait)
+			r.due[i] = at + max(0, wait)
 		}
 	}
 }

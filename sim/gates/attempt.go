@@ -151,7 +151,7 @@ func (m *mender) judgedAs(key mendedKey, r *rocket.Rocket) (*Verdict, error) {
 	for c := range flights {
 		c := results.Case(c)
 		fl, err := m.flight(flightKey{power: r.Power, first: key.first, second: key.second, is: c},
-			func() *rocket.Rocket { return deviation{}.rocket(r, c) })
+			func() (*sim.Flight, error) { return untilDown.flown(m.ctx, deviation{}.rocket(r, c), sim.Options{}) })
 		if fl == nil {
 			return nil, err
 		}

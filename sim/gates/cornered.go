@@ -4,6 +4,7 @@ import (
 	"context"
 	"maps"
 
+	"ullage/sim"
 	"ullage/sim/results"
 	"ullage/sim/rocket"
 	"ullage/sim/study"
@@ -33,6 +34,9 @@ func corners(ctx context.Context, r *rocket.Rocket, gates []criterion, checks []
 		singles := make([]deviation, 0, 2*len(o.Spreads))
 		for i := range o.Spreads {
 			singles = append(singles, single(o.Spreads, i, 1), single(o.Spreads, i, -1))
+		}
+		if err := f.climb(ctx); err != nil {
+			return nil, nil, err
 		}
 		flown, err := f.fly(ctx, singles, func(int) until { return untilDown })
 		if err != nil {
@@ -90,6 +94,14 @@ type cornerFleet struct {
 	base  *rocket.Rocket
 	gates []criterion
 	own   study.Options
+	up    *sim.WayUp // of the base
+}
+
+// climb flies the way up of the base, from which all go on that differ from it in what opens after it.
+func (f *cornerFleet) climb(ctx context.Context) error {
+	f.up = new(sim.WayUp)
+	_, err := untilTop.flown(ctx, f.base, sim.Options{Keeps: f.up})
+	return err
 }
 
 // fly gives what each deviation comes to, flown so far.
@@ -99,7 +111,7 @@ func (f *cornerFleet) fly(ctx context.Context, all []deviation, far func(i int) 
 		if !all[i].onto(f.base, r) {
 			r = nil
 		}
-		fl, err := far(i).onto(ctx, r, &c.Flight)
+		fl, err := far(i).onto(ctx, r, sim.Options{From: f.up}, &c.Flight)
 		if err != nil {
 			return nil, err
 		}

@@ -6,6 +6,7 @@ import (
 	"slices"
 	"sync"
 
+	"ullage/sim"
 	"ullage/sim/results"
 	"ullage/sim/rocket"
 	"ullage/sim/study"
@@ -24,6 +25,12 @@ type mender struct {
 	known   sync.Map // verdicts on rockets with mends made, by mendedKey: see once
 	flights sync.Map // of such rockets, by flightKey
 	other   *Verdict // on the drive that does not fly; nil without one
+}
+
+// mending is the work on one check. Its flights of one search after another are in the same memory.
+type mending struct {
+	*mender
+	ups [results.Cases]sim.WayUp // of the present search, in each case
 }
 
 // most bounds the mends of one check, and pairs how many that lose others are looked at for
@@ -111,7 +118,7 @@ func (m *mender) mend() error {
 		}
 	}
 	found, err := study.Collect(m.ctx, len(failing), study.Options{Workers: m.options.Workers}, func(_ context.Context, n int) ([]Remedy, error) {
-		return m.of(failing[n])
+		return (&mending{mender: m}).of(failing[n])
 	})
 	for n, remedies := range found {
 		c := &m.v.Checks[failing[n]]
@@ -121,7 +128,7 @@ func (m *mender) mend() error {
 }
 
 // of finds the mends of one check.
-func (m *mender) of(i int) ([]Remedy, error) {
+func (m *mending) of(i int) ([]Remedy, error) {
 	g, c := &m.gates[i], &m.v.Checks[i]
 	var out []Remedy
 	var blocked []attempt
@@ -189,7 +196,10 @@ func (m *mender) of(i int) ([]Remedy, error) {
 
 // search is the search along a lever for one check, from a rocket that may have one mend made
 // already.
-func (m *mender) search(base *rocket.Rocket, made change, i int, p *pull) *search {
+func (m *mending) search(base *rocket.Rocket, made change, i int, p *pull) *search {
+	for c := range m.ups {
+		m.ups[c].Clear()
+	}
 	s := &search{m: m, base: base, made: made, gate: &m.gates[i], pull: p, worst: m.v.Checks[i].Case, corner: m.against[i], miss: math.Inf(1)}
 	for k := range results.Cases {
 		if m.v.Checks[i].Values[k].Flown {

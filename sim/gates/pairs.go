@@ -7,7 +7,7 @@ import (
 )
 
 // pair mends with a second input what a first one would lose.
-func (m *mender) pair(a attempt, key string) (*Remedy, error) {
+func (m *mending) pair(a attempt, key string) (*Remedy, error) {
 	i := slices.IndexFunc(m.gates, func(g criterion) bool { return g.key == a.first })
 	if i < 0 {
 		return nil, nil
@@ -32,7 +32,7 @@ func (m *mender) pair(a attempt, key string) (*Remedy, error) {
 
 // together mends a check that no input within reach mends with two: one goes half its reach,
 // then all of it, and the other as far as it takes.
-func (m *mender) together(i int) (*Remedy, error) {
+func (m *mending) together(i int) (*Remedy, error) {
 	g, key, tried := &m.gates[i], m.v.Checks[i].Key, 0
 	for _, l := range g.levers {
 		first, ok := another(l, m.v.Rocket, "")
@@ -88,7 +88,7 @@ func another(l lever, r *rocket.Rocket, first string) (pull, bool) {
 
 // beside is what a second input does on a rocket that has one mend already, searched along a
 // criterion: the check of a key passes and nothing is lost. Nil where there is no such value.
-func (m *mender) beside(base *rocket.Rocket, made change, i int, p *pull, key string) (*Remedy, error) {
+func (m *mending) beside(base *rocket.Rocket, made change, i int, p *pull, key string) (*Remedy, error) {
 	passing, _, err := m.search(base, made, i, p).nearest()
 	if err != nil {
 		return nil, err

@@ -12,7 +12,7 @@ import (
 
 // search is the search for the nearest value of one lever that passes one gate.
 type search struct {
-	m      *mender
+	m      *mending
 	base   *rocket.Rocket
 	made   change // on the base already
 	gate   *criterion
@@ -20,6 +20,7 @@ type search struct {
 	flown  []results.Case
 	worst  results.Case
 	corner deviation
+	apart  bool // no two values share a way up
 
 	miss, closest, comes float64 // of what does not pass: how far outside, at which value, and what it comes to
 }
@@ -152,21 +153,35 @@ func (s *search) try(x float64, c results.Case) (bool, error) {
 
 // look is the flight with the lever at a value in a case, or for what needs none the rocket of it; nil where there is none.
 func (s *search) look(x float64, c results.Case) (*sim.Flight, error) {
-	made := func() *rocket.Rocket {
-		if r := s.pull.set(s.base, x); r != nil {
-			return s.corner.rocket(r, c)
+	far := s.gate.until
+	if s.gate.still {
+		far = untilReady
+	}
+	fly := func() (*sim.Flight, error) {
+		r := s.pull.set(s.base, x)
+		if r != nil {
+			r = s.corner.rocket(r, c)
 		}
-		return nil
+		return far.flown(s.m.ctx, r, s.leads(r, c))
 	}
-	if s.gate.still || s.gate.until == untilReady {
-		return untilReady.flown(s.m.ctx, made())
+	if far == untilReady {
+		return fly()
 	}
-	k := flightKey{power: s.base.Power, first: change{s.pull.kind, s.pull.in.Name, x}, is: c, until: s.gate.until}
+	k := flightKey{power: s.base.Power, first: change{s.pull.kind, s.pull.in.Name, x}, is: c, until: far}
 	if s.made != (change{}) {
 		k.first, k.second = s.made, k.first
 	}
 	if c == results.Corner {
 		k.corner = s.corner.key()
 	}
-	return s.m.flight(k, made)
+	return s.m.flight(k, fly)
+}
+
+// leads has flights go on from one another's way up, in a case, where the lever moves nothing but what comes after it.
+func (s *search) leads(r *rocket.Rocket, c results.Case) sim.Options {
+	up := &s.m.ups[c]
+	if s.apart = s.apart || r != nil && up.Other(r); s.apart {
+		return sim.Options{}
+	}
+	return sim.Options{From: up, Keeps: up}
 }

@@ -27,9 +27,9 @@ type flightKey struct {
 	until         until
 }
 
-// flight is that of a key, which the rocket made for it flies unless it has flown already or is flying: checks share
+// flight is that of a key, which flies unless it has flown already or is flying: checks share
 // mends, and so their flights. Nil of a rocket that cannot be made or is not valid.
-func (m *mender) flight(k flightKey, made func() *rocket.Rocket) (*sim.Flight, error) {
+func (m *mender) flight(k flightKey, fly func() (*sim.Flight, error)) (*sim.Flight, error) {
 	if k.is == results.Calm && waits(k.first.input) { // calm is calm, whatever wind is waited for
 		k.first = change{}
 	}
@@ -39,7 +39,7 @@ func (m *mender) flight(k flightKey, made func() *rocket.Rocket) (*sim.Flight, e
 			return fl.(func() (*sim.Flight, error))()
 		}
 	}
-	return once(&m.flights, k, func() (*sim.Flight, error) { return k.until.flown(m.ctx, made()) })
+	return once(&m.flights, k, fly)
 }
 
 // once is what there is under a key, which is made by whoever asks for it first and waited for by all others.

@@ -19,7 +19,7 @@ const (
 )
 
 // into flies a rocket so far, into a flight. What thrust ends beyond the top goes on to the ground.
-func (u until) into(ctx context.Context, r *rocket.Rocket, fl *sim.Flight) error {
+func (u until) into(ctx context.Context, r *rocket.Rocket, o sim.Options, fl *sim.Flight) error {
 	if u == untilReady {
 		*fl = sim.Flight{Rocket: r}
 		return r.Validate()
@@ -27,7 +27,8 @@ func (u until) into(ctx context.Context, r *rocket.Rocket, fl *sim.Flight) error
 	// Searches fly for a third of a second on all processors. What a key of the screen asks for
 	// goes before their next flight, and need not wait till the scheduler takes a turn from them.
 	runtime.Gosched()
-	err := sim.Into(ctx, r, sim.Options{Guide: u == untilFree, Top: u == untilTop}, fl)
+	o.Guide, o.Top = u == untilFree, u == untilTop
+	err := sim.Into(ctx, r, o, fl)
 	if err == nil && u == untilTop && fl.RailExit.Happened && !fl.Burnout.Happened {
 		err = sim.Into(ctx, r, sim.Options{}, fl)
 	}
@@ -37,23 +38,23 @@ func (u until) into(ctx context.Context, r *rocket.Rocket, fl *sim.Flight) error
 // fly is into a flight of its own.
 func (u until) fly(ctx context.Context, r *rocket.Rocket) (*sim.Flight, error) {
 	fl := new(sim.Flight)
-	if err := u.into(ctx, r, fl); err != nil {
+	if err := u.into(ctx, r, sim.Options{}, fl); err != nil {
 		return nil, err
 	}
 	return fl, nil
 }
 
 // flown is the flight of a rocket so far; nil of one that is not valid, and of none.
-func (u until) flown(ctx context.Context, r *rocket.Rocket) (*sim.Flight, error) {
-	return u.onto(ctx, r, new(sim.Flight))
+func (u until) flown(ctx context.Context, r *rocket.Rocket, o sim.Options) (*sim.Flight, error) {
+	return u.onto(ctx, r, o, new(sim.Flight))
 }
 
 // onto is flown in the memory of a flight.
-func (u until) onto(ctx context.Context, r *rocket.Rocket, fl *sim.Flight) (*sim.Flight, error) {
+func (u until) onto(ctx context.Context, r *rocket.Rocket, o sim.Options, fl *sim.Flight) (*sim.Flight, error) {
 	if r == nil {
 		return nil, nil
 	}
-	err := u.into(ctx, r, fl)
+	err := u.into(ctx, r, o, fl)
 	if ctx.Err() != nil {
 		return nil, ctx.Err()
 	}

@@ -37,6 +37,8 @@ const (
 	Launch  Moment = iota // release on water, ignition on a motor
 	Burnout               // the end of thrust
 	Apogee
+
+	Moments = iota // how many there are
 )
 
 // Name is what a moment is called on a drive: the trade speaks of a motor's burnout.

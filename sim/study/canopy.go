@@ -55,6 +55,9 @@ func CanopyFor(ctx context.Context, r *rocket.Rocket, canopy int, vertical float
 		return Sized{}, wrong("no landing speed to aim for", "give a speed above zero")
 	}
 	var s Sized
+	flight := o.unkept()
+	up := new(sim.WayUp)
+	flight.From, flight.Keeps = up, up
 	// The settled speed goes with 1/diameter: the logarithm of one is nearly straight
 	// against that of the other.
 	tooSlow := func(x float64) (float64, error) {
@@ -63,7 +66,7 @@ func CanopyFor(ctx context.Context, r *rocket.Rocket, canopy int, vertical float
 		if err := in.Set(try, d); err != nil {
 			return 0, err
 		}
-		fl, err := sim.Fly(ctx, try, o.unkept())
+		fl, err := sim.Fly(ctx, try, flight)
 		switch {
 		case err != nil:
 			return 0, err

@@ -33,10 +33,12 @@ type Options struct {
 	// Progress is told how many flights are done of how many, now and then, never
 	// by two goroutines at once. The total is 0 where it is not known beforehand.
 	Progress func(done, total int)
+
+	from *sim.WayUp // that flights go on from where it is theirs
 }
 
 func (o Options) flight() sim.Options {
-	return sim.Options{Tolerance: o.Tolerance, Keep: o.Keep}
+	return sim.Options{Tolerance: o.Tolerance, Keep: o.Keep, From: o.from}
 }
 
 // unkept are those of a flight of which only the results are read.

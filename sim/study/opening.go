@@ -63,7 +63,8 @@ func Opening(ctx context.Context, r *rocket.Rocket, canopy int, values []float64
 	if trigger.ByCharge() && r.Motor != nil {
 		listed = r.Motor.Delays
 	}
-	shut, err := unopened(ctx, r, o)
+	o.from = new(sim.WayUp)
+	shut, err := unopened(ctx, r, o, o.from)
 	if err != nil {
 		return nil, -1, err
 	}

@@ -63,7 +63,10 @@ func WhatIfs(ctx context.Context, r *rocket.Rocket, first int, o Options) ([]Wha
 	if _, err := openingInput(r, first); err != nil {
 		return nil, err
 	}
-	plan, err := sim.Fly(ctx, r.Clone(), o.flight())
+	flight := o.flight()
+	flight.Keeps = new(sim.WayUp)
+	plan, err := sim.Fly(ctx, r.Clone(), flight)
+	o.from = flight.Keeps
 	if err != nil {
 		return nil, err
 	}
