@@ -162,7 +162,9 @@ func (m *mender) judgedAs(key mendedKey, r *rocket.Rocket) (*Verdict, error) {
 		before.looked--
 		if is, there := m.known.Load(before); there {
 			if v, _ := is.(func() (*Verdict, error))(); v != nil {
-				o.gates, o.corners = v.gates, v.corners
+				if o.gates, o.corners = v.gates, v.corners; waits(key.first.input) {
+					o.Only = v.passing()
+				}
 				break
 			}
 		}
@@ -172,6 +174,18 @@ func (m *mender) judgedAs(key mendedKey, r *rocket.Rocket) (*Verdict, error) {
 		return nil, m.ctx.Err()
 	}
 	return v, nil
+}
+
+// passing are the keys of the checks that pass: of a mend that is waited for all that count in more cases. What fails
+// in some fails in all, and it is set back by what passes alone.
+func (v *Verdict) passing() []string {
+	keys := []string{}
+	for i := range v.Checks {
+		if v.Checks[i].Pass {
+			keys = append(keys, v.Checks[i].Key)
+		}
+	}
+	return keys
 }
 
 // setBack are the checks of a verdict that count as set back by another. One that the other does not have is judged by

@@ -66,7 +66,7 @@ func Judge(ctx context.Context, r *rocket.Rocket, o Options) (Verdict, error) {
 	v.gates = o.gates
 	gates, far := o.gates, untilDown
 	if o.Only != nil {
-		gates = slices.DeleteFunc(gates, func(g criterion) bool { return !slices.Contains(o.Only, g.key) })
+		gates = slices.DeleteFunc(slices.Clone(gates), func(g criterion) bool { return !slices.Contains(o.Only, g.key) })
 		far = farthest(gates)
 	}
 	var err error
