@@ -82,7 +82,12 @@ func TestFacesAgree(t *testing.T) {
 					args = append(args, "--set", kin)
 				}
 				tried++
-				t.Run(strings.Join(args, " "), func(t *testing.T) { facesAgree(t, args, len(r.Canopies) > 0) })
+				t.Run(strings.Join(args, " "), func(t *testing.T) {
+					facesAgree(t, args, len(r.Canopies) > 0)
+					if kin == "" {
+						fieldFacesAgree(t, args)
+					}
+				})
 			}
 			chance := rand.New(rand.NewPCG(uint64(len(path)), uint64(tried)))
 			for range long.Of(1, 2) {
@@ -265,9 +270,12 @@ func facesAgree(t *testing.T, args []string, canopies bool) {
 	}
 
 	motorsAgree(t, args)
+	sheetsAgree(t, fly, with)
 
 	// The pressure is the same everywhere, and a no-go where check says so.
 	others := []string{"scatter"}
+	var falls []any
+	var certain []string
 	if canopies {
 		others = append(others, "opening")
 	}
@@ -281,11 +289,12 @@ func facesAgree(t *testing.T, args []string, canopies bool) {
 		assert.Equal(t, fly["pressure"], told["pressure"], command)
 		if command == "opening" {
 			openingAgrees(t, fly, told)
+			falls = told["what_if"].([]any)
 		} else {
-			certain := scatterAgrees(t, fly, told, rows["radius"], with)
-			mapAgrees(t, fly, checked, certain, with)
+			certain = scatterAgrees(t, fly, told, rows["radius"], with)
 		}
 	}
+	mapAgrees(t, fly, checked, falls, certain, with)
 	if proof, there := rows["proof"]; there && fly["pressure"] != nil {
 		fails := proof["judged"] == true && proof["pass"] == false
 		assert.Equal(t, fails, at(fly, "pressure", "no_go"))
@@ -362,20 +371,6 @@ func scatterAgrees(t *testing.T, fly, told, radius map[string]any, with func(com
 		assert.Equal(t, drift > most, got["outside_field"] == 1.0, "outside the field")
 	}
 	return certain
-}
-
-// mapAgrees holds the map of nothing uncertain to the flight: where it comes down, and how far people keep away.
-func mapAgrees(t *testing.T, fly, checked map[string]any, certain []string, with func(command string, more ...string) (string, int)) {
-	t.Helper()
-	out, _ := with("map", append(slices.Clone(certain), "--drive", fly["power"].(string))...)
-	drives := document(t, out)["drives"].([]any)
-	require.Len(t, drives, 1)
-	drive := drives[0].(map[string]any)
-	assert.Equal(t, fly["power"], drive["drive"])
-	if landing, lands := fly["landing"].(map[string]any); lands {
-		sameNumbers(t, landing, drive["landing"].(map[string]any), "east_m", "north_m")
-	}
-	assert.Equal(t, checked["clear_distance"], drive["clear_distance"], "map: how far people keep away")
 }
 
 // The page for a flight that certifies says of the rocket's own motor what check and fly say of it.
