@@ -60,6 +60,7 @@ func (c *screenCommand) Run(s *streams) error {
 			return asInput(err)
 		}
 	}
+	limitMemory()
 	return tui.Run(s.ctx, tui.Options{
 		File:     file,
 		Forms:    c.File == "",
