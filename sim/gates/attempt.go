@@ -163,7 +163,7 @@ func (m *mender) judgedAs(key mendedKey, r *rocket.Rocket) (*Verdict, error) {
 		if is, there := m.known.Load(before); there {
 			if v, _ := is.(func() (*Verdict, error))(); v != nil {
 				if o.gates, o.corners = v.gates, v.corners; waits(key.first.input) {
-					o.Only = v.passing()
+					o.Only = m.counting(v)
 				}
 				break
 			}
@@ -176,13 +176,19 @@ func (m *mender) judgedAs(key mendedKey, r *rocket.Rocket) (*Verdict, error) {
 	return v, nil
 }
 
-// passing are the keys of the checks that pass: of a mend that is waited for all that count in more cases. What fails
-// in some fails in all, and it is set back by what passes alone.
-func (v *Verdict) passing() []string {
+// counting are the keys of the checks that a mend which is waited for can fail by in more cases: such as pass so far, on the
+// drive that does not fly before it too. What fails in some fails in all, and only what passes is set back.
+func (m *mender) counting(v *Verdict) []string {
 	keys := []string{}
 	for i := range v.Checks {
-		if v.Checks[i].Pass {
-			keys = append(keys, v.Checks[i].Key)
+		c := &v.Checks[i]
+		if v.Power != m.v.Power {
+			if was := m.other.check(c.Key); was != nil && !was.Pass {
+				continue
+			}
+		}
+		if c.Pass {
+			keys = append(keys, c.Key)
 		}
 	}
 	return keys
