@@ -36,10 +36,15 @@ func (d deviation) off(base *rocket.Rocket) *rocket.Rocket {
 	return nil
 }
 
-// onto makes a rocket the base with the deviations made; what would leave an input's range stays at
-// its end. Not ok when it cannot be made.
+// onto makes a rocket the base with the deviations made. Not ok when it cannot be made.
 func (d deviation) onto(base, r *rocket.Rocket) (ok bool) {
 	base.CopyTo(r)
+	return d.turn(r)
+}
+
+// turn makes the deviations on a rocket itself; what would leave an input's range stays at
+// its end. Not ok when it cannot be made.
+func (d deviation) turn(r *rocket.Rocket) (ok bool) {
 	for i, s := range d.spreads {
 		if d.signs[i] == 0 {
 			continue

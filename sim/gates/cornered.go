@@ -48,7 +48,7 @@ func corners(ctx context.Context, r *rocket.Rocket, gates []criterion, checks []
 		for i, d := range singles {
 			known[d.key()] = flown[i]
 		}
-		known[day.key()] = f.values(func(i int) Value { return checks[i].Values[results.Day] })
+		known[day.key()] = valuesOf(gates, func(i int) Value { return checks[i].Values[results.Day] })
 	}
 	against := make([]deviation, len(gates))
 	asked := make(map[string]until, len(gates))
@@ -115,7 +115,7 @@ func (f *cornerFleet) fly(ctx context.Context, all []deviation, far func(i int) 
 		if err != nil {
 			return nil, err
 		}
-		return f.values(func(k int) Value {
+		return valuesOf(f.gates, func(k int) Value {
 			if f.gates[k].until < far(i) {
 				return Value{}
 			}
@@ -124,13 +124,13 @@ func (f *cornerFleet) fly(ctx context.Context, all []deviation, far func(i int) 
 	})
 }
 
-// values are those of the criteria which fly, by their numbers.
-func (f *cornerFleet) values(of func(i int) Value) []Value {
+// valuesOf are those of the criteria which fly, by their numbers.
+func valuesOf(gates []criterion, of func(i int) Value) []Value {
 	var out []Value
-	for i := range f.gates {
-		if g := &f.gates[i]; g.flies() {
+	for i := range gates {
+		if g := &gates[i]; g.flies() {
 			if out == nil {
-				out = make([]Value, f.gates[len(f.gates)-1].number+1)
+				out = make([]Value, gates[len(gates)-1].number+1)
 			}
 			out[g.number] = of(i)
 		}

@@ -88,14 +88,29 @@ func (p *pull) set(base *rocket.Rocket, x float64) *rocket.Rocket {
 	if p.change != nil {
 		return p.change(base, x)
 	}
-	r := base.Clone()
+	if r := new(rocket.Rocket); p.onto(base, x, r) {
+		return r
+	}
+	return nil
+}
+
+// onto is set in the memory of a rocket; not ok when the rocket cannot have it.
+func (p *pull) onto(base *rocket.Rocket, x float64, r *rocket.Rocket) (ok bool) {
+	if p.change != nil {
+		if base = p.change(base, x); base == nil {
+			return false
+		}
+		base.CopyTo(r)
+		return true
+	}
+	base.CopyTo(r)
 	if p.in.Set(r, x) != nil {
-		return nil
+		return false
 	}
 	if p.with != nil {
 		p.with(r)
 	}
-	return r
+	return true
 }
 
 // steps are the values of a lever from today's towards an end: whole multiples of its

@@ -21,16 +21,33 @@ type mender struct {
 	v       *Verdict
 	gates   []criterion
 	against []deviation // the corner of each
+	keys    []string    // of those
 	options Options
 	known   sync.Map // verdicts on rockets with mends made, by mendedKey: see once
 	flights sync.Map // of such rockets, by flightKey
+	corners sync.Map // what the gates of a corner come to in it, by flightKey
 	other   *Verdict // on the drive that does not fly; nil without one
 }
 
 // mending is the work on one check. Its flights of one search after another are in the same memory.
 type mending struct {
 	*mender
-	ups [results.Cases]sim.WayUp // of the present search, in each case
+	craft study.Craft
+	ups   [results.Cases]sim.WayUp // of the present search, in each case
+}
+
+// reads gives what a flight in a corner comes to for all gates of which it is the corner; nil where there is none.
+func (m *mender) reads(k flightKey, fly func() (*sim.Flight, error)) ([]Value, error) {
+	fl, err := fly()
+	if fl == nil {
+		return nil, err
+	}
+	return valuesOf(m.gates, func(i int) Value {
+		if m.gates[i].until < k.until || m.keys[i] != k.corner {
+			return Value{}
+		}
+		return m.gates[i].look(fl)
+	}), nil
 }
 
 // most bounds the mends of one check, and pairs how many that lose others are looked at for
@@ -44,7 +61,11 @@ const (
 
 func newMender(ctx context.Context, v *Verdict, gates []criterion, against []deviation, o Options) *mender {
 	o = Options{Today: o.Today, Spreads: o.Spreads, Respread: o.Respread, Workers: o.Workers} // the rest is of the rocket without a mend
-	return &mender{ctx: ctx, v: v, gates: gates, against: against, options: o}
+	m := &mender{ctx: ctx, v: v, gates: gates, against: against, options: o}
+	for _, d := range against {
+		m.keys = append(m.keys, d.key())
+	}
+	return m
 }
 
 // otherDrive is a rocket on the drive that does not fly, if it has one that can.

@@ -139,11 +139,10 @@ func (s *search) passesAll(x float64) (bool, error) {
 // try tells whether a value passes in a case, and keeps the nearest to passing of those that
 // do not.
 func (s *search) try(x float64, c results.Case) (bool, error) {
-	fl, err := s.look(x, c)
-	if err != nil || fl == nil {
+	v, ok, err := s.look(x, c)
+	if err != nil || !ok {
 		return false, err
 	}
-	v := s.gate.look(fl)
 	b := s.gate.limit.badness(v)
 	if c == s.worst && b > 0 && b < s.miss {
 		s.miss, s.closest, s.comes = b, x, v.V
@@ -151,30 +150,52 @@ func (s *search) try(x float64, c results.Case) (bool, error) {
 	return s.gate.warns || b <= 0, nil
 }
 
-// look is the flight with the lever at a value in a case, or for what needs none the rocket of it; nil where there is none.
-func (s *search) look(x float64, c results.Case) (*sim.Flight, error) {
+// look is what the gate comes to with the lever at a value in a case; not ok where there is no such rocket.
+func (s *search) look(x float64, c results.Case) (v Value, ok bool, err error) {
 	far := s.gate.until
 	if s.gate.still {
 		far = untilReady
-	}
-	fly := func() (*sim.Flight, error) {
-		r := s.pull.set(s.base, x)
-		if r != nil {
-			r = s.corner.rocket(r, c)
-		}
-		return far.flown(s.m.ctx, r, s.leads(r, c))
-	}
-	if far == untilReady {
-		return fly()
 	}
 	k := flightKey{power: s.base.Power, first: change{s.pull.kind, s.pull.in.Name, x}, is: c, until: far}
 	if s.made != (change{}) {
 		k.first, k.second = s.made, k.first
 	}
-	if c == results.Corner {
+	var fl *sim.Flight
+	switch {
+	case far == untilReady:
+		fl, err = s.fly(x, c, far)
+	case c == results.Corner: // of which nobody reads more than what it comes to
 		k.corner = s.corner.key()
+		values, err := orFarther(&s.m.corners, k, func() ([]Value, error) { return s.m.reads(k, func() (*sim.Flight, error) { return s.fly(x, c, far) }) })
+		if values == nil {
+			return v, false, err
+		}
+		return values[s.gate.number], true, nil
+	default:
+		fl, err = s.m.flight(k, func() (*sim.Flight, error) {
+			r := s.pull.set(s.base, x)
+			if r != nil {
+				r = s.corner.rocket(r, c)
+			}
+			return far.flown(s.m.ctx, r, s.leads(r, c))
+		})
 	}
-	return s.m.flight(k, fly)
+	if fl == nil {
+		return v, false, err
+	}
+	return s.gate.look(fl), true, nil
+}
+
+// fly flies in memory that is used again.
+func (s *search) fly(x float64, c results.Case, far until) (*sim.Flight, error) {
+	r := &s.m.craft.Rocket
+	switch {
+	case !s.pull.onto(s.base, x, r), c == results.Corner && !s.corner.turn(r):
+		return nil, nil
+	case c == results.Calm:
+		r.Becalm()
+	}
+	return far.onto(s.m.ctx, r, s.leads(r, c), &s.m.craft.Flight)
 }
 
 // leads has flights go on from one another's way up, in a case, where the lever moves nothing but what comes after it.

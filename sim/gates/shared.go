@@ -33,13 +33,18 @@ func (m *mender) flight(k flightKey, fly func() (*sim.Flight, error)) (*sim.Flig
 	if k.is == results.Calm && waits(k.first.input) { // calm is calm, whatever wind is waited for
 		k.first = change{}
 	}
+	return orFarther(&m.flights, k, fly)
+}
+
+// orFarther is what there is under a key, or under one that differs in going farther.
+func orFarther[T any](all *sync.Map, k flightKey, made func() (T, error)) (T, error) {
 	farther := k
 	for farther.until = untilDown; farther.until < k.until; farther.until++ {
-		if fl, there := m.flights.Load(farther); there {
-			return fl.(func() (*sim.Flight, error))()
+		if is, there := all.Load(farther); there {
+			return is.(func() (T, error))()
 		}
 	}
-	return once(&m.flights, k, fly)
+	return once(all, k, made)
 }
 
 // once is what there is under a key, which is made by whoever asks for it first and waited for by all others.
