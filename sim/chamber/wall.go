@@ -119,11 +119,19 @@ func (c *Chamber) TubeLength() float64 {
 }
 
 // tube works out the wall and what to buy. Each layer is cut for its own radius: the
+// TubeMass is what the tube weighs with its laps, without closures, kg.
+func (c *Chamber) TubeMass() float64 { return c.WallDensity() * c.tubeVolume() }
+
+// tubeVolume is that of its wall, m³.
+func (c *Chamber) tubeVolume() float64 {
+	return 2 * math.Pi * c.meanRadius() * c.WallThickness() * c.TubeLength()
+}
+
 // outer ones take more cloth.
 func (c *Chamber) tube() Tube {
 	t := Tube{Wall: c.WallThickness(), FibreFraction: c.FibreFractionInForce(), Density: c.WallDensity()}
 	length := c.TubeLength()
-	volume := 2 * math.Pi * c.meanRadius() * t.Wall * length
+	volume := c.tubeVolume()
 	t.Mass = t.Density * volume
 	s := c.Material.stuff()
 	if s.fibre == nil || len(c.Plies) == 0 {

@@ -323,6 +323,28 @@ func TestBurstBeyondBelief(t *testing.T) {
 	}
 }
 
+// Nor has it specimens many times as strong as others': a figure in the wrong unit makes no go.
+func TestStrengthBeyondBelief(t *testing.T) {
+	for _, on := range []struct {
+		power rocket.Power
+		row   string
+	}{{rocket.WaterPower, checkBurst}, {rocket.MotorPower, checkSealed}} {
+		for times, word := range map[float64]string{1: WordGood, 20: WordOpen} {
+			r := open(t, "heron")
+			r.Power = on.power
+			c := r.Chamber
+			for _, strength := range []*float64{&c.Around, &c.Along, &c.Forward.Strength, &c.Aft.Strength, &c.Forward.BondStrength, &c.Aft.BondStrength,
+				&c.Boss.BondStrength, &c.Adhesive.Strength} {
+				*strength *= times
+			}
+			c.Adhesive.Strength = min(c.Adhesive.Strength, 200e6) // as much as a file may say
+			c.Adhesive.Plastic = min(c.Adhesive.Plastic*times, 1)
+			v := judge(t, r, Options{})
+			assert.Equal(t, word, find(t, &v, on.row).Word, "%s, %g times", on.power, times)
+		}
+	}
+}
+
 // A motor cools no air: a chamber beside it is never colder than the day.
 func TestNoChamberIsColderThanItsDay(t *testing.T) {
 	sealed := func(degrees float64) float64 {

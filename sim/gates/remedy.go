@@ -14,25 +14,26 @@ type RemedyKind int
 // The kinds of mend. The first five were found by flights and pass in every case that
 // was looked at.
 const (
-	SetInput      RemedyKind = iota // Input to To
-	OtherDelay                      // Input to To, which is not among the delays that can be had
-	Rebuild                         // Input to To, which makes another chamber
-	TiltIntoWind                    // the rail's tilt to To, its heading to where the wind comes from
-	AddNoseWeight                   // To kg, half-way along the nose
-	StrongerMount                   // a recovery mount that holds To N
-	ProveTo                         // a hydrostatic proof to To Pa
-	ProveFor                        // the chamber can be proved for To Pa at most
-	ProveAgain                      // the proof is too old
-	CutVent                         // a hole of To m across
-	LeaveTheRail                    // before there is anything to judge
-	GiveCanopy                      // a [[canopy]]
-	Give                            // Keys, without which it cannot be judged
-	GiveChamber                     // [chamber]
-	GiveProof                       // a proof on record
-	GiveBurst                       // a measured burst
-	CheckBurst                      // whether the chamber that burst was made alike
-	GiveDate                        // the day of the proof
-	NothingFound                    // no inputs tried do it, one or two: Input, To and From tell how near they come
+	SetInput       RemedyKind = iota // Input to To
+	OtherDelay                       // Input to To, which is not among the delays that can be had
+	Rebuild                          // Input to To, which makes another chamber
+	TiltIntoWind                     // the rail's tilt to To, its heading to where the wind comes from
+	AddNoseWeight                    // To kg, half-way along the nose
+	StrongerMount                    // a recovery mount that holds To N
+	ProveTo                          // a hydrostatic proof to To Pa
+	ProveFor                         // the chamber can be proved for To Pa at most
+	ProveAgain                       // the proof is too old
+	CutVent                          // a hole of To m across
+	LeaveTheRail                     // before there is anything to judge
+	GiveCanopy                       // a [[canopy]]
+	Give                             // Keys, without which it cannot be judged
+	GiveChamber                      // [chamber]
+	GiveProof                        // a proof on record
+	GiveBurst                        // a measured burst
+	CheckBurst                       // whether the chamber that burst was made alike
+	CheckStrengths                   // whether specimens were that strong; To: times what is typical
+	GiveDate                         // the day of the proof
+	NothingFound                     // no inputs tried do it, one or two: Input, To and From tell how near they come
 )
 
 // Remedy is something that would make a check pass.

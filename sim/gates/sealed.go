@@ -47,15 +47,15 @@ func sealedCriteria(r *rocket.Rocket, today time.Time) []criterion {
 		vent.To = math.NaN() // no hole keeps it low enough
 	}
 	g.adds = []Remedy{vent}
-	unstated := r.Chamber.UnstatedAge()
+	unstated, doubt := r.Chamber.UnstatedAge(), unbelievable(r, &at)
 	if at.Basis != chamber.FromBurst {
 		unstated = r.Chamber.Unstated(vessel.Temperature)
 	}
 	switch {
 	case !at.Stated:
 		g.lacks = stateBurst(unstated)
-	case unbelievable(&at):
-		g.lacks = &Remedy{Kind: CheckBurst}
+	case doubt != nil:
+		g.lacks = doubt
 	case len(unstated) > 0:
 		g.lacks = give(unstated...).because("strengths built in are typical and say nothing of yours")
 	}

@@ -161,14 +161,14 @@ func burstCriterion(r *rocket.Rocket) criterion {
 		g.levers = append(g.levers, rebuild("chamber."+part))
 	}
 	value, known := overBurst(&sim.Flight{Rocket: r})
-	unstated := r.Chamber.Unstated(r.Vessel().Temperature)
+	unstated, doubt := r.Chamber.Unstated(r.Vessel().Temperature), unbelievable(r, &vessel)
 	switch fails := known && value > g.limit.Max; {
 	case !known, !vessel.Stated && vessel.Basis == chamber.FromEstimate && !fails:
 		g.lacks = stateBurst(unstated)
 	case r.Chamber.Proof == 0 && r.Chamber.Temperature == 0 && vessel.Basis == chamber.FromBurst:
 		g.lacks = give("chamber.temperature").because(proofHigher)
-	case unbelievable(&vessel) && !fails:
-		g.lacks = &Remedy{Kind: CheckBurst}
+	case doubt != nil && !fails:
+		g.lacks = doubt
 	case vessel.Basis == chamber.FromBurst && len(r.Chamber.UnstatedAge()) > 0:
 		g.lacks = give(r.Chamber.UnstatedAge()...).because("it went off new; this one has been under pressure")
 	case vessel.Basis == chamber.FromProof:
@@ -232,7 +232,19 @@ const (
 	TooFarApart = 4.0
 )
 
-// unbelievable tells that a chamber cannot be the one that was burst, as either of them is described.
-func unbelievable(at *chamber.Result) bool {
-	return at.Basis == chamber.FromBurst && at.ColdBurst > TooFarApart*at.ColdEstimate
+// unbelievable asks what is wrong of a chamber that cannot be the one that was burst, or cannot be as strong as specimens
+// are told to have been; nil of any other.
+func unbelievable(r *rocket.Rocket, at *chamber.Result) *Remedy {
+	switch at.Basis {
+	case chamber.FromBurst:
+		if at.ColdBurst > TooFarApart*at.ColdEstimate {
+			return &Remedy{Kind: CheckBurst}
+		}
+	case chamber.FromEstimate:
+		typical := r.Vessel().Typical().At(r.Service())
+		if at.ColdEstimate > TooFarApart*typical.ColdEstimate {
+			return &Remedy{Kind: CheckStrengths, To: at.ColdEstimate / typical.ColdEstimate}
+		}
+	}
+	return nil
 }

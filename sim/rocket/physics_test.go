@@ -1,6 +1,7 @@
 package rocket
 
 import (
+	"math"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -52,4 +53,20 @@ func TestWallAsWarmAsItsDay(t *testing.T) {
 	r.Chamber.HeatFactor = 0.95
 	assert.Equal(t, v.HeatLeft(), r.Vessel().HeatLeft(), "a factor holds up to the temperature it was given for")
 	assert.Equal(t, 290.0, r.Chamber.Temperature, "the rocket is left as it is")
+	r.Site.Temperature, r.Water.Temperature = 285, 330
+	assert.Equal(t, 330.0, r.Vessel().Temperature, "what rests in it warms it")
+}
+
+// A rocket weighs no less than the tube of its chamber: 68 mm inside, 1 mm of aluminium, 2700 kg/m³.
+func TestRocketOverItsTube(t *testing.T) {
+	r := wet(t)
+	r.Chamber = &chamber.Chamber{Material: chamber.Aluminium, Wall: 0.001}
+	v := r.Vessel()
+	tube := math.Pi * (v.Diameter + 0.001) * 0.001 * v.TubeLength() * v.WallDensity()
+	assert.InEpsilon(t, tube, v.TubeMass(), 1e-9)
+	r.Body.Mass = 0.79 * tube
+	_, odd := keys(fault.In(r.Validate()))
+	assert.Equal(t, []string{"body.mass"}, odd)
+	r.Body.Mass = 0.81 * tube
+	assert.NoError(t, r.Validate())
 }

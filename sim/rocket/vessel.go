@@ -12,10 +12,14 @@ import (
 // agree is how far two statements of one size may be apart: that is measuring.
 const agree = 0.02
 
+// tubeShare is how much of the mass that a tube's description makes the whole rocket has at the least: a share of fibre is not known
+// better than to a fifth of the weight.
+const tubeShare = 0.8
+
 // Vessel is the chamber with what the rest of the rocket says of it filled in: its bore
 // and, from its volume, its length; the throat as the hole through the retainer; the air
-// or the gas, whichever is warmer, as the temperature of a wall of which nothing is said, and the air of the
-// day as the least of one that is given.
+// or the gas, whichever is warmer, as the temperature of a wall of which nothing is said, and as the least of one
+// that is given.
 // Closures are as thick as the layers in them make, where these were counted. It is nil when the file does not describe a
 // chamber.
 func (r *Rocket) Vessel() *chamber.Chamber {
@@ -43,10 +47,10 @@ func (r *Rocket) vessel() *chamber.Chamber {
 		c.Length = math.Max(0, (w.Volume-c.Volume())/(math.Pi/4*c.Diameter*c.Diameter))
 	}
 	column := r.Site.Column()
-	if air := column.Air(0).Temperature; c.Temperature == 0 {
-		c.Temperature = math.Max(air, w.Temperature)
+	if least := math.Max(column.Air(0).Temperature, w.Temperature); c.Temperature == 0 {
+		c.Temperature = least
 	} else {
-		warm(&c, air) // no wall is colder than its day for long
+		warm(&c, least) // no wall is colder for long than its day, nor than what rests in it
 	}
 	if c.Thread != nil && c.Thread.Hole == 0 {
 		thread := *c.Thread
@@ -153,6 +157,14 @@ func (r *Rocket) checkChamber(c *checker) {
 	if w := r.Water; w != nil && r.Chamber.Length > 0 && apart(v.Volume(), w.Volume) {
 		c.odds("chamber.length", "water.volume", fmt.Sprintf("makes a chamber of %.3g L with its closures, and water.volume says %.3g L", 1e3*v.Volume(), 1e3*w.Volume),
 			"measure the volume by filling it; leave chamber.length out to have it follow")
+	}
+	if tube, body := v.TubeMass(), r.BodyMass(); body > 0 && body < tubeShare*tube {
+		key, makes := "body.mass", "is"
+		if r.Body.Mass == 0 {
+			key, makes = "part", "make"
+		}
+		c.odds(key, "chamber.material", fmt.Sprintf("%s %.3g kg, less than the chamber's tube alone by its wall, %.3g kg", makes, body, tube),
+			"weigh the rocket with its chamber in it; or check wall, plies and density")
 	}
 	if outside := v.Diameter + 2*v.WallThickness(); r.Body.Diameter > 0 && outside > r.Body.Diameter*(1+agree) {
 		c.odds("chamber.diameter", "body.diameter", fmt.Sprintf("is %.4g mm outside with its wall of %.3g mm, more than body.diameter", 1e3*outside, 1e3*v.WallThickness()),

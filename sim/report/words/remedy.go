@@ -101,6 +101,8 @@ func (p Printer) remedy(m gates.Remedy) string {
 		return "it held more than is estimated of it: correct its figures, or burst a chamber made alike with water and give chamber.burst"
 	case gates.CheckBurst:
 		return "was the chamber that burst made alike, and is this one described as it is?"
+	case gates.CheckStrengths:
+		return "what is given makes it " + p.Number(m.To) + " times as strong as its material's typical strengths do: look at their figures and units, or burst one made alike with water and give chamber.burst"
 	case gates.GiveDate:
 		if m.Booked {
 			return "put the day of the proof right in the logbook and in chamber.proof_date, of which the older counts; none that lies ahead is judged"
