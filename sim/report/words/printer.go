@@ -64,13 +64,18 @@ func (p Printer) Difference(v float64, unit quantity.Unit) string {
 
 // beyond is Given for a bound: rounded up, or down, never to the wrong side of it.
 func (p Printer) beyond(v float64, unit quantity.Unit, up bool) string {
+	return p.beyondTo(v, unit, up, digits)
+}
+
+// beyondTo is that with so many digits.
+func (p Printer) beyondTo(v float64, unit quantity.Unit, up bool, digits int) string {
 	const noise = 1e-6
 	u := p.System.Unit(unit)
 	x := u.FromSI(v)
 	if x == 0 || math.IsNaN(x) || math.IsInf(x, 0) {
 		return p.Value(v, unit, digits)
 	}
-	step := math.Pow(10, math.Floor(math.Log10(math.Abs(x)))-(digits-1))
+	step := math.Pow(10, math.Floor(math.Log10(math.Abs(x)))-float64(digits-1))
 	if up {
 		x = math.Ceil(x/step-noise) * step
 	} else {

@@ -119,7 +119,11 @@ func (p Printer) setInput(m gates.Remedy) string {
 	}
 	value := Ratio(m.To)
 	if m.Input.Unit.Name != "" {
-		value = p.beyond(m.To, m.Input.Unit, m.To > m.From)
+		exact := digits + 1 // it is typed: what is a round number in one system is none in the other, and beyond it another check may fail
+		if m.Waits() {
+			exact = digits
+		}
+		value = p.beyondTo(m.To, m.Input.Unit, m.To > m.From, exact)
 	}
 	word := "or more"
 	switch {

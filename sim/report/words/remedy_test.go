@@ -41,5 +41,5 @@ func TestRemedies(t *testing.T) {
 	assert.Contains(t, In(quantity.Metric).Remedy(gates.Remedy{Kind: gates.CutVent, To: math.Inf(1)}), "open")
 	rail, err := rocketfile.Find(f.Rocket(), "rail.length")
 	require.NoError(t, err)
-	assert.Equal(t, "rail.length 6.57 ft or more", In(quantity.US).Remedy(gates.Remedy{Input: rail, From: 1, To: 2}))
+	assert.Equal(t, "rail.length 6.562 ft or more", In(quantity.US).Remedy(gates.Remedy{Input: rail, From: 1, To: 2}))
 }
