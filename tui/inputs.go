@@ -1,6 +1,7 @@
 package tui
 
 import (
+	"cmp"
 	"slices"
 	"strconv"
 	"strings"
@@ -77,8 +78,8 @@ func newField(f *rocketfile.File, r *rocket.Rocket, in *rocketfile.Input, sys qu
 		return d
 	}
 	switch v, there := in.Get(r); {
-	case !there && v == 0:
-		d.words = "none"
+	case !there && v == 0: // a word may stand in a number's place
+		d.words = cmp.Or(draw.Clean(in.Text(r)), "none")
 	case d.given && d.unit == own:
 		d.number = draw.Number(draw.Exact(v, d.unit, 9), d.unit)
 	default:

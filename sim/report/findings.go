@@ -30,11 +30,7 @@ func Findings(fl *sim.Flight, t results.Table, sys quantity.System) []Finding {
 	add := func(f Finding) { out = append(out, f) }
 
 	if at, there := gates.PressureOf(fl.Rocket); there && at.Beyond() {
-		value := p.Given(at.Working, "bar") + ", no proof"
-		if at.ProvedFor > 0 {
-			value = p.Given(at.Working, "bar") + ", proved for " + p.AtMost(at.ProvedFor)
-		}
-		add(Finding{Key: "pressure", Label: "pressure", Value: value, Word: gates.WordNoGo, Level: gates.Bad, Detail: p.Beyond(fl.Rocket)})
+		add(Finding{Key: "pressure", Label: "pressure", Value: p.Pressures(at), Word: gates.WordNoGo, Level: gates.Bad, Detail: p.Beyond(fl.Rocket)})
 	}
 	if exit := t.Group("rail_exit"); exit.Happened(fl) {
 		add(judged(p, "rail-exit", exit.Label, exit.Row("speed"), fl))

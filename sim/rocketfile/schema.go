@@ -115,7 +115,7 @@ func waterSection() *section {
 		drop:  func(r *rocket.Rocket) { r.Water = nil },
 		fields: []*field{
 			(&field{key: "fill", label: "fill", codec: &amountCodec{numberCodec{step: 1, coarse: 5}}, late: true,
-				help: "Liquid over the chamber's volume, or what is poured in: 30 %, 1.3 L, 1300 g."}).required(onWater, "0.3"),
+				help: "Liquid over the chamber's volume, or what is poured in, as in 30 % or 1.3 L."}).required(onWater, "0.3"),
 			num("pressure", "pressure", 0.1, 1,
 				"Gauge pressure of the chamber at release.").required(onWater, `"9 bar"`),
 			num("throat", "throat", 0.1, 1,

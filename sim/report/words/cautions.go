@@ -58,6 +58,19 @@ func (p Printer) Beyond(r *rocket.Rocket) string {
 	return text + "; " + burst + ": " + gates.WordNoGo + "."
 }
 
+// Pressures are what the chamber is filled to, what it is proved for and at which it bursts, short.
+func (p Printer) Pressures(at gates.Pressure) string {
+	proved := "no proof"
+	if at.ProvedFor > 0 {
+		proved = "proved for " + p.AtMost(at.ProvedFor)
+	}
+	burst := "burst " + gates.WordUnknown
+	if at.Burst > 0 {
+		burst = BurstBasis(at.Basis, true) + " burst " + p.AtMost(at.Burst)
+	}
+	return p.Given(at.Working, "bar") + ", " + proved + ", " + burst
+}
+
 // ProvedFor says what pressure the chamber is proved for.
 func (p Printer) ProvedFor(r *rocket.Rocket) string {
 	if v := r.ProvedFor(); !math.IsNaN(v) {

@@ -52,7 +52,7 @@ func (v *View) partsHeading(factor float64) string {
 	if full := "Strength taken at " + at + "; " + proof + "; " + sign + " weakest"; draw.Width(full) <= v.Columns {
 		return full
 	}
-	return "At " + at + "; " + v.Scene.Theme.Bar + " proof " + v.inUnit(v.result.Proof, "bar", 3) + "; " + sign + " weakest"
+	return "At " + at + "; " + v.Scene.Theme.Bar + " in proof at " + v.inUnit(v.result.Proof, "bar", 3) + "; " + sign + " weakest"
 }
 
 // remarks are stress, strength and notes of every part, as much of that as has room for

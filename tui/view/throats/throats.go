@@ -161,9 +161,9 @@ func (v *View) fill(throat float64) *throatFill {
 func (v *View) wished() study.Wish { return v.wish.For(v.Scene.File.Rocket()) }
 
 // best is the row whose flight has most of what is wanted, of those that leave the rail and end without
-// liquid aboard; −1 when there is none.
+// liquid aboard, at a pressure that the chamber is proved for; −1 when there is none.
 func (v *View) best(rows []throatRow) int {
-	aim := v.wished().Aim(false)
+	aim := v.wished().Aim(false).Within(v.Scene.File.Rocket())
 	best, most := -1, 0.0
 	for i, r := range rows {
 		if x, may := v.flight(r.throat).worth(&aim); may && (best < 0 || x > most) {

@@ -160,6 +160,15 @@ func TestBestIsAFlightToHave(t *testing.T) {
 	require.False(t, may(&throatFlight{}))
 }
 
+// No throat is the best at a pressure that the chamber is not proved for, as no fill is.
+func TestBeyondTheProof(t *testing.T) {
+	f := start(t, viewtest.Heron(t), viewtest.Large)
+	require.Contains(t, f.Shown(), "*best")
+	f.Set("water.pressure", "14 bar")
+	require.NotContains(t, f.Shown(), "*best")
+	require.Contains(t, f.Shown(), "no best throat: more pressure than the chamber is proved for")
+}
+
 // A bad throat stays open with what is wrong, and nothing else changes.
 func TestBadThroats(t *testing.T) {
 	f := start(t, viewtest.Plover(t), viewtest.Small)

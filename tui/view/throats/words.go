@@ -38,7 +38,11 @@ func (v *View) reading(rows []throatRow, t *draw.Table, most int) []string {
 	if best := v.best(rows); best >= 0 && best != at {
 		words = append(words, string(draw.BestSign)+" "+name(rows[best])+" "+granted)
 	} else if best < 0 && v.flights.Ready {
-		words = append(words, "none of these leaves the rail and empties")
+		why := "none of these leaves the rail and empties"
+		if at, there := gates.PressureOf(v.Scene.File.Rocket()); there && at.ProvedFor > 0 && at.Beyond() {
+			why = "no best throat: more pressure than the chamber is proved for"
+		}
+		words = append(words, why)
 	}
 	if best := v.best(rows); best >= 0 && !v.flights.Busy {
 		if x := wish.Row.Of(v.flight(rows[best].throat).flight); !wish.Met(x) {
