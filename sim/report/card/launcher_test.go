@@ -31,7 +31,7 @@ func TestCardLauncher(t *testing.T) {
 
 // Warm gas that cools to the air of the site loses pressure; without a temperature given nothing is told.
 func TestCardCooled(t *testing.T) {
-	day := dayOf(t, set("water.temperature", "45 degC"))
+	day := dayOf(t, set("water.temperature", "45 degC"), set("chamber.temperature", "45 degC"), set("chamber.heat_factor", "0.95"))
 	p := filler{words.In(quantity.Metric), &day}.page()
 	// (10 + 0.977) × 289.15/318.15 − 0.977 bar
 	assert.Contains(t, cardRow(t, p, "set", "cooled to the air").Cells[1], "9.00 bar")
