@@ -26,6 +26,7 @@ const (
 	windFalls   // through its lower end
 	machRises   // through the upper end of a piece of the drag table
 	machFalls   // through its lower end
+	turnsRound  // the wind along the axis
 )
 
 // eventFunction is one quantity to watch in the present phase.
@@ -85,6 +86,8 @@ func (r *run) value(c eventFunction, y, dy *state, f *forces) slope {
 	case machFalls:
 		s := m.machSlope(y, dy, f)
 		return slope{s.value - m.drag[m.piece].low, s.rate}
+	case turnsRound:
+		return m.axialSlope(y, dy, f)
 	default: // canopyFills
 		return slope{m.canopies[c.canopy].fill - (y[airPath] - m.airFrom[c.canopy]), -dy[airPath]}
 	}
@@ -108,7 +111,7 @@ const stillJet = 0.02
 // once. The others are quantities that may well be negative.
 func (k eventFunctionKind) once() bool {
 	switch k {
-	case stalls, turnsDown, slidesBack, jetStops, windRises, windFalls, machRises, machFalls:
+	case stalls, turnsDown, slidesBack, jetStops, windRises, windFalls, machRises, machFalls, turnsRound:
 		return false
 	}
 	return true
@@ -141,6 +144,9 @@ func (r *run) watch() {
 				add(windFalls)
 			}
 		}
+	}
+	if m.rigid && m.faces != broadside {
+		add(turnsRound)
 	}
 	switch m.push {
 	case unsteadyLiquid:

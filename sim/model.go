@@ -14,6 +14,7 @@ type phase struct {
 	push       push
 	guided     bool   // on rail or launch tube: motion along the guide only
 	rigid      bool   // a rigid body: attitude and spin are states
+	faces      facing // of a rigid body
 	stretch    int    // of the wind
 	held       bool   // at rest on the pad, thrust not above the weight along the guide
 	segment    int    // of the thrust curve, for motorBurn

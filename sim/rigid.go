@@ -105,10 +105,8 @@ func (m *model) rigidRates(t, g float64, y, dy *state, f *forces) {
 	m.bodyAndCanopies(y, f)
 	half := 0.5 * f.density
 	f.drag = half * speed2 * f.area
-	axial := f.drag
-	if va < 0 {
-		axial = -axial
-	}
+	sign := m.sign(va)
+	axial := sign * f.drag
 	m.pushAndMass(t, g, axial, y, dy, f)
 	f.inertia = b.masses.with(f.liquid, f.gas, f.grain)
 	cg := f.inertia.balance
@@ -124,6 +122,11 @@ func (m *model) rigidRates(t, g float64, y, dy *state, f *forces) {
 	fx := f.thrust*b.tiltSin - (normal+cross)*vx
 	fy := -(normal + cross) * vy
 	fa := f.thrust*b.tiltCos - axial
+	if m.faces == broadside && math.Abs(va) <= hair*f.airspeed {
+		// As much of the drag as keeps it there; wind that changes with height is left out.
+		along := fa + axial - (f.mass-f.density*m.chamber)*g*a.z + (vx*y[spin+1]-vy*y[spin])*f.mass/f.inertia.pitch
+		fa += axial - min(max(along, -f.drag), f.drag)
+	}
 	f.turn, f.damping, f.sideways, f.ahead = turn, damping, normal+cross, fa
 	inverse := 1 / f.mass
 	dy[east], dy[north], dy[up] = y[vEast], y[vNorth], y[vUp]
@@ -139,7 +142,7 @@ func (m *model) rigidRates(t, g float64, y, dy *state, f *forces) {
 	// a × v_⊥ is (−vy, vx); the thrust's moment is along ∓side.
 	mx := -turn*vy - damping*wx
 	my := turn*vx - damping*wy - f.thrust*((b.masses.exit-cg)*b.tiltSin+b.offset*b.tiltCos)
-	ma := half * (va*math.Abs(va)*b.rollDrive - math.Abs(va)*b.rollDamp*wa)
+	ma := half * sign * va * (va*b.rollDrive - b.rollDamp*wa)
 	dy[spin] = mx - (wy*la - wa*ly)
 	dy[spin+1] = my - (wa*lx - wx*la)
 	dy[spin+2] = ma - (wx*ly - wy*lx)

@@ -153,6 +153,7 @@ func (r *run) enter() {
 		r.model.findPiece(r.now.mach())
 	}
 	r.model.rates(r.t, &r.y, &r.f, &r.now)
+	r.face()
 	r.model.stiffness(&r.y, &r.f, &r.now, &r.stiff)
 	r.scale()
 	r.stages.n = r.model.active()

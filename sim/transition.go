@@ -61,6 +61,9 @@ func (r *run) atEvent(c eventFunction) {
 	case machFalls:
 		m.piece--
 		r.resume()
+	case turnsRound:
+		r.turnRound()
+		r.resume()
 	case fallsBelow:
 		r.release(c.canopy)
 	case canopyFills:
@@ -78,6 +81,8 @@ func (r *run) unseen() {
 	case !m.guided && m.findStretch(r.y[up]):
 		r.enter()
 	case len(m.drag) > 1 && m.findPiece(r.now.mach()):
+		r.resume()
+	case r.face():
 		r.resume()
 	case m.push == unsteadyLiquid && m.settled && r.y[jet] <= stillJet,
 		m.push == steadyLiquid && r.now.drive <= stillJet*stillJet/100:
