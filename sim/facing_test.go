@@ -63,3 +63,20 @@ func TestBroadsideForAWhile(t *testing.T) {
 	assert.NotEqual(t, broadside, x.model.faces)
 	assert.Less(t, x.flight.Steps+x.flight.Rejected, 500)
 }
+
+// Straight up it slows down to nothing and faces the wind with its other end in one moment: where that comes first by a
+// rounding, the top is not missed.
+func TestTopAndBroadsideInOne(t *testing.T) {
+	x := newRun(rigidRocket(t), Options{Tolerance: DefaultTolerance})
+	x.begin()
+	for !x.over && !(x.model.rigid && x.y[vUp] < 10) {
+		x.onward()
+	}
+	x.y[vUp] = -1e-13
+	x.enter()
+	x.atEvent(eventFunction{kind: turnsRound})
+	x.overdue()
+	require.True(t, x.overTop)
+	assert.Equal(t, x.y[up], x.flight.Apogee.Height)
+	assert.Equal(t, tailFirst, x.model.faces)
+}

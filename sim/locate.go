@@ -171,9 +171,15 @@ func (r *run) overdue() {
 				break
 			}
 		}
-		if late < 0 || r.over {
+		switch {
+		case r.over:
+			return
+		case late >= 0:
+			r.atEvent(r.watched[late].eventFunction)
+		case !r.model.guided && !r.overTop && r.y[vUp] <= 0:
+			r.atEvent(eventFunction{kind: turnsDown}) // the first time happens once as well
+		default:
 			return
 		}
-		r.atEvent(r.watched[late].eventFunction)
 	}
 }

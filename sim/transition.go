@@ -40,6 +40,10 @@ func (r *run) atEvent(c eventFunction) {
 		m.push = subsonicGas
 		r.y[store] = m.flow.SpeedRatio(r.y[store], r.now.pressure)
 		r.resume()
+		// A flow that was choked for a moment only steps on as if it had never been.
+		if whole := (r.t - r.flight.LiquidOut.Time) / r.next; whole < 1 {
+			r.next += (1 - whole*whole) * (r.firstStep() - r.next)
+		}
 	case gasEnds:
 		m.left = r.now.gas
 		r.endOfPush()
