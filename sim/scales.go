@@ -54,6 +54,11 @@ func (r *run) rescale() {
 		}
 		r.weights[vEast], r.weights[vNorth], r.weights[vUp] = 4*w, 4*w, 2*w
 	}
+	if m.push == unsteadyLiquid && m.settled && !m.guided {
+		// A slow jet that carries little more than the weight lasts long, and what is wrong with it as long.
+		fast := m.flow.Fastest()
+		r.weights[jet] = fast / (max(1, fast) * max(r.y[jet], 0.1*fast))
+	}
 	if r.model.rigid {
 		r.rescaleTurns()
 	}
@@ -76,7 +81,7 @@ func (r *run) rescaleTurns() {
 	f, turned, turns, spins := &r.now, 1.0, 1.0, 1.0
 	if f.airspeed > 0 && !r.overTop {
 		s := r.swings()
-		turned += 160*s + 120*s*s
+		turned += 600*s/(1+10*s) + 225*s*s
 		turns, spins = 0.7, 0.3 // it swings back
 	}
 	for i := range 4 {

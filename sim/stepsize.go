@@ -14,10 +14,11 @@ func (r *run) chooseStep() {
 	if fresh {
 		r.next = r.firstStep()
 	}
-	event := r.coming(r.next)
+	share := 1.0
 	if fresh {
-		event /= 2 // with nothing to look back on, a step that does a whole phase tells too little of its error
+		share = 0.5 // with nothing to look back on, a step that does a whole phase tells too little of its error
 	}
+	event := share * r.coming(r.next/share)
 	event = max(event, least*max(1, r.t))
 	r.h = min(r.next, event, min(r.stop, timeLimit)-r.t, r.roughAhead())
 }
