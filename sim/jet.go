@@ -41,14 +41,7 @@ const calm = 0.01
 func (j *jetFrame) set(m *model, y *state, f *forces) {
 	j.flow, j.ambient, j.gravity = &m.flow, f.pressure, m.gravity*m.cosTilt
 	j.others, j.held = f.mass-m.flow.Density()*y[store], m.held
-	switch {
-	case m.rigid:
-		j.axis = m.thrustLine(y)
-	case m.guided:
-		j.axis = m.axis
-	default:
-		j.axis = m.airAxis(y)
-	}
+	j.axis = m.pushLine(y)
 	j.tend(y[store])
 	j.first = j.at
 }

@@ -110,6 +110,17 @@ func (m *model) airAxis(y *state) vector {
 	return vector{}.on(1/math.Sqrt(speed2), w)
 }
 
+// pushLine is the direction the thrust pushes in.
+func (m *model) pushLine(y *state) vector {
+	switch {
+	case m.rigid:
+		return m.thrustLine(y)
+	case m.guided:
+		return m.axis
+	}
+	return m.airAxis(y)
+}
+
 // travel is the distance along the guide.
 func (m *model) travel(y *state) float64 {
 	return y[east]*m.axis.x + y[north]*m.axis.y + y[up]*m.axis.z

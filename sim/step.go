@@ -21,6 +21,7 @@ type stages struct {
 	forces         forces     // at an inner point: nobody reads them
 	n              int        // components in use: pointStates or states
 
+	trust   float64 // in what the step before tells: less across a knot
 	before  float64 // length of the step before; 0 when it tells nothing
 	earlier state   // rates as it began
 }
@@ -110,6 +111,7 @@ func (w *weights) set(z float64) {
 // remember takes what the next step needs of this one.
 func (s *stages) remember(h float64, f0 *state, framed bool) {
 	s.before = h
+	s.trust = 1
 	s.earlier = *f0
 	if framed {
 		s.earlier = s.baseRate
@@ -126,7 +128,7 @@ func (s *stages) lookBack(h float64, low, high int, trust float64, y0, f0, y1, f
 		return
 	}
 	w := s.before / h
-	share := trust / (9 * (1 + 2*w))
+	share := trust * s.trust / (9 * (1 + 2*w))
 	a, b, c := -h/(6*w*(1+w)), h*(1+3*w)/(6*w), h*(2+3*w)/(6*(1+w))
 	from, to, first, last, earlier, e := y0[low:high], y1[low:high], f0[low:high], f1[low:high], s.earlier[low:high], est[low:high]
 	for i := range e {

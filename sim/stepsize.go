@@ -101,9 +101,25 @@ func (r *run) trend() float64 {
 func (r *run) size() float64 {
 	e := worst(r.stages.n, &r.est, &r.weights) / r.options.Tolerance
 	if r.stages.before == 0 && (r.model.push.liquid() || r.model.push == tubePush) {
-		e *= 4 // with nothing to look back on, an estimate within a surge tells too little
+		e *= 6 // with nothing to look back on, an estimate within a surge tells too little
 	}
 	return e
+}
+
+// nextSegment goes on to the thrust curve's next segment: the slope changes, not the size of things, and what the step before
+// tells is kept, its rates as they would have been with the new slope; how the change acts on mass and drag is left out.
+func (r *run) nextSegment() {
+	m, s := &r.model, &r.stages
+	before, slope := s.before, m.slope
+	m.loadSegment(m.segment + 1)
+	r.resume()
+	if m.held {
+		return
+	}
+	s.before, s.trust = before, 0.3
+	by := (slope - m.slope) * before
+	s.earlier[impulse] += by
+	setVelocity(&s.earlier, velocity(&s.earlier).on(by/r.now.mass, m.pushLine(&r.y)))
 }
 
 // firstStep guesses a length after a change of phase, after Hairer, Nørsett and

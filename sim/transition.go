@@ -304,8 +304,7 @@ func (r *run) atStop() {
 		r.endOfPush()
 		return
 	}
-	m.loadSegment(m.segment + 1)
-	r.resume() // the slope changes, not the size of things
+	r.nextSegment()
 }
 
 // topSoFar keeps the highest point.
