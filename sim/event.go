@@ -59,7 +59,7 @@ func (r *run) value(c eventFunction, y, dy *state, f *forces) slope {
 		if m.push == steadyLiquid {
 			// The drive touches zero more than that it crosses it: it goes with the square of the jet's speed.
 			speed := func(f *forces) float64 { return math.Sqrt(max(f.drive, 0)) }
-			return slope{speed(f) - stillJet, r.changes(y, dy, speed(f), speed)}
+			return slope{speed(f) - stillJet/2, r.changes(y, dy, speed(f), speed)}
 		}
 		return slope{y[jet] - stillJet, dy[jet]}
 	case unchokes:

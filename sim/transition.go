@@ -89,7 +89,7 @@ func (r *run) unseen() {
 	case r.face():
 		r.resume()
 	case m.push == unsteadyLiquid && m.settled && r.y[jet] <= stillJet,
-		m.push == steadyLiquid && r.now.drive <= stillJet*stillJet:
+		m.push == steadyLiquid && r.now.drive <= stillJet*stillJet/4:
 		r.jetStopped()
 	}
 }
