@@ -13,6 +13,8 @@ type Options struct {
 	// Guide ends the flight with the guide: rail exit and what comes before it are all that is
 	// asked for.
 	Guide bool
+	// Push ends the flight once it is off its guide and nothing pushes it any more.
+	Push bool
 	// Top ends the flight at its top: the way up is all that is asked for.
 	Top bool
 	// NoseFirst has a rigid body fall as a point mass from the apogee on, nose first: without

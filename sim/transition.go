@@ -173,7 +173,7 @@ func (r *run) afterGuide(free bool) {
 		r.model.guided = false
 		r.model.findStretch(r.y[up])
 		r.noteGuideEnd()
-		if r.options.Guide {
+		if r.options.Guide || r.options.Push && r.nothingToCome() {
 			r.over = true
 			return
 		}
@@ -261,7 +261,7 @@ func (r *run) endOfPush() {
 	r.flight.Burnout = r.moment()
 	r.mark(BurnoutEvent, 0)
 	r.countFrom(rocket.Burnout)
-	if m.held {
+	if m.held || r.options.Push && !m.guided {
 		r.over = true
 		return
 	}

@@ -76,7 +76,7 @@ func (up *WayUp) Other(r *rocket.Rocket) bool {
 
 // leads tells whether a flight of a rocket can go on from it. Bare is memory for alike.
 func (up *WayUp) leads(r *rocket.Rocket, o *Options, bare *rocket.Rocket) bool {
-	if !up.known || o.Tolerance != up.course.options.Tolerance || o.Held || o.Keep || o.Guide || opensBeforeTop(r) {
+	if !up.known || o.Tolerance != up.course.options.Tolerance || o.Held || o.Keep || o.Guide || o.Push || opensBeforeTop(r) {
 		return false
 	}
 	for i := range r.Canopies {

@@ -127,7 +127,7 @@ func marginCriteria(r *rocket.Rocket, out results.Table) []criterion {
 		key, result string
 		until       until
 	}{
-		{"rail-exit", "margin.rail_exit", untilFree}, {"liquid-out", "margin.liquid_out", untilTop}, {"burnout", "margin.burnout", untilTop},
+		{"rail-exit", "margin.rail_exit", untilFree}, {"liquid-out", "margin.liquid_out", untilPushed}, {"burnout", "margin.burnout", untilPushed},
 	} {
 		if at.result == "margin.liquid_out" && r.Power != rocket.WaterPower {
 			continue

@@ -13,7 +13,7 @@ const theModel = "this model"
 // driveCriteria are about what pushes, and the drag at the speed it brings.
 func driveCriteria(r *rocket.Rocket, out results.Table) []criterion {
 	if r.Power != rocket.MotorPower {
-		return append(tubeCriteria(r), dragReach(r, out), criterion{key: checkLeft, until: untilTop, levers: []lever{{input: "water.fill"}},
+		return append(tubeCriteria(r), dragReach(r, out), criterion{key: checkLeft, until: untilPushed, levers: []lever{{input: "water.fill"}},
 			limit: Limit{Key: checkLeft, Min: noMin, Max: 0, Unit: "g", Word: WordLeft, Source: theModel, Either: true}}.judging(out.Must("liquid_out.left")))
 	}
 	g := []criterion{dragReach(r, out), {key: LimitImpulse, limit: LimitFor(r, LimitImpulse), still: true,

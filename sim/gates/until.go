@@ -12,10 +12,11 @@ import (
 type until uint8
 
 const (
-	untilDown  until = iota // the landing: all of it
-	untilTop                // the top: the way up, to the end of thrust
-	untilFree               // the end of the guide
-	untilReady              // the rocket as it stands there: nothing flies
+	untilDown   until = iota // the landing: all of it
+	untilTop                 // the top: the way up, to the end of thrust
+	untilPushed              // the end of thrust, off the guide
+	untilFree                // the end of the guide
+	untilReady               // the rocket as it stands there: nothing flies
 )
 
 // into flies a rocket so far, into a flight. What thrust ends beyond the top goes on to the ground.
@@ -27,7 +28,7 @@ func (u until) into(ctx context.Context, r *rocket.Rocket, o sim.Options, fl *si
 	// Searches fly for a third of a second on all processors. What a key of the screen asks for
 	// goes before their next flight, and need not wait till the scheduler takes a turn from them.
 	runtime.Gosched()
-	o.Guide, o.Top = u == untilFree, u == untilTop
+	o.Guide, o.Push, o.Top = u == untilFree, u == untilPushed, u == untilTop
 	err := sim.Into(ctx, r, o, fl)
 	if err == nil && u == untilTop && fl.RailExit.Happened && !fl.Burnout.Happened {
 		err = sim.Into(ctx, r, sim.Options{}, fl)
