@@ -20,16 +20,11 @@ type denseStep struct {
 	phase          int
 }
 
-const usualSteps = 96 // of a flight, or fewer
-
 // keep adds the step about to become the present.
 func (r *run) keep() {
 	d := &r.flight.dense
 	if !d.keep {
 		return
-	}
-	if d.steps == nil {
-		d.steps = make([]denseStep, 0, usualSteps)
 	}
 	if n := len(d.phases); n == 0 || d.phases[n-1] != r.model.phase {
 		d.phases = append(d.phases, r.model.phase)

@@ -29,6 +29,9 @@ type Flight struct {
 // not leave the ground is a flight with a warning, not an error.
 func Fly(ctx context.Context, r *rocket.Rocket, o Options) (*Flight, error) {
 	fl := &Flight{Events: make([]Event, 0, 8+2*len(r.Canopies))}
+	if o.Keep {
+		fl.dense.steps = make([]denseStep, 0, 96) // most flights take no more
+	}
 	if err := Into(ctx, r, o, fl); err != nil {
 		return nil, err
 	}

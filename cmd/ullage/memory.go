@@ -4,7 +4,6 @@ import (
 	"os"
 	"runtime"
 	"runtime/debug"
-	"runtime/metrics"
 )
 
 // leastMemory is what the screen may take before the collector works for it: twice what it has in
@@ -18,11 +17,11 @@ func limitMemory() {
 	if os.Getenv("GOGC") != "" || os.Getenv("GOMEMLIMIT") != "" {
 		return
 	}
-	live := []metrics.Sample{{Name: "/gc/heap/live:bytes"}}
 	limit := int64(0)
 	afterCollections(func() {
-		metrics.Read(live)
-		if is := limitFor(live[0].Value.Uint64()); is != limit {
+		var now runtime.MemStats
+		runtime.ReadMemStats(&now)
+		if is := limitFor(now.HeapAlloc); is != limit {
 			limit = is
 			debug.SetMemoryLimit(limit)
 		}
