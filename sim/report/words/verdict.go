@@ -44,7 +44,7 @@ func (p Printer) Outside(v *gates.Verdict, of func(c *gates.Check) bool) string 
 		switch c := &v.Checks[i]; {
 		case !of(c):
 		case c.Fails():
-			failed = append(failed, strings.TrimSpace(c.Name+" "+p.CheckValue(c)+" "+c.Word))
+			failed = append(failed, p.Failed(c))
 		case !c.Judged:
 			open = append(open, c.Name)
 		}
@@ -56,6 +56,14 @@ func (p Printer) Outside(v *gates.Verdict, of func(c *gates.Check) bool) string 
 		parts = append(parts, gates.WordOpen+": "+page.Listed(open))
 	}
 	return strings.Join(parts, "; ")
+}
+
+// Failed says which check fails, with its worst value where there is one.
+func (p Printer) Failed(c *gates.Check) string {
+	if value := p.CheckValue(c); value != "-" {
+		return c.Name + " " + value + " " + c.Word
+	}
+	return c.Name + ": " + c.Word
 }
 
 // CheckValue is the worst value of a check, "-" for none.

@@ -292,3 +292,9 @@ func BenchmarkMotors(b *testing.B) {
 		}
 	}
 }
+
+// What is less than a digit away from apogee is at it.
+func TestBesideTop(t *testing.T) {
+	require.Equal(t, []string{"0.1 s before apogee", "at apogee", "at apogee", "1.2 s after apogee"},
+		[]string{besideTop(-0.06), besideTop(-0.02), besideTop(0.04), besideTop(1.2)})
+}

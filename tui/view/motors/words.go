@@ -95,7 +95,10 @@ func (v *View) delayWords(e *motorEntry) []string {
 
 // besideTop places a time beside apogee.
 func besideTop(t float64) string {
-	if t < 0 {
+	switch {
+	case math.Abs(t) < 0.05:
+		return "at apogee"
+	case t < 0:
 		return fmt.Sprintf("%.1f s before apogee", -t)
 	}
 	return fmt.Sprintf("%.1f s after apogee", t)
