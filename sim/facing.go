@@ -44,7 +44,7 @@ func (m *model) axialSlope(y, dy *state, f *forces) slope {
 // face takes the end that the wind comes to, where it is not the one it is taken to be or ceases to be it right now.
 func (r *run) face() (changed bool) {
 	m := &r.model
-	if !m.rigid {
+	if !m.rigid || float64(m.faces)*r.now.axial > 0 {
 		return false
 	}
 	far := math.Abs(r.now.axial) > hair*r.now.airspeed
@@ -54,7 +54,7 @@ func (r *run) face() (changed bool) {
 		}
 		return far
 	}
-	if s := m.axialSlope(&r.y, &r.f, &r.now); s.value > 0 || !far && s.rate >= 0 {
+	if !far && m.axialSlope(&r.y, &r.f, &r.now).rate >= 0 {
 		return false
 	}
 	r.turnRound()
