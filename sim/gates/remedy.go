@@ -30,6 +30,7 @@ const (
 	GiveChamber                      // [chamber]
 	GiveProof                        // a proof on record
 	GiveBurst                        // a measured burst
+	BuildAlike                       // another chamber like it, proved to To Pa and no further
 	CheckBurst                       // whether the chamber that burst was made alike
 	CheckStrengths                   // whether specimens were that strong; To: times what is typical
 	GiveDate                         // the day of the proof

@@ -154,11 +154,17 @@ func burstCriterion(r *rocket.Rocket) criterion {
 		g.limit.Name = strings.Replace(g.limit.Name, "proof", "proof wanted", 1)
 		g.levers = []lever{{input: "water.pressure"}, {input: "chamber.temperature"}}
 	}
-	for i := range r.Chamber.Plies {
-		g.levers = append(g.levers, rebuild("chamber.ply."+r.Chamber.Plies[i].Name+".count"))
-	}
-	for _, part := range []string{"forward.overlap", "forward.wall", "aft.overlap", "aft.wall", "thread.engaged"} {
-		g.levers = append(g.levers, rebuild("chamber."+part))
+	alike := r.Clone()
+	asMade(alike)
+	another, known := overBurst(&sim.Flight{Rocket: alike})
+	alikeHolds := known && another <= g.limit.Max
+	if !alikeHolds { // else it is not for more cloth that another one would pass
+		for i := range r.Chamber.Plies {
+			g.levers = append(g.levers, rebuild("chamber.ply."+r.Chamber.Plies[i].Name+".count"))
+		}
+		for _, part := range []string{"forward.overlap", "forward.wall", "aft.overlap", "aft.wall", "thread.engaged"} {
+			g.levers = append(g.levers, rebuild("chamber."+part))
+		}
 	}
 	value, known := overBurst(&sim.Flight{Rocket: r})
 	unstated, doubt := r.Chamber.Unstated(r.Vessel().Temperature), unbelievable(r, &vessel)
@@ -178,6 +184,9 @@ func burstCriterion(r *rocket.Rocket) criterion {
 	case vessel.Basis == chamber.FromEstimate && len(unstated) > 0 && !fails:
 		g.lacks = give(unstated...).because("the file lets the estimate count, which takes strengths from specimens of your own; or give the chamber.burst of one made alike")
 	}
+	if alikeHolds {
+		g.adds = append([]Remedy{{Kind: BuildAlike, To: alike.ProofWanted()}}, g.adds...)
+	}
 	return g
 }
 
@@ -192,10 +201,11 @@ func stateBurst(unstated []string) *Remedy {
 
 // rebuild is a lever that makes another chamber, which has no proof on record.
 func rebuild(input string) lever {
-	return lever{input: input, up: true, kind: Rebuild, with: func(r *rocket.Rocket) {
-		r.Chamber.Proof, r.Chamber.ProofDate, r.Chamber.Cycles = 0, "", 0
-	}}
+	return lever{input: input, up: true, kind: Rebuild, with: asMade}
 }
+
+// asMade is a chamber as it was made: not proved yet, nor under pressure.
+func asMade(r *rocket.Rocket) { r.Chamber.Proof, r.Chamber.ProofDate, r.Chamber.Cycles = 0, "", 0 }
 
 // overBurst is the proof on record, or the one that is wanted, over the burst pressure, cold
 // as it is made: as measured, else as estimated.

@@ -99,6 +99,8 @@ func (p Printer) remedy(m gates.Remedy) string {
 		return "prove the chamber with water (ullage proof) and " + WriteProofDown(m.Booked) + " to have it judged"
 	case gates.GiveBurst:
 		return "it held more than is estimated of it: correct its figures, or burst a chamber made alike with water and give chamber.burst"
+	case gates.BuildAlike:
+		return "another chamber made like this one, weighed, and proved to " + p.AtLeast(m.To) + ", as its pressure asks, and not much further: this one was proved too far, or is too old, for its burst"
 	case gates.CheckBurst:
 		return "was the chamber that burst made alike, and is this one described as it is?"
 	case gates.CheckStrengths:
