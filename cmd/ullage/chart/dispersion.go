@@ -8,6 +8,7 @@ import (
 	"ullage/cmd/ullage/chart/page"
 	"ullage/sim/quantity"
 	"ullage/sim/report"
+	textpage "ullage/sim/report/page"
 	"ullage/sim/report/words"
 	"ullage/sim/study"
 )
@@ -210,7 +211,7 @@ func (l Look) beside(s report.Dispersion, drawn int) []string {
 		}
 		u = l.System.Unit(u)
 		u.Offset = 0 // a difference
-		uncertain = append(uncertain, x.Input.Name+" "+given(x.SD, u, 2))
+		uncertain = append(uncertain, strings.ReplaceAll(x.Input.Name+" "+given(x.SD, u, 2), " ", textpage.Glue))
 	}
 	if len(uncertain) > 0 {
 		out = append(out, "", "Uncertain, one standard deviation: "+strings.Join(uncertain, ", "))

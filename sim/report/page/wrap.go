@@ -2,8 +2,12 @@ package page
 
 import (
 	"strings"
+	"unicode"
 	"unicode/utf8"
 )
+
+// Glue is a space at which no line breaks, as between a number and its unit.
+const Glue = "\u00a0"
 
 // Wrap breaks text at spaces into lines of at most so many columns; a longer word has
 // a line of its own. Empty text is one empty line.
@@ -15,7 +19,7 @@ func Wrap(text string, columns int) []string {
 
 // WrapTo is Wrap for lines that are measured in another way, such as on paper.
 func WrapTo(text string, fits func(line string) bool) []string {
-	words := strings.Fields(text)
+	words := strings.FieldsFunc(text, func(r rune) bool { return unicode.IsSpace(r) && string(r) != Glue })
 	text = strings.Join(words, " ")
 	var lines []string
 	start, end := 0, 0 // of the line, in the text

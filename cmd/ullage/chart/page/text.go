@@ -62,9 +62,14 @@ func plain(size vg.Length) *font.Face { return face(size, xfont.WeightNormal) }
 func bold(size vg.Length) *font.Face { return face(size, xfont.WeightBold) }
 
 // clean makes text of any bytes fit for paper and for XML: no control characters.
-func clean(s string) string {
+func clean(s string) string { return strings.ReplaceAll(glued(s), text.Glue, " ") }
+
+// glued is clean but for what keeps two words on one line.
+func glued(s string) string {
 	return strings.Map(func(r rune) rune {
 		switch {
+		case string(r) == text.Glue:
+			return r
 		case r == utf8.RuneError || !unicode.IsPrint(r) && !unicode.IsSpace(r):
 			return -1
 		case unicode.IsSpace(r):
@@ -89,7 +94,7 @@ func fit(f *font.Face, room vg.Length, s string) string {
 // wrap breaks text at spaces into lines no wider than the room; a word that is
 // wider is cut.
 func wrap(f *font.Face, room vg.Length, s string) []string {
-	lines := text.WrapTo(clean(s), func(line string) bool { return f.Width(line) <= room })
+	lines := text.WrapTo(glued(s), func(line string) bool { return f.Width(line) <= room })
 	for i := range lines {
 		lines[i] = fit(f, room, lines[i])
 	}
