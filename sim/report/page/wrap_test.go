@@ -12,7 +12,7 @@ func TestWrap(t *testing.T) {
 	assert.Equal(t, []string{"averylongword", "ab"}, Wrap("averylongword ab", 5))
 	assert.Equal(t, []string{""}, Wrap("  ", 5))
 	assert.Equal(t, []string{"°°° °", "°"}, Wrap("°°° ° °", 5), "columns, not bytes")
-	assert.Equal(t, []string{"fill", "1"+Glue+"%"}, Wrap("fill 1"+Glue+"%", 6), "a unit stays with its number")
+	assert.Equal(t, []string{"fill", "1" + Glue + "%"}, Wrap("fill 1"+Glue+"%", 6), "a unit stays with its number")
 
 	narrow := func(line string) bool { return strings.Count(line, "w") < 2 }
 	assert.Equal(t, []string{"iii w iii", "w", "ww", "i"}, WrapTo("iii w iii w ww i", narrow))
