@@ -162,7 +162,7 @@ func (m *mender) judgedAs(key mendedKey, r *rocket.Rocket) (*Verdict, error) {
 		before.looked--
 		if is, there := m.known.Load(before); there {
 			if v, _ := is.(func() (*Verdict, error))(); v != nil {
-				if o.gates, o.corners = v.gates, v.corners; waits(key.first.input) {
+				if o.before = v; waits(key.first.input) {
 					o.Only = m.counting(v)
 				}
 				break

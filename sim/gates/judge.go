@@ -35,7 +35,7 @@ type Options struct {
 
 	against func(key string) deviation // the corner of each check, where it is not to be looked for
 	corners cornerValues               // of this rocket with these spreads, which flew already
-	gates   []criterion                // of this rocket, if they are known
+	before  *Verdict                   // on this rocket, by these flights and in fewer cases, if there is one
 }
 
 // Judge checks a rocket on the drive that flies: in calm air, on the day of its file,
@@ -60,11 +60,12 @@ func Judge(ctx context.Context, r *rocket.Rocket, o Options) (Verdict, error) {
 			return v, err
 		}
 	}
-	if o.gates == nil {
-		o.gates = criteriaOf(r, o.Today)
+	if b := o.before; b != nil {
+		v.gates, o.corners = b.gates, b.corners
+	} else {
+		v.gates = criteriaOf(r, o.Today)
 	}
-	v.gates = o.gates
-	gates, far := o.gates, untilDown
+	gates, far := v.gates, untilDown
 	if o.Only != nil {
 		gates = slices.DeleteFunc(slices.Clone(gates), func(g criterion) bool { return !slices.Contains(o.Only, g.key) })
 		far = farthest(gates)
@@ -90,6 +91,10 @@ func Judge(ctx context.Context, r *rocket.Rocket, o Options) (Verdict, error) {
 		g, c := &gates[i], &v.Checks[i]
 		*c = Check{Key: g.key, Result: g.result, About: g.about, Name: g.limit.Name, Limit: g.limit}
 		if g.value == nil {
+			continue
+		}
+		if b := o.before.check(g.key); b != nil {
+			c.Values[results.Day], c.Values[results.Calm] = b.Values[results.Day], b.Values[results.Calm]
 			continue
 		}
 		c.Values[results.Day] = g.look(v.Day)

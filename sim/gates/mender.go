@@ -96,7 +96,7 @@ const (
 // judged is the verdict on a rocket; flown has what is known of it already.
 func (m *mender) judged(r *rocket.Rocket, d depth, flown Options) (*Verdict, error) {
 	o := m.options
-	o.Day, o.Calm, o.Only, o.corners, o.gates = flown.Day, flown.Calm, flown.Only, flown.corners, flown.gates
+	o.Day, o.Calm, o.Only, o.before = flown.Day, flown.Calm, flown.Only, flown.before
 	if d == plain {
 		o.Spreads = nil
 	}
