@@ -2,6 +2,7 @@ package airframe
 
 import (
 	"fmt"
+	"slices"
 
 	"ullage/sim/fault"
 	"ullage/sim/quantity"
@@ -59,16 +60,15 @@ func (s *Shape) checkBody(c *checker) bool {
 	return true
 }
 
-const contours = "write conical, tangent ogive, elliptical, parabolic, von Karman or power series"
-
 func (s *Shape) checkNose(c *checker, body bool) bool {
 	n := &s.Nose
-	switch n.Shape {
-	case Conical, TangentOgive, Elliptical, Parabolic, VonKarman, PowerSeries:
-	case "":
-		c.faults.Need("nose.shape", contours)
-	default:
-		c.add("nose.shape", "is not a contour known here", contours)
+	if !slices.Contains(NoseShapes(), n.Shape) {
+		contours := "write " + fault.OneOf(NoseShapes()...)
+		if n.Shape == "" {
+			c.faults.Need("nose.shape", contours)
+		} else {
+			c.add("nose.shape", "is not a contour known here", contours)
+		}
 	}
 	quantity.Check(&c.faults, n, contourFields)
 	sized := quantity.Check(&c.faults, n, noseFields)

@@ -45,6 +45,11 @@ const (
 	PowerSeries  NoseShape = "power series"  // radius over base radius is (x/length)^Exponent; 1/2 is the paraboloid
 )
 
+// NoseShapes lists the contours in a fixed order.
+func NoseShapes() []NoseShape {
+	return []NoseShape{Conical, TangentOgive, Elliptical, Parabolic, VonKarman, PowerSeries}
+}
+
 // Nose is the forward end.
 type Nose struct {
 	Shape    NoseShape

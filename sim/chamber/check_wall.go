@@ -7,13 +7,13 @@ import (
 
 // checkWall looks at material and lay-up; it tells whether the wall's thickness is known.
 func (c *Chamber) checkWall(k *checker) bool {
-	const materials = "write E-glass/epoxy, carbon/epoxy, PET bottle, aluminium, or own with strengths and density"
-	switch {
-	case c.Material == "":
-		k.faults.Need("chamber.material", materials)
-		return false
-	case !c.Material.known():
-		k.add("chamber.material", "is not a material known here", materials)
+	if !c.Material.known() {
+		materials := "write " + fault.OneOf(Materials()...) + ", the last with strengths and density"
+		if c.Material == "" {
+			k.faults.Need("chamber.material", materials)
+		} else {
+			k.add("chamber.material", "is not a material known here", materials)
+		}
 		return false
 	}
 	figures := quantity.Check(&k.faults, c, wallFields)

@@ -149,3 +149,19 @@ func In(err error) List {
 	}
 	return List{{Problem: err.Error(), Err: err}}
 }
+
+// OneOf lists words of which one is meant: "a, b or c".
+func OneOf[W ~string](words ...W) string {
+	var b strings.Builder
+	for i, w := range words {
+		switch {
+		case i == 0:
+		case i == len(words)-1:
+			b.WriteString(" or ")
+		default:
+			b.WriteString(", ")
+		}
+		b.WriteString(string(w))
+	}
+	return b.String()
+}

@@ -49,3 +49,10 @@ func TestEntry(t *testing.T) {
 	require.Equal(t, "main", Entry("main", 3))
 	require.Equal(t, "4", Entry("", 3))
 }
+
+func TestOneOf(t *testing.T) {
+	assert.Equal(t, "a, b or c", OneOf("a", "b", "c"))
+	assert.Equal(t, "a or b", OneOf("a", "b"))
+	assert.Equal(t, "a", OneOf("a"))
+	assert.Empty(t, OneOf[string]())
+}

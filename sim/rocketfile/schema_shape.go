@@ -54,7 +54,7 @@ func noseSection() *section {
 		fields: []*field{
 			text("shape", "shape", "Contour of the nose.",
 				choose(of[airframe.Nose, airframe.NoseShape](nose)(func(n *airframe.Nose) *airframe.NoseShape { return &n.Shape }),
-					airframe.Conical, airframe.TangentOgive, airframe.Elliptical, airframe.Parabolic, airframe.VonKarman, airframe.PowerSeries)).
+					airframe.NoseShapes()...)).
 				required(shaped, `"tangent ogive"`),
 			num("length", "length", 1, 10,
 				"From the tip to the base.").required(shaped, `"200 mm"`),
