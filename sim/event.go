@@ -117,6 +117,15 @@ func (k eventFunctionKind) once() bool {
 	return true
 }
 
+// returns tells whether what has just begun at an event function's zero, rising, may be over within a step.
+func (k eventFunctionKind) returns() bool {
+	switch k {
+	case turnsDown, windRises, windFalls, machRises, machFalls, turnsRound:
+		return true
+	}
+	return false
+}
+
 // watch lists what can end the present phase, into the run's own array.
 func (r *run) watch() {
 	m := &r.model

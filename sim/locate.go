@@ -32,10 +32,23 @@ func (c *cubic) at(theta float64) (value, slope float64) {
 }
 
 // root is where it falls through zero between 0 and 1; it is positive at 0 and is not at 1.
+func (c *cubic) root() float64 { return c.between(0, 1, c.g0/(c.g0-c.g1)) }
+
+// comesBack is where it falls through zero between 0 and 1 after it rose from there; it is negative at 1. +Inf when it did not.
+func (c *cubic) comesBack() float64 {
+	low, high := 0.5, 1.0
+	for range 20 {
+		if g, _ := c.at(low); g > 0 {
+			return c.between(low, high, (low+high)/2)
+		}
+		low, high = low/2, low
+	}
+	return math.Inf(1)
+}
+
+// between is where it falls through zero between a place where it is positive and one where it is not, from a guess: by
 // Newton's method, by halves where that leaves the bracket.
-func (c *cubic) root() float64 {
-	low, high := 0.0, 1.0
-	theta := c.g0 / (c.g0 - c.g1)
+func (c *cubic) between(low, high, theta float64) float64 {
 	for range 60 {
 		g, slope := c.at(theta)
 		if g > 0 {
@@ -106,11 +119,14 @@ func (r *run) firstEvent() (eventFunction, bool) {
 		found, theta := -1, math.Inf(1)
 		for i := range r.watched {
 			w := &r.watched[i]
-			if !(w.now.value > 0) {
-				continue
-			}
 			at := math.Inf(1)
-			if w.then.value <= 0 {
+			if !(w.now.value > 0) {
+				if !w.kind.returns() || w.then.value >= 0 || !(w.now.value > -1e-6*w.now.rate*r.h) {
+					continue
+				}
+				c := join(w.now, w.then, r.h)
+				at = c.comesBack()
+			} else if w.then.value <= 0 {
 				c := join(w.now, w.then, r.h)
 				at = c.root()
 			} else if w.then.value < stretch*w.now.value {

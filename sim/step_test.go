@@ -188,3 +188,13 @@ func TestHermite(t *testing.T) {
 		require.InDelta(t, want, y[up], 1e-14)
 	}
 }
+
+// A cubic that begins at nothing, rises and falls back is found where it falls; one that never rises is not.
+func TestComesBack(t *testing.T) {
+	c := cubic{0, 1, -1, -4} // θ(1 − θ − θ²): by its values and slopes at both ends
+	assert.InDelta(t, (math.Sqrt(5)-1)/2, c.comesBack(), 1e-12)
+	low := cubic{-1e-12, 1e-3, -1, -2}
+	assert.InDelta(t, 1e-3/1.002, low.comesBack(), 1e-6)
+	never := cubic{0, -1, -1, -1}
+	assert.True(t, math.IsInf(never.comesBack(), 1))
+}
