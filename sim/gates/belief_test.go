@@ -7,6 +7,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"ullage/sim/results"
 	"ullage/sim/rocket"
 )
 
@@ -78,4 +79,19 @@ func TestNoChamberIsColderThanItsDay(t *testing.T) {
 	}
 	assert.Less(t, sealed(16), sealed(20))
 	assert.Equal(t, sealed(16), sealed(0), "the day has 16 degC")
+}
+
+// The limit on the wind is one on gusts near the ground too, and so is the rail exit speed over it.
+func TestGustsAreWind(t *testing.T) {
+	r := open(t, "heron")
+	r.Wind.Speed, r.Gust.From = 3, r.Wind.From
+	for gust, word := range map[float64]string{2: WordGood, 6.5: WordStrong} {
+		r.Gust.Speed = gust
+		v := judge(t, r, Options{})
+		c := find(t, &v, LimitWind)
+		assert.InDelta(t, 3+gust, c.Values[results.Day].V, 1e-9)
+		assert.Equal(t, word, c.Word)
+		c = find(t, &v, LimitRailExitWind)
+		assert.InDelta(t, v.Day.RailExit.Speed/(3+gust), c.Values[results.Day].V, 1e-9)
+	}
 }

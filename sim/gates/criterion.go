@@ -70,8 +70,7 @@ func guideCriteria(r *rocket.Rocket, out results.Table) []criterion {
 	overWind := criterion{key: LimitRailExitWind, until: untilFree, limit: LimitFor(r, LimitRailExitWind), levers: append(faster, calmer(r))}.
 		judging(out.Must("rail_exit.wind_ratio"))
 	overWind.value = func(fl *sim.Flight) (float64, bool) { // endless in calm air
-		wind, _ := fl.Rocket.Wind.Surface()
-		return fl.RailExit.Speed / wind, fl.RailExit.Happened && r.Wind.Known()
+		return fl.RailExit.Speed / fl.Rocket.GroundWind(), fl.RailExit.Happened && r.Wind.Known()
 	}
 	overWind.lacks = unstatedWind(r)
 	return []criterion{
@@ -187,8 +186,7 @@ func dayCriteria(r *rocket.Rocket) []criterion {
 			value: func(fl *sim.Flight) (float64, bool) { return fl.Rocket.Rail.Tilt, true }},
 		{key: LimitWind, until: untilReady, limit: LimitFor(r, LimitWind), ground: true, lacks: unstatedWind(r), levers: []lever{calmer(r)},
 			value: func(fl *sim.Flight) (float64, bool) {
-				speed, _ := fl.Rocket.Wind.Surface()
-				return speed, r.Wind.Known()
+				return fl.Rocket.GroundWind(), r.Wind.Known()
 			}},
 	}
 }

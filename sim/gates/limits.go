@@ -176,8 +176,7 @@ func JudgeResult(r *rocket.Rocket, result string, v float64) (word string, level
 // more than still air does.
 func RailExit(r *rocket.Rocket) Limit {
 	l, wind := LimitFor(r, LimitRailExit), LimitFor(r, LimitRailExitWind)
-	speed, _ := r.Wind.Surface()
-	if asked := wind.Min * speed; asked > l.Min {
+	if asked := wind.Min * r.GroundWind(); asked > l.Min {
 		l.Min, l.Source = asked, wind.Source
 	}
 	return l

@@ -11,6 +11,7 @@ import (
 	"strings"
 	"time"
 
+	"ullage/atmosphere"
 	"ullage/sim/fault"
 	"ullage/sim/quantity"
 	"ullage/sim/rocket"
@@ -41,7 +42,8 @@ func (s *Slot) on(base *rocket.Rocket) (*rocket.Rocket, error) {
 	}
 	blow(r, s.Wind)
 	if !math.IsNaN(s.Gust) {
-		r.Gust.Speed = math.Max(0, s.Gust-s.Wind) // a gust here is what comes on top of the wind
+		_, from := r.Wind.Surface()
+		r.Gust = atmosphere.Gust{Speed: math.Max(0, s.Gust-s.Wind), From: from} // what comes on top of the wind, from the ground up
 	}
 	for _, x := range s.inputs {
 		if err := x.input.Set(r, x.value); err != nil {

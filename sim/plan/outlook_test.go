@@ -91,7 +91,7 @@ func TestWindsOfATable(t *testing.T) {
 }
 
 func TestReadForecast(t *testing.T) {
-	r := rocketfile.Starter().Rocket()
+	r := rocketfile.Starter().Rocket().Clone()
 	slots, err := ReadForecast("f.csv", []byte("\xef\xbb\xbf# by hand\nTime; Wind (km/h); gust [km/h]; from; temperature; canopy.main.diameter\n\n09:00; 18; 36; SW; 12 degC; 900 mm\n10:00;; ; ; ; \n"), r)
 	require.NoError(t, err)
 	require.Len(t, slots, 2)
@@ -102,6 +102,12 @@ func TestReadForecast(t *testing.T) {
 	assert.InDelta(t, 5, on.Wind.Speed, 1e-12)
 	assert.InDelta(t, 5, on.Gust.Speed, 1e-12, "what comes on top of the wind")
 	assert.InDelta(t, 1.25*math.Pi, on.Wind.From, 1e-12)
+	assert.InDelta(t, 1.25*math.Pi, on.Gust.From, 1e-12, "from where the wind comes from")
+	r.Gust = atmosphere.Gust{Speed: 3, From: 1, Height: 120, Length: 10}
+	high, err := slots[0].on(r)
+	require.NoError(t, err)
+	assert.Equal(t, on.Gust, high.Gust, "near the ground, whatever gust the file has higher up")
+	assert.InDelta(t, 10, high.GroundWind(), 1e-9)
 	assert.InDelta(t, 285.15, on.Site.Temperature, 1e-9)
 	assert.Equal(t, r.Site.Pressure, on.Site.Pressure)
 	assert.True(t, math.IsNaN(slots[1].Wind))

@@ -65,7 +65,7 @@ func Findings(fl *sim.Flight, t results.Table, sys quantity.System) []Finding {
 	}
 	// The day's inputs are in front of the user already; they are worth a line
 	// only when they break a limit.
-	wind, _ := fl.Rocket.Wind.Surface()
+	wind := fl.Rocket.GroundWind()
 	for _, f := range []Finding{
 		ofTheDay(p, "tilt", fl.Rocket.Rail.Tilt, gates.LimitFor(fl.Rocket, gates.LimitTilt)),
 		ofTheDay(p, "wind", wind, gates.LimitFor(fl.Rocket, gates.LimitWind)),

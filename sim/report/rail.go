@@ -27,7 +27,7 @@ func WithRail(list []Finding, e study.RailExit, r *rocket.Rocket, sys quantity.S
 	if e.Limit > gates.LimitFor(r, gates.LimitRailExit).Min {
 		factor := words.Ratio(gates.LimitFor(r, gates.LimitRailExitWind).Min)
 		asked = ", " + factor + " × wind"
-		wind, _ := r.Wind.Surface()
+		wind := r.GroundWind()
 		f.Detail += fmt.Sprintf(" The wind asks for it: %s times %s.", factor, p.WindSpeed(wind))
 	}
 	short := wanted

@@ -76,7 +76,7 @@ func railExit() Group {
 			of: func(fl *sim.Flight) float64 { return when(fl.RailExit.Happened, fl.RailExit.ThrustToWeight) }},
 		{Name: "rail_exit.wind_ratio", Label: "rail exit speed over wind", Short: "speed over wind", Undefined: calmAir,
 			of: func(fl *sim.Flight) float64 {
-				wind, _ := fl.Rocket.Wind.Surface()
+				wind := fl.Rocket.GroundWind()
 				return when(fl.RailExit.Happened && wind > 0, fl.RailExit.Speed/wind)
 			}},
 	}}
