@@ -306,7 +306,7 @@ func (w *writer) unreleased() {
 		"Hands off the release. Aloud: not released, nobody moves.",
 		"Release tried once more from where you stand, if it is made for that; lines are not jerked, nothing is thrown.",
 		sentence(all[0]), sentence(all[1]),
-		"In the sun it warms up and its pressure rises: 10 °C warmer the gauge shows "+w.AtLeast(r.ClosedAt(r.GasTemperature()+10).Gauge)+". Do not wait for a better idea, vent it.",
+		"In the sun it warms up and its pressure rises: "+w.Warmer(10)+" warmer the gauge shows "+w.AtLeast(r.ClosedAt(r.GasTemperature()+10).Gauge)+". Do not wait for a better idea, vent it.",
 	)
 	w.add("Vented",
 		sentence(all[2]),

@@ -24,3 +24,8 @@ func TestAir(t *testing.T) {
 	assert.Contains(t, In(quantity.US).StandardDay(&rocket.Rocket{}), "59 degF. In warmer air the rocket lands faster.")
 	assert.Contains(t, In(quantity.US).StandardDay(&rocket.Rocket{Water: &rocket.Water{}}), "pressure")
 }
+
+func TestWarmer(t *testing.T) {
+	assert.Equal(t, "10 °C", In(quantity.Metric).Warmer(10))
+	assert.Equal(t, "18 °F", In(quantity.US).Warmer(10))
+}

@@ -81,6 +81,13 @@ func (p Printer) Warmth(v float64) string {
 	return strconv.FormatFloat(u.FromSI(v), 'f', 0, 64) + strings.Replace(" "+u.Name, "deg", "°", 1)
 }
 
+// Warmer is a difference of temperatures, K, in whole degrees.
+func (p Printer) Warmer(v float64) string {
+	u := p.shown("degC")
+	u.Offset = 0
+	return strconv.FormatFloat(u.FromSI(v), 'f', 0, 64) + strings.Replace(" "+u.Name, "deg", "°", 1)
+}
+
 // AtMost is a pressure that must not be gone beyond: rounded down, never up.
 func (p Printer) AtMost(v float64) string { return p.Pressure(p.Floor(v)) }
 
