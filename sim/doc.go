@@ -8,6 +8,8 @@
 // classical Runge–Kutta method with an error estimate, in its exponential form where the
 // jet or an open canopy makes them stiff.
 //
+// Flights that differ in what opens after the top only may share the way there: see [WayUp].
+//
 // What is flown is a model: it leaves out what its equations leave out, and it knows a
 // rocket only as well as the file does.
 package sim
