@@ -59,7 +59,7 @@ type (
 		Landed  int         `json:"landed"`
 		Outside *number     `json:"outside_field"` // share of them; null without field.radius or field.boundary
 	}
-	ellipseJSON struct {
+	ellipseJSON struct { // semi-axes
 		Major   number `json:"major_m"`
 		Minor   number `json:"minor_m"`
 		Heading number `json:"heading_deg"`
