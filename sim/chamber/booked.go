@@ -9,10 +9,20 @@ type Booked struct {
 	Cycles    int      // pressurisations in all
 	Since     int      // of these since the proof
 	Proof     float64  // the last in the book, enough or not, gauge, Pa; 0 for none
+	Proved    float64  // the higher of that and of the rocket file's, which the chamber has been through all the same, Pa
 	ProofDate string   // its day, as in 2026-05-01; empty for none
 	Most      float64  // greatest pressure since the proof, gauge, Pa; NaN when none is known
 	Untold    int      // pressurisations since the proof of which the pressure is not known
 	Hardest   float64  // landing since the proof, m/s; NaN when none was measured
 	Damage    []string // found since the proof, each with its day
 	Disagrees []string // keys of the rocket file that say otherwise than the book
+}
+
+// ProvedTo is the highest proof that the chamber went through, as far as rocket file and logbook tell, gauge, Pa; 0 for none. The one
+// that counts for its pressure may be lower.
+func (c *Chamber) ProvedTo() float64 {
+	if c.Booked != nil {
+		return max(c.Proof, c.Booked.Proved)
+	}
+	return c.Proof
 }

@@ -47,6 +47,13 @@ func TestLogbookMakesAProofDue(t *testing.T) {
 		require.NotEmpty(t, c.Remedies, key)
 		assert.Equal(t, ProveAgain, c.Remedies[0].Kind)
 	}
+	burst := good[checkBurst]
+	assert.True(t, burst.Pass)
+	far := judge(&chamber.Booked{Cycles: 7, Since: 6, Proof: 16e5, Proved: 40e5, Most: math.NaN(), Hardest: 5})
+	for _, key := range []string{checkBurst, checkWeepy} {
+		c := far[key]
+		assert.True(t, c.Fails(), "%s: the lower proof counts for the pressure, the higher one for what it did to the wall", key)
+	}
 	pressed := judge(&chamber.Booked{Cycles: 2, Since: 1, Proof: 16e5, Most: 12e5, Hardest: math.NaN()})[checkPressed]
 	assert.True(t, pressed.Fails(), "its proof is not for the pressure it was at")
 	assert.Less(t, pressed.Value, 16./12+1e-9)

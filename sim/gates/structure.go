@@ -82,7 +82,7 @@ func weepCriteria(r *rocket.Rocket) []criterion {
 			// At the proof that its pressure wants, not at what a weaker wall can be proved to: that would strain it less. And
 			// at the one on record, which has strained it.
 			x := r.ChamberAt()
-			return x.Strain * max(LimitFor(r, LimitProof).Min/x.HeatLeft, r.Chamber.Proof/r.Water.Pressure)
+			return x.Strain * max(LimitFor(r, LimitProof).Min/x.HeatLeft, r.Chamber.ProvedTo()/r.Water.Pressure)
 		}),
 	}
 }

@@ -150,7 +150,7 @@ func burstCriterion(r *rocket.Rocket) criterion {
 	if vessel.Basis == chamber.FromBurst {
 		g.limit.Name, g.limit.Max = "proof over measured burst", chamber.MeasuredShare
 	}
-	if r.Chamber.Proof == 0 {
+	if r.Chamber.ProvedTo() == 0 {
 		g.limit.Name = strings.Replace(g.limit.Name, "proof", "proof wanted", 1)
 		g.levers = []lever{{input: "water.pressure"}, {input: "chamber.temperature"}}
 	}
@@ -171,7 +171,7 @@ func burstCriterion(r *rocket.Rocket) criterion {
 	switch fails := known && value > g.limit.Max; {
 	case !known, !vessel.Stated && vessel.Basis == chamber.FromEstimate && !fails:
 		g.lacks = stateBurst(unstated)
-	case r.Chamber.Proof == 0 && r.Chamber.Temperature == 0 && vessel.Basis == chamber.FromBurst:
+	case r.Chamber.ProvedTo() == 0 && r.Chamber.Temperature == 0 && vessel.Basis == chamber.FromBurst:
 		g.lacks = give("chamber.temperature").because(proofHigher)
 	case doubt != nil && !fails:
 		g.lacks = doubt
@@ -205,13 +205,15 @@ func rebuild(input string) lever {
 }
 
 // asMade is a chamber as it was made: not proved yet, nor under pressure.
-func asMade(r *rocket.Rocket) { r.Chamber.Proof, r.Chamber.ProofDate, r.Chamber.Cycles = 0, "", 0 }
+func asMade(r *rocket.Rocket) {
+	r.Chamber.Proof, r.Chamber.ProofDate, r.Chamber.Cycles, r.Chamber.Booked = 0, "", 0, nil
+}
 
 // overBurst is the proof on record, or the one that is wanted, over the burst pressure, cold
 // as it is made: as measured, else as estimated.
 func overBurst(fl *sim.Flight) (float64, bool) {
 	v := fl.Rocket.ChamberAt()
-	proof, burst := fl.Rocket.Chamber.Proof, v.ColdEstimate
+	proof, burst := fl.Rocket.Chamber.ProvedTo(), v.ColdEstimate
 	if proof == 0 {
 		proof = v.ProofWanted
 	}

@@ -76,6 +76,7 @@ func (rd *reading) worse(c *chamber.Chamber, b *chamber.Booked) {
 	}
 	differs("chamber.cycles", cyclesGiven && c.Cycles != b.Cycles)
 	c.Cycles = max(c.Cycles, b.Cycles)
+	b.Proved = max(c.Proof, b.Proof)
 	if b.Proof == 0 {
 		differs("chamber.proof", proofGiven && c.Proof > 0)
 		c.Proof, c.ProofDate = 0, ""

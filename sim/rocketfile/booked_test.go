@@ -67,6 +67,7 @@ func TestLogbookOfAChamber(t *testing.T) {
 	assert.Equal(t, 2, c.Booked.Cycles)
 	assert.Equal(t, 1, c.Booked.Since)
 	assert.InDelta(t, 15e5, c.Proof, 1, "the file says 16 bar")
+	assert.InDelta(t, 16e5, c.ProvedTo(), 1, "which it went through all the same")
 	assert.Equal(t, "2026-04-01", c.ProofDate, "the file says September")
 	assert.InDelta(t, 8, c.Booked.Hardest, 0)
 	assert.Equal(t, []string{"2026-04-02: dent"}, c.Booked.Damage)
