@@ -50,7 +50,7 @@ func (s *sheet) seal() page.Section {
 	}
 	if g.Bore > 2*g.Cord {
 		floor, width := g.Proposed()
-		x.Add(page.Prose("For a ring of " + s.fine(g.Cord) + " in a bore of " + s.fine(g.Bore) + " a groove with a floor of " + s.fine(floor) + " and a width of " +
+		x.Add(page.Prose("For a ring of " + s.fine(g.Cord) + " and a bore of " + s.fine(g.Bore) + ": a groove with a floor of " + s.fine(floor) + " and a width of " +
 			s.fine(width) + " squeezes it by 20 % and is filled to 72 % (common practice, no source)."))
 	}
 	if missing := keyed("seal", g.Missing()); len(missing) > 0 {
