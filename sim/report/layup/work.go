@@ -59,7 +59,7 @@ func (s *Sheet) prepare() []string {
 	}
 	for i := range s.plan.Parts {
 		if x := &s.plan.Parts[i]; x.Name == layup.Forward || x.Name == layup.Aft {
-			out = append(out, "Plug for the "+string(x.Name)+": "+s.Text(2*x.Radius, "mm")+" in diameter, "+s.plugDepth(x)+
+			out = append(out, "Plug for the "+string(x.Name)+": "+s.Text(2*x.Radius, "mm")+" across, "+s.plugDepth(x)+
 				"with a straight skirt of "+cutSize(s.Printer, s.closureOf(x.Name).Overlap+p.Trim)+" or more, waxed.")
 		}
 	}
