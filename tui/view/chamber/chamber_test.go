@@ -126,6 +126,17 @@ func TestSection(t *testing.T) {
 
 // Every size shows what it can and no more, on rockets with much, little and nothing of a
 // chamber; the caution is always there with the figures.
+// The distance of people is never rounded down, and nothing is cut where there is least room.
+func TestStandoffInFeet(t *testing.T) {
+	f := start(t, viewtest.Heron(t), viewtest.Small)
+	f.Scene.Units = quantity.US
+	f.Press("z")
+	f.Show()
+	require.Regexp(t, `stand-off +99 ft`, f.Shown())
+	require.Contains(t, f.Shown(), " fl oz may stay")
+	require.Contains(t, f.Shown(), " yd²,")
+}
+
 func TestSizes(t *testing.T) {
 	bare := viewtest.Rewritten(t, viewtest.Plover(t), func(text string) string {
 		return text + "\n[chamber]\nmaterial = \"own\"\ndensity = \"1800 kg/m3\"\nwall = \"1 mm\"\nhoop_strength = \"200 MPa\"\naxial_strength = \"200 MPa\"\n"

@@ -135,7 +135,7 @@ func (v *View) allFigures() []chamberFigure {
 		v.record(),
 		{"most working", most(res.MostWorking), "", "that it can be proved for", "it can be proved for"},
 		{"energy in gas", v.energy(res.Gas), "", v.inUnit(res.Gas.TNT, "g", 2) + " of TNT", ""},
-		{"stand-off", v.inUnit(res.Gas.StandoffFloor, "m", 2), "", "fragments go farther: it is for the blast alone", "fragments go farther"},
+		{"stand-off", words.In(v.Scene.Units).Farther(res.Gas.StandoffFloor), "", "fragments go farther: it is for the blast alone", "fragments go farther"},
 		{"in its proof", v.energy(res.Hydraulic), "", "with water; with gas " + v.energy(res.Pneumatic), "gas: " + v.energy(res.Pneumatic)},
 		v.dilation(),
 		v.wall(),
@@ -208,7 +208,7 @@ func (v *View) buying() chamberFigure {
 	for _, c := range v.result.Tube.Cloth {
 		area += c.Area
 	}
-	cloth, resin := v.inUnit(area, "m2", 2), v.inUnit(v.result.Tube.Resin, "g", 2)
+	cloth, resin := words.In(v.Scene.Units).ClothArea(area), v.inUnit(v.result.Tube.Resin, "g", 2)
 	f.note, f.short = "buy "+cloth+" of cloth, "+resin+" of resin", cloth+", "+resin+" resin"
 	return f
 }
@@ -229,7 +229,7 @@ func (v *View) dilation() chamberFigure {
 		return f
 	}
 	set := v.inUnit(res.Dilation.Set, "mL", 2)
-	f.note, f.short = "reject it if "+set+" stays", "reject if "+set+" stays"
+	f.note, f.short = "reject it if more than "+set+" stays", set+" may stay"
 	switch {
 	case res.Cracks:
 		f.note += "; resin cracks at working pressure: line it"
