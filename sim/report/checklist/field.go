@@ -187,7 +187,7 @@ func (w *writer) arming() {
 	if r.Water != nil || r.Chamber != nil {
 		prepare = append(prepare, "Chamber empty, dry and open to the air.")
 	}
-	prepare = append(prepare, "Nobody smokes, nothing burns, no radio is keyed within 10 m of motor and charges (common practice).")
+	prepare = append(prepare, "Nobody smokes, nothing burns, no radio is keyed within "+w.Farther(10)+" of motor and charges (common practice).")
 	w.add("At the bench", prepare...)
 	w.add("On the rail",
 		"On the rail, buttons run free, tilt and heading set as on the card; dry grass cleared, blast plate under it.",

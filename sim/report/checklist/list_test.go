@@ -210,6 +210,22 @@ func TestAllForms(t *testing.T) {
 	assert.Regexp(t, regexp.MustCompile(`(?s)Canopy main.*Canopy \*drogue\*.*Canopy \*drogue\*.*Canopy main`), packed, "packed last first, set as they open")
 }
 
+// Who thinks in feet is told no metres.
+func TestListsInUSUnits(t *testing.T) {
+	metric := regexp.MustCompile(`[0-9] (mm|cm|m|kg|bar|m/s|°C|N|J|L|mL)\b`)
+	for _, d := range []*Day{onWater(t), onMotor(t)} {
+		for _, name := range names(d) {
+			l, ok := New(d, name, quantity.US)
+			require.True(t, ok)
+			for _, phase := range l.Phases {
+				for _, step := range phase.Steps {
+					assert.NotRegexp(t, metric, strings.ReplaceAll(flat(step), "N·s", ""), name)
+				}
+			}
+		}
+	}
+}
+
 // Each list begins on a sheet of its own where several are printed, the first below the title.
 func TestListsBeginOnTheirOwnSheets(t *testing.T) {
 	d := onWater(t)
