@@ -44,8 +44,8 @@ const MaxLayers = 64
 // Known tells whether the wind is stated: any but the calm that nobody spoke of.
 func (w *Wind) Known() bool { return w.Stated || w.Speed != 0 || len(w.Layers) > 0 }
 
-// Surface is the wind near the ground that checks and tables go by, m/s, and where it comes
-// from, rad: at the reference height, without gusts. Of layers that are calm there the
+// Surface is the wind near the ground that tables go by, m/s, and where it comes
+// from, rad: at the reference height, without gusts, which checks count too. Of layers that are calm there the
 // direction is that of the lowest.
 func (w *Wind) Surface() (speed, from float64) {
 	if len(w.Layers) == 0 {

@@ -53,7 +53,7 @@ func (s *sheet) fits(p words.Printer, m *Motors) {
 		text = "The retainer's opening, " + p.Size(mount.Retainer) + ", holds what is wider."
 	}
 	if adapted {
-		text += " An adapter fills the mount, is held by the retainer, and itself keeps the motor from sliding either way."
+		text += " An adapter fills the mount, is held by the retainer, and itself keeps the motor from sliding either way: its inside and its opening as motor_mount.liner and " + words.Retainer + " have that judged."
 	}
 	s.Hung("  ", text+" Sizes of the files: try each motor in the mount, empty, before it is bought.")
 }
