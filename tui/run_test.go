@@ -12,6 +12,7 @@ import (
 	"path/filepath"
 	"strings"
 	"sync"
+	"sync/atomic"
 	"syscall"
 	"testing"
 	"time"
@@ -106,6 +107,7 @@ type child struct {
 	mu    sync.Mutex
 	out   bytes.Buffer
 	shows *emulated.Screen
+	gone  atomic.Bool   // its window is to be closed
 	ended chan struct{} // closed when there is no more output
 }
 
@@ -143,12 +145,23 @@ func startCommand(t *testing.T, cmd *exec.Cmd, how, dir, state string) *child {
 			c.out.Write(buf[:n])
 			c.mu.Unlock()
 			_, _ = c.shows.Write(buf[:n])
+			if c.gone.Load() {
+				_ = tty.Close()
+				return
+			}
 			if err != nil {
 				return
 			}
 		}
 	}()
 	return c
+}
+
+// closeWindow closes the terminal, by its reader: a read that waits holds it open until there is output once
+// more, which a key brings.
+func (c *child) closeWindow() {
+	c.gone.Store(true)
+	_, _ = c.tty.WriteString("[") // unless output has come meanwhile
 }
 
 // all is everything it has written.
@@ -180,12 +193,18 @@ func (c *child) typed(text string) {
 // wait waits for its end.
 func (c *child) wait() error {
 	c.t.Helper()
+	how := make(chan error, 1)
+	go func() {
+		<-c.ended
+		how <- c.cmd.Wait()
+	}()
 	select {
-	case <-c.ended:
+	case err := <-how:
+		return err
 	case <-time.After(20 * time.Second):
 		require.Fail(c.t, "still running", "%q", c.all())
+		return nil
 	}
-	return c.cmd.Wait()
 }
 
 // record waits for a record of unsaved edits with a text in it.
@@ -316,9 +335,7 @@ func TestWindowClosed(t *testing.T) {
 	c.expect("apogee at")
 	c.typed("\x1b[C")
 	c.expect("31 %")
-	// The pending read holds the terminal open until there is output once more.
-	c.typed("[")
-	require.NoError(t, c.tty.Close())
+	c.closeWindow()
 	require.Error(t, c.wait())
 	require.Equal(t, 1, c.records())
 }
