@@ -25,7 +25,7 @@ type Options struct {
 	Held bool
 	// Keeps, if not nil, keeps the way up, for flights that go on from it, if nothing opens before its top.
 	Keeps *WayUp
-	// From, if not nil, is a way up to go on from, if it is that of the rocket; else the flight begins with its release.
-	// A flight that is kept always does.
+	// From, if not nil, is a way up to go on from, if it is that of the rocket, at the same tolerance, and nothing opens before
+	// its top; else the flight begins with its release. One that is kept, held, or ended with its guide or its push always does.
 	From *WayUp
 }

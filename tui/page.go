@@ -270,10 +270,10 @@ func differences(was, is *rocketfile.File, m *Model) []string {
 
 // fieldsIn are the inputs of a file, and the uncertainties that it gives.
 func (m *Model) fieldsIn(f *rocketfile.File) []field {
-	var out []field
-	all := f.Inputs()
+	r, all := f.Rocket(), f.Inputs()
+	out := make([]field, 0, len(all))
 	for i := range all {
-		out = append(out, newField(f, f.Rocket(), &all[i], m.units))
+		out = append(out, newField(f, r, &all[i], m.units))
 	}
 	return append(out, spreadFields(f, m.units)...)
 }

@@ -34,7 +34,7 @@ func (c *Chamber) bondHeat() float64 {
 	if c.HeatFactor != 0 {
 		return c.HeatFactor
 	}
-	return softened(c.Temperature, epoxySoftens, epoxyGone)
+	return softened(c.Temperature, EpoxySoftens, EpoxyGone)
 }
 
 // HeatLeft is the share of a cold chamber's strength left at its temperature, the lesser

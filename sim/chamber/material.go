@@ -42,10 +42,10 @@ const unknownPoisson = 0.3
 // mostPoisson is the greatest in the table.
 const mostPoisson = 0.4
 
-// Where the room-cured epoxy of walls and bonds softens.
+// Where the room-cured epoxy of walls and bonds begins to soften, and where its strength is counted as gone, K (common practice, no source).
 const (
-	epoxySoftens = celsius + 45
-	epoxyGone    = celsius + 65
+	EpoxySoftens = celsius + 45
+	EpoxyGone    = celsius + 65
 )
 
 // materials are typical figures, unverified, from memory, but for the window in which
@@ -57,13 +57,13 @@ var materials = [...]stuff{
 		name:    GlassEpoxy,
 		fibre:   &fibre{density: 2580, along: 72e9, across: 72e9, shear: 30e9, poisson: 0.22, failure: 0.016, fraction: 0.35},
 		density: 1150, modulus: 3e9, poisson: 0.35, crush: 0.6,
-		softens: epoxySoftens, gone: epoxyGone, tires: 0.1, fresh: 1,
+		softens: EpoxySoftens, gone: EpoxyGone, tires: 0.1, fresh: 1,
 	},
 	{
 		name:    CarbonEpoxy,
 		fibre:   &fibre{density: 1780, along: 230e9, across: 15e9, shear: 15e9, poisson: 0.2, failure: 0.010, fraction: 0.45},
 		density: 1150, modulus: 3e9, poisson: 0.35, crush: 0.6,
-		softens: epoxySoftens, gone: epoxyGone, tires: 0.05, fresh: 1,
+		softens: EpoxySoftens, gone: EpoxyGone, tires: 0.05, fresh: 1,
 	},
 	{
 		name: PETBottle, density: 1380, modulus: 4e9, poisson: mostPoisson, around: 160e6, along: 80e6, crush: 0.6,
@@ -76,7 +76,7 @@ var materials = [...]stuff{
 	// Of one's own nothing is known: it softens and tires like the table's quickest.
 	{
 		name: Own, density: math.NaN(), modulus: math.NaN(), poisson: unknownPoisson, crush: 0.6,
-		softens: epoxySoftens, gone: epoxyGone, tires: 0.1, fresh: 1,
+		softens: EpoxySoftens, gone: EpoxyGone, tires: 0.1, fresh: 1,
 	},
 }
 

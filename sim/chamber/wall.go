@@ -118,7 +118,6 @@ func (c *Chamber) TubeLength() float64 {
 	return length
 }
 
-// tube works out the wall and what to buy. Each layer is cut for its own radius: the
 // TubeMass is what the tube weighs with its laps, without closures, kg.
 func (c *Chamber) TubeMass() float64 { return c.WallDensity() * c.tubeVolume() }
 
@@ -127,6 +126,7 @@ func (c *Chamber) tubeVolume() float64 {
 	return 2 * math.Pi * c.meanRadius() * c.WallThickness() * c.TubeLength()
 }
 
+// tube works out the wall and what to buy. Each layer is cut for its own radius: the
 // outer ones take more cloth.
 func (c *Chamber) tube() Tube {
 	t := Tube{Wall: c.WallThickness(), FibreFraction: c.FibreFractionInForce(), Density: c.WallDensity()}

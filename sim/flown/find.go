@@ -4,7 +4,6 @@ import (
 	"fmt"
 	"math"
 	"slices"
-	"strings"
 
 	"ullage/sim/fault"
 	"ullage/sim/flown/logfile"
@@ -222,18 +221,15 @@ func falls(raw series) []found {
 
 // nothingToLookAt says why a log has no values to look for a flight in.
 func nothingToLookAt(log *logfile.Log, o Options, in []logfile.Quantity) fault.Fault {
-	var names []string
 	most := 0
 	for _, q := range in {
-		names = append(names, string(q))
 		if k := log.Find(q); k >= 0 {
 			most = max(most, len(without(log.Time, log.Values[k]).t), 1)
 		}
 	}
 	switch {
 	case most == 0:
-		last := len(names) - 1
-		return fault.Fault{File: log.Name, Problem: "no column is known to be a " + strings.Join(names[:last], ", ") + " or " + names[last],
+		return fault.Fault{File: log.Name, Problem: "no column is known to be a " + fault.OneOf(in...),
 			Remedy: "say which it is, as in --column 'height=2 m'"}
 	case o.To > o.From:
 		return fault.Fault{File: log.Name, Problem: fmt.Sprintf("--from and --to leave fewer than %d values of it", fewest),

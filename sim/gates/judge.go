@@ -65,9 +65,9 @@ func Judge(ctx context.Context, r *rocket.Rocket, o Options) (Verdict, error) {
 	} else {
 		v.gates = criteriaOf(r, o.Today)
 	}
-	gates, far := v.gates, untilDown
+	gates, far := slices.Clone(v.gates), untilDown
 	if o.Only != nil {
-		gates = slices.DeleteFunc(slices.Clone(gates), func(g criterion) bool { return !slices.Contains(o.Only, g.key) })
+		gates = slices.DeleteFunc(gates, func(g criterion) bool { return !slices.Contains(o.Only, g.key) })
 		far = farthest(gates)
 	}
 	var err error

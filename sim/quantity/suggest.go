@@ -1,6 +1,10 @@
 package quantity
 
-import "strings"
+import (
+	"strings"
+
+	"ullage/sim/fault"
+)
 
 // wrongUnit refuses a number whose unit is absent, unknown or of another
 // dimension, and says what would fit.
@@ -56,17 +60,10 @@ func (p *parser) fitting() string {
 			names = append(names, u.Name)
 		}
 	}
-	switch n := len(names); n {
-	case 0:
+	if len(names) == 0 || len(names) == 1 && p.dimension == Fraction {
 		return p.byExample()
-	case 1:
-		if p.dimension == Fraction {
-			return p.byExample()
-		}
-		return "use " + names[0]
-	default:
-		return "use " + strings.Join(names[:n-1], ", ") + " or " + names[n-1]
 	}
+	return "use " + fault.OneOf(names...)
 }
 
 // strange refuses a quantity of another dimension.

@@ -25,7 +25,7 @@ func VerdictFinding(v *gates.Verdict, sys quantity.System) Finding {
 	for i := range v.Checks {
 		switch c := &v.Checks[i]; {
 		case c.Fails():
-			lines = append(lines, strings.TrimSpace(p.Failed(c)+" "+caseText(c, v)))
+			lines = append(lines, strings.TrimSpace(p.Told(c)+" "+caseText(c, v)))
 		case !c.Judged:
 			open = append(open, c.Name)
 		}

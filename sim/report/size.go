@@ -195,7 +195,7 @@ func (z *Size) today(p words.Printer) string {
 		return "passes as well"
 	default:
 		j, c := t.Tightest()
-		return c.Name + " " + p.CheckValue(c) + " " + c.Word + " (" + p.Bounds(c.Limit) + ") on " + string(j.Drive)
+		return p.Told(c) + " (" + p.Bounds(c.Limit) + ") on " + string(j.Drive)
 	}
 }
 

@@ -13,7 +13,7 @@ import (
 const agree = 0.02
 
 // tubeShare is how much of the mass that a tube's description makes the whole rocket has at the least: a share of fibre is not known
-// better than to a fifth of the weight.
+// better than to a fifth of the weight (common sense, no source).
 const tubeShare = 0.8
 
 // Vessel is the chamber with what the rest of the rocket says of it filled in: its bore

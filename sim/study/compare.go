@@ -106,8 +106,8 @@ func Compare(ctx context.Context, variants []Variant, o CompareOptions) ([]Compa
 // worker.
 func (o *CompareOptions) compare(ctx context.Context, c Compared) (Compared, error) {
 	var err error
-	c.Flight, c.Invalid, err = fly(ctx, c.Rocket.Clone(), o.flight())
-	if err != nil || c.Invalid != nil {
+	c.Flight, err = sim.Fly(ctx, c.Rocket.Clone(), o.flight())
+	if c.Invalid, err = parted(err); err != nil || c.Invalid != nil {
 		return c, err
 	}
 	if c.Invalid = ofChamber(c.Rocket); c.Invalid != nil {

@@ -64,7 +64,7 @@ func Opening(ctx context.Context, r *rocket.Rocket, canopy int, values []float64
 		listed = r.Motor.Delays
 	}
 	o.from = new(sim.WayUp)
-	shut, err := unopened(ctx, r, o, o.from)
+	shut, err := unopened(ctx, r, o)
 	if err != nil {
 		return nil, -1, err
 	}

@@ -18,7 +18,7 @@ func OpeningValues(ctx context.Context, r *rocket.Rocket, canopy int, o Options)
 	if err != nil {
 		return nil, err
 	}
-	fl, err := unopened(ctx, r, o, nil)
+	fl, err := unopened(ctx, r, o)
 	if err != nil || !fl.RailExit.Happened || !fl.Apogee.Happened {
 		return nil, err
 	}
@@ -56,15 +56,15 @@ func momentOf(fl *sim.Flight, m rocket.Moment) float64 {
 	return 0
 }
 
-// unopened flies a rocket whose canopies stay shut: its top is the one they aim at, and its way up, kept if asked for, that of all
-// which open after it.
-func unopened(ctx context.Context, r *rocket.Rocket, o Options, keeps *sim.WayUp) (*sim.Flight, error) {
+// unopened flies a rocket whose canopies stay shut: its top is the one they aim at, and its way up, kept where flights are
+// to go on from it, that of all which open after it.
+func unopened(ctx context.Context, r *rocket.Rocket, o Options) (*sim.Flight, error) {
 	shut := r.Clone()
 	for i := range shut.Canopies {
 		shut.Canopies[i].Water, shut.Canopies[i].Motor = rocket.Rule{}, rocket.Rule{}
 	}
 	flight := o.unkept()
-	flight.Keeps = keeps
+	flight.Keeps = o.from
 	return sim.Fly(ctx, shut, flight)
 }
 

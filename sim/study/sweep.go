@@ -99,13 +99,6 @@ func combination(values []Value, axes []Axis, i int) []Value {
 	return values
 }
 
-// fly tells a rocket that is not valid from a flight that was interrupted.
-func fly(ctx context.Context, r *rocket.Rocket, o sim.Options) (flight *sim.Flight, invalid, err error) {
-	flight, err = sim.Fly(ctx, r, o)
-	invalid, err = parted(err)
-	return flight, invalid, err
-}
-
 // parted tells what is wrong with a rocket from what ended a flight.
 func parted(flown error) (invalid, err error) {
 	if flown == nil {

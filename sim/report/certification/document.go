@@ -8,6 +8,7 @@ import (
 	"math"
 	"strings"
 
+	"ullage/sim/fault"
 	"ullage/sim/gates"
 	"ullage/sim/plan"
 	"ullage/sim/quantity"
@@ -56,9 +57,7 @@ func title(f plan.CertifyingFlight) string {
 
 // classes are those of a flight in words.
 func classes(f plan.CertifyingFlight) string {
-	letters := strings.Split(f.Classes, "")
-	last := len(letters) - 1
-	return "class " + strings.Join(letters[:last], ", ") + " or " + letters[last]
+	return "class " + fault.OneOf(strings.Split(f.Classes, "")...)
 }
 
 // head is go or no-go on the motor of the file, before anything else, and whose rules count.

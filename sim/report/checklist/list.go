@@ -208,7 +208,7 @@ func (w *writer) cautioned() {
 	var names []string
 	for i := range w.Verdict.Checks {
 		if c := &w.Verdict.Checks[i]; c.Judged && c.Pass && c.Level == gates.Caution {
-			names = append(names, strings.TrimSpace(c.Name+" "+w.CheckValue(c)+" "+c.Word))
+			names = append(names, w.Told(c))
 		}
 	}
 	if len(names) > 0 {

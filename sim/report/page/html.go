@@ -42,7 +42,7 @@ func (p *Document) HTML() string {
 
 // plain is text that HTML shows as it is.
 func plain(text string) string {
-	return html.EscapeString(strings.ReplaceAll(glued(Printable(text)), glue, "\u00a0"))
+	return html.EscapeString(glued(Printable(text)))
 }
 
 // element writes text in an element, with a class if one is named.

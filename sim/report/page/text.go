@@ -25,18 +25,15 @@ func (p *Document) Text() string {
 			b.text(&s)
 		}
 	}
-	return strings.ReplaceAll(s.String(), glue, " ")
+	return strings.ReplaceAll(s.String(), Glue, " ")
 }
-
-// glue keeps a figure and its unit on one line; names from files cannot hold it.
-const glue = "\x00"
 
 // unitFigures are digits with a unit after them.
 var unitFigures = sync.OnceValue(func() *regexp.Regexp {
 	return regexp.MustCompile(`(\d) (%|°[CF]|(?:bar|psi|MPa|mm|m|in|ft|mL|L|in3|kg|g|lb|oz|N|lbf|J|s|minutes?)\b)`)
 })
 
-func glued(text string) string { return unitFigures().ReplaceAllString(text, "${1}"+glue+"${2}") }
+func glued(text string) string { return unitFigures().ReplaceAllString(text, "${1}"+Glue+"${2}") }
 
 func (b Prose) text(s *Sheet) { s.Hung("  ", glued(string(b))) }
 func (b Alarm) text(s *Sheet) { s.Hung("  ! ", glued(string(b))) }

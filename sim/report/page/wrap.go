@@ -6,7 +6,7 @@ import (
 	"unicode/utf8"
 )
 
-// Glue is a space at which no line breaks, as between a number and its unit.
+// Glue is a space at which no line breaks, as between a number and its unit; names from files cannot hold it.
 const Glue = "\u00a0"
 
 // Wrap breaks text at spaces into lines of at most so many columns; a longer word has

@@ -76,15 +76,16 @@ func (p Printer) Percent(v float64) string { return p.Text(v, "%") }
 func (p Printer) Liquid(v float64) string { return p.Text(v, "mL") }
 
 // Warmth is a temperature, whole degrees being all that is known of it.
-func (p Printer) Warmth(v float64) string {
-	u := p.shown("degC")
-	return strconv.FormatFloat(u.FromSI(v), 'f', 0, 64) + strings.Replace(" "+u.Name, "deg", "°", 1)
-}
+func (p Printer) Warmth(v float64) string { return wholeDegrees(v, p.shown("degC")) }
 
 // Warmer is a difference of temperatures, K, in whole degrees.
 func (p Printer) Warmer(v float64) string {
 	u := p.shown("degC")
 	u.Offset = 0
+	return wholeDegrees(v, u)
+}
+
+func wholeDegrees(v float64, u quantity.Unit) string {
 	return strconv.FormatFloat(u.FromSI(v), 'f', 0, 64) + strings.Replace(" "+u.Name, "deg", "°", 1)
 }
 

@@ -44,7 +44,7 @@ func (p Printer) Outside(v *gates.Verdict, of func(c *gates.Check) bool) string 
 		switch c := &v.Checks[i]; {
 		case !of(c):
 		case c.Fails():
-			failed = append(failed, p.Failed(c))
+			failed = append(failed, p.Told(c))
 		case !c.Judged:
 			open = append(open, c.Name)
 		}
@@ -58,8 +58,8 @@ func (p Printer) Outside(v *gates.Verdict, of func(c *gates.Check) bool) string 
 	return strings.Join(parts, "; ")
 }
 
-// Failed says which check fails, with its worst value where there is one.
-func (p Printer) Failed(c *gates.Check) string {
+// Told says what a check came to, with its worst value where there is one.
+func (p Printer) Told(c *gates.Check) string {
 	if value := p.CheckValue(c); value != "-" {
 		return c.Name + " " + value + " " + c.Word
 	}

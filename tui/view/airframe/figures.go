@@ -50,13 +50,11 @@ func (v *View) beside(rows []string, text string) []string {
 func (v *View) margins() []string {
 	u := v.Scene.Unit("mm")
 	t := draw.Table{Columns: []draw.Column{{Title: "moment", Left: true}}}
-	for _, f := range v.study.Result {
-		t.Columns = append(t.Columns, draw.Column{Title: string(f.Power), Unit: u.Name},
-			draw.Column{Title: "margin", Unit: "cal"}, draw.Column{Left: true, Rank: 1})
-	}
 	end := ""
 	for _, f := range v.study.Result {
 		end = cmp.Or(end, results.EndOfThrust(f.Power)) // where both drives have the row, it has water's name
+		t.Columns = append(t.Columns, draw.Column{Title: string(f.Power), Unit: u.Name},
+			draw.Column{Title: "margin", Unit: "cal"}, draw.Column{Left: true, Rank: 1})
 	}
 	for _, m := range []struct {
 		name  string

@@ -2,7 +2,6 @@ package chamber
 
 import (
 	"slices"
-	"strings"
 
 	"ullage/sim/chamber"
 	"ullage/sim/quantity"
@@ -135,5 +134,5 @@ func (v *View) given(x float64, unit string) string {
 
 // inUnit is a value in the unit shown for one of ours.
 func (v *View) inUnit(x float64, unit string, digits int) string {
-	return strings.ReplaceAll(quantity.Format(x, v.Scene.Unit(unit), digits), "*", "·")
+	return quantity.Format(x, v.Scene.Unit(unit), digits)
 }

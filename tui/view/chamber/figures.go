@@ -152,7 +152,9 @@ func (v *View) allFigures() []chamberFigure {
 	return figures
 }
 
-func (v *View) energy(s chamber.Stored) string { return v.inUnit(s.Isentropic, "J", 2) }
+func (v *View) energy(s chamber.Stored) string {
+	return words.In(v.Scene.Units).Rough(s.Isentropic, "J")
+}
 
 // proving is whether the limit lets it be proved for its pressure.
 func (v *View) proving(word string) chamberFigure {

@@ -93,7 +93,7 @@ func (v *View) delayWords(e *motorEntry) []string {
 	return nil
 }
 
-// besideTop places a time beside apogee.
+// besideTop places a time beside apogee: at it where the one decimal would be 0.0.
 func besideTop(t float64) string {
 	switch {
 	case math.Abs(t) < 0.05:

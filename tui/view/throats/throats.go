@@ -163,7 +163,8 @@ func (v *View) wished() study.Wish { return v.wish.For(v.Scene.File.Rocket()) }
 // best is the row whose flight has most of what is wanted, of those that leave the rail and end without
 // liquid aboard, at a pressure that the chamber is proved for; −1 when there is none.
 func (v *View) best(rows []throatRow) int {
-	aim := v.wished().Aim(false).Within(v.Scene.File.Rocket())
+	r := v.Scene.File.Rocket()
+	aim := v.wish.For(r).Aim(false).Within(r)
 	best, most := -1, 0.0
 	for i, r := range rows {
 		if x, may := v.flight(r.throat).worth(&aim); may && (best < 0 || x > most) {

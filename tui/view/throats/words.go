@@ -35,7 +35,8 @@ func (v *View) reading(rows []throatRow, t *draw.Table, most int) []string {
 			words = append(words, "rail exit "+word+": "+limit+" asked for")
 		}
 	}
-	if best := v.best(rows); best >= 0 && best != at {
+	best := v.best(rows)
+	if best >= 0 && best != at {
 		words = append(words, string(draw.BestSign)+" "+name(rows[best])+" "+granted)
 	} else if best < 0 && v.flights.Ready {
 		why := "none of these leaves the rail and empties"
@@ -44,7 +45,7 @@ func (v *View) reading(rows []throatRow, t *draw.Table, most int) []string {
 		}
 		words = append(words, why)
 	}
-	if best := v.best(rows); best >= 0 && !v.flights.Busy {
+	if best >= 0 && !v.flights.Busy {
 		if x := wish.Row.Of(v.flight(rows[best].throat).flight); !wish.Met(x) {
 			words = append(words, "none of these comes to "+says.In(sys).Wish(&wish)+": the nearest is "+says.In(sys).Row(&wish.Row, x))
 		}
